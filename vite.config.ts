@@ -1,0 +1,33 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vitest/config';
+
+const project = (name: string, environment: 'node' | 'happy-dom', seconds: number) => ({
+  extends: true as const,
+  test: {
+    name,
+    environment,
+    include: [`tests/${name}/**/*.test.{ts,tsx}`],
+    testTimeout: seconds * 1000,
+    hookTimeout: seconds * 1000,
+    benchmark: { include: name === 'unit' ? ['tests/bench/**/*.bench.ts'] : [] },
+  },
+});
+
+// biome-ignore lint/style/noDefaultExport: the build tool reads its configuration from the default export
+export default defineConfig({
+  base: './',
+  plugins: [react()],
+  build: { target: 'es2022', chunkSizeWarningLimit: 700 },
+  worker: { format: 'es' },
+  test: {
+    projects: [
+      project('unit', 'node', 30),
+      project('reference', 'node', 30),
+      project('ui', 'happy-dom', 30),
+      {
+        ...project('browser', 'node', 180),
+        test: { ...project('browser', 'node', 180).test, fileParallelism: false },
+      },
+    ],
+  },
+});
