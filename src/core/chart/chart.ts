@@ -1,0 +1,38 @@
+import type { Chord, NoteName } from '../theory/chord';
+import type { PitchClass, Ticks } from '../theory/units';
+
+export type Mode = 'major' | 'minor';
+export type MeterName = '4/4' | '3/4' | '12/8' | '6/8';
+
+/** How a bar divides. In compound meters the beat is the dotted quarter (720 ticks). */
+export interface Meter {
+  readonly name: MeterName;
+  readonly beats: number;
+  readonly beatTicks: Ticks;
+}
+
+export interface ChordSpan {
+  readonly chord: Chord;
+  /** From the start of the chart. */
+  readonly at: Ticks;
+  readonly length: Ticks;
+}
+
+export interface Bar {
+  readonly at: Ticks;
+  readonly length: Ticks;
+  /** Contiguous, filling the bar. */
+  readonly chords: readonly ChordSpan[];
+}
+
+/** A form in a key: the bars of one chorus. */
+export interface Chart {
+  readonly title: string;
+  readonly key: PitchClass;
+  readonly mode: Mode;
+  /** The key's spelled tonic: `Bb`, `F#`. */
+  readonly tonic: NoteName;
+  readonly meter: Meter;
+  readonly bars: readonly Bar[];
+  readonly length: Ticks;
+}
