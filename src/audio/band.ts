@@ -1,0 +1,78 @@
+import type { Program, Section } from '../core/score/program';
+import type { PartId } from '../core/score/score';
+import type { BassVoice, ChordVoice, Kit } from '../core/score/style';
+import type { Cents, Hz, Seconds } from '../core/theory/units';
+
+/** One fader. `gain` is linear, 0–1 (0.75 is the resting place); `pan` −1 left … 1 right. */
+export interface Channel {
+  readonly gain: number;
+  readonly muted: boolean;
+  readonly solo: boolean;
+  readonly pan: number;
+}
+
+/** The mixing desk: one channel a part and the master volume (linear, 0–1). */
+export interface Mix {
+  readonly channels: Readonly<Record<PartId, Channel>>;
+  readonly master: number;
+}
+
+/** What A4 is and how far each pitch class lies from equal temperament (12 entries, C first). */
+export interface BandTuning {
+  readonly reference: Hz;
+  readonly offsets: readonly Cents[];
+}
+
+/** Where the sound that leaves the loudspeaker now is in the music. */
+export interface HeardPosition {
+  readonly section: Section;
+  /** Index into `section.chart.bars`. */
+  readonly bar: number;
+  /** Whole beat within the bar, from 0. */
+  readonly beat: number;
+  /** Ticks from the section's start, fractional. */
+  readonly ticks: number;
+}
+
+export type BandStatus =
+  /** Nothing loaded yet: the first gesture will load the audio part. */
+  | { readonly kind: 'asleep' }
+  | { readonly kind: 'loading' }
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'playing' }
+  /** The system took the sound away (a call, a device unplugged); play again to resume. */
+  | { readonly kind: 'interrupted' }
+  /** The browser wants a click or key press first. */
+  | { readonly kind: 'blocked' }
+  | { readonly kind: 'failed'; readonly why: 'no web audio' | 'load' | 'device'; readonly detail: string };
+
+/** Everything the desk and the instruments need besides the music. */
+export interface BandSound {
+  readonly mix: Mix;
+  readonly tuning: BandTuning;
+  readonly bass: BassVoice;
+  readonly chords: ChordVoice;
+  readonly kit: Kit;
+}
+
+export interface Band {
+  status(): BandStatus;
+  /** Must be called inside a user gesture the first time. Counts in, then enters the first chorus at `fromBar`. */
+  play(program: Program, sound: BandSound, fromBar: number): Promise<BandStatus>;
+  /** Silence within 30 ms; idempotent. */
+  stop(): void;
+  /** Takes a changed program over while playing: same place in the form, heard within a beat, no gap, no click. */
+  change(program: Program): void;
+  /** Moves to a bar of the current chorus at the next beat. */
+  seek(bar: number): void;
+  setSound(sound: BandSound): void;
+  /** Plays one note of the lead (or any part's) voice now, for listening to a single sound. */
+  audition(part: PartId, midi: number, seconds: Seconds): Promise<void>;
+  heard(): HeardPosition | null;
+  /** The section after the one being heard, for looking ahead; null when none or stopped. */
+  upcoming(): Section | null;
+  /** Called when the heard bar changes (and with null on stop). Returns the unsubscriber. */
+  onBar(listener: (position: HeardPosition | null) => void): () => void;
+  onStatus(listener: (status: BandStatus) => void): () => void;
+  dispose(): void;
+}
