@@ -1,21 +1,8 @@
 import type { Program, Section } from '../core/score/program';
 import type { PartId } from '../core/score/score';
 import type { BassVoice, ChordVoice, Kit } from '../core/score/style';
+import type { Mix } from '../core/settings/mix';
 import type { Cents, Hz, Seconds } from '../core/theory/units';
-
-/** One fader. `gain` is linear, 0–1 (0.75 is the resting place); `pan` −1 left … 1 right. */
-export interface Channel {
-  readonly gain: number;
-  readonly muted: boolean;
-  readonly solo: boolean;
-  readonly pan: number;
-}
-
-/** The mixing desk: one channel a part and the master volume (linear, 0–1). */
-export interface Mix {
-  readonly channels: Readonly<Record<PartId, Channel>>;
-  readonly master: number;
-}
 
 /** What A4 is and how far each pitch class lies from equal temperament (12 entries, C first). */
 export interface BandTuning {

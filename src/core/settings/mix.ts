@@ -1,0 +1,15 @@
+import type { PartId } from '../score/score';
+
+/** One fader. `gain` is linear, 0–1 (0.75 is the resting place); `pan` −1 left … 1 right. */
+export interface Channel {
+  readonly gain: number;
+  readonly muted: boolean;
+  readonly solo: boolean;
+  readonly pan: number;
+}
+
+/** The mixing desk: one channel a part and the master volume (linear, 0–1). */
+export interface Mix {
+  readonly channels: Readonly<Record<PartId, Channel>>;
+  readonly master: number;
+}
