@@ -1,0 +1,66 @@
+import type { Plan } from '../score/program';
+import type { Style } from '../score/style';
+import { asBpm, asHz, asPitchClass } from '../theory/units';
+import type { Channel, Mix } from './mix';
+import type { Settings } from './settings';
+
+const channel = (gain: number, pan: number, muted = false): Channel => ({ gain, muted, solo: false, pan });
+
+/** Faders at rest: a moderate master, the click silent, the parts spread a little around the harp. */
+export const DEFAULT_MIX: Mix = {
+  channels: {
+    drums: channel(0.75, 0),
+    bass: channel(0.75, 0),
+    chords: channel(0.75, -0.25),
+    lead: channel(0.75, 0.2),
+    click: channel(0.6, 0, true),
+  },
+  master: 0.7,
+};
+
+export const DEFAULT_STYLE: Style = {
+  feel: 'shuffle',
+  bass: 'upright-bass',
+  chords: 'piano',
+  kit: 'sticks',
+  swing: 'feel',
+  push: {},
+  stopTime: 'off',
+  leaveRoom: true,
+  seed: 1,
+};
+
+export const DEFAULT_PLAN: Plan = {
+  countInBars: 1,
+  intro: 'none',
+  choruses: null,
+  arc: 'breathe',
+  ending: 'cadence',
+  ritard: false,
+  repeat: null,
+  countBetween: false,
+  keys: { kind: 'same' },
+  tempo: { kind: 'fixed' },
+  dropOut: null,
+  sounding: 'band',
+};
+
+/** What a stranger with a C harp finds: a medium shuffle in G, second position, draw bends on. */
+export const DEFAULT_SETTINGS: Settings = {
+  harpKey: asPitchClass(0),
+  harpOctave: 0,
+  tuningId: 'richter',
+  position: 2,
+  songPinned: false,
+  formId: 'quick-change-turnaround',
+  tempo: asBpm(104),
+  style: DEFAULT_STYLE,
+  plan: DEFAULT_PLAN,
+  technique: { drawBends: true, blowBends: false, overbends: false, off: [] },
+  tabStyle: 'arrows',
+  drawing: 'comb',
+  layer: 'minor-blues',
+  look: 'system',
+  reference: asHz(440),
+  mix: DEFAULT_MIX,
+};

@@ -1,0 +1,39 @@
+import type { Plan } from '../score/program';
+import type { Style } from '../score/style';
+import type { Bpm, Hz, PitchClass } from '../theory/units';
+import type { Mix } from './mix';
+
+export type TabStyle = 'signs' | 'letters' | 'arrows';
+export type Drawing = 'comb' | 'keys';
+export type Look = 'system' | 'day' | 'night';
+
+/** Which techniques this player uses; `off` lists single sounds that do not come yet, as sound ids. */
+export interface TechniqueChoice {
+  readonly drawBends: boolean;
+  readonly blowBends: boolean;
+  readonly overbends: boolean;
+  readonly off: readonly string[];
+}
+
+/** Everything the player chose, kept across reloads. */
+export interface Settings {
+  readonly harpKey: PitchClass;
+  readonly harpOctave: number;
+  readonly tuningId: string;
+  readonly position: number;
+  /** The song key stays when the position changes, and the harp follows. */
+  readonly songPinned: boolean;
+  readonly formId: string;
+  readonly tempo: Bpm;
+  readonly style: Style;
+  readonly plan: Plan;
+  readonly technique: TechniqueChoice;
+  readonly tabStyle: TabStyle;
+  readonly drawing: Drawing;
+  /** Id of the scale shown as a second layer, or `none`. */
+  readonly layer: string;
+  readonly look: Look;
+  /** What A4 is, 440–446 Hz. */
+  readonly reference: Hz;
+  readonly mix: Mix;
+}
