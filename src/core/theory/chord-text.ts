@@ -1,0 +1,78 @@
+import type { Chord, NoteName } from './chord';
+import { prettyName } from './pitch';
+
+export type AccidentalGlyph = '' | '♯' | '♭' | '𝄪' | '𝄫';
+
+/** A note name in parts for typesetting. */
+export interface NameParts {
+  readonly letter: string;
+  readonly accidental: AccidentalGlyph;
+}
+
+/** A chord symbol in parts for typesetting: the quality is usually set smaller and raised. */
+export interface SymbolParts {
+  readonly root: string;
+  readonly accidental: AccidentalGlyph;
+  /** With glyphs: `7`, `m7`, `ø7`, `°7`, `△7`, `7♭9`. */
+  readonly quality: string;
+  readonly bass: NameParts | null;
+}
+
+const ACCIDENTALS: Readonly<Record<string, AccidentalGlyph>> = {
+  '': '',
+  '#': '♯',
+  b: '♭',
+  '##': '𝄪',
+  bb: '𝄫',
+};
+
+/** Splits a spelled note into letter and accidental glyph. Throws RangeError when it is no note name. */
+export const prettyParts = (name: NoteName): NameParts => {
+  const accidental = ACCIDENTALS[name.slice(1)];
+  if (accidental === undefined || !/^[A-G]/.test(name)) throw new RangeError(`Not a note name: "${name}"`);
+  return { letter: name.charAt(0), accidental };
+};
+
+/** Trade glyphs for qualities: triangle for the major seventh, circle diminished, slashed circle half-diminished. */
+const QUALITY_GLYPHS: readonly (readonly [RegExp, string])[] = [
+  [/^m7b5$/, 'ø7'],
+  [/^dim7$/, '°7'],
+  [/^dim$/, '°'],
+  [/^aug$/, '+'],
+  [/^m\/ma7$/, 'm△7'],
+  [/^(?:maj7|M7)/, '△7'],
+  [/^(?:maj|M)(?=9|13)/, '△'],
+  [/^oM7$/, '°△7'],
+  [/#/g, '♯'],
+  [/b(?=\d)/g, '♭'],
+];
+
+/** A chord quality with proper glyphs: `m7b5` → `ø7`, `7b9` → `7♭9`. */
+export const prettyQuality = (quality: string): string =>
+  QUALITY_GLYPHS.reduce((text, [from, to]) => text.replace(from, to), quality);
+
+/** The parts of a chord symbol for typesetting. */
+export const prettySymbol = (chord: Chord): SymbolParts => {
+  const { letter, accidental } = prettyParts(chord.rootName);
+  const bass = /\/([A-G][#b]*)$/.exec(chord.symbol)?.[1];
+  return {
+    root: letter,
+    accidental,
+    quality: prettyQuality(chord.quality),
+    bass: bass === undefined ? null : prettyParts(bass),
+  };
+};
+
+/** A chord symbol as one line of text with glyphs: `C♯ø7`, `B♭7/D`. */
+export const symbolText = (chord: Chord): string => {
+  const { root, accidental, quality, bass } = prettySymbol(chord);
+  return `${root}${accidental}${quality}${bass === null ? '' : `/${bass.letter}${bass.accidental}`}`;
+};
+
+/** A Roman numeral with glyphs: `#ivo7` → `♯iv°7`, `iim7b5` → `iiø7`. */
+export const romanText = (roman: string): string => {
+  const [, accidental = '', numeral = '', suffix = ''] = /^([#b]*)([ivIV]+)(.*)$/.exec(roman) ?? [];
+  if (numeral === '') return prettyName(roman);
+  const quality = suffix.replace(/^o(?=7|$)/, '°');
+  return `${prettyName(accidental + numeral)}${prettyQuality(quality)}`;
+};

@@ -1,0 +1,51 @@
+import { Interval, Note } from 'tonal';
+import type { ChordTone, Degree, NoteName } from './chord';
+import { pitchClassOf } from './pitch';
+import { asPitchClass } from './units';
+
+/** Semitones of the plain (major or perfect) step of each number, 1–13. */
+const PLAIN_STEPS: readonly number[] = [0, 2, 4, 5, 7, 9, 11, 12, 14, 16, 17, 19, 21];
+
+const ALTERATIONS: Readonly<Record<string, number>> = { '': 0, b: -1, bb: -2, '#': 1, '##': 2 };
+const SIGNS = ['bb', 'b', '', '#', '##'] as const;
+
+/** Semitones of a degree above its root: `R` 0, `b7` 10, `9` 14. Throws RangeError when it is not a degree. */
+export const semitonesOf = (degree: Degree): number => {
+  if (degree === 'R') return 0;
+  const [, sign, number] = /^(bb|b|##|#|)(\d{1,2})$/.exec(degree) ?? [];
+  const plain = number === undefined ? undefined : PLAIN_STEPS[Number(number) - 1];
+  const alteration = sign === undefined ? undefined : ALTERATIONS[sign];
+  if (plain === undefined || alteration === undefined) throw new RangeError(`Not a degree: "${degree}"`);
+  return plain + alteration;
+};
+
+/** The degree of an interval named as tonal names it: `3m` → `b3`, `1P` → `R`. Throws RangeError otherwise. */
+export const degreeOf = (interval: string): Degree => {
+  const { empty, num, semitones } = Interval.get(interval);
+  const plain = PLAIN_STEPS[num - 1];
+  const sign = plain === undefined ? undefined : SIGNS[semitones - plain + 2];
+  if (empty || sign === undefined) throw new RangeError(`Not an interval: "${interval}"`);
+  return num === 1 && sign === '' ? 'R' : `${sign}${num}`;
+};
+
+const intervalOf = (degree: Degree): string => {
+  const semitones = semitonesOf(degree);
+  const number = degree === 'R' ? 1 : Number(degree.replace(/\D/g, ''));
+  const alteration = semitones - (PLAIN_STEPS[number - 1] ?? 0);
+  const perfect = [1, 4, 5, 8, 11, 12].includes(number);
+  const names = perfect ? ['dd', 'd', 'P', 'A', 'AA'] : ['d', 'm', 'M', 'A', 'AA'];
+  return `${number}${names[alteration + 2]}`;
+};
+
+/**
+ * The tone a degree stands for above a spelled root, spelled by letter: the `b7` of Gb is Fb. Where the letter
+ * would need three accidentals, which nobody writes, the plain note stands instead.
+ */
+export const toneOf = (root: NoteName, degree: Degree): ChordTone => {
+  const name = Note.transpose(root, intervalOf(degree));
+  return {
+    degree,
+    pitchClass: asPitchClass(pitchClassOf(root) + semitonesOf(degree)),
+    name: /###|bbb/.test(name) ? Note.simplify(name) : name,
+  };
+};

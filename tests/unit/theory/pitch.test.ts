@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import {
+  isNoteName,
+  keyName,
+  PITCH_CLASSES,
+  pitchClassOf,
+  pitchName,
+  pitchOf,
+  prettyName,
+  spellInKey,
+  withoutDoubleAccidental,
+} from '../../../src/core/theory/pitch';
+import { asMidi, asPitchClass } from '../../../src/core/theory/units';
+
+describe('key names', () => {
+  it('spells the twelve keys as musicians do', () => {
+    expect(PITCH_CLASSES.map((key) => keyName(key, 'major')).join(' ')).toBe('C Db D Eb E F F# G Ab A Bb B');
+    expect(PITCH_CLASSES.map((key) => keyName(key, 'minor')).join(' ')).toBe('C C# D Eb E F F# G G# A Bb B');
+  });
+});
+
+describe('pitch classes and names', () => {
+  it.each([
+    ['C', 0],
+    ['B#', 0],
+    ['Cb', 11],
+    ['F##', 7],
+    ['Bbb', 9],
+  ])('%s is pitch class %i', (name, pitchClass) => {
+    expect(pitchClassOf(name)).toBe(pitchClass);
+  });
+
+  it('refuses what is no note', () => {
+    expect(() => pitchClassOf('H')).toThrow('Not a note name: "H"');
+    expect(['C', 'Bb', 'F##', 'H', 'c', 'C4', 'C#b', ''].map(isNoteName)).toEqual([
+      true,
+      true,
+      true,
+      false,
+      false,
+      false,
+      false,
+      false,
+    ]);
+  });
+
+  it.each([
+    ['G', 'G Ab A Bb B C Db D Eb E F F#'],
+    ['F', 'F Gb G Ab A Bb Cb C Db D Eb E'],
+    ['F#', 'F# G G# A A# B C C# D D# E E#'],
+    ['Db', 'Db D Eb Fb F Gb G Ab A Bb Cb C'],
+  ])('spells every pitch class in %s without double accidentals', (tonic, names) => {
+    const from = pitchClassOf(tonic);
+    expect(PITCH_CLASSES.map((step) => spellInKey(asPitchClass(from + step), tonic)).join(' ')).toBe(names);
+  });
+
+  it.each([
+    [60, 'C', 'C4'],
+    [70, 'F', 'Bb4'],
+    [71, 'Gb', 'Cb5'],
+    [77, 'F#', 'E#5'],
+    [72, 'C#', 'B#4'],
+    [55, 'G', 'G3'],
+  ])('names key %i in %s as %s and reads it back', (midi, tonic, name) => {
+    expect(pitchName(asMidi(midi), tonic)).toBe(name);
+    expect(pitchOf(name)).toBe(midi);
+  });
+
+  it('refuses fractions and nonsense', () => {
+    expect(() => pitchName(asMidi(60.5))).toThrow('whole key number, got 60.5');
+    expect(() => pitchOf('C')).toThrow('Not a pitch name: "C"');
+  });
+
+  it('writes plain notes for double accidentals only', () => {
+    expect(['Bbb', 'F##', 'Fb', 'C#'].map(withoutDoubleAccidental)).toEqual(['A', 'G', 'Fb', 'C#']);
+  });
+});
+
+describe('prettyName', () => {
+  it.each([
+    ['Bb', 'B♭'],
+    ['F##', 'F𝄪'],
+    ['Ebb', 'E𝄫'],
+    ['Bb4', 'B♭4'],
+    ['b7', '♭7'],
+    ['bb7', '𝄫7'],
+    ['#11', '♯11'],
+    ['bVI7', '♭VI7'],
+    ['Song in Bb, Eb harp', 'Song in B♭, E♭ harp'],
+    ['C7b9', 'C7♭9'],
+    ['above the number', 'above the number'],
+    ['G', 'G'],
+  ])('%s → %s', (ascii, pretty) => {
+    expect(prettyName(ascii)).toBe(pretty);
+  });
+});
