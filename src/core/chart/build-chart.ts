@@ -1,0 +1,108 @@
+import type { Chord, NoteName } from '../theory/chord';
+import { keyName, pitchClassOf } from '../theory/pitch';
+import { asPitchClass, asTicks, type PitchClass, type Ticks } from '../theory/units';
+import type { Bar, Chart, ChordSpan, Meter, MeterName, Mode } from './chart';
+import { FORMS, type FormId, formBars } from './forms';
+import { romanChord, romanOf } from './roman';
+
+/** Quarter beats of 480 ticks; in compound meters dotted quarters of 720. */
+export const METERS: Readonly<Record<MeterName, Meter>> = {
+  '4/4': { name: '4/4', beats: 4, beatTicks: asTicks(480) },
+  '3/4': { name: '3/4', beats: 3, beatTicks: asTicks(480) },
+  '12/8': { name: '12/8', beats: 4, beatTicks: asTicks(720) },
+  '6/8': { name: '6/8', beats: 2, beatTicks: asTicks(720) },
+};
+
+/** The length of one bar. */
+export const barTicks = (meter: Meter): Ticks => asTicks(meter.beats * meter.beatTicks);
+
+/**
+ * Shares a bar among its chords: on beats, the earlier chords taking what does not divide (2 + 1 in 3/4); where
+ * there are more chords than beats, in equal parts. Throws RangeError unless there is at least one chord.
+ */
+export const splitBar = (meter: Meter, chords: number): readonly Ticks[] => {
+  if (!Number.isInteger(chords) || chords < 1)
+    throw new RangeError(`A bar needs 1 chord or more, got ${chords}`);
+  const units = chords <= meter.beats ? meter.beats : barTicks(meter);
+  const unitTicks = barTicks(meter) / units;
+  const starts = Array.from({ length: chords + 1 }, (_, i) => Math.ceil((units * i) / chords) * unitTicks);
+  return starts.slice(1).map((end, i) => asTicks(end - (starts[i] ?? 0)));
+};
+
+/** What a chart of a built-in form needs. */
+export interface ChartSpec {
+  readonly form: FormId;
+  readonly key: PitchClass;
+  readonly meter: MeterName;
+  /** Another spelling of the key, such as `Gb` for `F#`; must name the same pitch. */
+  readonly tonic?: NoteName;
+}
+
+/** What a chart from chords already read needs. */
+export interface ChordChartSpec {
+  readonly title: string;
+  readonly mode: Mode;
+  readonly tonic: NoteName;
+  readonly meter: Meter;
+  /** The chords of each bar, sharing it evenly on beats. */
+  readonly bars: readonly (readonly Chord[])[];
+}
+
+const layBar = (chords: readonly Chord[], meter: Meter, index: number): Bar => {
+  const length = barTicks(meter);
+  const at = asTicks(index * length);
+  const lengths = splitBar(meter, chords.length);
+  let start: number = at;
+  const spans = chords.map((chord, i): ChordSpan => {
+    const span = { chord, at: asTicks(start), length: lengths[i] ?? asTicks(0) };
+    start += span.length;
+    return span;
+  });
+  return { at, length, chords: spans };
+};
+
+/** Lays chords out in bars, end to end from tick 0. Throws RangeError on a bar without a chord. */
+export const layChart = ({ title, mode, tonic, meter, bars }: ChordChartSpec): Chart => ({
+  title,
+  key: pitchClassOf(tonic),
+  mode,
+  tonic,
+  meter,
+  bars: bars.map((chords, index) => layBar(chords, meter, index)),
+  length: asTicks(bars.length * barTicks(meter)),
+});
+
+/**
+ * One chorus of a form in a key. Plain numerals sound as sevenths (dominant, or minor for lower case), as all
+ * chords of a blues do (Open Music Theory, "Blues Harmony"). Throws RangeError when `tonic` is not the key.
+ */
+export const buildChart = ({ form: id, key, meter, tonic }: ChartSpec): Chart => {
+  const form = FORMS[id];
+  const spelled = tonic ?? keyName(key, form.mode);
+  if (pitchClassOf(spelled) !== key) throw new RangeError(`${spelled} is not a spelling of key ${key}`);
+  return layChart({
+    title: form.name,
+    mode: form.mode,
+    tonic: spelled,
+    meter: METERS[meter],
+    bars: formBars(form).map((bar) => bar.map((roman) => romanChord(roman, spelled, { sevenths: true }))),
+  });
+};
+
+const moveChord = (chord: Chord, from: NoteName, to: NoteName): Chord =>
+  romanChord(chord.roman === '' ? romanOf(chord, from) : chord.roman, to);
+
+/** The same chart on another spelled tonic: every chord keeps its numeral. */
+export const respell = (chart: Chart, tonic: NoteName): Chart => ({
+  ...chart,
+  key: pitchClassOf(tonic),
+  tonic,
+  bars: chart.bars.map((bar) => ({
+    ...bar,
+    chords: bar.chords.map((span) => ({ ...span, chord: moveChord(span.chord, chart.tonic, tonic) })),
+  })),
+});
+
+/** The chart moved by whole semitones (up or down), spelled as usual in the new key. */
+export const transpose = (chart: Chart, semitones: number): Chart =>
+  respell(chart, keyName(asPitchClass(chart.key + semitones), chart.mode));
