@@ -1,0 +1,35 @@
+import type { Chord, ChordTone } from '../theory/chord';
+import type { Scale } from '../theory/scales';
+import { asPitchClass } from '../theory/units';
+import type { Harp, Sound } from './harp';
+import { isInReach, type TechniqueChoice } from './reach';
+
+/** A sound as the harp map shows it over one chord. */
+export interface MarkedSound {
+  readonly sound: Sound;
+  /** The chord tone it gives, or null. */
+  readonly chordTone: ChordTone | null;
+  /** The tone of the scale layer it gives, or null. */
+  readonly scaleTone: ChordTone | null;
+  readonly inReach: boolean;
+}
+
+interface Marking {
+  readonly harp: Harp;
+  readonly chord: Chord;
+  /** The second layer; null shows chord tones alone. */
+  readonly scale: Scale | null;
+  readonly technique: TechniqueChoice;
+}
+
+/** Every sound of the harp with what it is in the chord and in the scale layer, lowest first. */
+export const markSounds = ({ harp, chord, scale, technique }: Marking): readonly MarkedSound[] => {
+  const toneAt = (tones: readonly ChordTone[], sound: Sound): ChordTone | null =>
+    tones.find(({ pitchClass }) => pitchClass === asPitchClass(sound.pitch)) ?? null;
+  return harp.sounds.map((sound) => ({
+    sound,
+    chordTone: toneAt(chord.tones, sound),
+    scaleTone: scale === null ? null : toneAt(scale.tones, sound),
+    inReach: isInReach(sound, technique),
+  }));
+};
