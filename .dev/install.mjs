@@ -1,0 +1,72 @@
+// Installs the packages when they are missing or differ from package-lock.json, and otherwise does nothing.
+import { createHash } from 'node:crypto';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Failure, ROOT, run, say } from './run.mjs';
+
+const OLDEST_NODE = 20;
+const STAMP = join(ROOT, 'node_modules', '.installed-from');
+
+const readText = (path) => {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch {
+    return null;
+  }
+};
+
+/** What must be equal for the installed packages to be the right ones for this machine. */
+const wantedStamp = (lock) =>
+  createHash('sha256').update(`${process.platform} ${process.arch}\n${lock}`).digest('hex');
+
+const fits = (list, value) =>
+  !list ||
+  (list.some((entry) => !entry.startsWith('!')) ? list.includes(value) : !list.includes(`!${value}`));
+
+/** True when every package that this machine needs is installed in the locked version (npm's own record says so). */
+const matchesLock = (lock) => {
+  const record = readText(join(ROOT, 'node_modules', '.package-lock.json'));
+  if (record === null) return false;
+  const installed = JSON.parse(record).packages ?? {};
+  return Object.entries(JSON.parse(lock).packages)
+    .filter(([path, entry]) => path !== '' && !(entry.optional && entry.libc))
+    .filter(([, entry]) => fits(entry.os, process.platform) && fits(entry.cpu, process.arch))
+    .every(([path, entry]) => installed[path]?.version === entry.version);
+};
+
+const checkNode = () => {
+  const major = Number(process.versions.node.split('.')[0]);
+  if (major >= OLDEST_NODE) return;
+  throw new Failure(
+    `This needs Node.js ${OLDEST_NODE} or newer; ${process.execPath} is ${process.version}.\n` +
+      'Install a current version from nodejs.org or your package manager, then run the command again.',
+  );
+};
+
+/** Runs the npm that started us, or the one on the path. */
+const npm = (...args) => {
+  const script = process.env.npm_execpath;
+  return script?.endsWith('.js')
+    ? run(process.execPath, [script, ...args])
+    : run('npm', args, { shell: process.platform === 'win32' });
+};
+
+/** Makes node_modules agree with package-lock.json. Throws Failure with a sentence when that cannot be done. */
+export const ensureInstalled = async () => {
+  checkNode();
+  const lock = readText(join(ROOT, 'package-lock.json'));
+  if (lock === null)
+    throw new Failure('package-lock.json is missing: this copy of the project is incomplete.');
+  const stamp = wantedStamp(lock);
+  if (readText(STAMP) === stamp) return;
+  if (!matchesLock(lock)) {
+    say('Installing packages (only needed when they change) …');
+    if ((await npm('ci', '--no-audit', '--no-fund')) !== 0) {
+      throw new Failure(
+        "The packages could not be installed. npm's own message is above; the usual reason is no network.\n" +
+          'Once online, run the command again: what was fetched before is kept by npm.',
+      );
+    }
+  }
+  writeFileSync(STAMP, stamp);
+};

@@ -1,0 +1,136 @@
+// `npm test`: install what is missing, find or install a browser, run every check, and count.
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { ensureBuilt } from './build.mjs';
+import { ensureChromium } from './chromium.mjs';
+import { ensureInstalled } from './install.mjs';
+import { Failure, runMain, runTool, say } from './run.mjs';
+
+const VITEST = 'vitest/vitest.mjs';
+
+const readReport = (path) => {
+  try {
+    return JSON.parse(readFileSync(path, 'utf8'));
+  } catch {
+    return {};
+  }
+};
+
+/**
+ * Counts of a test report. A skipped test counts as failed: it would otherwise stay skipped unnoticed.
+ * So does a file that could not be loaded.
+ */
+const countTests = ({
+  numPassedTests = 0,
+  numFailedTests = 0,
+  numPendingTests = 0,
+  numTodoTests = 0,
+  testResults = [],
+}) => {
+  const skipped = numPendingTests + numTodoTests;
+  if (skipped > 0) say(`${skipped} skipped tests: they count as failed.`);
+  const unloaded = testResults.filter(
+    (file) => file.status === 'failed' && file.assertionResults.length === 0,
+  );
+  return { passed: numPassedTests, failed: numFailedTests + skipped + unloaded.length };
+};
+
+/** Counts of a benchmark report; one that never ran counts as failed. */
+const countBenchmarks = ({ files = [] }) => {
+  const benchmarks = files.flatMap((file) => file.groups.flatMap((group) => group.benchmarks));
+  const passed = benchmarks.filter((benchmark) => benchmark.sampleCount > 0).length;
+  return { passed, failed: benchmarks.length - passed };
+};
+
+/** The counts of a stage that has no tests of its own. */
+const asOne = (code) => ({ passed: 0, failed: code === 0 ? 0 : 1 });
+
+const runTests = async (report, projects) => {
+  const code = await runTool(VITEST, [
+    'run',
+    ...projects.flatMap((project) => ['--project', project]),
+    '--allowOnly=false',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+  ]);
+  return { code, ...countTests(readReport(report)) };
+};
+
+const runBenchmarksOnce = async (report) => {
+  const config = ['--config', '.dev/bench-once.config.mjs'];
+  const code = await runTool(VITEST, [
+    'bench',
+    '--run',
+    '--passWithNoTests',
+    ...config,
+    `--outputJson=${report}`,
+  ]);
+  return { code, ...countBenchmarks(readReport(report)) };
+};
+
+const runTypes = async () => {
+  const codes = [
+    await runTool('typescript/bin/tsc', []),
+    await runTool('typescript/bin/tsc', ['-p', 'src/core']),
+  ];
+  return asOne(Math.max(...codes));
+};
+
+const runStyle = async () => asOne(await runTool('@biomejs/biome/bin/biome', ['ci', '--colors=off']));
+
+const runBuild = async () => {
+  await ensureBuilt();
+  return asOne(0);
+};
+
+const stagesOf = (folder) => [
+  { name: 'format and lint', check: runStyle },
+  { name: 'types', check: runTypes },
+  {
+    name: 'unit, reference and component tests',
+    check: () => runTests(join(folder, 'core.json'), ['unit', 'reference', 'ui']),
+  },
+  { name: 'build', check: runBuild },
+  { name: 'browser tests', check: () => runTests(join(folder, 'browser.json'), ['browser']) },
+  { name: 'one iteration of every benchmark', check: () => runBenchmarksOnce(join(folder, 'bench.json')) },
+];
+
+const runStage = async ({ name, check }) => {
+  say(`\n── ${name} ──`);
+  const start = performance.now();
+  let counts;
+  try {
+    counts = await check();
+  } catch (error) {
+    say(error instanceof Failure ? error.message : error.stack);
+    counts = asOne(1);
+  }
+  const failed = counts.failed === 0 && (counts.code ?? 0) !== 0 ? 1 : counts.failed;
+  return { name, passed: counts.passed, failed, seconds: (performance.now() - start) / 1000 };
+};
+
+const printSummary = (results) => {
+  say('');
+  for (const { name, passed, failed, seconds } of results) {
+    const counts = passed + failed > 0 ? ` (${passed} passed, ${failed} failed)` : '';
+    say(`${failed === 0 ? 'ok    ' : 'FAILED'} ${seconds.toFixed(1).padStart(6)} s  ${name}${counts}`);
+  }
+  const sum = (key) => results.reduce((total, result) => total + result[key], 0);
+  say(`\n${sum('passed')} passed, ${sum('failed')} failed`);
+  return sum('failed') === 0 && sum('passed') > 0 ? 0 : 1;
+};
+
+await runMain(async () => {
+  await ensureInstalled();
+  process.env.CHROMIUM_PATH = await ensureChromium();
+  const folder = mkdtempSync(join(tmpdir(), 'test-reports-'));
+  try {
+    const results = [];
+    for (const stage of stagesOf(folder)) results.push(await runStage(stage));
+    return printSummary(results);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
