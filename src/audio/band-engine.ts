@@ -1,0 +1,317 @@
+/** The band once its audio part is loaded: joins transport, bank, player and desk on one audio context. */
+import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
+import type { Program, Section } from '../core/score/program';
+import type { PartId } from '../core/score/score';
+import { asMidi, asTicks } from '../core/theory/units';
+import type { BandSound, HeardPosition } from './band';
+import { type Bank, type BankCounts, type BankWorker, createBank } from './bank';
+import { type BarCaller, createBarCaller } from './bar-caller';
+import { createDesk, type Desk } from './desk';
+import { FEEL_TRIMS } from './feel-trims';
+import { createHeardClock, type HeardClock, readContext } from './heard-clock';
+import { positionAt } from './heard-position';
+import type { LimiterStage } from './limiter-node';
+import type { SectionSource } from './place';
+import { createPlayer, type Player } from './player';
+import { startPulse } from './pulse';
+import { allNotes, notesBetween, type ScheduledNote } from './scheduled-note';
+import { gainInLayer, type SoundKey, soundKeyFor, voiceOf } from './sound-key';
+import { placeSection } from './timeline';
+import { createTransport, type Transport } from './transport';
+
+export interface EngineOptions {
+  readonly context: AudioContext;
+  readonly tone: BaseContext;
+  readonly limiter: LimiterStage;
+  readonly room: AudioBuffer;
+  readonly source: SectionSource;
+  readonly createWorker: () => BankWorker;
+  readonly onBar: (position: HeardPosition | null) => void;
+  /** The music came to its end by itself. */
+  readonly onEnd: () => void;
+}
+
+/** What the engine saw go wrong, and how much it holds. */
+export interface EngineCounts extends BankCounts {
+  readonly late: number;
+  readonly live: number;
+  readonly bytes: number;
+}
+
+export interface Engine {
+  /** Resolves to false when another call took over before the music began. */
+  play(program: Program, sound: BandSound, fromBar: number): Promise<boolean>;
+  stop(): void;
+  change(program: Program): void;
+  seek(bar: number): void;
+  setSound(sound: BandSound): void;
+  audition(part: PartId, midi: number, seconds: number, sound: BandSound): Promise<void>;
+  heard(): HeardPosition | null;
+  upcoming(): Section | null;
+  playing(): boolean;
+  /** Forgets earlier clock readings. */
+  resync(): void;
+  counts(): EngineCounts;
+  dispose(): void;
+}
+
+/** Music that must be ready before the first beat, in seconds. */
+const READY_AHEAD = 2;
+/** Longest waits for it, in ms: at the start, and while the old music goes on. */
+const WAIT = { start: 1500, change: 150 };
+/** From the call to the first beat: covers the audio thread's lead and a part pushed ahead of the beat. */
+const LEAD = 0.12;
+const PULSE_MS = 100;
+/** Changes closer than this are taken over together, so that dragging the tempo does not stutter. */
+const CHANGE_EVERY_MS = 80;
+const AUDITION_VELOCITY = 90;
+
+/** Builds the band's engine. */
+export const createEngine = (options: EngineOptions): Engine => new BandEngine(options);
+
+const pause = (milliseconds: number): Promise<void> =>
+  new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+class BandEngine implements Engine {
+  private readonly context: AudioContext;
+  private readonly source: SectionSource;
+  private readonly onEnd: () => void;
+  private readonly desk: Desk;
+  private readonly bank: Bank;
+  private readonly player: Player;
+  private readonly asidePlayer: Player;
+  private readonly transport: Transport;
+  private readonly clock: HeardClock;
+  private readonly caller: BarCaller;
+  private sound: BandSound | null = null;
+  private program: Program | null = null;
+  private run = 0;
+  private changing = false;
+  private pulse: (() => void) | null = null;
+  private wantedFor: Section | null = null;
+
+  constructor(options: EngineOptions) {
+    const { context, tone, limiter, room, source, createWorker } = options;
+    this.context = context;
+    this.source = source;
+    this.onEnd = options.onEnd;
+    this.desk = createDesk({ context: tone, output: limiter.input, room });
+    this.bank = createBank({
+      sampleRate: context.sampleRate,
+      createWorker,
+      workers: (navigator.hardwareConcurrency ?? 2) > 2 ? 2 : 1,
+      makeBuffer: (samples) => {
+        const buffer = context.createBuffer(1, samples.length, context.sampleRate);
+        buffer.copyToChannel(samples, 0);
+        return buffer;
+      },
+    });
+    const find = (note: ScheduledNote) => this.find(note);
+    this.player = createPlayer({
+      context,
+      find,
+      connect: (gain, part, pitch) => this.desk.connect(gain, part, this.voice(part), pitch),
+    });
+    this.asidePlayer = createPlayer({ context, find, connect: (gain) => this.desk.connectAside(gain) });
+    this.transport = createTransport({
+      now: () => context.currentTime,
+      source,
+      sink: this.player,
+      cutAfter: Math.max(0.03, (context.baseLatency || 0) + 0.01),
+    });
+    this.clock = createHeardClock(() => readContext(context, limiter.delay));
+    this.caller = createBarCaller({
+      heardTime: () => this.clock.time(),
+      timeline: () => this.transport.timeline(),
+      call: options.onBar,
+    });
+  }
+
+  async play(program: Program, sound: BandSound, fromBar: number): Promise<boolean> {
+    this.halt();
+    this.run += 1;
+    const { run } = this;
+    this.program = program;
+    this.setSound(sound);
+    this.desk.setTrim(FEEL_TRIMS[program.style.feel]);
+    const opening = this.opening(program, fromBar);
+    this.bank.want(this.keysOf(opening));
+    await this.bank.ready(this.keysOf(opening.filter(({ at }) => at < READY_AHEAD)), WAIT.start);
+    if (run !== this.run) return false;
+    const at = this.context.currentTime + LEAD;
+    this.clock.resync();
+    this.desk.open(at - LEAD / 2);
+    this.transport.start(program, fromBar, at);
+    this.pulse = startPulse(PULSE_MS, () => this.beat());
+    return true;
+  }
+
+  stop(): void {
+    this.run += 1;
+    this.halt();
+    this.caller.stop();
+  }
+
+  change(program: Program): void {
+    this.program = program;
+    if (!this.changing) void this.takeOver();
+  }
+
+  seek(bar: number): void {
+    this.transport.seek(bar);
+    this.wantAhead();
+  }
+
+  setSound(sound: BandSound): void {
+    const before = this.sound;
+    this.sound = sound;
+    this.desk.setMix(sound.mix);
+    const instruments = ({ bass, chords, kit, tuning }: BandSound) =>
+      JSON.stringify([bass, chords, kit, tuning]);
+    if (before && instruments(before) !== instruments(sound) && this.transport.playing()) void this.refill();
+  }
+
+  async audition(part: PartId, midi: number, seconds: number, sound: BandSound): Promise<void> {
+    this.sound ??= sound;
+    this.desk.setMix(this.sound.mix);
+    const note = (at: number): ScheduledNote => ({
+      event: { part, at: asTicks(0), length: asTicks(1), pitch: asMidi(midi), velocity: AUDITION_VELOCITY },
+      at,
+      until: at + seconds,
+      offset: 0,
+      glideSeconds: 0,
+      stroke: 0,
+    });
+    const keys = this.keysOf([note(0)]);
+    this.bank.hurry(keys);
+    await this.bank.ready(keys, WAIT.start);
+    this.asidePlayer.start(note(this.context.currentTime + 0.02));
+  }
+
+  heard(): HeardPosition | null {
+    return positionAt(this.transport.timeline(), this.clock.time());
+  }
+
+  upcoming(): Section | null {
+    return this.transport.sectionAfter(this.clock.time());
+  }
+
+  playing(): boolean {
+    return this.pulse !== null;
+  }
+
+  resync(): void {
+    this.clock.resync();
+    if (this.playing()) this.beat();
+  }
+
+  counts(): EngineCounts {
+    return {
+      ...this.bank.counts(),
+      late: this.transport.late(),
+      live: this.player.live(),
+      bytes: this.bank.bytes(),
+    };
+  }
+
+  dispose(): void {
+    this.stop();
+    this.bank.dispose();
+    this.desk.dispose();
+  }
+
+  private voice(part: PartId) {
+    return voiceOf(part, this.mustSound());
+  }
+
+  private mustSound(): BandSound {
+    if (this.sound === null) throw new Error('the band has no sound set');
+    return this.sound;
+  }
+
+  private find(note: ScheduledNote) {
+    const { part, pitch, velocity } = note.event;
+    const key = soundKeyFor({ part, pitch, velocity, stroke: note.stroke }, this.mustSound());
+    const found = this.bank.find(key);
+    return found && { found, level: gainInLayer(velocity, found.sound.key.layer) };
+  }
+
+  private keysOf(notes: readonly ScheduledNote[]): SoundKey[] {
+    const sound = this.mustSound();
+    return notes.map(({ event, stroke }) => soundKeyFor({ ...event, stroke }, sound));
+  }
+
+  /** The notes of the first two sections, timed from the first beat. */
+  private opening(program: Program, fromBar: number): readonly ScheduledNote[] {
+    const first = this.source(program, 0, fromBar);
+    if (first === null) return [];
+    const placed = placeSection(first, 0);
+    const second = first.last ? null : this.source(program, 1, fromBar);
+    return [...allNotes(placed), ...(second ? allNotes(placeSection(second, placed.until)) : [])];
+  }
+
+  private halt(): void {
+    this.pulse?.();
+    this.pulse = null;
+    this.wantedFor = null;
+    this.desk.close(this.context.currentTime);
+    this.transport.stop();
+  }
+
+  private beat(): void {
+    this.transport.tick();
+    this.caller.look();
+    this.wantAhead();
+    if (this.transport.playing() || this.heard() !== null) return;
+    this.run += 1;
+    this.pulse?.();
+    this.pulse = null;
+    this.transport.stop();
+    this.caller.stop();
+    this.onEnd();
+  }
+
+  /** Asks for what the rest of this section and the next need, once a section. */
+  private wantAhead(force = false): void {
+    const section = this.transport.sectionAfter(this.context.currentTime);
+    if (!force && section === this.wantedFor) return;
+    this.wantedFor = section;
+    this.bank.want(this.keysOf(this.transport.ahead()));
+  }
+
+  private async takeOver(): Promise<void> {
+    const { run } = this;
+    this.changing = true;
+    for (let done: Program | null = null; this.program !== null && done !== this.program; ) {
+      const { program } = this;
+      const needed = this.keysOf(this.transport.preview(program, READY_AHEAD));
+      this.bank.hurry(needed);
+      await this.bank.ready(needed, WAIT.change);
+      if (run !== this.run) break;
+      if (program !== this.program) continue;
+      this.desk.setTrim(FEEL_TRIMS[program.style.feel]);
+      this.transport.change(program);
+      this.wantAhead(true);
+      done = program;
+      await pause(CHANGE_EVERY_MS);
+      if (run !== this.run) break;
+    }
+    this.changing = false;
+  }
+
+  private async refill(): Promise<void> {
+    const { run } = this;
+    const needed = this.keysOf(notesSoon(this.transport, this.context.currentTime));
+    this.bank.hurry(needed);
+    await this.bank.ready(needed, WAIT.change);
+    if (run !== this.run) return;
+    this.transport.refill();
+    this.wantAhead(true);
+  }
+}
+
+const notesSoon = (transport: Transport, now: number): readonly ScheduledNote[] =>
+  transport
+    .timeline()
+    .filter(({ open }) => open)
+    .flatMap((placement) => notesBetween(placement, now, now + READY_AHEAD, {}));

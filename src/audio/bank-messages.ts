@@ -1,0 +1,18 @@
+import type { SoundKey } from './sound-key';
+
+/** Asks the bank's worker for a sound. */
+export interface SoundRequest {
+  readonly key: SoundKey;
+  readonly sampleRate: number;
+}
+
+/** The worker's answer; its samples are handed over, not copied. */
+export type SoundAnswer =
+  | {
+      readonly kind: 'sound';
+      readonly key: SoundKey;
+      readonly samples: Float32Array<ArrayBuffer>;
+      readonly loop: { readonly from: number; readonly to: number } | null;
+      readonly release: number;
+    }
+  | { readonly kind: 'failed'; readonly key: SoundKey; readonly reason: string };

@@ -1,0 +1,188 @@
+/**
+ * The bank of computed sounds. What is needed first is computed first; playing never waits for a sound: a missing
+ * one is replaced by its nearest neighbour or left out, and counted.
+ */
+import type { SoundAnswer, SoundRequest } from './bank-messages';
+import { type BankSound, createSoundCache, type FoundSound } from './sound-cache';
+import { nameOfKey, type SoundKey } from './sound-key';
+
+/** The part of a worker that the bank uses. */
+export interface BankWorker {
+  postMessage(request: SoundRequest): void;
+  onmessage: ((message: MessageEvent<SoundAnswer>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+  terminate(): void;
+}
+
+export interface BankOptions {
+  readonly sampleRate: number;
+  readonly createWorker: () => BankWorker;
+  readonly workers: number;
+  readonly makeBuffer: (samples: Float32Array<ArrayBuffer>) => AudioBuffer;
+}
+
+/** What went wrong so far, for tests and for diagnosis. */
+export interface BankCounts {
+  readonly computed: number;
+  readonly substituted: number;
+  readonly missing: number;
+  readonly failed: readonly string[];
+}
+
+export interface Bank {
+  /** Replaces the order of what is to be computed; sounds already there are passed over. */
+  want(keys: readonly SoundKey[]): void;
+  /** Puts a few keys before everything else. */
+  hurry(keys: readonly SoundKey[]): void;
+  /** Resolves to true once all keys are there (or cannot be made), to false when `milliseconds` ran out first. */
+  ready(keys: readonly SoundKey[], milliseconds: number): Promise<boolean>;
+  find(key: SoundKey): FoundSound<AudioBuffer> | null;
+  counts(): BankCounts;
+  bytes(): number;
+  dispose(): void;
+}
+
+/** About ten minutes of mono sound at 48 kHz: some 200 notes, more than any program needs at a time. */
+const CAPACITY_BYTES = 120e6;
+/** Requests in flight per worker: enough to keep it busy, few enough to change course quickly. */
+const IN_FLIGHT = 2;
+
+/** Creates a bank with its workers. */
+export const createBank = (options: BankOptions): Bank => new WorkerBank(options);
+
+class WorkerBank implements Bank {
+  private readonly sampleRate: number;
+  private readonly makeBuffer: BankOptions['makeBuffer'];
+  private readonly cache = createSoundCache<AudioBuffer>(CAPACITY_BYTES);
+  private readonly workers: { readonly worker: BankWorker; busy: number }[];
+  private readonly asked = new Set<string>();
+  private readonly broken = new Set<string>();
+  private readonly waiting = new Set<() => void>();
+  private readonly failed: string[] = [];
+  private queue: SoundKey[] = [];
+  private computed = 0;
+  private substituted = 0;
+  private missing = 0;
+
+  constructor({ sampleRate, createWorker, workers, makeBuffer }: BankOptions) {
+    this.sampleRate = sampleRate;
+    this.makeBuffer = makeBuffer;
+    this.workers = Array.from({ length: workers }, () => {
+      const slot = { worker: createWorker(), busy: 0 };
+      slot.worker.onmessage = ({ data }) => {
+        slot.busy -= 1;
+        this.receive(data);
+      };
+      slot.worker.onerror = (event) => this.fail(event.message || 'the worker could not start');
+      return slot;
+    });
+  }
+
+  want(keys: readonly SoundKey[]): void {
+    this.cache.protect(keys);
+    this.enqueue(keys);
+  }
+
+  hurry(keys: readonly SoundKey[]): void {
+    this.enqueue([...keys, ...this.queue]);
+  }
+
+  ready(keys: readonly SoundKey[], milliseconds: number): Promise<boolean> {
+    const complete = () => keys.every((key) => this.settled(key));
+    if (complete()) return Promise.resolve(true);
+    return new Promise((resolve) => {
+      const finish = (all: boolean) => {
+        clearTimeout(timer);
+        this.waiting.delete(check);
+        resolve(all);
+      };
+      const check = () => {
+        if (complete()) finish(true);
+      };
+      const timer = setTimeout(() => finish(false), milliseconds);
+      this.waiting.add(check);
+    });
+  }
+
+  find(key: SoundKey): FoundSound<AudioBuffer> | null {
+    const found = this.cache.find(key);
+    if (found === null) this.missing += 1;
+    else if (!found.exact) this.substituted += 1;
+    return found;
+  }
+
+  counts(): BankCounts {
+    const { computed, substituted, missing, failed } = this;
+    return { computed, substituted, missing, failed: [...failed] };
+  }
+
+  bytes(): number {
+    return this.cache.bytes();
+  }
+
+  dispose(): void {
+    this.queue = [];
+    for (const { worker } of this.workers) worker.terminate();
+  }
+
+  private settled(key: SoundKey): boolean {
+    return this.cache.has(key) || this.broken.has(nameOfKey(key));
+  }
+
+  private enqueue(keys: readonly SoundKey[]): void {
+    const seen = new Set<string>();
+    this.queue = keys.filter((key) => {
+      const name = nameOfKey(key);
+      const needed = !seen.has(name) && !this.settled(key) && !this.asked.has(name);
+      seen.add(name);
+      return needed;
+    });
+    this.pump();
+  }
+
+  private pump(): void {
+    for (const slot of this.workers) {
+      while (slot.busy < IN_FLIGHT) {
+        const key = this.queue.shift();
+        if (key === undefined) return;
+        slot.busy += 1;
+        this.asked.add(nameOfKey(key));
+        slot.worker.postMessage({ key, sampleRate: this.sampleRate });
+      }
+    }
+  }
+
+  private receive(answer: SoundAnswer): void {
+    const name = nameOfKey(answer.key);
+    this.asked.delete(name);
+    if (answer.kind === 'failed') {
+      this.broken.add(name);
+      this.failed.push(`${name}: ${answer.reason}`);
+    } else {
+      this.computed += 1;
+      this.cache.add(this.soundFrom(answer));
+    }
+    this.pump();
+    for (const check of [...this.waiting]) check();
+  }
+
+  private soundFrom({
+    key,
+    samples,
+    loop,
+    release,
+  }: SoundAnswer & { kind: 'sound' }): BankSound<AudioBuffer> {
+    const seconds = (frames: number) => frames / this.sampleRate;
+    return {
+      key,
+      samples: this.makeBuffer(samples),
+      bytes: samples.byteLength,
+      loop: loop && { from: seconds(loop.from), to: seconds(loop.to) },
+      release,
+    };
+  }
+
+  private fail(reason: string): void {
+    this.failed.push(reason);
+  }
+}

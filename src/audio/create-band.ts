@@ -1,0 +1,208 @@
+/**
+ * The band as the page sees it. Costs nothing until the first gesture, which makes the audio context (browsers ask
+ * for that) and loads the rest; every trouble on the way becomes a status.
+ */
+import type { Program, Section } from '../core/score/program';
+import type { PartId } from '../core/score/score';
+import type { Seconds } from '../core/theory/units';
+import type { Band, BandSound, BandStatus, HeardPosition } from './band';
+import type { Engine } from './band-engine';
+import { createListeners } from './listeners';
+import type { BandEvents } from './load-band';
+import { RESTING_SOUND } from './resting-sound';
+
+/** What the band stands on; replaced in tests. */
+export interface BandGround {
+  /** Null where the browser has no Web Audio. May throw when the device cannot be opened. */
+  readonly createContext: () => AudioContext | null;
+  readonly loadEngine: (context: AudioContext, events: BandEvents) => Promise<Engine>;
+}
+
+const GROUND: BandGround = {
+  createContext: () =>
+    typeof AudioContext === 'undefined' ? null : new AudioContext({ latencyHint: 'playback' }),
+  loadEngine: async (context, events) => {
+    // Tone greets in the console unless asked not to.
+    Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
+    const { loadEngine } = await import('./load-band');
+    return loadEngine(context, events);
+  },
+};
+
+/** How long a context may take to start before the browser is taken to wait for a gesture. */
+const START_MS = 800;
+
+/** Creates the band, asleep. */
+export const createBand = (ground: BandGround = GROUND): Band => new LazyBand(ground);
+
+const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+class LazyBand implements Band {
+  private readonly ground: BandGround;
+  private readonly bars = createListeners<HeardPosition | null>();
+  private readonly statuses = createListeners<BandStatus>();
+  private readonly onVisible = () => this.engine?.resync();
+  private current: BandStatus = { kind: 'asleep' };
+  private context: AudioContext | null = null;
+  private engine: Engine | null = null;
+  private loading: Promise<Engine> | null = null;
+  private sound: BandSound | null = null;
+  private run = 0;
+
+  constructor(ground: BandGround) {
+    this.ground = ground;
+    if (typeof document !== 'undefined') document.addEventListener('visibilitychange', this.onVisible);
+  }
+
+  status(): BandStatus {
+    return this.current;
+  }
+
+  async play(program: Program, sound: BandSound, fromBar: number): Promise<BandStatus> {
+    this.run += 1;
+    const { run } = this;
+    this.sound = sound;
+    const engine = await this.wake();
+    if (engine === null || run !== this.run) return this.current;
+    try {
+      const begun = await engine.play(program, this.sound, fromBar);
+      if (begun) this.settle();
+    } catch (error) {
+      this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
+    }
+    return this.current;
+  }
+
+  stop(): void {
+    this.run += 1;
+    this.engine?.stop();
+    if (this.current.kind === 'playing' || this.current.kind === 'interrupted') this.set({ kind: 'ready' });
+  }
+
+  change(program: Program): void {
+    if (this.engine?.playing()) this.engine.change(program);
+  }
+
+  seek(bar: number): void {
+    if (this.engine?.playing()) this.engine.seek(bar);
+  }
+
+  setSound(sound: BandSound): void {
+    this.sound = sound;
+    this.engine?.setSound(sound);
+  }
+
+  async audition(part: PartId, midi: number, seconds: Seconds): Promise<void> {
+    const engine = await this.wake();
+    await engine?.audition(part, midi, seconds, this.sound ?? RESTING_SOUND);
+  }
+
+  heard(): HeardPosition | null {
+    return this.engine?.playing() ? this.engine.heard() : null;
+  }
+
+  upcoming(): Section | null {
+    return this.engine?.playing() ? this.engine.upcoming() : null;
+  }
+
+  onBar(listener: (position: HeardPosition | null) => void): () => void {
+    return this.bars.add(listener);
+  }
+
+  onStatus(listener: (status: BandStatus) => void): () => void {
+    return this.statuses.add(listener);
+  }
+
+  dispose(): void {
+    this.stop();
+    if (typeof document !== 'undefined') document.removeEventListener('visibilitychange', this.onVisible);
+    this.discard();
+    this.set({ kind: 'asleep' });
+  }
+
+  private set(status: BandStatus): void {
+    if (JSON.stringify(status) === JSON.stringify(this.current)) return;
+    this.current = status;
+    this.statuses.tell(status);
+  }
+
+  /** The status that follows from what the engine and the context are doing. */
+  private settle(): void {
+    const running = this.context?.state === 'running';
+    if (this.engine?.playing()) this.set({ kind: running ? 'playing' : 'interrupted' });
+    else this.set({ kind: running ? 'ready' : 'blocked' });
+  }
+
+  /** Brings context and engine up; null when that did not succeed, with the reason in the status. */
+  private async wake(): Promise<Engine | null> {
+    const context = this.openContext();
+    if (context === null) return null;
+    const started = this.startContext(context);
+    try {
+      if (this.engine === null) this.set({ kind: 'loading' });
+      this.loading ??= this.ground.loadEngine(context, {
+        onBar: (position) => this.bars.tell(position),
+        onEnd: () => this.settle(),
+      });
+      this.engine = await this.loading;
+    } catch (error) {
+      this.loading = null;
+      this.set({ kind: 'failed', why: 'load', detail: reasonOf(error) });
+      return null;
+    }
+    if (await started) {
+      if (this.current.kind !== 'playing') this.settle();
+      return this.engine;
+    }
+    this.set({ kind: 'blocked' });
+    return null;
+  }
+
+  private openContext(): AudioContext | null {
+    if (this.context !== null && this.context.state !== 'closed') return this.context;
+    this.discard();
+    try {
+      this.context = this.ground.createContext();
+    } catch (error) {
+      this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
+      return null;
+    }
+    if (this.context === null) {
+      this.set({ kind: 'failed', why: 'no web audio', detail: 'This browser has no Web Audio' });
+      return null;
+    }
+    this.context.addEventListener('statechange', () => this.onContextState());
+    this.context.addEventListener('error', () => this.onContextState());
+    return this.context;
+  }
+
+  /** Asks the context to run, at once and within the gesture; resolves to whether it does. */
+  private async startContext(context: AudioContext): Promise<boolean> {
+    const running = () => context.state === 'running';
+    if (running()) return true;
+    const late = new Promise<void>((resolve) => setTimeout(resolve, START_MS));
+    await Promise.race([context.resume().catch(() => undefined), late]);
+    return running();
+  }
+
+  private onContextState(): void {
+    this.engine?.resync();
+    const { kind } = this.current;
+    if (this.context?.state === 'closed') {
+      this.discard();
+      this.bars.tell(null);
+      this.set({ kind: 'failed', why: 'device', detail: 'The audio device was closed' });
+    } else if (kind === 'playing' || kind === 'interrupted' || kind === 'blocked' || kind === 'ready') {
+      this.settle();
+    }
+  }
+
+  private discard(): void {
+    this.engine?.dispose();
+    if (this.context !== null && this.context.state !== 'closed')
+      void this.context.close().catch(() => undefined);
+    this.engine = null;
+    this.loading = null;
+    this.context = null;
+  }
+}

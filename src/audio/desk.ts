@@ -1,0 +1,168 @@
+/** The mixing desk: a channel for each part, a room they share, the master, and the gate that silences all. */
+import { Panner } from 'tone/build/esm/component/channel/Panner.js';
+import { Convolver } from 'tone/build/esm/component/filter/Convolver.js';
+import { Filter } from 'tone/build/esm/component/filter/Filter.js';
+import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
+import { Gain } from 'tone/build/esm/core/context/Gain.js';
+import { ToneAudioBuffer } from 'tone/build/esm/core/context/ToneAudioBuffer.js';
+import { connect, type ToneAudioNode } from 'tone/build/esm/core/context/ToneAudioNode.js';
+import { Chorus } from 'tone/build/esm/effect/Chorus.js';
+import { Tremolo } from 'tone/build/esm/effect/Tremolo.js';
+import type { PartId } from '../core/score/score';
+import type { Mix } from '../core/settings/mix';
+import { CHANNEL_STRIPS, type Equaliser, KIT_WIDTH, kitPosition } from './channel-strips';
+import { masterGain, PARTS, partGains } from './mix-gains';
+import type { VoiceId } from './voices/voice';
+
+export interface DeskOptions {
+  readonly context: BaseContext;
+  readonly output: AudioNode;
+  /** The room's answer to an impulse, stereo. */
+  readonly room: AudioBuffer;
+}
+
+export interface Desk {
+  /** Brings a sound of a part to its place. */
+  connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void;
+  /** Brings a single sound past faders and mutes. */
+  connectAside(source: AudioNode): void;
+  setMix(mix: Mix): void;
+  /** Sets the programme level, in dB. */
+  setTrim(decibels: number): void;
+  /** Lets sound through from a time (seconds of the audio clock) on. */
+  open(at: number): void;
+  /** Silence, within 20 ms of a time. */
+  close(at: number): void;
+  dispose(): void;
+}
+
+/** Faders glide, so that moving one does not click. */
+const RAMP = 0.02;
+/** Time constant of the gate: −60 dB within 20 ms. */
+const GATE = 0.003;
+
+const fromDecibels = (decibels: number): number => 10 ** (decibels / 20);
+
+/** Builds the desk on a context. */
+export const createDesk = (options: DeskOptions): Desk => new ToneDesk(options);
+
+class ToneDesk implements Desk {
+  private readonly context: BaseContext;
+  private readonly nodes: ToneAudioNode[] = [];
+  private readonly faders: Record<PartId, Gain>;
+  private readonly pans: Record<PartId, Panner>;
+  private readonly inputs: Record<PartId, ToneAudioNode>;
+  private readonly kit: Readonly<Record<-1 | 0 | 1, ToneAudioNode>>;
+  private readonly organ: ToneAudioNode;
+  private readonly aside: Gain;
+  private readonly trim: Gain;
+  private readonly master: Gain;
+  private readonly gate: Gain;
+
+  constructor({ context, output, room }: DeskOptions) {
+    this.context = context;
+    this.gate = this.gain(1);
+    this.master = this.gain(1);
+    this.trim = this.gain(1);
+    this.aside = this.gain(1);
+    const convolver = this.keep(new Convolver({ context, normalize: false, url: new ToneAudioBuffer(room) }));
+    this.trim.chain(this.gate, this.master);
+    convolver.connect(this.trim);
+    this.aside.connect(this.master);
+    connect(this.master, output);
+    this.faders = this.each(() => this.gain(1));
+    this.pans = this.each(() => this.keep(new Panner({ context, pan: 0, channelCount: 2 })));
+    this.inputs = this.each((part) => this.channel(part, convolver));
+    this.kit = {
+      [-1]: this.kitInput(-KIT_WIDTH),
+      0: this.inputs.drums,
+      1: this.kitInput(KIT_WIDTH),
+    };
+    this.organ = this.rotary();
+  }
+
+  connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void {
+    if (part === 'drums') connect(source, this.kit[kitPosition(pitch)]);
+    else if (voice === 'organ') connect(source, this.organ);
+    else connect(source, this.inputs[part]);
+  }
+
+  connectAside(source: AudioNode): void {
+    connect(source, this.aside);
+  }
+
+  setMix(mix: Mix): void {
+    const gains = partGains(mix);
+    for (const part of PARTS) {
+      this.faders[part].gain.rampTo(gains[part], RAMP);
+      this.pans[part].pan.rampTo(mix.channels[part].pan, RAMP);
+    }
+    this.master.gain.rampTo(masterGain(mix), RAMP);
+  }
+
+  setTrim(decibels: number): void {
+    this.trim.gain.rampTo(fromDecibels(decibels), RAMP);
+  }
+
+  open(at: number): void {
+    this.gate.gain.setTargetAtTime(1, at, GATE);
+  }
+
+  close(at: number): void {
+    this.gate.gain.cancelScheduledValues(at);
+    this.gate.gain.setTargetAtTime(0, at, GATE);
+  }
+
+  dispose(): void {
+    for (const node of this.nodes) node.dispose();
+  }
+
+  private keep<Node extends ToneAudioNode>(node: Node): Node {
+    this.nodes.push(node);
+    return node;
+  }
+
+  private gain(value: number): Gain {
+    return this.keep(new Gain({ context: this.context, gain: value }));
+  }
+
+  private each<Value>(make: (part: PartId) => Value): Record<PartId, Value> {
+    return {
+      drums: make('drums'),
+      bass: make('bass'),
+      chords: make('chords'),
+      lead: make('lead'),
+      click: make('click'),
+    };
+  }
+
+  private channel(part: PartId, room: ToneAudioNode): ToneAudioNode {
+    const strip = CHANNEL_STRIPS[part];
+    const input = this.gain(fromDecibels(strip.level));
+    const shaped = strip.equaliser ? input.connect(this.equaliser(strip.equaliser)) : input;
+    const last = strip.equaliser ? this.nodes[this.nodes.length - 1] : shaped;
+    last.chain(this.pans[part], this.faders[part], this.trim);
+    if (strip.send !== null) {
+      const send = this.gain(fromDecibels(strip.send));
+      this.faders[part].chain(send, room);
+    }
+    return input;
+  }
+
+  private equaliser({ type, frequency, gain, q }: Equaliser): Filter {
+    const { context } = this;
+    return this.keep(new Filter({ context, type, frequency, gain, Q: q, rolloff: -12 }));
+  }
+
+  private kitInput(pan: number): ToneAudioNode {
+    return this.keep(new Panner({ context: this.context, pan })).connect(this.inputs.drums);
+  }
+
+  /** The slow rotor of an organ's cabinet: a light swell from side to side and a slight bend of the pitch. */
+  private rotary(): ToneAudioNode {
+    const { context } = this;
+    const chorus = new Chorus({ context, frequency: 0.8, delayTime: 2.5, depth: 0.3, wet: 0.4 }).start();
+    const tremolo = new Tremolo({ context, frequency: 0.8, depth: 0.25, spread: 120 }).start();
+    return this.keep(chorus).chain(this.keep(tremolo), this.inputs.chords);
+  }
+}

@@ -1,0 +1,31 @@
+/** Everything the first gesture loads: Tone, the engine and the arranger. */
+import { Context } from 'tone/build/esm/core/context/Context.js';
+import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
+import { sectionAt } from '../core/score/section-at';
+import type { HeardPosition } from './band';
+import { createEngine, type Engine } from './band-engine';
+import { createBankWorker } from './create-bank-worker';
+import { createLimiterStage } from './limiter-node';
+import { roomBuffer } from './room-buffer';
+
+/** What the band wants to be told. */
+export interface BandEvents {
+  readonly onBar: (position: HeardPosition | null) => void;
+  readonly onEnd: () => void;
+}
+
+/** Builds the engine on a context. Rejects when the audio part cannot be set up on it. */
+export const loadEngine = async (context: AudioContext, events: BandEvents): Promise<Engine> => {
+  const tone = new Context({ context, lookAhead: 0, updateInterval: 0.1, clockSource: 'timeout' });
+  // Tone's nodes ask for the global context even when handed one; without this they would make a second one.
+  setContext(tone);
+  return createEngine({
+    context,
+    tone,
+    limiter: await createLimiterStage(context, tone),
+    room: roomBuffer(context),
+    source: sectionAt,
+    createWorker: createBankWorker,
+    ...events,
+  });
+};

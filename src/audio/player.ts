@@ -1,0 +1,185 @@
+/** Plays notes as one-shot buffer sources and keeps hold of all that may still sound. */
+import type { PartId } from '../core/score/score';
+import { isHeld, type ScheduledNote } from './scheduled-note';
+import type { FoundSound } from './sound-cache';
+import type { NoteSink } from './transport';
+
+/** The gain of a note over time: up from 0 within `rise`, level, then down to 0 within `release` from `until`. */
+interface Envelope {
+  readonly at: number;
+  readonly level: number;
+  readonly rise: number;
+  readonly until: number;
+  readonly release: number;
+}
+
+interface Sounding {
+  readonly part: PartId;
+  readonly pitch: number;
+  readonly source: AudioBufferSourceNode;
+  readonly gain: GainNode;
+  envelope: Envelope;
+}
+
+export interface PlayerOptions {
+  readonly context: BaseAudioContext;
+  /** Connects a note's gain to the desk. */
+  readonly connect: (gain: GainNode, part: PartId, pitch: number) => void;
+  readonly find: (
+    note: ScheduledNote,
+  ) => { readonly found: FoundSound<AudioBuffer>; readonly level: number } | null;
+}
+
+export interface Player extends NoteSink {
+  /** Number of sources that may still sound. */
+  live(): number;
+}
+
+/**
+ * Short enough to be felt as at once, long enough not to click. A sound entered in its middle rises as fast as the
+ * one it takes over from falls, so that a note going on through a cut keeps its level.
+ */
+const FADE = 0.008;
+
+/** General MIDI keys of the hi-hat (closed, pedal, open): striking one ends the open one. */
+const HI_HATS: ReadonlySet<number> = new Set([42, 44, 46]);
+const OPEN_HI_HAT = 46;
+
+const endOf = ({ until, release }: Envelope): number => until + release;
+
+const gainAt = ({ at, level, rise, until, release }: Envelope, time: number): number => {
+  const up = rise > 0 ? Math.min(1, Math.max(0, (time - at) / rise)) : 1;
+  const down = time <= until ? 1 : Math.max(0, 1 - (time - until) / release);
+  return level * up * down;
+};
+
+const offsetIn = ({ loop }: FoundSound<AudioBuffer>['sound'], seconds: number): number =>
+  loop === null || seconds < loop.to ? seconds : loop.from + ((seconds - loop.from) % (loop.to - loop.from));
+
+/** Creates a player on a context; it makes its own nodes and forgets them when they have ended. */
+export const createPlayer = (options: PlayerOptions): Player => new BufferPlayer(options);
+
+class BufferPlayer implements Player {
+  private readonly context: BaseAudioContext;
+  private readonly connect: PlayerOptions['connect'];
+  private readonly findSound: PlayerOptions['find'];
+  private readonly sounding = new Set<Sounding>();
+
+  constructor({ context, connect, find }: PlayerOptions) {
+    this.context = context;
+    this.connect = connect;
+    this.findSound = find;
+  }
+
+  start(note: ScheduledNote): void {
+    this.sweep();
+    const match = this.findSound(note);
+    if (match === null) return;
+    const { sound, rate } = match.found;
+    const duration = sound.samples.duration;
+    if (sound.loop === null && note.offset * rate >= duration) return;
+    const { part, pitch } = note.event;
+    const at = Math.max(note.at, this.context.currentTime);
+    const struckEnd = at + duration / rate;
+    const held = isHeld(part);
+    const until =
+      held && sound.loop === null ? Math.min(note.until, struckEnd) : held ? note.until : struckEnd;
+    const envelope = {
+      at,
+      level: match.level,
+      rise: note.offset > 0 ? FADE : 0,
+      until: Math.max(until, at + FADE),
+      release: held ? Math.max(sound.release, FADE) : FADE,
+    };
+    this.makeWay(part, pitch, at);
+    const source = this.context.createBufferSource();
+    source.buffer = sound.samples;
+    this.setPitch(source, note, rate, at);
+    if (sound.loop) {
+      source.loop = true;
+      source.loopStart = sound.loop.from;
+      source.loopEnd = sound.loop.to;
+    }
+    const gain = this.context.createGain();
+    source.connect(gain);
+    this.connect(gain, part, pitch);
+    const entry: Sounding = { part, pitch, source, gain, envelope };
+    source.onended = () => this.forget(entry);
+    source.start(at, offsetIn(sound, note.offset * rate));
+    this.sounding.add(entry);
+    this.shape(entry, 0);
+  }
+
+  cut(at: number): void {
+    for (const entry of [...this.sounding]) {
+      if (entry.envelope.at >= at) this.remove(entry);
+      else if (isHeld(entry.part)) this.fade(entry, at);
+    }
+  }
+
+  live(): number {
+    this.sweep();
+    return this.sounding.size;
+  }
+
+  private setPitch(source: AudioBufferSourceNode, note: ScheduledNote, rate: number, at: number): void {
+    const from = note.event.glideFrom ?? 0;
+    if (from === 0 || note.glideSeconds <= 0) {
+      source.playbackRate.value = rate;
+      return;
+    }
+    const whole = note.glideSeconds + note.offset;
+    const left = from * (note.glideSeconds / whole);
+    source.playbackRate.setValueAtTime(rate * 2 ** (left / 12), at);
+    source.playbackRate.exponentialRampToValueAtTime(rate, at + note.glideSeconds);
+  }
+
+  /** A string or key struck again stops its last note; a hi-hat closes the open one. */
+  private makeWay(part: PartId, pitch: number, at: number): void {
+    for (const entry of this.sounding) {
+      if (entry.part !== part || entry.envelope.at >= at || endOf(entry.envelope) <= at) continue;
+      const same = isHeld(part) && entry.pitch === pitch;
+      const choked = part === 'drums' && entry.pitch === OPEN_HI_HAT && HI_HATS.has(pitch);
+      if (same || choked) this.fade(entry, at);
+    }
+  }
+
+  private fade(entry: Sounding, at: number): void {
+    const { envelope } = entry;
+    if (endOf(envelope) <= at + FADE) return;
+    const level = gainAt(envelope, at);
+    entry.gain.gain.cancelScheduledValues(at);
+    if (at > envelope.until) entry.gain.gain.linearRampToValueAtTime(level, at);
+    else entry.gain.gain.setValueAtTime(level, at);
+    entry.gain.gain.linearRampToValueAtTime(0, at + FADE);
+    entry.source.stop(at + 2 * FADE);
+    entry.envelope = { ...envelope, until: Math.min(envelope.until, at), release: FADE };
+  }
+
+  private shape({ gain, source, envelope }: Sounding, from: number): void {
+    const { at, level, rise, until } = envelope;
+    gain.gain.setValueAtTime(from, at);
+    gain.gain.linearRampToValueAtTime(level, at + rise);
+    gain.gain.setValueAtTime(level, Math.max(until, at + rise));
+    gain.gain.linearRampToValueAtTime(0, endOf(envelope));
+    source.stop(endOf(envelope) + FADE);
+  }
+
+  private remove(entry: Sounding): void {
+    entry.source.onended = null;
+    entry.source.stop();
+    this.forget(entry);
+  }
+
+  private forget(entry: Sounding): void {
+    entry.source.disconnect();
+    entry.gain.disconnect();
+    this.sounding.delete(entry);
+  }
+
+  /** The ended event waits for a free page; what is long over is let go without it. */
+  private sweep(): void {
+    const past = this.context.currentTime - 1;
+    for (const entry of [...this.sounding]) if (endOf(entry.envelope) < past) this.remove(entry);
+  }
+}
