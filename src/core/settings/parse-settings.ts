@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { FEELS } from '../score/feels';
 import { asBpm, asHz, asPitchClass, type Bpm } from '../theory/units';
 import { DEFAULT_SETTINGS } from './defaults';
 import type { Settings } from './settings';
@@ -32,21 +33,6 @@ const channel = v.object({
   pan: between(-1, 1),
 });
 
-const FEELS = [
-  'shuffle',
-  'slow-12-8',
-  'swing',
-  'straight',
-  'double-shuffle',
-  'jump',
-  'boogie',
-  'rhumba',
-  'second-line',
-  'train',
-  'rock',
-  'minor-slow',
-] as const;
-
 /** One schema a field, so that one bad field never costs another. */
 const FIELDS = {
   harpKey: pitchClass,
@@ -57,7 +43,7 @@ const FIELDS = {
   formId: shortText,
   tempo,
   style: v.object({
-    feel: v.picklist(FEELS),
+    feel: v.picklist(Object.values(FEELS).map(({ id }) => id)),
     bass: v.picklist(['upright-bass', 'fingered-bass']),
     chords: v.picklist(['piano', 'electric-piano', 'organ', 'guitar']),
     kit: v.picklist(['sticks', 'brushes']),

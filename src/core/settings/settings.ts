@@ -1,19 +1,12 @@
+import type { TechniqueChoice } from '../harp/reach';
+import type { TabStyle } from '../harp/tab';
 import type { Plan } from '../score/program';
 import type { Style } from '../score/style';
 import type { Bpm, Hz, PitchClass } from '../theory/units';
 import type { Mix } from './mix';
 
-export type TabStyle = 'signs' | 'letters' | 'arrows';
 export type Drawing = 'comb' | 'keys';
 export type Look = 'system' | 'day' | 'night';
-
-/** Which techniques this player uses; `off` lists single sounds that do not come yet, as sound ids. */
-export interface TechniqueChoice {
-  readonly drawBends: boolean;
-  readonly blowBends: boolean;
-  readonly overbends: boolean;
-  readonly off: readonly string[];
-}
 
 /** Everything the player chose, kept across reloads. */
 export interface Settings {

@@ -1,0 +1,43 @@
+import { harpKeyFor, positionOf, songKey } from '../core/harp/positions';
+import { FEELS } from '../core/score/feels';
+import type { FeelId } from '../core/score/style';
+import type { Settings } from '../core/settings/settings';
+import { asBpm, type PitchClass } from '../core/theory/units';
+
+/** A new song key keeps the position and brings the harp that goes with it. */
+export const withSongKey = (settings: Settings, key: PitchClass): Settings => ({
+  ...settings,
+  harpKey: harpKeyFor(key, settings.position),
+});
+
+/** Another harp in hand: the position stays and the song moves, unless the song is pinned; then the position moves. */
+export const withHarpKey = (settings: Settings, harpKey: PitchClass): Settings => {
+  if (!settings.songPinned) return { ...settings, harpKey };
+  const song = songKey(settings.harpKey, settings.position);
+  return { ...settings, harpKey, position: positionOf(harpKey, song) };
+};
+
+/** Another position on the same harp moves the song; with the song pinned it changes the harp. */
+export const withPosition = (settings: Settings, position: number): Settings => {
+  if (!settings.songPinned) return { ...settings, position };
+  const song = songKey(settings.harpKey, settings.position);
+  return { ...settings, position, harpKey: harpKeyFor(song, position) };
+};
+
+/** A feel brings its usual instruments, and its usual tempo where the present one is out of its range. */
+export const withFeel = (settings: Settings, id: FeelId): Settings => {
+  const feel = FEELS[id];
+  const fits = settings.tempo >= feel.tempo.low && settings.tempo <= feel.tempo.high;
+  return {
+    ...settings,
+    tempo: fits ? settings.tempo : asBpm(feel.tempo.usual),
+    style: { ...settings.style, feel: id, bass: feel.bass, chords: feel.chords, kit: feel.kit },
+  };
+};
+
+/** Another form: a repeated range belongs to the bars it was marked on, so it goes. */
+export const withForm = (settings: Settings, formId: string): Settings => ({
+  ...settings,
+  formId,
+  plan: { ...settings.plan, repeat: null },
+});

@@ -1,0 +1,39 @@
+import type { BandStatus } from '../audio/band';
+import type { Section } from '../core/score/program';
+import type { Settings } from '../core/settings/settings';
+import type { Tune } from './tune';
+
+/** A sentence for the player: something to know, or trouble that something can be done about. */
+export interface Notice {
+  readonly id: string;
+  readonly tone: 'note' | 'trouble';
+  readonly text: string;
+}
+
+/** One bar with all that is shown of it. */
+export interface BarView {
+  /** The music it belongs to: the chart in this chorus's key, with its harp and fit. */
+  readonly tune: Tune;
+  /** Index into `tune.chart.bars`. */
+  readonly bar: number;
+  /** Its place in the whole chorus; `null` in intros and endings. */
+  readonly formBar: number | null;
+  readonly kind: Section['kind'];
+  readonly chorus: number;
+}
+
+export interface SessionState {
+  readonly settings: Settings;
+  /** The song as chosen, in its own key. */
+  readonly tune: Tune;
+  readonly status: BandStatus;
+  /** Where Play starts, as a bar of the form. */
+  readonly cursor: number;
+  /** The bar being heard, or, while stopped, the bar at the cursor. */
+  readonly now: BarView;
+  /** The bar after it; `null` after the last. */
+  readonly next: BarView | null;
+  /** The band stops after the chorus being heard. */
+  readonly lastTime: boolean;
+  readonly notices: readonly Notice[];
+}

@@ -1,0 +1,52 @@
+import { buildChart } from '../core/chart/build-chart';
+import type { Chart, MeterName } from '../core/chart/chart';
+import { type FormId, isFormId } from '../core/chart/forms';
+import { buildHarp } from '../core/harp/build-harp';
+import { type Fit, fitChart } from '../core/harp/fit';
+import type { Harp, Tuning } from '../core/harp/harp';
+import { harpKeyFor, songKey } from '../core/harp/positions';
+import { TUNINGS } from '../core/harp/tunings';
+import { FEELS } from '../core/score/feels';
+import type { Settings } from '../core/settings/settings';
+import type { PitchClass } from '../core/theory/units';
+
+/** What is being played and what it is played on: all computed from the settings. */
+export interface Tune {
+  readonly chart: Chart;
+  readonly harp: Harp;
+  readonly position: number;
+  readonly fit: Fit;
+}
+
+const STANDARD_FORM: FormId = 'standard';
+
+/** The form chosen, or the standard one where the id is not known here. */
+export const formOf = ({ formId }: Settings): FormId => (isFormId(formId) ? formId : STANDARD_FORM);
+
+/** The tuning chosen, or the standard one where the id is not known here. */
+export const tuningOf = (settings: Settings): Tuning =>
+  TUNINGS.find(({ id }) => id === settings.tuningId) ?? TUNINGS[0];
+
+const meterFor = (settings: Settings): MeterName => FEELS[settings.style.feel].meter ?? '4/4';
+
+/** The key the song is in, from harp and position. */
+export const songKeyOf = (settings: Settings): PitchClass => songKey(settings.harpKey, settings.position);
+
+/** The chosen form in a key (the song's own unless another is given). */
+export const chartFor = (settings: Settings, key: PitchClass = songKeyOf(settings)): Chart =>
+  buildChart({ form: formOf(settings), key, meter: meterFor(settings) });
+
+/** The harp that puts a chart's key into the chosen position. */
+export const harpFor = (settings: Settings, key: PitchClass): Harp =>
+  buildHarp({
+    tuning: tuningOf(settings),
+    key: harpKeyFor(key, settings.position),
+    octave: settings.harpOctave,
+  });
+
+/** A chart together with the harp in the chosen position and what fits each of its bars. */
+export const tuneFor = (settings: Settings, chart: Chart): Tune => {
+  const harp = harpFor(settings, chart.key);
+  const { technique, position } = settings;
+  return { chart, harp, position, fit: fitChart({ chart, harp, technique }) };
+};

@@ -1,0 +1,72 @@
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import '@fontsource/noto-music/music-400.css';
+import './styles/tokens.css';
+import './styles/base.css';
+import './styles/layout.css';
+import './styles/controls.css';
+import './styles/transport.css';
+import './styles/sheet.css';
+import './styles/mixer.css';
+import './styles/chart.css';
+import './styles/fit.css';
+import './styles/map.css';
+import { type ReactElement, useState } from 'react';
+import type { Session } from '../app/session';
+import { BandSheet } from './band-sheet';
+import { CareSheet } from './care-sheet';
+import { ChartView } from './chart-view';
+import { HarpMap } from './harp-map';
+import { HarpSheet } from './harp-sheet';
+import { Masthead, type SheetId } from './masthead';
+import { MixerSheet } from './mixer-sheet';
+import { Notices } from './notices';
+import { SessionProvider } from './session-context';
+import { SongSheet } from './song-sheet';
+import { TakeAwaySheet } from './take-away-sheet';
+import { TransportBar } from './transport-bar';
+import { useKeys } from './use-keys';
+import { useLook } from './use-look';
+import { useNarrow } from './use-narrow';
+import { WhatFits } from './what-fits';
+
+type OpenSheet = SheetId | 'song';
+
+const SHEETS: Readonly<Record<OpenSheet, (props: { readonly onClose: () => void }) => ReactElement>> = {
+  song: SongSheet,
+  harp: HarpSheet,
+  band: BandSheet,
+  mixer: MixerSheet,
+  'take-away': TakeAwaySheet,
+  care: CareSheet,
+};
+
+const Page = () => {
+  const [open, setOpen] = useState<OpenSheet | null>(null);
+  const narrow = useNarrow();
+  useLook();
+  useKeys();
+  const toggle = (id: OpenSheet): void => setOpen((now) => (now === id ? null : id));
+  const Open = open === null ? null : SHEETS[open];
+  return (
+    <div className="page">
+      <Masthead open={open === 'song' ? null : open} onOpen={toggle} />
+      <Notices />
+      <main className="stand">
+        <ChartView />
+        <div className="reading">
+          <WhatFits />
+          <HarpMap />
+        </div>
+      </main>
+      <TransportBar narrow={narrow} onSetUp={() => toggle('song')} />
+      {Open !== null && <Open key={open} onClose={() => setOpen(null)} />}
+    </div>
+  );
+};
+
+/** The whole page on a session. */
+export const App = ({ session }: { readonly session: Session }) => (
+  <SessionProvider session={session}>
+    <Page />
+  </SessionProvider>
+);

@@ -1,0 +1,73 @@
+import { useId } from 'react';
+
+export interface Option<Value extends string | number> {
+  readonly value: Value;
+  readonly text: string;
+  /** Heading under which the option is listed. */
+  readonly group?: string;
+}
+
+interface Props<Value extends string | number> {
+  readonly label: string;
+  readonly value: Value;
+  readonly options: readonly Option<Value>[];
+  readonly onChoose: (value: Value) => void;
+  readonly hint?: string | undefined;
+}
+
+const grouped = <Value extends string | number>(options: readonly Option<Value>[]) => {
+  const groups = new Map<string, Option<Value>[]>();
+  for (const option of options) {
+    const name = option.group ?? '';
+    groups.set(name, [...(groups.get(name) ?? []), option]);
+  }
+  return [...groups];
+};
+
+/** A labelled choice of one among several: the native control, dressed. */
+export const Choice = <Value extends string | number>({
+  label,
+  value,
+  options,
+  onChoose,
+  hint,
+}: Props<Value>) => {
+  const id = useId();
+  const choose = (text: string): void => {
+    const chosen = options.find((option) => String(option.value) === text);
+    if (chosen) onChoose(chosen.value);
+  };
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <span className="select">
+        <select
+          id={id}
+          value={value}
+          aria-describedby={hint === undefined ? undefined : `${id}-hint`}
+          onChange={(event) => choose(event.target.value)}
+        >
+          {grouped(options).map(([group, members]) => {
+            const items = members.map((option) => (
+              <option key={option.value} value={option.value}>
+                {option.text}
+              </option>
+            ));
+            return group === '' ? (
+              items
+            ) : (
+              <optgroup key={group} label={group}>
+                {items}
+              </optgroup>
+            );
+          })}
+        </select>
+      </span>
+      {hint !== undefined && (
+        <p className="hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+    </div>
+  );
+};

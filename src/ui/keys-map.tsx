@@ -1,0 +1,122 @@
+import { Fragment } from 'react';
+import type { MarkedSound } from '../core/harp/mark-sounds';
+import { pitchName, prettyName } from '../core/theory/pitch';
+import { asMidi } from '../core/theory/units';
+import { functionOf } from './degree-function';
+import type { MapProps } from './harp-map';
+import { isBlackKey, pitchSpan } from './map-layout';
+import { SoundPill } from './sound-pill';
+
+/** Two columns a hole: blow, then draw; the piano stands before them. */
+const columnOf = ({ sound }: MarkedSound): number =>
+  2 + (sound.hole - 1) * 2 + (sound.breath === 'blow' ? 0 : 1);
+
+interface Stem {
+  readonly key: string;
+  readonly column: number;
+  readonly from: number;
+  readonly to: number;
+  readonly over: boolean;
+}
+
+/** Lines from each natural note down to its deepest bend, and up to its overbend. */
+const stemsOf = (marks: readonly MarkedSound[]): readonly Stem[] =>
+  marks
+    .filter(({ sound }) => sound.technique === 'natural')
+    .flatMap((natural) => {
+      const own = marks.filter(
+        ({ sound }) =>
+          sound.hole === natural.sound.hole &&
+          sound.breath === natural.sound.breath &&
+          sound.technique !== 'natural',
+      );
+      return [false, true].flatMap((over) => {
+        const reached = own.filter(({ sound }) => (sound.technique === 'overbend') === over);
+        if (reached.length === 0) return [];
+        const ends = [natural, ...reached].map(({ sound }) => sound.pitch);
+        return [
+          {
+            key: `${natural.sound.hole}${natural.sound.breath}${over}`,
+            column: columnOf(natural),
+            from: Math.max(...ends),
+            to: Math.min(...ends),
+            over,
+          },
+        ];
+      });
+    });
+
+/** The harp against a piano: every sound at its true height, bends as falls, missing notes as gaps. */
+export const KeysMap = ({ marks, nameOf, focused, onListen }: MapProps) => {
+  const { low, high } = pitchSpan(marks);
+  const rowOf = (pitch: number): number => high - pitch + 2;
+  const holes = Math.max(...marks.map(({ sound }) => sound.hole));
+  const bands = new Map(
+    marks.flatMap(({ sound, chordTone, inReach }) =>
+      chordTone && inReach ? [[sound.pitch, functionOf(chordTone.degree)] as const] : [],
+    ),
+  );
+  const pitches = Array.from({ length: high - low + 1 }, (_, i) => high - i);
+  return (
+    <div
+      className="keys"
+      style={{
+        gridTemplateColumns: `var(--piano) repeat(${holes * 2}, minmax(0, 1fr))`,
+        gridTemplateRows: `auto repeat(${pitches.length}, minmax(0, 1fr))`,
+      }}
+    >
+      {Array.from({ length: holes }, (_, i) => (
+        <Fragment
+          // biome-ignore lint/suspicious/noArrayIndexKey: holes are known by their number
+          key={i}
+        >
+          <span
+            className="hole"
+            style={{ gridRow: 1, gridColumn: `${2 + i * 2} / span 2` }}
+            aria-hidden="true"
+          >
+            {i + 1}
+          </span>
+          <i className="lane" style={{ gridRow: '2 / -1', gridColumn: `${2 + i * 2} / span 2` }} />
+        </Fragment>
+      ))}
+      {pitches.map((pitch) => (
+        <span
+          key={pitch}
+          className="key"
+          data-black={isBlackKey(pitch)}
+          style={{ gridRow: rowOf(pitch), gridColumn: 1 }}
+          aria-hidden="true"
+        >
+          {pitch % 12 === 0 ? prettyName(pitchName(asMidi(pitch))) : ''}
+        </span>
+      ))}
+      {[...bands].map(([pitch, role]) => (
+        <i
+          key={pitch}
+          className="band"
+          data-function={role}
+          style={{ gridRow: rowOf(pitch), gridColumn: '2 / -1' }}
+        />
+      ))}
+      {stemsOf(marks).map(({ key, column, from, to, over }) => (
+        <i
+          key={key}
+          className="stem"
+          data-over={over}
+          style={{ gridRow: `${rowOf(from)} / ${rowOf(to) + 1}`, gridColumn: column }}
+        />
+      ))}
+      {marks.map((mark, i) => (
+        <SoundPill
+          key={mark.sound.hole + mark.sound.breath + mark.sound.technique + mark.sound.bend}
+          mark={mark}
+          name={nameOf(mark)}
+          tabStop={i === focused}
+          style={{ gridRow: rowOf(mark.sound.pitch), gridColumn: columnOf(mark) }}
+          onListen={() => onListen(mark)}
+        />
+      ))}
+    </div>
+  );
+};

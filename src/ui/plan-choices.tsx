@@ -1,0 +1,164 @@
+import type { Plan } from '../core/score/program';
+import { TEMPO_RANGE } from '../core/settings/parse-settings';
+import { asBpm, asPitchClass } from '../core/theory/units';
+import { Choice } from './choice';
+import { KeyListField } from './key-list-field';
+import { useSelected } from './session-context';
+import { Slider } from './slider';
+import { Switch } from './switch';
+import { usePlan } from './use-plan';
+
+const INTROS: readonly { readonly value: Plan['intro']; readonly text: string }[] = [
+  { value: 'none', text: 'None' },
+  { value: 'turnaround', text: 'Four bars from the turnaround' },
+  { value: 'pickup', text: 'Two-bar pickup' },
+  { value: 'drums', text: 'Drums alone' },
+];
+const ARCS: readonly { readonly value: Plan['arc']; readonly text: string }[] = [
+  { value: 'breathe', text: 'Sparse, full, break, full' },
+  { value: 'steady', text: 'Steady' },
+  { value: 'trade fours', text: 'Trade fours with the drums' },
+  { value: 'trade twos', text: 'Trade twos with the drums' },
+];
+const ENDINGS: readonly { readonly value: Plan['ending']; readonly text: string }[] = [
+  { value: 'cadence', text: 'Cadence' },
+  { value: 'held', text: 'Held last chord' },
+  { value: 'stop', text: 'Short stop' },
+];
+const CHORUSES = [0, 1, 2, 3, 4, 6, 8, 12, 16, 24].map((value) => ({
+  value,
+  text: value === 0 ? 'Until stopped' : value === 1 ? '1 chorus' : `${value} choruses`,
+}));
+
+const StartAndEnd = () => {
+  const [plan, change] = usePlan();
+  return (
+    <fieldset className="group">
+      <legend>Start and end</legend>
+      <div className="pair">
+        <Choice
+          label="Count-in"
+          value={plan.countInBars}
+          options={[
+            { value: 0, text: 'None' },
+            { value: 1, text: '1 bar' },
+            { value: 2, text: '2 bars' },
+          ]}
+          onChoose={(countInBars) => change({ countInBars })}
+        />
+        <Choice
+          label="Length"
+          value={plan.choruses ?? 0}
+          options={CHORUSES}
+          onChoose={(choruses) => change({ choruses: choruses === 0 ? null : choruses })}
+        />
+      </div>
+      <Choice label="Intro" value={plan.intro} options={INTROS} onChoose={(intro) => change({ intro })} />
+      <Choice
+        label="Ending"
+        value={plan.ending}
+        options={ENDINGS}
+        onChoose={(ending) => change({ ending })}
+      />
+      <Switch label="Slow down at the end" on={plan.ritard} onChange={(ritard) => change({ ritard })} />
+      <Choice label="Choruses" value={plan.arc} options={ARCS} onChoose={(arc) => change({ arc })} />
+    </fieldset>
+  );
+};
+
+const TempoPlan = () => {
+  const [plan, change] = usePlan();
+  const target = useSelected((state) => state.settings.tempo);
+  const { tempo } = plan;
+  const slower = asBpm(Math.max(TEMPO_RANGE.low, Math.round(target * 0.7)));
+  const choose = (kind: Plan['tempo']['kind']): void => {
+    if (kind === 'fixed') change({ tempo: { kind } });
+    else if (kind === 'ramp') change({ tempo: { kind, from: slower, step: 4, every: 1 } });
+    else change({ tempo: { kind, slow: slower } });
+  };
+  return (
+    <>
+      <Choice
+        label="Tempo over choruses"
+        value={tempo.kind}
+        options={[
+          { value: 'fixed', text: 'Always the same' },
+          { value: 'ramp', text: 'Up step by step' },
+          { value: 'alternate', text: 'Slow and target in turn' },
+        ]}
+        onChoose={choose}
+      />
+      {tempo.kind === 'ramp' && (
+        <div className="pair">
+          <Slider
+            label="Starts at"
+            valueText={`${tempo.from}`}
+            value={tempo.from}
+            low={TEMPO_RANGE.low}
+            high={Math.max(TEMPO_RANGE.low + 1, target)}
+            step={1}
+            onChange={(from) => change({ tempo: { ...tempo, from: asBpm(from) } })}
+          />
+          <Slider
+            label="Each chorus"
+            valueText={`+${tempo.step}`}
+            value={tempo.step}
+            low={1}
+            high={20}
+            step={1}
+            onChange={(step) => change({ tempo: { ...tempo, step } })}
+          />
+        </div>
+      )}
+      {tempo.kind === 'alternate' && (
+        <Slider
+          label="Slow chorus at"
+          valueText={`${tempo.slow}`}
+          value={tempo.slow}
+          low={TEMPO_RANGE.low}
+          high={Math.max(TEMPO_RANGE.low + 1, target)}
+          step={1}
+          onChange={(slow) => change({ tempo: { ...tempo, slow: asBpm(slow) } })}
+        />
+      )}
+    </>
+  );
+};
+
+const KeyPlan = () => {
+  const [plan, change] = usePlan();
+  const key = useSelected((state) => state.tune.chart.key);
+  const { keys } = plan;
+  const choose = (kind: Plan['keys']['kind']): void =>
+    change({ keys: kind === 'list' ? { kind, keys: [key, asPitchClass(key + 5)] } : { kind } });
+  return (
+    <>
+      <Choice
+        label="Key over choruses"
+        value={keys.kind}
+        options={[
+          { value: 'same', text: 'Always the same' },
+          { value: 'fourths', text: 'Up a fourth each chorus' },
+          { value: 'list', text: 'My own list' },
+        ]}
+        hint={keys.kind === 'same' ? undefined : 'The next harp is named a chorus ahead.'}
+        onChoose={choose}
+      />
+      {keys.kind === 'list' && (
+        <KeyListField keys={keys.keys} onChange={(list) => change({ keys: { kind: 'list', keys: list } })} />
+      )}
+    </>
+  );
+};
+
+/** How the song runs: its start and end, and tempo and key over the choruses. */
+export const PlanChoices = () => (
+  <>
+    <StartAndEnd />
+    <fieldset className="group">
+      <legend>Over the choruses</legend>
+      <TempoPlan />
+      <KeyPlan />
+    </fieldset>
+  </>
+);

@@ -1,0 +1,57 @@
+import { FORM_IDS, FORMS } from '../core/chart/forms';
+import { POSITIONS, positionTitle } from '../core/harp/positions';
+import { TUNINGS } from '../core/harp/tunings';
+import { FEELS } from '../core/score/feels';
+import { keyName, PITCH_CLASSES, prettyName } from '../core/theory/pitch';
+import { Choice } from './choice';
+import { useSelected, useSession } from './session-context';
+
+/** What is played and on what: the choices every song needs. */
+export const SongChoices = () => {
+  const { commands } = useSession();
+  const settings = useSelected((state) => state.settings);
+  const { key, mode } = useSelected((state) => state.tune.chart);
+  return (
+    <>
+      <Choice
+        label="Feel"
+        value={settings.style.feel}
+        options={Object.values(FEELS).map(({ id, name }) => ({ value: id, text: name }))}
+        onChoose={commands.chooseFeel}
+      />
+      <Choice
+        label="Form"
+        value={settings.formId}
+        options={FORM_IDS.map((id) => ({ value: id as string, text: FORMS[id].name }))}
+        onChoose={commands.chooseForm}
+      />
+      <Choice
+        label="Song key"
+        value={key}
+        options={PITCH_CLASSES.map((pc) => ({
+          value: pc,
+          text: `${prettyName(keyName(pc, mode))}${mode === 'minor' ? ' minor' : ''}`,
+        }))}
+        onChoose={commands.chooseSongKey}
+      />
+      <Choice
+        label="Harp key"
+        value={settings.harpKey}
+        options={PITCH_CLASSES.map((pc) => ({ value: pc, text: prettyName(keyName(pc, 'major')) }))}
+        onChoose={commands.chooseHarpKey}
+      />
+      <Choice
+        label="Position"
+        value={settings.position}
+        options={POSITIONS.map(({ number }) => ({ value: number as number, text: positionTitle(number) }))}
+        onChoose={commands.choosePosition}
+      />
+      <Choice
+        label="Tuning"
+        value={settings.tuningId}
+        options={TUNINGS.map(({ id, name }) => ({ value: id, text: name }))}
+        onChoose={(tuningId) => commands.choose({ tuningId })}
+      />
+    </>
+  );
+};

@@ -1,0 +1,50 @@
+import type { CSSProperties } from 'react';
+import type { MarkedSound } from '../core/harp/mark-sounds';
+import { soundId, spokenTab } from '../core/harp/tab';
+import type { NoteName } from '../core/theory/chord';
+import { pitchName, prettyName } from '../core/theory/pitch';
+import { functionOf } from './degree-function';
+
+interface Props {
+  readonly mark: MarkedSound;
+  /** Spelling of the sound's pitch. */
+  readonly name: NoteName;
+  /** Whether tabbing stops here: one sound of the map does, the arrow keys reach the rest. */
+  readonly tabStop: boolean;
+  readonly style?: CSSProperties;
+  readonly onListen: () => void;
+}
+
+const roleText = ({ chordTone, scaleTone, inReach }: MarkedSound): string => {
+  const role = chordTone
+    ? `, ${chordTone.degree === 'R' ? 'root' : prettyName(chordTone.degree)} of the chord`
+    : scaleTone
+      ? ', in the scale'
+      : '';
+  return `${role}${inReach ? '' : ', out of reach'}`;
+};
+
+/** One sound of the harp: its breath as an arrow, its degree where it is a chord tone, its note. Press to hear it. */
+export const SoundPill = ({ mark, name, tabStop, style, onListen }: Props) => {
+  const { sound, chordTone, scaleTone, inReach } = mark;
+  const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
+  return (
+    <button
+      type="button"
+      className="pill"
+      style={style}
+      tabIndex={tabStop ? 0 : -1}
+      data-sound={soundId(sound)}
+      data-role={role}
+      data-function={chordTone ? functionOf(chordTone.degree) : undefined}
+      data-technique={sound.technique}
+      data-reach={inReach}
+      aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark)}`}
+      title={prettyName(pitchName(sound.pitch, name))}
+      onClick={onListen}
+    >
+      {chordTone && <b>{prettyName(chordTone.degree)}</b>}
+      <span className="note">{prettyName(name)}</span>
+    </button>
+  );
+};

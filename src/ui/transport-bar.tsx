@@ -1,0 +1,88 @@
+import { useSelected, useSession } from './session-context';
+import { SongChoices } from './song-choices';
+import { TempoField } from './tempo-field';
+
+const PlayGlyph = () => (
+  <svg viewBox="0 0 20 20" aria-hidden="true">
+    <path d="M4 2.2v15.6a1 1 0 0 0 1.5.86l13-7.8a1 1 0 0 0 0-1.72l-13-7.8A1 1 0 0 0 4 2.2z" />
+  </svg>
+);
+const StopGlyph = () => (
+  <svg viewBox="0 0 20 20" aria-hidden="true">
+    <rect x="3" y="3" width="14" height="14" rx="2" />
+  </svg>
+);
+
+const PlayButton = () => {
+  const { commands } = useSession();
+  const kind = useSelected((state) => state.status.kind);
+  if (kind === 'playing') {
+    return (
+      <button type="button" className="play" onClick={commands.stop}>
+        <StopGlyph /> Stop
+      </button>
+    );
+  }
+  return (
+    <button
+      type="button"
+      className="play"
+      onClick={() => void commands.play()}
+      aria-busy={kind === 'loading'}
+    >
+      <PlayGlyph /> Play
+    </button>
+  );
+};
+
+const Where = () => {
+  const { commands } = useSession();
+  const playing = useSelected((state) => state.status.kind === 'playing');
+  const chorus = useSelected((state) => state.now.chorus + 1);
+  const kind = useSelected((state) => state.now.kind);
+  const lastTime = useSelected((state) => state.lastTime);
+  if (!playing) return null;
+  const place =
+    kind === 'chorus'
+      ? `Chorus ${chorus}`
+      : kind === 'count-in'
+        ? 'Count-in'
+        : kind === 'intro'
+          ? 'Intro'
+          : 'Ending';
+  return (
+    <div className="where">
+      <strong>{place}</strong>
+      <button
+        type="button"
+        className="tool"
+        aria-pressed={lastTime}
+        onClick={() => commands.lastTime(!lastTime)}
+      >
+        Last time
+      </button>
+    </div>
+  );
+};
+
+/** Play and stop, tempo, and the song's choices; on a phone the choices are behind a button. */
+export const TransportBar = ({
+  narrow,
+  onSetUp,
+}: {
+  readonly narrow: boolean;
+  readonly onSetUp: () => void;
+}) => (
+  <section className="transport" aria-label="Transport">
+    <PlayButton />
+    <TempoField />
+    {narrow ? (
+      <button type="button" className="tool setup-only" onClick={onSetUp}>
+        Song
+      </button>
+    ) : (
+      <SongChoices />
+    )}
+    {!narrow && <Where />}
+  </section>
+);

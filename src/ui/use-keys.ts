@@ -1,0 +1,49 @@
+import { useEffect } from 'react';
+import type { Commands, Session } from '../app/session';
+import { asEpochMs } from '../core/theory/units';
+import { useSession } from './session-context';
+
+const BARS_IN_LINE = 4;
+
+const toggleRepeat = (session: Session): void => {
+  const { settings, now } = session.store.getState();
+  const bar = now.formBar ?? 0;
+  session.commands.repeat(settings.plan.repeat === null ? { from: bar, to: bar } : null);
+};
+
+const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at: number) => void>> = {
+  ' ': (commands) => commands.toggle(),
+  ArrowLeft: (commands) => commands.moveBy(-1),
+  ArrowRight: (commands) => commands.moveBy(1),
+  ArrowUp: (commands) => commands.moveBy(-BARS_IN_LINE),
+  ArrowDown: (commands) => commands.moveBy(BARS_IN_LINE),
+  '+': (commands) => commands.nudgeTempo(2),
+  '=': (commands) => commands.nudgeTempo(2),
+  '-': (commands) => commands.nudgeTempo(-2),
+  t: (commands, _, at) => commands.tap(asEpochMs(at)),
+  r: (_, session) => toggleRepeat(session),
+};
+
+/** Keys meant for a control that has the focus are left to it. */
+const belongsToControl = (event: KeyboardEvent): boolean => {
+  const { target } = event;
+  if (!(target instanceof HTMLElement)) return false;
+  if (target.closest('input:not([type="checkbox"]), select, textarea, [data-own-keys]')) return true;
+  return event.key === ' ' && target.closest('button, input') !== null;
+};
+
+/** The page's keys: space plays and stops, arrows move by bar and line, + and − change the tempo. */
+export const useKeys = (): void => {
+  const session = useSession();
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.ctrlKey || event.metaKey || event.altKey || belongsToControl(event)) return;
+      const action = ACTIONS[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+      if (!action) return;
+      event.preventDefault();
+      action(session.commands, session, event.timeStamp);
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [session]);
+};
