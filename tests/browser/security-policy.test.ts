@@ -1,0 +1,72 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { serveFolder } from '../../.dev/serve.mjs';
+import { launchBrowser, watchPage } from '../helpers/browser';
+
+const pages: Readonly<Record<string, string>> = {
+  'quiet.html':
+    '<!doctype html><title>quiet</title><link rel="icon" href="data:,"><script type="module" src="quiet.js"></script>',
+  'quiet.js': `
+    const url = URL.createObjectURL(new Blob(['postMessage(1 + 1)'], { type: 'text/javascript' }));
+    new Worker(url).onmessage = ({ data }) => { document.title = 'worker says ' + data; };`,
+  'inline.html': '<!doctype html><title>before</title><script>document.title = "after";</script>',
+  'eval.html': '<!doctype html><title>before</title><script type="module" src="eval.js"></script>',
+  'eval.js': 'document.title = new Function("return \'after\'")();',
+  'abroad.html': '<!doctype html><title>abroad</title><script type="module" src="abroad.js"></script>',
+  'abroad.js': 'fetch("http://localhost:9/").catch(() => { document.title = "refused"; });',
+  'broken.html': '<!doctype html><title>broken</title><img src="missing.png" alt="">',
+};
+
+describe('what a served page may do', () => {
+  let browser: Browser;
+  let server: Awaited<ReturnType<typeof serveFolder>>;
+  const folder = mkdtempSync(join(tmpdir(), 'served-'));
+
+  beforeAll(async () => {
+    for (const [name, text] of Object.entries(pages)) writeFileSync(join(folder, name), text);
+    server = await serveFolder(folder, 0);
+    browser = await launchBrowser();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  const visit = async (name: string, title: string) => {
+    const page = await browser.newPage();
+    const watch = watchPage(page);
+    await page.goto(`${server.address}${name}`, { waitUntil: 'networkidle' });
+    await expect.poll(() => page.title()).toBe(title);
+    await page.close();
+    return watch;
+  };
+
+  it('runs its own scripts and workers from blobs, and nothing is reported', async () => {
+    const { errors, failures, requests, foreign } = await visit('quiet.html', 'worker says 2');
+    expect({ errors, failures, foreign: foreign(server.address) }).toEqual({
+      errors: [],
+      failures: [],
+      foreign: [],
+    });
+    expect(requests).toEqual([`${server.address}quiet.html`, `${server.address}quiet.js`]);
+  });
+
+  it.each(['inline.html', 'eval.html'])('refuses code that did not come as a file: %s', async (name) => {
+    const { errors } = await visit(name, 'before');
+    expect(errors.join()).toMatch(/Content Security Policy/i);
+  });
+
+  it('refuses to ask another address, and the watch reports it', async () => {
+    const { errors } = await visit('abroad.html', 'refused');
+    expect(errors.join()).toMatch(/Content Security Policy/i);
+  });
+
+  it('reports a file that is not there', async () => {
+    const { failures } = await visit('broken.html', 'broken');
+    expect(failures).toEqual([`${server.address}missing.png: 404`]);
+  });
+});

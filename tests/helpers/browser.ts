@@ -1,0 +1,68 @@
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { ensureChromium } from '../../.dev/chromium.mjs';
+
+/**
+ * No sandbox where root runs the tests (Chromium refuses otherwise); no calls home, which would show up as
+ * requests and as noise. The autoplay policy stays the browser's own: a page must wait for a gesture here too.
+ */
+const FLAGS = [
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--use-fake-device-for-media-stream',
+  '--use-fake-ui-for-media-stream',
+];
+
+export interface LaunchOptions {
+  /** A WAV file the fake microphone plays, over and over; without it the microphone beeps. */
+  readonly microphone?: string;
+  readonly flags?: readonly string[];
+}
+
+/** Starts a headless Chromium. Throws with a clear sentence when there is none and none can be installed. */
+export const launchBrowser = async ({ microphone, flags = [] }: LaunchOptions = {}): Promise<Browser> =>
+  chromium.launch({
+    executablePath: await ensureChromium(),
+    headless: true,
+    chromiumSandbox: process.getuid?.() !== 0,
+    args: [...FLAGS, ...(microphone ? [`--use-file-for-fake-audio-capture=${microphone}`] : []), ...flags],
+  });
+
+/** What a page did that a user would not see. The lists grow as it happens. */
+export interface PageWatch {
+  /** Console errors and warnings of the security policy, and exceptions nobody caught. */
+  readonly errors: readonly string[];
+  /** Requests that got no answer or an answer of 400 and above. */
+  readonly failures: readonly string[];
+  /** Every address asked for, in order; data and blob addresses left out, as they ask nobody. */
+  readonly requests: readonly string[];
+  /** The requests that went to another origin than the given address. */
+  readonly foreign: (address: string) => readonly string[];
+}
+
+/** Starts noting errors and requests of a page; call it before the page goes anywhere. */
+export const watchPage = (page: Page): PageWatch => {
+  const errors: string[] = [];
+  const failures: string[] = [];
+  const requests: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') errors.push(message.text());
+  });
+  page.on('pageerror', (error) => errors.push(String(error)));
+  page.on('request', (request) => {
+    if (/^https?:|^wss?:/.test(request.url())) requests.push(request.url());
+  });
+  page.on('websocket', (socket) => requests.push(socket.url()));
+  page.on('requestfailed', (request) => {
+    failures.push(`${request.url()}: ${request.failure()?.errorText ?? 'failed'}`);
+  });
+  page.on('response', (response) => {
+    if (response.status() >= 400) failures.push(`${response.url()}: ${response.status()}`);
+  });
+  const foreign = (address: string) =>
+    requests.filter((url) => new URL(url).origin !== new URL(address).origin);
+  return { errors, failures, requests, foreign };
+};

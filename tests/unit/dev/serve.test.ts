@@ -1,0 +1,89 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CONTENT_SECURITY_POLICY, serveFolder } from '../../../.dev/serve.mjs';
+
+/** A plain request, because `fetch` would tidy the path before sending it. */
+const ask = (port: number, path: string, method = 'GET') =>
+  new Promise<{ status: number; headers: NodeJS.Dict<string | string[]>; body: string }>(
+    (resolve, reject) => {
+      request({ host: '127.0.0.1', port, path, method }, (response) => {
+        let body = '';
+        response.on('data', (chunk) => {
+          body += chunk;
+        });
+        response.on('end', () =>
+          resolve({ status: response.statusCode ?? 0, headers: response.headers, body }),
+        );
+      })
+        .on('error', reject)
+        .end();
+    },
+  );
+
+describe('the server behind npm start', () => {
+  const outside = mkdtempSync(join(tmpdir(), 'serve-'));
+  const folder = join(outside, 'dist');
+  let server: Awaited<ReturnType<typeof serveFolder>>;
+
+  beforeAll(async () => {
+    mkdirSync(join(folder, 'assets'), { recursive: true });
+    writeFileSync(join(outside, 'secret.txt'), 'secret');
+    writeFileSync(join(folder, 'index.html'), '<title>page</title>');
+    writeFileSync(join(folder, 'assets', 'a b.js'), 'export {};');
+    writeFileSync(join(folder, '.built-from'), 'stamp');
+    server = await serveFolder(folder, 0);
+  });
+  afterAll(async () => {
+    await server.close();
+    rmSync(outside, { recursive: true, force: true });
+  });
+
+  it.each([
+    ['/', 'text/html; charset=utf-8', 'no-cache', '<title>page</title>'],
+    ['/index.html?x=1', 'text/html; charset=utf-8', 'no-cache', '<title>page</title>'],
+    [
+      '/assets/a%20b.js',
+      'text/javascript; charset=utf-8',
+      'public, max-age=31536000, immutable',
+      'export {};',
+    ],
+  ])('serves %s under the policy', async (path, type, cache, body) => {
+    const answer = await ask(server.port, path);
+    expect(answer).toMatchObject({ status: 200, body });
+    expect(answer.headers).toMatchObject({
+      'content-type': type,
+      'cache-control': cache,
+      'content-security-policy': CONTENT_SECURITY_POLICY,
+    });
+  });
+
+  it.each([
+    '/../secret.txt',
+    '/%2e%2e/secret.txt',
+    '/..%2fsecret.txt',
+    '/assets/../../secret.txt',
+    '/.built-from',
+    '/assets',
+    '/assets/',
+    '/missing',
+    '/%00',
+    '/%E0%A4%A',
+    '//',
+  ])('has nothing at %s', async (path) => {
+    const { status, body } = await ask(server.port, path);
+    expect(status).toBe(404);
+    expect(body).not.toContain('secret');
+  });
+
+  it('answers HEAD without a body and refuses to be written to', async () => {
+    expect(await ask(server.port, '/', 'HEAD')).toMatchObject({ status: 200, body: '' });
+    expect((await ask(server.port, '/', 'POST')).status).toBe(405);
+  });
+
+  it('says when a port is taken', async () => {
+    await expect(serveFolder(folder, server.port)).rejects.toMatchObject({ code: 'EADDRINUSE' });
+  });
+});
