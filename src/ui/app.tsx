@@ -1,5 +1,4 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
-import '@fontsource/noto-music/music-400.css';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/layout.css';

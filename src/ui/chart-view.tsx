@@ -83,6 +83,7 @@ export const ChartView = () => {
         className="bars"
         ref={attach}
         data-rows={Math.ceil(chart.bars.length / 4)}
+        data-playing={playing}
         onPointerUp={end}
         onPointerLeave={() => setDrag(null)}
       >

@@ -13,6 +13,8 @@ interface Props<Value extends string | number> {
   readonly options: readonly Option<Value>[];
   readonly onChoose: (value: Value) => void;
   readonly hint?: string | undefined;
+  /** How much room the longest option needs in a row of choices. */
+  readonly size?: 'short' | 'usual' | 'long';
 }
 
 const grouped = <Value extends string | number>(options: readonly Option<Value>[]) => {
@@ -31,6 +33,7 @@ export const Choice = <Value extends string | number>({
   options,
   onChoose,
   hint,
+  size = 'usual',
 }: Props<Value>) => {
   const id = useId();
   const choose = (text: string): void => {
@@ -44,6 +47,7 @@ export const Choice = <Value extends string | number>({
         <select
           id={id}
           value={value}
+          data-size={size}
           aria-describedby={hint === undefined ? undefined : `${id}-hint`}
           onChange={(event) => choose(event.target.value)}
         >

@@ -1,6 +1,7 @@
 import { positionTitle } from '../core/harp/positions';
 import { keyName, prettyName } from '../core/theory/pitch';
 import { useSelected } from './session-context';
+import { Where } from './where';
 
 export type SheetId = 'harp' | 'band' | 'mixer' | 'take-away' | 'care';
 
@@ -51,6 +52,7 @@ export const Masthead = ({
         {mode === 'minor' ? ' minor' : ''},{' '}
         <strong>{prettyName(keyName(tune.harp.key, 'major'))} harp</strong>, {positionTitle(tune.position)}
       </p>
+      <Where />
       <nav aria-label="Panels">
         {SHEETS.map(({ id, text }) => (
           <button

@@ -21,12 +21,14 @@ export const SongChoices = () => {
       />
       <Choice
         label="Form"
+        size="long"
         value={settings.formId}
         options={FORM_IDS.map((id) => ({ value: id as string, text: FORMS[id].name }))}
         onChoose={commands.chooseForm}
       />
       <Choice
         label="Song key"
+        size="short"
         value={key}
         options={PITCH_CLASSES.map((pc) => ({
           value: pc,
@@ -36,12 +38,14 @@ export const SongChoices = () => {
       />
       <Choice
         label="Harp key"
+        size="short"
         value={settings.harpKey}
         options={PITCH_CLASSES.map((pc) => ({ value: pc, text: prettyName(keyName(pc, 'major')) }))}
         onChoose={commands.chooseHarpKey}
       />
       <Choice
         label="Position"
+        size="long"
         value={settings.position}
         options={POSITIONS.map(({ number }) => ({ value: number as number, text: positionTitle(number) }))}
         onChoose={commands.choosePosition}

@@ -35,36 +35,6 @@ const PlayButton = () => {
   );
 };
 
-const Where = () => {
-  const { commands } = useSession();
-  const playing = useSelected((state) => state.status.kind === 'playing');
-  const chorus = useSelected((state) => state.now.chorus + 1);
-  const kind = useSelected((state) => state.now.kind);
-  const lastTime = useSelected((state) => state.lastTime);
-  if (!playing) return null;
-  const place =
-    kind === 'chorus'
-      ? `Chorus ${chorus}`
-      : kind === 'count-in'
-        ? 'Count-in'
-        : kind === 'intro'
-          ? 'Intro'
-          : 'Ending';
-  return (
-    <div className="where">
-      <strong>{place}</strong>
-      <button
-        type="button"
-        className="tool"
-        aria-pressed={lastTime}
-        onClick={() => commands.lastTime(!lastTime)}
-      >
-        Last time
-      </button>
-    </div>
-  );
-};
-
 /** Play and stop, tempo, and the song's choices; on a phone the choices are behind a button. */
 export const TransportBar = ({
   narrow,
@@ -83,6 +53,5 @@ export const TransportBar = ({
     ) : (
       <SongChoices />
     )}
-    {!narrow && <Where />}
   </section>
 );
