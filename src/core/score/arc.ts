@@ -1,0 +1,107 @@
+import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import { type BarShape, type Level, PLAIN_SHAPE } from './passage';
+import type { Plan, Program } from './program';
+import type { Style } from './style';
+
+/**
+ * How a song breathes: each chorus gets an energy, and its bars get what follows from it (how full, how loud, where
+ * the drums fill, who lays out). The plans are of this project; trading with the drums in fours or twos and
+ * stop-time are trade usage (common practice, no source).
+ */
+
+/** The breathing plan: sparse, growing, full, a break, growing, fullest, and again. */
+const BREATHE: readonly (number | 'break')[] = [0.28, 0.55, 0.8, 'break', 0.62, 0.95];
+
+/** Chorus energies stay in this range. */
+const levelOf = (energy: number): Level => (energy < 0.42 ? 0 : energy < 0.76 ? 1 : 2);
+
+/** Energy of a chorus, 0–1, or a break. */
+const energyOf = (plan: Plan, style: Style, chorus: number, last: boolean): number | 'break' => {
+  const random = createRandom(seedFrom(style.seed, 'energy', chorus));
+  const spread = (random() - 0.5) * 0.1;
+  if (plan.arc === 'breathe') {
+    if (last && chorus > 0) return 0.85 + spread;
+    const step = BREATHE[chorus % BREATHE.length] ?? 0.6;
+    return step === 'break' ? step : step + spread;
+  }
+  return (plan.arc === 'steady' ? 0.58 : 0.64) + spread;
+};
+
+const FILL_CHANCE = [0.35, 0.6, 0.85] as const;
+
+const fillOf = (random: Random, bar: number, bars: number, level: Level): BarShape['fill'] => {
+  if (bar === bars - 1) return level === 0 || random() < 0.25 ? 'short' : 'long';
+  return bar % 4 === 3 && random() < FILL_CHANCE[level] ? 'short' : 'none';
+};
+
+/** Bars at one energy, growing a little towards the end. */
+const bandShapes = (random: Random, bars: number, energy: number, crash: boolean): readonly BarShape[] =>
+  Array.from({ length: bars }, (_, bar) => {
+    const here = energy + 0.1 * (bar / bars) - 0.03;
+    const level = levelOf(here);
+    return {
+      ...PLAIN_SHAPE,
+      level,
+      gain: 0.85 + 0.26 * here + (bar % 4) * 0.008,
+      fill: fillOf(random, bar, bars, level),
+      crash: crash && bar === 0,
+    };
+  });
+
+/** Where stop-time strikes: on 1, or on 1 and the "and" of 2 (common practice, no source). */
+const STOP_HITS: readonly string[] = ['x', 'x', 'x. .x'];
+
+const stopShapes = (random: Random, shapes: readonly BarShape[], bars: number): readonly BarShape[] => {
+  const hits = pick(random, STOP_HITS);
+  return shapes.map((shape, bar) => {
+    if (bar >= bars) return bar === bars ? { ...shape, crash: true } : shape;
+    const fill = bar === bars - 1 ? 'short' : 'none';
+    return { ...shape, bass: 'hits', chords: 'hits', drums: 'hits', hits, fill, crash: false, gain: 1 };
+  });
+};
+
+/** The break chorus: four bars of stop-time, or chords laying out, or everything down, then back up. */
+const breakShapes = (random: Random, bars: number): readonly BarShape[] => {
+  const kind = pick(random, ['stop', 'bass and drums', 'down'] as const);
+  const half = Math.max(1, Math.floor(bars / 8) * 4);
+  const low = bandShapes(random, bars, 0.34, false);
+  const high = bandShapes(random, bars, 0.66, false);
+  const joined = low.map((shape, bar) => {
+    if (bar >= half) return { ...(high[bar] ?? shape), crash: bar === half };
+    return kind === 'bass and drums' ? { ...shape, chords: 'tacet' as const } : shape;
+  });
+  return kind === 'stop' && bars > 4 ? stopShapes(random, joined, 4) : joined;
+};
+
+/** Trading with the drums: from the second chorus on the turns alternate through the choruses, the band first. */
+const tradeShapes = (shapes: readonly BarShape[], chorus: number, turn: number): readonly BarShape[] =>
+  shapes.map((shape, bar) => {
+    const place = (chorus - 1) * shapes.length + bar;
+    const drumsTurn = Math.floor(place / turn) % 2 === 1;
+    const first = place % turn === 0;
+    if (!drumsTurn) return { ...shape, crash: first && place > 0, fill: 'none' };
+    const band = first ? 'hits' : 'tacet';
+    return { ...shape, bass: band, chords: band, drums: 'solo', hits: 'x', fill: 'none', crash: false };
+  });
+
+const TURN_BARS = { 'trade fours': 4, 'trade twos': 2 } as const;
+
+/** What the band does in each bar of a chorus. Depends on the program's style and plan and the chorus alone. */
+export const chorusShapes = (
+  { style, plan }: Pick<Program, 'style' | 'plan'>,
+  chorus: number,
+  bars: number,
+  last: boolean,
+): readonly BarShape[] => {
+  const random = createRandom(seedFrom(style.seed, 'arc', chorus));
+  const energy = energyOf(plan, style, chorus, last);
+  const crash = chorus > 0 && energy !== 'break' && energy > 0.45;
+  const band = energy === 'break' ? breakShapes(random, bars) : bandShapes(random, bars, energy, crash);
+  const trades = (plan.arc === 'trade fours' || plan.arc === 'trade twos') && chorus > 0 && !last;
+  const shaped =
+    trades && plan.arc in TURN_BARS
+      ? tradeShapes(band, chorus, TURN_BARS[plan.arc === 'trade twos' ? 'trade twos' : 'trade fours'])
+      : band;
+  if (style.stopTime === 'off') return shaped;
+  return stopShapes(random, shaped, style.stopTime === 'whole chorus' ? bars : Math.min(4, bars));
+};

@@ -1,0 +1,45 @@
+import type { Chord } from '../theory/chord';
+import type { Random } from '../theory/random';
+import type { ChordShape } from './chord-scale';
+
+/** The walking register: the low string E1 of a four-string bass to G3 (compass after "Instruments of the Modern Symphony Orchestra", p. 14; upper bound common practice, no source). */
+export const BASS_LOW = 28;
+export const BASS_HIGH = 55;
+
+/** The home place of a pitch class: in the lowest octave of the bass, E1 to E flat 2. */
+export const homePitch = (pitchClass: number): number =>
+  BASS_LOW + ((((pitchClass - BASS_LOW) % 12) + 12) % 12);
+
+/** Brings a pitch into the register by octaves. */
+export const intoRegister = (pitch: number): number => {
+  let inside = pitch;
+  while (inside > BASS_HIGH) inside -= 12;
+  while (inside < BASS_LOW) inside += 12;
+  return inside;
+};
+
+/** The ways into a target: a semitone or a scale step from either side, or the target's own fifth. */
+export const approachesTo = (target: number, next: ChordShape): readonly number[] => {
+  const upper = next.scale[1] ?? 2;
+  const lower = 12 - (next.scale.at(-1) ?? 10);
+  return [target - 1, target + 1, target - lower, target + upper, target + 7, target - 5].filter(
+    (pitch) => pitch >= BASS_LOW && pitch <= BASS_HIGH,
+  );
+};
+
+/** An approach to a target near a pitch, semitones before steps before fifths, a little chance deciding. */
+export const pickApproach = (random: Random, from: number, target: number, next: ChordShape): number => {
+  const costs = approachesTo(target, next).map((pitch, order) => {
+    const leap = Math.abs(pitch - from);
+    const stays = pitch === from ? 4 : 0;
+    return { pitch, cost: order * 0.5 + leap * 0.3 + stays + random() * 2.5 };
+  });
+  const best = costs.reduce((a, b) => (b.cost < a.cost ? b : a), {
+    pitch: target,
+    cost: Number.POSITIVE_INFINITY,
+  });
+  return best.pitch;
+};
+
+/** The note a chord asks of the bass. */
+export const bassRoot = (chord: Chord): number => homePitch(chord.bass);

@@ -1,0 +1,47 @@
+import type { Meter } from '../chart/chart';
+
+/** How a beat divides in this meter at this swing. */
+export interface BeatGrid {
+  readonly beats: number;
+  readonly beatTicks: number;
+  readonly compound: boolean;
+  /** Long : short of a pair; pairs are eighths, or sixteenths where `sixteenths` is true. */
+  readonly ratio: number;
+  readonly sixteenths: boolean;
+}
+
+/** The grid of a meter. In compound meters the eighths are thirds of the beat whatever the ratio. */
+export const createGrid = (meter: Meter, ratio: number, sixteenths = false): BeatGrid => ({
+  beats: meter.beats,
+  beatTicks: meter.beatTicks,
+  compound: meter.name === '12/8' || meter.name === '6/8',
+  ratio,
+  sixteenths,
+});
+
+/** Where the off-beat lies, as a share of the beat. */
+const halfShare = (grid: BeatGrid): number => {
+  if (grid.compound) return 2 / 3;
+  return grid.sixteenths ? 1 / 2 : grid.ratio / (grid.ratio + 1);
+};
+
+const quarterShare = (grid: BeatGrid, step: number): number => {
+  if (grid.compound) return [0, 1 / 3, 2 / 3, 5 / 6][step] ?? 0;
+  const half = halfShare(grid);
+  const long = grid.sixteenths ? grid.ratio / (grid.ratio + 1) : 1 / 2;
+  const [from, width] = step < 2 ? [0, half] : [half, 1 - half];
+  return step % 2 === 0 ? from : from + width * long;
+};
+
+/**
+ * Ticks from the beat's start to a step of a beat cut in `of` parts: halves swing, quarters swing in pairs, thirds
+ * and sixths are exact. Throws RangeError for other divisions.
+ */
+export const stepTicks = (grid: BeatGrid, step: number, of: number): number => {
+  if (step < 0 || step >= of) throw new RangeError(`Step must be from 0 to ${of - 1}, got ${step}`);
+  if (of === 1) return 0;
+  if (of === 2) return step * halfShare(grid) * grid.beatTicks;
+  if (of === 4) return quarterShare(grid, step) * grid.beatTicks;
+  if (of === 3 || of === 6) return (step / of) * grid.beatTicks;
+  throw new RangeError(`A beat divides by 1, 2, 3, 4 or 6, got ${of}`);
+};

@@ -1,0 +1,88 @@
+import type { Chart } from '../chart/chart';
+import type { Chord } from '../theory/chord';
+import type { BeatGrid } from './grid';
+import type { FeelId, Style } from './style';
+
+/** How full a bar is played. */
+export type Level = 0 | 1 | 2;
+
+/** What the band does in one bar. */
+export interface BarShape {
+  readonly bass: 'play' | 'hits' | 'tacet';
+  readonly chords: 'play' | 'hits' | 'tacet';
+  readonly drums: 'time' | 'hits' | 'solo' | 'tacet';
+  /** Where the band strikes together in bars of hits: a step pattern, `x` short, `h` held. */
+  readonly hits: string;
+  readonly level: Level;
+  /** Factor on velocities. */
+  readonly gain: number;
+  readonly fill: 'none' | 'short' | 'long';
+  /** A cymbal on the first beat. */
+  readonly crash: boolean;
+}
+
+/** Bars to arrange: what every part needs to know, and nothing else. */
+export interface Passage {
+  readonly chart: Chart;
+  /** `shapes[i]` describes `chart.bars[i]`. */
+  readonly shapes: readonly BarShape[];
+  /** The chord that follows the last bar, which lines aim at; null where nothing follows. */
+  readonly next: Chord | null;
+  readonly grid: BeatGrid;
+  readonly feel: FeelId;
+  readonly style: Style;
+  readonly seed: number;
+}
+
+/** Bars that set the chorus apart from the song: intros and endings close their lines at home. */
+export const PLAIN_SHAPE: BarShape = {
+  bass: 'play',
+  chords: 'play',
+  drums: 'time',
+  hits: 'x',
+  level: 1,
+  gain: 1,
+  fill: 'none',
+  crash: false,
+};
+
+/** One chord within one bar. */
+export interface Segment {
+  readonly chord: Chord;
+  readonly at: number;
+  readonly length: number;
+  readonly bar: number;
+  /** True where the chord begins, false where it goes on from the bar before. */
+  readonly change: boolean;
+  /** How many bars this chord has lasted before this bar. */
+  readonly barsHeld: number;
+  /** The chord that follows this segment. */
+  readonly next: Chord | null;
+}
+
+const sameChord = (a: Chord | null, b: Chord | null): boolean =>
+  a !== null && b !== null && a.symbol === b.symbol && a.bass === b.bass;
+
+/** The chords of a passage cut at the bar lines, each knowing what follows. */
+export const segmentsOf = (passage: Passage): readonly Segment[] => {
+  const spans = passage.chart.bars.flatMap((bar, index) =>
+    bar.chords.map((span) => ({ ...span, bar: index })),
+  );
+  const segments: Segment[] = [];
+  for (const [i, span] of spans.entries()) {
+    const before = segments[i - 1];
+    const change = !sameChord(before?.chord ?? null, span.chord);
+    const barsHeld = change || before === undefined ? 0 : before.barsHeld + (before.bar < span.bar ? 1 : 0);
+    const next = spans[i + 1]?.chord ?? passage.next;
+    segments.push({
+      chord: span.chord,
+      at: span.at,
+      length: span.length,
+      bar: span.bar,
+      change,
+      barsHeld,
+      next,
+    });
+  }
+  return segments;
+};

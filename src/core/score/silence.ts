@@ -1,0 +1,49 @@
+import type { Chart } from '../chart/chart';
+import { asTicks } from '../theory/units';
+import type { Plan } from './program';
+import type { NoteEvent, PartId, Score } from './score';
+
+const SOUNDING: Readonly<Record<Plan['sounding'], ReadonlySet<PartId>>> = {
+  band: new Set(['drums', 'bass', 'chords', 'lead', 'click']),
+  click: new Set(['click']),
+  drums: new Set(['drums', 'click']),
+  bass: new Set(['bass', 'click']),
+};
+
+/** Leaves only the parts that are to sound; the click always stays (its fader decides). */
+export const onlySounding = (score: Score, sounding: Plan['sounding']): Score =>
+  sounding === 'band'
+    ? score
+    : { ...score, events: score.events.filter(({ part }) => SOUNDING[sounding].has(part)) };
+
+/**
+ * Which bars of a chorus are silent: the song's bars count on through the choruses, `play` sounding and `rest`
+ * silent in turn. Throws RangeError unless both are whole numbers of at least 1.
+ */
+export const silentBars = (
+  dropOut: NonNullable<Plan['dropOut']>,
+  chorus: number,
+  bars: number,
+): readonly boolean[] => {
+  const { play, rest } = dropOut;
+  if (!(Number.isInteger(play) && Number.isInteger(rest) && play >= 1 && rest >= 1)) {
+    throw new RangeError(`A drop-out needs 1 bar or more of each, got play ${play}, rest ${rest}`);
+  }
+  return Array.from({ length: bars }, (_, bar) => (chorus * bars + bar) % (play + rest) >= play);
+};
+
+/** Silences bars: nothing starts there, and what sounds before is cut at the bar line. */
+export const withoutBars = (score: Score, chart: Chart, silent: readonly boolean[]): Score => {
+  const walls = chart.bars.filter((_, bar) => silent[bar]).map((bar) => bar.at);
+  const cut = (event: NoteEvent): NoteEvent => {
+    const wall = walls.find((at) => at > event.at);
+    return wall !== undefined && event.at + event.length > wall
+      ? { ...event, length: asTicks(wall - event.at) }
+      : event;
+  };
+  const sounds = (event: NoteEvent): boolean => {
+    const bar = chart.bars.findLastIndex(({ at }) => at <= event.at);
+    return silent[bar] !== true;
+  };
+  return { ...score, events: score.events.filter(sounds).map(cut) };
+};

@@ -1,0 +1,49 @@
+import { type BeatGrid, stepTicks } from './grid';
+
+/** One mark of a pattern: step `step` of `of` equal names in beat `beat` (what a name means in ticks is the grid's). */
+export interface Step {
+  readonly beat: number;
+  readonly step: number;
+  readonly of: number;
+  readonly mark: string;
+}
+
+/** The steps of one bar, in order. */
+export type StepBar = readonly Step[];
+
+/** Which beats of a four-beat pattern a shorter bar takes: `time` keeps a backbeat last, `line` keeps the way out. */
+const KEPT_BEATS = {
+  time: { 2: [0, 1], 3: [0, 2, 1] },
+  line: { 2: [0, 3], 3: [0, 1, 3] },
+} as const;
+
+/**
+ * Reads a pattern: bars separated by `|`, beats by blanks, one character a step; the number of characters in a beat
+ * says how it divides. Throws RangeError on an empty bar.
+ */
+export const readSteps = (text: string): readonly StepBar[] =>
+  text.split('|').map((bar) => {
+    const beats = bar.trim().split(/\s+/);
+    if (beats[0] === '') throw new RangeError(`A pattern needs marks in every bar: "${text}"`);
+    return beats.flatMap((marks, beat) =>
+      [...marks].map((mark, step) => ({ beat, step, of: marks.length, mark })),
+    );
+  });
+
+/** Fits a four-beat bar to a meter: shorter bars take some of its beats, longer ones begin again. */
+export const fitSteps = (bar: StepBar, beats: number, kind: keyof typeof KEPT_BEATS): StepBar => {
+  if (beats === 4) return bar;
+  const kept: readonly number[] =
+    beats === 2 || beats === 3 ? KEPT_BEATS[kind][beats] : Array.from({ length: beats }, (_, i) => i % 4);
+  return kept.flatMap((from, beat) =>
+    bar.filter((step) => step.beat === from).map((step) => ({ ...step, beat })),
+  );
+};
+
+/** Ticks from the bar's start to a step. */
+export const ticksOf = (grid: BeatGrid, step: Step): number =>
+  step.beat * grid.beatTicks + stepTicks(grid, step.step, step.of);
+
+/** The strokes of a bar of hits, which is written in the meter's own beats. */
+export const hitSteps = (hits: string, beats: number): StepBar =>
+  (readSteps(hits)[0] ?? []).filter((step) => step.beat < beats && step.mark !== '.');

@@ -1,0 +1,133 @@
+import type { Chord } from '../theory/chord';
+import type { Random } from '../theory/random';
+import { chordShape } from './chord-scale';
+
+/** How rich a chord is voiced: guide tones alone, with plain chord tones, or with the usual extensions. */
+export type Colour = 'shell' | 'plain' | 'rich';
+
+/** Where chords are placed, as lowest and highest key: C3–C5, lower half when the harp needs the room. */
+export interface Register {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Comping register C3–C5; thirds below C3 are muddy (common practice, no source). */
+export const COMPING_REGISTER: Register = { low: 48, high: 72 };
+/** Below the tonic octave of the usual harps: up to E flat 4. */
+export const ROOMY_REGISTER: Register = { low: 48, high: 63 };
+
+const extensionsOf = (chord: Chord): readonly number[] => {
+  const { third, fifth, seventh, tones, minor } = chordShape(chord);
+  const named = tones.filter((step) => ![0, third, fifth, seventh].includes(step));
+  if (named.length > 0) return named;
+  if (seventh === null || fifth === 6) return [];
+  if (minor) return [2];
+  return third === 4 ? [2, 9] : [2];
+};
+
+/** Sets of steps above the root that can stand for the chord; each holds the guide tones. */
+const stepSets = (chord: Chord, colour: Colour): readonly (readonly number[])[] => {
+  const { third, fifth, seventh, tones } = chordShape(chord);
+  const guides = seventh === null ? [third] : [third, seventh];
+  if (seventh === null) {
+    const sixth = tones.includes(9) && fifth === 7 ? [9] : [];
+    return colour === 'shell'
+      ? [
+          [0, third],
+          [third, fifth],
+        ]
+      : [
+          [0, third, fifth],
+          ...(sixth.length > 0
+            ? [
+                [third, fifth, 9],
+                [0, third, 9],
+              ]
+            : []),
+        ];
+  }
+  const extensions = extensionsOf(chord);
+  const named = tones.filter((step) => ![0, third, fifth, seventh].includes(step));
+  if (colour === 'shell') return [guides, [0, ...guides]];
+  const plain = [fifth, 0, ...named.slice(0, 1)].map((step) => [...guides, step]);
+  if (colour === 'plain') return named.length > 0 ? named.map((step) => [...guides, step]) : plain;
+  const rich = extensions.flatMap((step) => [
+    [...guides, step],
+    ...(step !== fifth && Math.abs(step - fifth) > 1 ? [[...guides, fifth, step]] : []),
+  ]);
+  const both = extensions.length > 1 ? [[...guides, ...extensions.slice(0, 2)]] : [];
+  return rich.length > 0 ? [...rich, ...both] : plain;
+};
+
+/** All close and half-open placings of a set of pitch classes in a register, lowest note first. */
+const placings = (
+  pitchClasses: readonly number[],
+  { low, high }: Register,
+): readonly (readonly number[])[] => {
+  const found: (readonly number[])[] = [];
+  for (const start of pitchClasses) {
+    for (let bottom = low + ((((start - low) % 12) + 12) % 12); bottom <= high; bottom += 12) {
+      const close = pitchClasses
+        .map((pitchClass) => bottom + ((pitchClass - start + 12) % 12))
+        .sort((a, b) => a - b);
+      found.push(close);
+      const second = close.at(-2);
+      if (close.length > 2 && second !== undefined) {
+        found.push([...close.slice(0, -2), ...close.slice(-1), second - 12].sort((a, b) => a - b));
+      }
+    }
+  }
+  return found.filter((pitches) => (pitches[0] ?? 0) >= low && (pitches.at(-1) ?? 128) <= high);
+};
+
+/** Every voicing of a chord in a register. */
+export const voicingsOf = (
+  chord: Chord,
+  colour: Colour,
+  register: Register,
+): readonly (readonly number[])[] =>
+  stepSets(chord, colour).flatMap((steps) =>
+    placings(
+      steps.map((step) => (chord.root + step) % 12),
+      register,
+    ),
+  );
+
+/** Semitones the voices move from one voicing to the next, summed over the voices of the next. */
+export const movement = (from: readonly number[], to: readonly number[]): number => {
+  if (from.length === to.length)
+    return to.reduce((sum, pitch, i) => sum + Math.abs(pitch - (from[i] ?? pitch)), 0);
+  return to.reduce((sum, pitch) => sum + Math.min(...from.map((each) => Math.abs(each - pitch))), 0);
+};
+
+/** Semitones between neighbours in the bass of a voicing that rub: a second at the bottom, or on top. */
+const rubs = (pitches: readonly number[]): number => {
+  const gaps = pitches.slice(1).map((pitch, i) => pitch - (pitches[i] ?? pitch));
+  const muddy = (gaps[0] ?? 12) <= 2 && (pitches[0] ?? 60) < 55 ? 2.5 : 0;
+  const sharp = (gaps.at(-1) ?? 12) <= 1 ? 3 : 0;
+  return muddy + sharp + gaps.filter((gap) => gap === 1).length;
+};
+
+/**
+ * The voicing that moves least from the one before, chance deciding between near equals; the first of a passage
+ * lies near the middle of the register.
+ */
+export const nextVoicing = (
+  random: Random,
+  before: readonly number[] | null,
+  chord: Chord,
+  colour: Colour,
+  register: Register,
+): readonly number[] => {
+  const middle = (register.low + register.high) / 2;
+  let best: readonly number[] = [];
+  let least = Number.POSITIVE_INFINITY;
+  for (const pitches of voicingsOf(chord, colour, register)) {
+    const centre = pitches.reduce((sum, pitch) => sum + pitch, 0) / pitches.length;
+    const moves = before === null || before.length === 0 ? 0 : movement(before, pitches) / pitches.length;
+    const stays = before !== null && moves === 0 ? 0.6 : 0;
+    const cost = moves * 1.3 + stays + Math.abs(centre - middle) * 0.22 + rubs(pitches) + random() * 0.9;
+    if (cost < least) [best, least] = [pitches, cost];
+  }
+  return best;
+};

@@ -1,0 +1,58 @@
+import { buildChart } from '../../src/core/chart/build-chart';
+import type { Chart, MeterName } from '../../src/core/chart/chart';
+import type { FormId } from '../../src/core/chart/forms';
+import { FEELS } from '../../src/core/score/feels';
+import type { Plan, Program } from '../../src/core/score/program';
+import type { FeelId, Style } from '../../src/core/score/style';
+import { asBpm, asPitchClass } from '../../src/core/theory/units';
+
+/** A chart of a form; key as a pitch class, 7 = G. */
+export const testChart = (form: FormId = 'standard-turnaround', key = 7, meter: MeterName = '4/4'): Chart =>
+  buildChart({ form, key: asPitchClass(key), meter });
+
+/** A style with the feel's own instruments. */
+export const testStyle = (feel: FeelId, changes: Partial<Style> = {}): Style => ({
+  feel,
+  bass: FEELS[feel].bass,
+  chords: FEELS[feel].chords,
+  kit: FEELS[feel].kit,
+  swing: 'feel',
+  push: {},
+  stopTime: 'off',
+  leaveRoom: true,
+  seed: 1,
+  ...changes,
+});
+
+/** A plain plan: no count-in, no intro, endless steady choruses. */
+export const testPlan = (changes: Partial<Plan> = {}): Plan => ({
+  countInBars: 0,
+  intro: 'none',
+  choruses: null,
+  arc: 'steady',
+  ending: 'cadence',
+  ritard: false,
+  repeat: null,
+  countBetween: false,
+  keys: { kind: 'same' },
+  tempo: { kind: 'fixed' },
+  dropOut: null,
+  sounding: 'band',
+  ...changes,
+});
+
+/** A program in the feel's own meter at its usual tempo. */
+export const testProgram = (
+  feel: FeelId,
+  changes: {
+    readonly chart?: Chart;
+    readonly style?: Partial<Style>;
+    readonly plan?: Partial<Plan>;
+    readonly tempo?: number;
+  } = {},
+): Program => ({
+  chart: changes.chart ?? testChart('standard-turnaround', 7, FEELS[feel].meter ?? '4/4'),
+  style: testStyle(feel, changes.style),
+  tempo: asBpm(changes.tempo ?? FEELS[feel].tempo.usual),
+  plan: testPlan(changes.plan),
+});
