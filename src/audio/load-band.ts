@@ -1,7 +1,7 @@
 /** Everything the first gesture loads: Tone, the engine and the arranger. */
 import { Context } from 'tone/build/esm/core/context/Context.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
-import { sectionAt } from '../core/score/section-at';
+import { bandSection } from './band-sections';
 import type { HeardPosition } from './band';
 import { createEngine, type Engine } from './band-engine';
 import { createBankWorker } from './create-bank-worker';
@@ -24,7 +24,7 @@ export const loadEngine = async (context: AudioContext, events: BandEvents): Pro
     tone,
     limiter: await createLimiterStage(context, tone),
     room: roomBuffer(context),
-    source: sectionAt,
+    source: bandSection,
     createWorker: createBankWorker,
     ...events,
   });
