@@ -33,7 +33,7 @@ export interface SessionState {
   readonly now: BarView;
   /** The bar after it; `null` after the last. */
   readonly next: BarView | null;
-  /** The band stops after the chorus being heard. */
-  readonly lastTime: boolean;
+  /** The chorus the player asked to be the last, from 0; `null` when the plan decides. */
+  readonly lastChorus: number | null;
   readonly notices: readonly Notice[];
 }

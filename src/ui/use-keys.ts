@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
-import type { Commands, Session } from '../app/session';
+import type { Commands } from '../app/commands';
+import type { Session } from '../app/session';
 import { asEpochMs } from '../core/theory/units';
 import { useSession } from './session-context';
 

@@ -13,7 +13,7 @@ export const Where = () => {
   const playing = useSelected((state) => state.status.kind === 'playing');
   const chorus = useSelected((state) => state.now.chorus + 1);
   const kind = useSelected((state) => state.now.kind);
-  const lastTime = useSelected((state) => state.lastTime);
+  const lastTime = useSelected((state) => state.lastChorus !== null);
   if (!playing) return null;
   return (
     <div className="where">
