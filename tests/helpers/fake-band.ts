@@ -1,0 +1,80 @@
+import type { Band, BandSound, BandStatus, HeardPosition } from '../../src/audio/band';
+import type { Program, Section } from '../../src/core/score/program';
+import { sectionAt } from '../../src/core/score/section-at';
+
+/** A band that makes no sound: it remembers what it was asked and is moved by hand. */
+export interface FakeBand extends Band {
+  readonly asked: string[];
+  readonly programs: Program[];
+  readonly sounds: BandSound[];
+  /** Lets a bar of a section be heard. */
+  hear(index: number, bar: number): void;
+  report(status: BandStatus): void;
+}
+
+/** @param onPlay the status that answers `play`. */
+export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBand => {
+  let status: BandStatus = { kind: 'asleep' };
+  let heard: HeardPosition | null = null;
+  const asked: string[] = [];
+  const programs: Program[] = [];
+  const sounds: BandSound[] = [];
+  const barListeners = new Set<(position: HeardPosition | null) => void>();
+  const statusListeners = new Set<(status: BandStatus) => void>();
+  const report = (next: BandStatus): void => {
+    status = next;
+    for (const listener of statusListeners) listener(next);
+  };
+  const sectionOf = (index: number): Section | null => {
+    const program = programs.at(-1);
+    return program === undefined ? null : sectionAt(program, index);
+  };
+  const show = (position: HeardPosition | null): void => {
+    heard = position;
+    for (const listener of barListeners) listener(position);
+  };
+  return {
+    asked,
+    programs,
+    sounds,
+    hear: (index, bar) => {
+      const section = sectionOf(index);
+      if (section === null) throw new RangeError(`The program has no section ${index}`);
+      show({ section, bar, beat: 0, ticks: section.chart.bars[bar]?.at ?? 0 });
+    },
+    report,
+    status: () => status,
+    play: async (program, sound, fromBar) => {
+      asked.push(`play from ${fromBar}`);
+      programs.push(program);
+      sounds.push(sound);
+      report(onPlay);
+      return onPlay;
+    },
+    stop: () => {
+      asked.push('stop');
+      report({ kind: 'ready' });
+      show(null);
+    },
+    change: (program) => {
+      asked.push('change');
+      programs.push(program);
+    },
+    seek: (bar) => asked.push(`seek ${bar}`),
+    setSound: (sound) => sounds.push(sound),
+    audition: async (part, midi) => {
+      asked.push(`audition ${part} ${midi}`);
+    },
+    heard: () => heard,
+    upcoming: () => (heard === null ? null : sectionOf(heard.section.index + 1)),
+    onBar: (listener) => {
+      barListeners.add(listener);
+      return () => barListeners.delete(listener);
+    },
+    onStatus: (listener) => {
+      statusListeners.add(listener);
+      return () => statusListeners.delete(listener);
+    },
+    dispose: () => asked.push('dispose'),
+  };
+};

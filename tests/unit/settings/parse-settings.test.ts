@@ -1,0 +1,66 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
+import { parseSettings, parseTempo, storableSettings } from '../../../src/core/settings/parse-settings';
+import type { Settings } from '../../../src/core/settings/settings';
+
+const FIELDS = Object.keys(DEFAULT_SETTINGS) as (keyof Settings)[];
+
+describe('parseSettings', () => {
+  it('reads back what it stored', () => {
+    const stored: unknown = JSON.parse(JSON.stringify(storableSettings(DEFAULT_SETTINGS)));
+    expect(parseSettings(stored)).toEqual({ settings: DEFAULT_SETTINGS, problems: [] });
+  });
+
+  it.each(FIELDS)('loses no other field when %s is foreign, and names it', (field) => {
+    const { settings, problems } = parseSettings({
+      ...storableSettings(DEFAULT_SETTINGS),
+      [field]: { odd: true },
+    });
+    expect(settings).toEqual(DEFAULT_SETTINGS);
+    expect(problems).toHaveLength(1);
+  });
+
+  it('keeps what it knows of a newer version and says so', () => {
+    const { settings, problems } = parseSettings({ version: 99, harpKey: 5, hologram: true });
+    expect(settings.harpKey).toBe(5);
+    expect(problems.join()).toMatch(/newer version/);
+  });
+
+  it.each([null, 3, 'text', [], true])('takes the usual settings for %j and says so', (input) => {
+    const { settings, problems } = parseSettings(input);
+    expect(settings).toEqual(DEFAULT_SETTINGS);
+    expect(problems).toHaveLength(1);
+  });
+
+  it('puts a backward range the right way round', () => {
+    const plan = { ...DEFAULT_SETTINGS.plan, repeat: { from: 7, to: 4 } };
+    expect(parseSettings({ plan }).settings.plan.repeat).toEqual({ from: 4, to: 7 });
+  });
+
+  it('never throws and always gives whole settings', () => {
+    const field = fc.constantFrom(...FIELDS, 'version');
+    fc.assert(
+      fc.property(fc.oneof(fc.anything(), fc.dictionary(field, fc.anything())), (input) => {
+        expect(Object.keys(parseSettings(input).settings).sort()).toEqual([...FIELDS].sort());
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
+
+describe('parseTempo', () => {
+  it.each([
+    ['104', 104],
+    [' 72.5 ', 72.5],
+    ['72,5', 72.5],
+    ['40', 40],
+    ['280', 280],
+  ])('reads “%s”', (typed, tempo) => {
+    expect(parseTempo(typed)).toBe(tempo);
+  });
+
+  it('quotes what it could not read', () => {
+    expect(parseTempo('fast')).toMatch(/^“fast” is not a number/);
+  });
+});
