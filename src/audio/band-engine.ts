@@ -4,18 +4,20 @@ import type { Program, Section } from '../core/score/program';
 import type { PartId } from '../core/score/score';
 import { asMidi, asTicks } from '../core/theory/units';
 import type { BandSound, HeardPosition } from './band';
-import { type Bank, type BankCounts, type BankWorker, createBank } from './bank';
+import { type Bank, type BankCounts, type BankWorker, createBank, workersWorthHaving } from './bank';
 import { type BarCaller, createBarCaller } from './bar-caller';
 import { createDesk, type Desk } from './desk';
 import { FEEL_TRIMS } from './feel-trims';
 import { createHeardClock, type HeardClock, readContext } from './heard-clock';
 import { positionAt } from './heard-position';
 import type { LimiterStage } from './limiter-node';
+import { makeBuffer } from './make-buffer';
+import { keysOf, noteSound } from './note-sound';
 import type { SectionSource } from './place';
 import { createPlayer, type Player } from './player';
 import { startPulse } from './pulse';
 import { allNotes, notesBetween, type ScheduledNote } from './scheduled-note';
-import { gainInLayer, type SoundKey, soundKeyFor, voiceOf } from './sound-key';
+import { type SoundKey, voiceOf } from './sound-key';
 import { placeSection } from './timeline';
 import { createTransport, type Transport } from './transport';
 
@@ -99,14 +101,10 @@ class BandEngine implements Engine {
     this.bank = createBank({
       sampleRate: context.sampleRate,
       createWorker,
-      workers: (navigator.hardwareConcurrency ?? 2) > 2 ? 2 : 1,
-      makeBuffer: (samples) => {
-        const buffer = context.createBuffer(1, samples.length, context.sampleRate);
-        buffer.copyToChannel(samples, 0);
-        return buffer;
-      },
+      workers: workersWorthHaving(),
+      makeBuffer: makeBuffer(context),
     });
-    const find = (note: ScheduledNote) => this.find(note);
+    const find = (note: ScheduledNote) => noteSound(this.bank, note, this.mustSound());
     this.player = createPlayer({
       context,
       find,
@@ -229,16 +227,8 @@ class BandEngine implements Engine {
     return this.sound;
   }
 
-  private find(note: ScheduledNote) {
-    const { part, pitch, velocity } = note.event;
-    const key = soundKeyFor({ part, pitch, velocity, stroke: note.stroke }, this.mustSound());
-    const found = this.bank.find(key);
-    return found && { found, level: gainInLayer(velocity, found.sound.key.layer) };
-  }
-
   private keysOf(notes: readonly ScheduledNote[]): SoundKey[] {
-    const sound = this.mustSound();
-    return notes.map(({ event, stroke }) => soundKeyFor({ ...event, stroke }, sound));
+    return keysOf(notes, this.mustSound());
   }
 
   /** The notes of the first two sections, timed from the first beat. */

@@ -47,6 +47,9 @@ const CAPACITY_BYTES = 120e6;
 /** Requests in flight per worker: enough to keep it busy, few enough to change course quickly. */
 const IN_FLIGHT = 2;
 
+/** Two workers where page and audio thread leave cores for them. */
+export const workersWorthHaving = (): number => (navigator.hardwareConcurrency > 2 ? 2 : 1);
+
 /** Creates a bank with its workers. */
 export const createBank = (options: BankOptions): Bank => new WorkerBank(options);
 

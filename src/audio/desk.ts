@@ -26,9 +26,10 @@ export interface Desk {
   connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void;
   /** Brings a single sound past faders and mutes. */
   connectAside(source: AudioNode): void;
-  setMix(mix: Mix): void;
+  /** Sets faders and pans, within 20 ms unless `seconds` says otherwise. */
+  setMix(mix: Mix, seconds?: number): void;
   /** Sets the programme level, in dB. */
-  setTrim(decibels: number): void;
+  setTrim(decibels: number, seconds?: number): void;
   /** Lets sound through from a time (seconds of the audio clock) on. */
   open(at: number): void;
   /** Silence, within 20 ms of a time. */
@@ -42,6 +43,11 @@ const RAMP = 0.02;
 const GATE = 0.003;
 
 const fromDecibels = (decibels: number): number => 10 ** (decibels / 20);
+
+const move = (param: Gain['gain'] | Panner['pan'], value: number, seconds: number): void => {
+  if (seconds > 0) param.rampTo(value, seconds);
+  else param.value = value;
+};
 
 /** Builds the desk on a context. */
 export const createDesk = (options: DeskOptions): Desk => new ToneDesk(options);
@@ -91,17 +97,17 @@ class ToneDesk implements Desk {
     connect(source, this.aside);
   }
 
-  setMix(mix: Mix): void {
+  setMix(mix: Mix, seconds = RAMP): void {
     const gains = partGains(mix);
     for (const part of PARTS) {
-      this.faders[part].gain.rampTo(gains[part], RAMP);
-      this.pans[part].pan.rampTo(mix.channels[part].pan, RAMP);
+      move(this.faders[part].gain, gains[part], seconds);
+      move(this.pans[part].pan, mix.channels[part].pan, seconds);
     }
-    this.master.gain.rampTo(masterGain(mix), RAMP);
+    move(this.master.gain, masterGain(mix), seconds);
   }
 
-  setTrim(decibels: number): void {
-    this.trim.gain.rampTo(fromDecibels(decibels), RAMP);
+  setTrim(decibels: number, seconds = RAMP): void {
+    move(this.trim.gain, fromDecibels(decibels), seconds);
   }
 
   open(at: number): void {

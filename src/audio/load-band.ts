@@ -1,9 +1,9 @@
 /** Everything the first gesture loads: Tone, the engine and the arranger. */
 import { Context } from 'tone/build/esm/core/context/Context.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
-import { bandSection } from './band-sections';
 import type { HeardPosition } from './band';
 import { createEngine, type Engine } from './band-engine';
+import { bandSection } from './band-sections';
 import { createBankWorker } from './create-bank-worker';
 import { createLimiterStage } from './limiter-node';
 import { roomBuffer } from './room-buffer';

@@ -1,5 +1,6 @@
 /** Plays notes as one-shot buffer sources and keeps hold of all that may still sound. */
 import type { PartId } from '../core/score/score';
+import { heldUntil, type NoteSound } from './note-sound';
 import { isHeld, type ScheduledNote } from './scheduled-note';
 import type { FoundSound } from './sound-cache';
 import type { NoteSink } from './transport';
@@ -25,12 +26,12 @@ export interface PlayerOptions {
   readonly context: BaseAudioContext;
   /** Connects a note's gain to the desk. */
   readonly connect: (gain: GainNode, part: PartId, pitch: number) => void;
-  readonly find: (
-    note: ScheduledNote,
-  ) => { readonly found: FoundSound<AudioBuffer>; readonly level: number } | null;
+  readonly find: (note: ScheduledNote) => NoteSound | null;
 }
 
 export interface Player extends NoteSink {
+  /** Ends what a note would end if it were started. */
+  giveWay(note: ScheduledNote): void;
   /** Number of sources that may still sound. */
   live(): number;
 }
@@ -76,22 +77,17 @@ class BufferPlayer implements Player {
     const match = this.findSound(note);
     if (match === null) return;
     const { sound, rate } = match.found;
-    const duration = sound.samples.duration;
-    if (sound.loop === null && note.offset * rate >= duration) return;
+    if (sound.loop === null && note.offset * rate >= sound.samples.duration) return;
     const { part, pitch } = note.event;
     const at = Math.max(note.at, this.context.currentTime);
-    const struckEnd = at + duration / rate;
-    const held = isHeld(part);
-    const until =
-      held && sound.loop === null ? Math.min(note.until, struckEnd) : held ? note.until : struckEnd;
     const envelope = {
       at,
       level: match.level,
       rise: note.offset > 0 ? FADE : 0,
-      until: Math.max(until, at + FADE),
-      release: held ? Math.max(sound.release, FADE) : FADE,
+      until: Math.max(heldUntil(note, match.found), at + FADE),
+      release: isHeld(part) ? Math.max(sound.release, FADE) : FADE,
     };
-    this.makeWay(part, pitch, at);
+    this.giveWay(note);
     const source = this.context.createBufferSource();
     source.buffer = sound.samples;
     this.setPitch(source, note, rate, at);
@@ -135,7 +131,7 @@ class BufferPlayer implements Player {
   }
 
   /** A string or key struck again stops its last note; a hi-hat closes the open one. */
-  private makeWay(part: PartId, pitch: number, at: number): void {
+  giveWay({ event: { part, pitch }, at }: ScheduledNote): void {
     for (const entry of this.sounding) {
       if (entry.part !== part || entry.envelope.at >= at || endOf(entry.envelope) <= at) continue;
       const same = isHeld(part) && entry.pitch === pitch;
