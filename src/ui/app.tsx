@@ -19,7 +19,7 @@ import { HarpSheet } from './harp-sheet';
 import { Masthead, type SheetId } from './masthead';
 import { MixerSheet } from './mixer-sheet';
 import { Notices } from './notices';
-import { SessionProvider } from './session-context';
+import { SessionProvider, useSelected } from './session-context';
 import { SongSheet } from './song-sheet';
 import { TakeAwaySheet } from './take-away-sheet';
 import { TransportBar } from './transport-bar';
@@ -42,6 +42,7 @@ const SHEETS: Readonly<Record<OpenSheet, (props: { readonly onClose: () => void 
 const Page = () => {
   const [open, setOpen] = useState<OpenSheet | null>(null);
   const narrow = useNarrow();
+  const drawing = useSelected((state) => state.settings.drawing);
   useLook();
   useKeys();
   const toggle = (id: OpenSheet): void => setOpen((now) => (now === id ? null : id));
@@ -50,7 +51,7 @@ const Page = () => {
     <div className="page">
       <Masthead open={open === 'song' ? null : open} onOpen={toggle} />
       <Notices />
-      <main className="stand">
+      <main className="stand" data-drawing={drawing}>
         <ChartView />
         <div className="reading">
           <WhatFits />

@@ -11,6 +11,12 @@ const REGISTER_NAMES: Readonly<Record<Register, string>> = { low: 'Low', middle:
 const gives = (tone: ChordTone, register: Register) => (sound: FitSound) =>
   sound.degree === tone.degree && sound.register === register;
 
+/** A bend or overbend that only gives a pitch an easier sound has anyway is no help at a glance. */
+const withoutDetours = (sounds: readonly FitSound[]): readonly FitSound[] =>
+  sounds.filter(
+    ({ pitch, effort }) => !sounds.some((other) => other.pitch === pitch && other.effort < effort),
+  );
+
 const Cell = ({
   fit,
   tone,
@@ -20,7 +26,7 @@ const Cell = ({
   readonly tone: ChordTone;
   readonly register: Register;
 }) => {
-  const sounds = fit.sounds.filter(gives(tone, register));
+  const sounds = withoutDetours(fit.sounds.filter(gives(tone, register)));
   if (sounds.length === 0)
     return (
       <span className="none" role="img" aria-label="none in reach">

@@ -1,4 +1,5 @@
 import { Fragment } from 'react';
+import type { Breath } from '../core/harp/harp';
 import type { MarkedSound } from '../core/harp/mark-sounds';
 import { pitchName, prettyName } from '../core/theory/pitch';
 import { asMidi } from '../core/theory/units';
@@ -7,13 +8,13 @@ import type { MapProps } from './harp-map';
 import { isBlackKey, pitchSpan } from './map-layout';
 import { SoundPill } from './sound-pill';
 
-/** Two columns a hole: blow, then draw; the piano stands before them. */
-const columnOf = ({ sound }: MarkedSound): number =>
-  2 + (sound.hole - 1) * 2 + (sound.breath === 'blow' ? 0 : 1);
+/** The piano stands in the first column. */
+const columnOf = ({ sound }: MarkedSound): number => sound.hole + 1;
 
 interface Stem {
   readonly key: string;
   readonly column: number;
+  readonly breath: Breath;
   readonly from: number;
   readonly to: number;
   readonly over: boolean;
@@ -38,6 +39,7 @@ const stemsOf = (marks: readonly MarkedSound[]): readonly Stem[] =>
           {
             key: `${natural.sound.hole}${natural.sound.breath}${over}`,
             column: columnOf(natural),
+            breath: natural.sound.breath,
             from: Math.max(...ends),
             to: Math.min(...ends),
             over,
@@ -61,7 +63,7 @@ export const KeysMap = ({ marks, nameOf, focused, onListen }: MapProps) => {
     <div
       className="keys"
       style={{
-        gridTemplateColumns: `var(--piano) repeat(${holes * 2}, minmax(0, 1fr))`,
+        gridTemplateColumns: `var(--piano) repeat(${holes}, minmax(0, 1fr))`,
         gridTemplateRows: `auto repeat(${pitches.length}, minmax(0, 1fr))`,
       }}
     >
@@ -70,14 +72,10 @@ export const KeysMap = ({ marks, nameOf, focused, onListen }: MapProps) => {
           // biome-ignore lint/suspicious/noArrayIndexKey: holes are known by their number
           key={i}
         >
-          <span
-            className="hole"
-            style={{ gridRow: 1, gridColumn: `${2 + i * 2} / span 2` }}
-            aria-hidden="true"
-          >
+          <span className="hole" style={{ gridRow: 1, gridColumn: i + 2 }} aria-hidden="true">
             {i + 1}
           </span>
-          <i className="lane" style={{ gridRow: '2 / -1', gridColumn: `${2 + i * 2} / span 2` }} />
+          <i className="lane" style={{ gridRow: '2 / -1', gridColumn: i + 2 }} />
         </Fragment>
       ))}
       {pitches.map((pitch) => (
@@ -99,10 +97,11 @@ export const KeysMap = ({ marks, nameOf, focused, onListen }: MapProps) => {
           style={{ gridRow: rowOf(pitch), gridColumn: '2 / -1' }}
         />
       ))}
-      {stemsOf(marks).map(({ key, column, from, to, over }) => (
+      {stemsOf(marks).map(({ key, column, breath, from, to, over }) => (
         <i
           key={key}
           className="stem"
+          data-breath={breath}
           data-over={over}
           style={{ gridRow: `${rowOf(from)} / ${rowOf(to) + 1}`, gridColumn: column }}
         />

@@ -37,12 +37,14 @@ export const SoundPill = ({ mark, name, tabStop, style, onListen }: Props) => {
       data-sound={soundId(sound)}
       data-role={role}
       data-function={chordTone ? functionOf(chordTone.degree) : undefined}
+      data-breath={sound.breath}
       data-technique={sound.technique}
       data-reach={inReach}
       aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark)}`}
       title={prettyName(pitchName(sound.pitch, name))}
       onClick={onListen}
     >
+      <span className="breath">{sound.breath === 'blow' ? '↑' : '↓'}</span>
       {chordTone && <b>{prettyName(chordTone.degree)}</b>}
       <span className="note">{prettyName(name)}</span>
     </button>
