@@ -1,0 +1,174 @@
+import type { Chord, ChordTone, NoteName } from '../theory/chord';
+import { guideTones } from '../theory/chords';
+import { spellInKey } from '../theory/pitch';
+import { asPitchClass } from '../theory/units';
+import { nameGroup } from './group-name';
+import type { Breath, Harp, Sound } from './harp';
+import { isInReach, NATURAL_NOTES, type TechniqueChoice } from './reach';
+
+/** Neighbouring holes under open lips, or the two outer holes of a stretch with the tongue on those between. */
+export type GripKind = 'chord' | 'split';
+
+/** A hole of a grip whose note is not in the chord. */
+export interface ForeignNote {
+  readonly hole: number;
+  readonly name: NoteName;
+}
+
+/** A group of natural notes on one breath. */
+export interface Grip {
+  readonly kind: GripKind;
+  readonly breath: Breath;
+  readonly holes: readonly number[];
+  readonly sounds: readonly Sound[];
+  /** `draw 2-3-4`, `blow 3+6`. */
+  readonly label: string;
+  /** What the notes make together: `G major, root below`, `octave`. */
+  readonly name: string;
+  /** Chord symbol where the notes make a chord. */
+  readonly symbol: string | null;
+  /** The tones of the bar's chord it gives, without repeats, lowest first. */
+  readonly tones: readonly ChordTone[];
+  /** Empty when every note belongs to the chord. */
+  readonly foreign: readonly ForeignNote[];
+  /** Higher is better; see `GRIP_VALUE`. */
+  readonly score: number;
+}
+
+export interface Grips {
+  /** Groups whose every note belongs to the chord, best first. */
+  readonly fitting: readonly Grip[];
+  /** Groups of three or more different notes with a single foreign one, best first. */
+  readonly near: readonly Grip[];
+}
+
+export interface GripSpec {
+  readonly chord: Chord;
+  readonly harp: Harp;
+  /** Natural notes switched off here take their grips with them. */
+  readonly technique?: TechniqueChoice;
+  /** Key for spelling; the chord's root where absent. */
+  readonly tonic?: NoteName;
+}
+
+/** Holes a mouth covers: neighbours of two to five, splits of three to five holes wide. */
+const WIDEST = 5;
+
+/**
+ * What makes a grip good (common practice, no source): each guide tone it gives says most about the chord, then the
+ * root, then other tones; a chord needs its root at the bottom less than it needs to be easy, and wide stretches
+ * and tongue-blocked splits are harder than two to four neighbours.
+ */
+export const GRIP_VALUE = {
+  guideTone: 3,
+  root: 2,
+  otherTone: 1,
+  rootBelow: 0.5,
+  octave: 0.5,
+  split: -0.5,
+  fiveWide: -0.5,
+  foreign: -4,
+} as const;
+
+interface Shape {
+  readonly kind: GripKind;
+  readonly holes: readonly number[];
+}
+
+const shapesFrom = (hole: number, last: number): readonly Shape[] =>
+  Array.from({ length: WIDEST - 1 }, (_, i) => i + 2)
+    .filter((width) => hole + width - 1 <= last)
+    .flatMap((width): readonly Shape[] => {
+      const holes = Array.from({ length: width }, (_, i) => hole + i);
+      const split: Shape = { kind: 'split', holes: [hole, hole + width - 1] };
+      return width === 2 ? [{ kind: 'chord', holes }] : [{ kind: 'chord', holes }, split];
+    });
+
+const labelOf = (breath: Breath, { kind, holes }: Shape): string =>
+  `${breath} ${holes.join(kind === 'split' ? '+' : '-')}`;
+
+const scoreOf = (
+  shape: Shape,
+  sounds: readonly Sound[],
+  grip: Pick<Grip, 'tones' | 'foreign'>,
+  chord: Chord,
+): number => {
+  const guides = new Set(guideTones(chord).map(({ degree }) => degree));
+  const [low] = sounds;
+  const high = sounds.at(-1);
+  const toneValue = ({ degree, pitchClass }: ChordTone): number => {
+    if (guides.has(degree)) return GRIP_VALUE.guideTone;
+    return pitchClass === chord.root ? GRIP_VALUE.root : GRIP_VALUE.otherTone;
+  };
+  const width = (shape.holes.at(-1) ?? 0) - (shape.holes[0] ?? 0) + 1;
+  return (
+    grip.tones.reduce((sum, tone) => sum + toneValue(tone), 0) +
+    grip.foreign.length * GRIP_VALUE.foreign +
+    (low && asPitchClass(low.pitch) === chord.root ? GRIP_VALUE.rootBelow : 0) +
+    (shape.kind === 'split' ? GRIP_VALUE.split : 0) +
+    (low && high && shape.kind === 'split' && high.pitch - low.pitch === 12 ? GRIP_VALUE.octave : 0) +
+    (width === WIDEST ? GRIP_VALUE.fiveWide : 0)
+  );
+};
+
+const grip = (shape: Shape, sounds: readonly Sound[], breath: Breath, { chord, tonic }: GripSpec): Grip => {
+  const spelling = tonic ?? chord.rootName;
+  const rising = [...sounds].sort((a, b) => a.pitch - b.pitch);
+  const given = rising.map((sound) => ({
+    sound,
+    tone: chord.tones.find(({ pitchClass }) => pitchClass === asPitchClass(sound.pitch)),
+  }));
+  const tones = [...new Set(given.flatMap(({ tone }) => tone ?? []))];
+  const foreign = given.flatMap(({ sound, tone }) =>
+    tone ? [] : [{ hole: sound.hole, name: spellInKey(asPitchClass(sound.pitch), spelling) }],
+  );
+  const { text, symbol } = nameGroup(
+    sounds.map(({ pitch }) => pitch),
+    spelling,
+  );
+  return {
+    ...shape,
+    breath,
+    sounds,
+    label: labelOf(breath, shape),
+    name: text,
+    symbol,
+    tones,
+    foreign,
+    score: scoreOf(shape, rising, { tones, foreign }, chord),
+  };
+};
+
+const bestFirst = (a: Grip, b: Grip): number =>
+  b.score - a.score || (a.holes[0] ?? 0) - (b.holes[0] ?? 0) || a.label.localeCompare(b.label);
+
+/**
+ * Every blow or draw group a mouth can make whose notes belong to a chord, and the groups that miss by one note.
+ * Bends are left out: reeds of one breath do not bend together to order.
+ */
+export const gripsFor = (spec: GripSpec): Grips => {
+  const { harp, technique = NATURAL_NOTES } = spec;
+  const holes = harp.tuning.blow.length;
+  const natural = harp.sounds.filter((sound) => sound.technique === 'natural' && isInReach(sound, technique));
+  const all = (['blow', 'draw'] as const).flatMap((breath) => {
+    const byHole = new Map(
+      natural.filter((sound) => sound.breath === breath).map((sound) => [sound.hole, sound]),
+    );
+    return Array.from({ length: holes }, (_, i) => i + 1)
+      .flatMap((hole) => shapesFrom(hole, holes))
+      .flatMap((shape) => {
+        const sounds = shape.holes.flatMap((hole) => byHole.get(hole) ?? []);
+        return sounds.length === shape.holes.length ? [grip(shape, sounds, breath, spec)] : [];
+      });
+  });
+  return {
+    fitting: all.filter(({ foreign }) => foreign.length === 0).sort(bestFirst),
+    near: all.filter(({ foreign, tones }) => foreign.length === 1 && tones.length >= 2).sort(bestFirst),
+  };
+};
+
+/** A grip as one sentence, ASCII accidentals: `draw 2-3-4: G major, root below`; near ones name what does not belong. */
+export const gripSentence = ({ label, name, foreign }: Grip): string => {
+  const [odd] = foreign;
+  return `${label}: ${name}${odd === undefined ? '' : `; ${odd.name} in hole ${odd.hole} is not in the chord`}`;
+};
