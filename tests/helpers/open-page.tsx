@@ -1,0 +1,24 @@
+import { render } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { createSession } from '../../src/app/session';
+import { createKeptValues } from '../../src/storage/kept-values';
+import { App } from '../../src/ui/app';
+import { createFakeBand } from './fake-band';
+import { createFakeStorage } from './fake-storage';
+
+/** The whole page on a band that makes no sound and a storage in memory. */
+export const openPage = (stored?: unknown) => {
+  const storage = createFakeStorage(
+    stored === undefined
+      ? {}
+      : { 'combshed.settings': typeof stored === 'string' ? stored : JSON.stringify(stored) },
+  );
+  const band = createFakeBand();
+  const session = createSession({
+    band,
+    kept: createKeptValues(() => storage, window),
+    newSeed: () => 4711,
+  });
+  const page = render(<App session={session} />);
+  return { band, storage, session, page, user: userEvent.setup() };
+};

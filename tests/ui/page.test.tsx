@@ -1,0 +1,201 @@
+import { act, cleanup, screen, within } from '@testing-library/react';
+import { afterEach, describe, expect, it } from 'vitest';
+import { openPage } from '../helpers/open-page';
+
+afterEach(cleanup);
+
+const region = (name: string) => within(screen.getByRole('region', { name }));
+const bar = (name: string) => region('Chart').getByRole('listitem', { name });
+const current = () =>
+  region('Chart')
+    .getAllByRole('listitem')
+    .find((item) => item.getAttribute('aria-current') === 'true');
+const card = (name: 'Now' | 'Next') => within(region('What fits').getByRole('article', { name }));
+
+describe('what a stranger finds', () => {
+  it('says the song, the harp and the position in words', () => {
+    openPage();
+    expect(screen.getByText(/Song in/).textContent).toBe('Song in G, C harp, 2nd position (cross)');
+  });
+
+  it('names every bar by number and chord, and starts at the first', () => {
+    openPage();
+    expect(region('Chart').getAllByRole('listitem')).toHaveLength(12);
+    expect(current()).toBe(bar('Bar 1, G7'));
+    expect(bar('Bar 9, D7')).toBeTruthy();
+  });
+
+  it('shows what fits now and next, octave by octave', () => {
+    openPage();
+    const third = card('Now').getByRole('row', { name: /^3 ?B/ });
+    expect(third.textContent).toContain('3↓');
+    expect(third.textContent).toContain('7↓');
+    expect(card('Next').getByRole('row', { name: /^♭7 ?B♭/ }).textContent).toContain('3↓/');
+  });
+
+  it('says plainly what the harp cannot give', () => {
+    openPage();
+    expect(card('Now').getByText(/No 3 of G7 in the high octave without a blow bend/)).toBeTruthy();
+  });
+
+  it('tells how the third and the seventh move into the next chord', () => {
+    openPage();
+    expect(card('Next').getByText(/3 of G7 falls to ♭7 of C7/)).toBeTruthy();
+  });
+
+  it.each(['Song key', 'Harp key', 'Position', 'Tuning', 'Form', 'Feel', 'Tempo'])(
+    'has a control named %s',
+    (label) => {
+      openPage();
+      expect(screen.getByLabelText(label)).toBeTruthy();
+    },
+  );
+});
+
+describe('choosing', () => {
+  it('spells another key as a musician does', async () => {
+    const { user } = openPage();
+    await user.selectOptions(screen.getByLabelText('Song key'), 'F');
+    expect(screen.getByText(/Song in/).textContent).toBe('Song in F, B♭ harp, 2nd position (cross)');
+    expect(bar('Bar 2, B♭7')).toBeTruthy();
+    expect(card('Now').getByRole('row', { name: /^♭7 ?E♭/ })).toBeTruthy();
+  });
+
+  it('changes the form', async () => {
+    const { user } = openPage();
+    await user.selectOptions(screen.getByLabelText('Form'), 'minor-b');
+    expect(bar('Bar 9, E♭7')).toBeTruthy();
+  });
+
+  it('adds what a technique reaches', async () => {
+    const { user } = openPage();
+    const seventh = () => card('Next').getByRole('row', { name: /^♭7 ?B♭/ }).textContent;
+    expect(seventh()).not.toContain('6↑○');
+    await user.click(screen.getByRole('button', { name: 'Overbends' }));
+    expect(seventh()).toContain('6↑○');
+  });
+
+  it('writes tab in the style chosen', async () => {
+    const { user } = openPage();
+    await user.click(screen.getByRole('button', { name: 'Harp' }));
+    await user.selectOptions(screen.getByLabelText('Tab'), 'letters');
+    expect(card('Now').getByRole('row', { name: /^3 ?B/ }).textContent).toContain('3D');
+  });
+
+  it('refuses a tempo that is no number, beside the field, and keeps the old one', async () => {
+    const { user } = openPage();
+    const field = screen.getByLabelText('Tempo');
+    await user.clear(field);
+    await user.type(field, 'fast{Enter}');
+    expect(screen.getByRole('alert').textContent).toMatch(/“fast” is not a number/);
+    expect(field).toHaveProperty('value', '104');
+  });
+
+  it('draws the other map', async () => {
+    const { user } = openPage();
+    await user.click(screen.getByRole('button', { name: 'Keys' }));
+    const sounds = region('Harp map').getAllByRole('button', { name: /draw 3/ });
+    expect(sounds.map((sound) => sound.getAttribute('aria-label'))).toContain('draw 3: B, 3 of the chord');
+  });
+
+  it('lets a sound be heard', async () => {
+    const { band, user } = openPage();
+    await user.click(region('Harp map').getByRole('button', { name: /^draw 4: D/ }));
+    expect(band.asked).toContain('audition lead 74');
+  });
+});
+
+describe('playing', () => {
+  it('plays and stops by button and by space', async () => {
+    const { band, user } = openPage();
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    expect(screen.getByRole('button', { name: 'Stop' })).toBeTruthy();
+    await user.keyboard(' ');
+    expect(band.asked.at(-1)).toBe('stop');
+  });
+
+  it('moves the current bar with what is heard', async () => {
+    const { band, user } = openPage();
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    act(() => band.hear(1, 4));
+    expect(current()).toBe(bar('Bar 5, C7'));
+    expect(card('Now').getByText('Now, bar 5')).toBeTruthy();
+    expect(card('Next').getByText('Next, bar 6')).toBeTruthy();
+  });
+
+  it('moves by bars and lines with the arrow keys', async () => {
+    const { user } = openPage();
+    await user.keyboard('{ArrowRight}{ArrowDown}');
+    expect(current()).toBe(bar('Bar 6, C7'));
+    await user.keyboard('{ArrowLeft}{ArrowUp}');
+    expect(current()).toBe(bar('Bar 1, G7'));
+  });
+
+  it('repeats the range marked by shift-click, until told otherwise', async () => {
+    const { session, user } = openPage();
+    const repeat = () => session.store.getState().settings.plan.repeat;
+    await user.keyboard('{Shift>}');
+    await user.click(within(bar('Bar 4, G7')).getByRole('button'));
+    await user.keyboard('{/Shift}');
+    expect(repeat()).toEqual({ from: 0, to: 3 });
+    await user.click(within(bar('Bar 9, D7')).getByRole('button'));
+    expect(repeat()).toBeNull();
+  });
+
+  it('names the next harp when the key is about to move', async () => {
+    const { band, session, user } = openPage();
+    act(() =>
+      session.commands.choose({
+        plan: { ...session.store.getState().settings.plan, keys: { kind: 'fourths' } },
+      }),
+    );
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    act(() => band.hear(1, 11));
+    expect(card('Next').getByText('Take the F harp.')).toBeTruthy();
+  });
+});
+
+describe('panels', () => {
+  it.each([
+    ['Mixer', 'Mute Bass'],
+    ['Band', 'New take'],
+  ])('opens %s, closes it on Escape and gives the focus back', async (name, inside) => {
+    const { user } = openPage();
+    const opener = screen.getByRole('button', { name });
+    await user.click(opener);
+    expect(within(screen.getByRole('region', { name })).getByRole('button', { name: inside })).toBeTruthy();
+    await user.keyboard('{Escape}');
+    expect(screen.queryByRole('region', { name })).toBeNull();
+    expect(document.activeElement).toBe(opener);
+  });
+
+  it('mutes a part', async () => {
+    const { band, user } = openPage();
+    await user.click(screen.getByRole('button', { name: 'Mixer' }));
+    await user.click(screen.getByRole('button', { name: 'Mute Drums' }));
+    expect(band.sounds.at(-1)?.mix.channels.drums.muted).toBe(true);
+  });
+
+  it('gives the cautions for ears, breath and reeds', async () => {
+    const { user } = openPage();
+    await user.click(screen.getByRole('button', { name: 'Care' }));
+    const text = screen.getByRole('region', { name: 'Care' }).textContent;
+    for (const word of ['audiologist', 'doctor', 'light-headed', 'not from force', 'teacher'])
+      expect(text).toContain(word);
+  });
+});
+
+describe('bad circumstances', () => {
+  it('shows what it could not read of kept settings', () => {
+    openPage('{broken');
+    expect(screen.getByText(/settings are damaged/)).toBeTruthy();
+  });
+
+  it('shows an interruption and lets it be closed', async () => {
+    const { band, user } = openPage();
+    act(() => band.report({ kind: 'interrupted' }));
+    expect(screen.getByText(/sound was interrupted/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Got it' }));
+    expect(screen.queryByText(/sound was interrupted/)).toBeNull();
+  });
+});
