@@ -16,15 +16,15 @@ const BREATHE: readonly (number | 'break')[] = [0.28, 0.55, 0.8, 'break', 0.62, 
 const levelOf = (energy: number): Level => (energy < 0.42 ? 0 : energy < 0.76 ? 1 : 2);
 
 /** Energy of a chorus, 0–1, or a break. */
-const energyOf = (plan: Plan, style: Style, chorus: number, last: boolean): number | 'break' => {
+const energyOf = (arc: Plan['arc'], style: Style, chorus: number, last: boolean): number | 'break' => {
   const random = createRandom(seedFrom(style.seed, 'energy', chorus));
   const spread = (random() - 0.5) * 0.1;
-  if (plan.arc === 'breathe') {
+  if (arc === 'breathe') {
     if (last && chorus > 0) return 0.85 + spread;
     const step = BREATHE[chorus % BREATHE.length] ?? 0.6;
     return step === 'break' ? step : step + spread;
   }
-  return (plan.arc === 'steady' ? 0.58 : 0.64) + spread;
+  return (arc === 'steady' ? 0.58 : 0.64) + spread;
 };
 
 const FILL_CHANCE = [0.35, 0.6, 0.85] as const;
@@ -84,9 +84,14 @@ const tradeShapes = (shapes: readonly BarShape[], chorus: number, turn: number):
     return { ...shape, bass: band, chords: band, drums: 'solo', hits: 'x', fill: 'none', crash: false };
   });
 
-const TURN_BARS = { 'trade fours': 4, 'trade twos': 2 } as const;
+/** Bars of a turn when trading; null when the arc does not trade. */
+const turnBars = (arc: Plan['arc']): number | null =>
+  arc === 'trade fours' ? 4 : arc === 'trade twos' ? 2 : null;
 
-/** What the band does in each bar of a chorus. Depends on the program's style and plan and the chorus alone. */
+/**
+ * What the band does in each bar of a chorus. Depends on the program's style and plan and the chorus alone. A part
+ * that plays alone plays through: breaks and turns are the whole band's.
+ */
 export const chorusShapes = (
   { style, plan }: Pick<Program, 'style' | 'plan'>,
   chorus: number,
@@ -94,14 +99,12 @@ export const chorusShapes = (
   last: boolean,
 ): readonly BarShape[] => {
   const random = createRandom(seedFrom(style.seed, 'arc', chorus));
-  const energy = energyOf(plan, style, chorus, last);
+  const arc = plan.sounding === 'band' ? plan.arc : 'steady';
+  const energy = energyOf(arc, style, chorus, last);
   const crash = chorus > 0 && energy !== 'break' && energy > 0.45;
   const band = energy === 'break' ? breakShapes(random, bars) : bandShapes(random, bars, energy, crash);
-  const trades = (plan.arc === 'trade fours' || plan.arc === 'trade twos') && chorus > 0 && !last;
-  const shaped =
-    trades && plan.arc in TURN_BARS
-      ? tradeShapes(band, chorus, TURN_BARS[plan.arc === 'trade twos' ? 'trade twos' : 'trade fours'])
-      : band;
+  const turn = chorus > 0 && !last ? turnBars(arc) : null;
+  const shaped = turn === null ? band : tradeShapes(band, chorus, turn);
   if (style.stopTime === 'off') return shaped;
   return stopShapes(random, shaped, style.stopTime === 'whole chorus' ? bars : Math.min(4, bars));
 };

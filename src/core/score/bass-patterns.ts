@@ -4,7 +4,7 @@ import type { FeelId } from './style';
  * Bass lines by feel: light, normal and driving. `walk` and `two` are made note by note (walking.ts); the others
  * are patterns in four-beat bars (`|` bar line, blanks between beats, one mark a step):
  * R root, 3 5 6 7 chord steps as the chord has them, 8 octave, b the fifth below, ^ the last note an octave away,
- * A approach to the next root, a the note before it, - hold, . rest.
+ * m the half step below the third, A approach to the next root, a the note before it, - hold, . rest.
  *
  * Sources: boogie line R 3 5 6 | b7 6 5 3 (studybass.com, "The boogie-woogie blues pattern"); 3+3+2 under the rhumba
  * ("12 Bar Blues, Part 2", ACEMM); two notes a bar, octave-doubled eighths and the others: common practice, no source.
@@ -70,3 +70,16 @@ export const BASS_BOOK: Readonly<Record<FeelId, BassBook>> = {
     riffs('R--R --5- 8--- 7-5A', 'R--R --R- 5--7 --aA'),
   ],
 };
+
+/** Ways from home up to the five chord in the bar before it (common practice, no source). */
+export const TURNAROUND_RIFFS: readonly string[] = ['R m 3 A', 'R 3 5 A', 'R 8 5 A'];
+
+/** Feels whose patterns may hand over to a walk in the last two bars. */
+export const WALKS_OUT: ReadonlySet<FeelId> = new Set([
+  'shuffle',
+  'double-shuffle',
+  'boogie',
+  'jump',
+  'slow-12-8',
+  'train',
+]);

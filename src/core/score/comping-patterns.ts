@@ -3,7 +3,8 @@ import type { ChordVoice, FeelId } from './style';
 /**
  * Chord rhythms by family of feels, by instrument, light to driving. Four-beat bars, one mark a step:
  * s short stab, S accented stab, h held until the next mark, p pushed: a short stab of the next chord before its
- * time, 5 6 7 two-note shuffle figure root with fifth, sixth, seventh, . rest. `....` alone is a bar left free.
+ * time, n neighbour chord (4 6 over the root, back at the next stroke), c slide from a half step below the next
+ * stroke, d the stroke before a half step down, 5 6 7 two-note shuffle figure root with fifth, sixth, seventh, . rest.
  *
  * Charleston (1 and the "and" of 2) from memory; piano and guitar root-fifth/root-sixth figure, organ holds and
  * off-beat chops, piano answers on the "and", guitar off-beat stabs: common practice, no source.
@@ -33,7 +34,7 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
     piano: [
       ['.. .s .. ..', '.. .s .. .s', 'h. .. .. .s', '.. .. .s s.'],
       ['.s .s .. .s', '.. Ss .. .s', 's. .s .. Ss', '.s .. .s .p', 'h. .s .. s.'],
-      ['.s .s .s .s', '55 66 55 6S', 'S. .s .s Sp', '.s Ss .s Ss'],
+      ['.s .s .s .s', '55 66 55 6S', 'S. .s .s Sp', '.s ns .s ns', 'sn s. sn s.'],
     ],
     'electric-piano': [
       ['h. .. .. ..', 'h. .. .h ..', '.. .h .. ..'],
@@ -43,12 +44,12 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
     organ: [
       ['h. .. .. ..', 'h. .. .. ..', '.. h. .. ..'],
       ['h. .. h. .s', '.s .s .s .s', 'h. .. .s .s'],
-      ['.S .s .S .s', 'h. .s .S .s', '.s Ss .s Ss'],
+      ['.S .s .S .s', 'h. .n s. .s', '.s ns .s ns'],
     ],
     guitar: [
       ['.. s. .. s.', '.. S. .. .s', '.. s. .s ..'],
       ['55 66 55 66', '.. S. .. Ss', '.s .s .s .s', '55 66 77 66'],
-      ['55 66 77 66', '.S .s .S .s', '55 6S 55 6S', '.. Ss .. Sp'],
+      ['55 66 77 66', '.S .s .S .s', '55 6S 55 6S', '.. Sc S. Sp', 'S. ns S. ns'],
     ],
   },
   swing: {
@@ -70,7 +71,7 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
     guitar: [
       ['.. s. .. s.', 's. .. s. ..'],
       ['s. S. s. S.', 's. S. s. Sp', '.. S. .. S.'],
-      ['s. S. s. S.', 's. Ss s. S.', 's. S. .s Sp'],
+      ['s. S. s. S.', 's. Sc s. S.', 's. S. .s Sp'],
     ],
   },
   slow: {
@@ -87,19 +88,19 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
     organ: [
       ['h.. ... ... ...'],
       ['h.. ... h.. ...', 'h.. ... ... .ss', 'h.. ..s h.. ...'],
-      ['h.. ..s h.. .ss', 'h.. S.. h.. S..', '.ss S.. h.. S..'],
+      ['h.. ..c h.. .ss', 'h.. S.. h.. S..', '.ss S.. h.. S.n'],
     ],
     guitar: [
       ['... s.. ... s..', 'h.. ... ... s..'],
-      ['... S.. ... S.s', 's.. S.. ..s S..', '..s s.. ..s s..'],
-      ['.ss S.. .ss S..', '... Sss ... Sss', '..s S.s ..s S.p'],
+      ['... S.. ... S.s', '..c S.. ..c S..', '..s s.. ..s s..'],
+      ['.ss S.. .ss S..', '..c Scs ..c Scs', '..s S.s ..s S.p'],
     ],
   },
   eighths: {
     piano: [
       ['h. .. .. ..', '.. .s .. ..', 'h. .. .s ..'],
       ['s. .s .s ..', 'h. .s .. s.', '.s .. .s ..', 's. .. .s sp'],
-      ['ss ss ss ss', 'S. .S .s S.', 's. .s .S .p'],
+      ['ss ns ss ns', 'S. .S .n S.', 's. .s .S .p'],
     ],
     'electric-piano': [
       ['h. .. .. ..', 'h. .. .h ..'],
@@ -114,7 +115,7 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
     guitar: [
       ['.. s. .. s.', 'h. .. .. ..'],
       ['.. S. .. S.', '55 66 55 66', 's. .s .. S.', '.. Ss .. S.'],
-      ['55 66 77 66', 'Ss .s .S S.', '55 6S 55 6S', 'S. sS .s Sp'],
+      ['55 66 77 66', 'Sn .s .S S.', '55 6S 55 6S', 'S. nS .s Sp'],
     ],
   },
   latin: {
@@ -203,5 +204,17 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
   },
 };
 
-/** Bars in which the chords strike every change and leave the rest to the others, for turnarounds. */
-export const TURNAROUND_BARS: readonly string[] = ['s. .s s. .s', 's. .. s. .s', 'S. .s S. ..'];
+/**
+ * Bars before a closing five chord, by family: guide tones sliding down by half steps, or a stroke on every other
+ * beat. Empty: the family has none.
+ */
+export const TURNAROUND_BARS: Readonly<Record<CompFamily, readonly string[]>> = {
+  shuffle: ['S. d. d. .p', 'S. d. d. d.', 's. .s s. .s'],
+  swing: ['S. d. d. .p', 's. .s .. .p'],
+  slow: ['S.. d.. d.. ..p', 'S.. d.. d.. d..', 'S.. ..d ..d ..p'],
+  eighths: ['S. .s .s .p', 's. s. s. sp'],
+  latin: [''],
+  street: ['s..s ..s. s..s ..s.'],
+  train: [''],
+  ballad: [''],
+};

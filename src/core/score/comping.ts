@@ -1,13 +1,14 @@
 import type { Chord } from '../theory/chord';
-import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import { createRandom, type Random, seedFrom } from '../theory/random';
 import { chordShape } from './chord-scale';
-import { COMP_BOOK, COMP_FAMILY } from './comping-patterns';
+import { COMP_FAMILY } from './comping-patterns';
+import { rhythmOfBars } from './comping-rhythm';
 import { noteEvent } from './note';
 import { type Level, type Passage, type Segment, segmentsOf } from './passage';
 import type { NoteEvent } from './score';
-import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from './steps';
+import { type StepBar, ticksOf } from './steps';
 import type { ChordVoice } from './style';
-import { COMPING_REGISTER, type Colour, nextVoicing, type Register, ROOMY_REGISTER } from './voicing';
+import { COMPING_REGISTER, type Colour, createVoicer, type Register, ROOMY_REGISTER } from './voicing';
 
 /** How loud a chord of this instrument is struck, so that the four balance against bass and drums. */
 const VELOCITY: Readonly<Record<ChordVoice, number>> = {
@@ -29,17 +30,20 @@ const MARK_GAIN: Readonly<Record<string, number>> = {
   S: 1.14,
   h: 1,
   p: 1.06,
+  n: 0.88,
+  c: 0.84,
+  d: 1,
   '5': 0.9,
   '6': 0.9,
   '7': 0.94,
 };
 
-/** How richly a feel is voiced: jazz colours where they belong, triads and sevenths where the riff is plain. */
+/** How richly a feel is voiced: jazz colours where they belong, plain sevenths where the riff is plain. */
 const colourOf = (passage: Passage, level: Level): Colour => {
   const family = COMP_FAMILY[passage.feel];
   if (passage.style.chords === 'guitar' && family !== 'swing') return level === 0 ? 'shell' : 'plain';
-  if (family === 'swing' || family === 'slow' || family === 'ballad') return level === 0 ? 'plain' : 'rich';
-  return 'plain';
+  const rich = family === 'swing' || family === 'slow' || family === 'ballad';
+  return rich && level > 0 ? 'rich' : 'plain';
 };
 
 interface Voiced {
@@ -47,41 +51,25 @@ interface Voiced {
   readonly pitches: readonly number[];
 }
 
-/** Voices every chord once, and moves within long chords now and then. */
+/** Voices every chord, and moves within long chords now and then; last of all the chord that follows. */
 const voiceSegments = (random: Random, passage: Passage, register: Register): readonly Voiced[] => {
+  const voicer = createVoicer(random, register);
   const voiced: Voiced[] = [];
   let before: readonly number[] | null = null;
   for (const segment of segmentsOf(passage)) {
     const level = passage.shapes[segment.bar]?.level ?? 1;
-    const moves = segment.change || before === null || random() < 0.2 + level * 0.12;
+    const moves: boolean = segment.change || before === null || random() < 0.25 + level * 0.12;
     const pitches: readonly number[] = moves
-      ? nextVoicing(random, before, segment.chord, colourOf(passage, level), register)
+      ? voicer(before, segment.chord, colourOf(passage, level), !segment.change)
       : (before ?? []);
     voiced.push({ segment, pitches });
     before = pitches;
   }
-  return voiced;
-};
-
-const FREE_BAR = readSteps('. . . .')[0] ?? [];
-
-/** One rhythm for the chorus, a second that answers in the last bar of each phrase, and bars left free. */
-const rhythmOfBars = (random: Random, passage: Passage): readonly StepBar[] => {
-  const book = COMP_BOOK[COMP_FAMILY[passage.feel]][passage.style.chords];
-  const level = passage.shapes.find((shape) => shape.chords === 'play')?.level ?? 1;
-  const main = pick(random, book[level]);
-  const answer = pick(random, book[level]);
-  const restChance = [0.4, 0.14, 0.05][level] ?? 0;
-  return passage.shapes.map((shape, bar) => {
-    if (shape.chords === 'hits') return hitSteps(shape.hits, passage.grid.beats);
-    if (shape.chords === 'tacet') return FREE_BAR;
-    const inPhrase = bar % 4;
-    const held = main.includes('h') || passage.style.chords === 'organ';
-    if (inPhrase < 2 && bar > 0 && random() < restChance && !held) return FREE_BAR;
-    const own = book[shape.level];
-    const text = inPhrase === 3 ? answer : random() < 0.22 ? pick(random, own) : main;
-    return fitSteps(readSteps(text)[0] ?? [], passage.grid.beats, 'line');
-  });
+  const last = voiced.at(-1);
+  if (passage.next === null || last === undefined) return voiced;
+  const { length, bar } = last.segment;
+  const coming = { ...last.segment, chord: passage.next, at: last.segment.at + length, bar: bar + 1 };
+  return [...voiced, { segment: coming, pitches: voicer(last.pitches, passage.next, colourOf(passage, 1)) }];
 };
 
 interface Attack {
@@ -90,73 +78,95 @@ interface Attack {
   readonly bar: number;
 }
 
-const isAttack = (mark: string): boolean => mark !== '.' && mark !== '-';
-
-/** Attacks in time order; a change of chord that no attack meets within its first beats gets one of its own. */
-const attacksOf = (
-  passage: Passage,
-  rhythm: readonly StepBar[],
-  voiced: readonly Voiced[],
-): readonly Attack[] => {
-  const attacks: Attack[] = passage.chart.bars.flatMap((bar, index) =>
+const writtenAttacks = (passage: Passage, rhythm: readonly StepBar[]): readonly Attack[] =>
+  passage.chart.bars.flatMap((bar, index) =>
     (rhythm[index] ?? [])
-      .filter((step) => isAttack(step.mark))
+      .filter((step) => step.mark !== '.')
       .map((step) => ({
         at: bar.at + ticksOf(passage.grid, step),
         mark: step.mark === 'x' ? 'S' : step.mark,
         bar: index,
       })),
   );
-  let holding = false;
+
+/** Attacks in time order; a change of chord gets one of its own where nothing marks it or a held chord lasts. */
+const attacksOf = (
+  passage: Passage,
+  rhythm: readonly StepBar[],
+  voiced: readonly Voiced[],
+): readonly Attack[] => {
+  const written = writtenAttacks(passage, rhythm);
   const added: Attack[] = [];
+  let holding = false;
   for (const { segment } of voiced) {
-    const own = attacks.filter(({ at }) => at > segment.at - 1 && at < segment.at + segment.length - 1);
-    const shape = passage.shapes[segment.bar];
-    const meets = own.some(({ at }) => at < segment.at + 1);
-    if (segment.change && !meets && shape?.chords === 'play') {
-      if (holding) added.push({ at: segment.at, mark: 'h', bar: segment.bar });
-      else if (own.length === 0) added.push({ at: segment.at, mark: 's', bar: segment.bar });
+    const { at, length, bar, change } = segment;
+    if (passage.shapes[bar]?.chords !== 'play') {
+      holding = false;
+      continue;
     }
-    const latest = own.at(-1);
-    if (latest !== undefined) holding = latest.mark === 'h';
-    else if (shape?.chords !== 'play') holding = false;
+    const own = written.filter((attack) => attack.at > at - 1 && attack.at < at + length - 1);
+    const met = own[0] !== undefined && own[0].at < at + 1;
+    const lost = change && !met && (holding || own.length === 0);
+    if (lost) added.push({ at, mark: holding ? 'h' : 's', bar });
+    holding = own.length === 0 ? holding : own.at(-1)?.mark === 'h';
   }
-  return [...attacks, ...added].sort((a, b) => a.at - b.at);
+  return [...written, ...added].sort((a, b) => a.at - b.at);
 };
 
-/** Root with fifth, sixth or seventh, the shuffle figure of the left hand or the low strings. */
+/** Root with fifth, sixth or seventh: the shuffle figure of the left hand or the low strings. */
 const dyad = (chord: Chord, mark: string, register: Register): readonly number[] => {
-  const shape = chordShape(chord);
+  const { fifth, seventh, minor } = chordShape(chord);
+  const sixth = minor ? (seventh ?? 9) : 9;
+  const upper = mark === '5' ? fifth : mark === '6' ? sixth : (seventh ?? 9);
   const root = register.low + ((((chord.root - register.low) % 12) + 12) % 12);
-  const upper =
-    mark === '5'
-      ? shape.fifth
-      : mark === '6'
-        ? shape.minor
-          ? (shape.seventh ?? 9)
-          : 9
-        : (shape.seventh ?? 9);
-  return root + upper <= register.high
-    ? [root, root + upper]
-    : [root - 12 + upper, root].filter((p) => p >= register.low);
+  const above = root + upper;
+  return above <= register.high ? [root, above] : [above - 12, root].filter((p) => p >= register.low);
 };
 
-const pitchesFor = (
+/** The neighbour chord of a riff: third to fourth, fifth to sixth, seventh to root, back at the next stroke. */
+const neighbour = (chord: Chord, pitches: readonly number[], register: Register): readonly number[] => {
+  const { third, fifth, seventh } = chordShape(chord);
+  const moved = pitches.map((pitch) => {
+    const step = (((pitch - chord.root) % 12) + 12) % 12;
+    if (step === third) return pitch + 1;
+    return step === fifth || step === seventh ? pitch + 2 : pitch;
+  });
+  const fits = third === 4 && fifth === 7 && moved.every((pitch) => pitch <= register.high);
+  return fits ? [...new Set(moved)] : pitches;
+};
+
+const shifted = (pitches: readonly number[], by: number, register: Register): readonly number[] => {
+  const moved = pitches.map((pitch) => pitch + by);
+  return moved.every((pitch) => pitch >= register.low && pitch <= register.high) ? moved : pitches;
+};
+
+/** What an attack sounds; slides and descents are found from the attacks around them. */
+const soundAttacks = (
   passage: Passage,
   voiced: readonly Voiced[],
-  attack: Attack,
+  attacks: readonly Attack[],
   register: Register,
-  following: readonly number[],
-): readonly number[] => {
-  const index = voiced.findLastIndex(({ segment }) => segment.at <= attack.at + 1);
-  const here = voiced[index];
-  if (here === undefined) return [];
-  if (attack.mark === 'p') {
-    const next = voiced[index + 1];
-    const close = here.segment.at + here.segment.length - attack.at < passage.grid.beatTicks;
-    return close ? (next?.pitches ?? following) : here.pitches;
+): readonly (readonly number[])[] => {
+  const placeOf = (at: number) => voiced.findLastIndex(({ segment }) => segment.at <= at + 1);
+  const plain = (attack: Attack): readonly number[] => {
+    const place = placeOf(attack.at);
+    const here = voiced[place];
+    if (here === undefined) return [];
+    const next = voiced[place + 1];
+    const close = next !== undefined && next.segment.at - attack.at < passage.grid.beatTicks;
+    if (attack.mark === 'p' && close) return next.pitches;
+    if (attack.mark === 'n') return neighbour(here.segment.chord, here.pitches, register);
+    return '567'.includes(attack.mark) ? dyad(here.segment.chord, attack.mark, register) : here.pitches;
+  };
+  const sounds: (readonly number[])[] = [];
+  for (const [i, attack] of attacks.entries()) {
+    const following = attacks[i + 1];
+    if (attack.mark === 'c' && following !== undefined) sounds.push(shifted(plain(following), -1, register));
+    else if (attack.mark === 'd')
+      sounds.push(shifted((sounds[i - 1] ?? plain(attack)).slice(0, 3), -1, register));
+    else sounds.push(plain(attack));
   }
-  return '567'.includes(attack.mark) ? dyad(here.segment.chord, attack.mark, register) : here.pitches;
+  return sounds;
 };
 
 const endOfHold = (passage: Passage, attack: Attack, next: Attack | undefined): number => {
@@ -172,27 +182,18 @@ export const playChords = (passage: Passage): readonly NoteEvent[] => {
   const random = createRandom(seedFrom(passage.seed, 'chords'));
   const register = passage.style.leaveRoom ? ROOMY_REGISTER : COMPING_REGISTER;
   const voiced = voiceSegments(random, passage, register);
-  const last = voiced.at(-1);
-  const following =
-    passage.next === null || last === undefined
-      ? []
-      : nextVoicing(random, last.pitches, passage.next, colourOf(passage, 1), register);
   const attacks = attacksOf(passage, rhythmOfBars(random, passage), voiced);
+  const sounds = soundAttacks(passage, voiced, attacks, register);
   const { chords } = passage.style;
   const stab = passage.grid.beatTicks * STAB[chords];
   return attacks.flatMap((attack, i) => {
-    const next = attacks[i + 1];
-    const room = endOfHold(passage, attack, next) - attack.at;
+    const room = endOfHold(passage, attack, attacks[i + 1]) - attack.at;
     const length = attack.mark === 'h' ? room * 0.96 : Math.min(room, stab);
     const gain = (passage.shapes[attack.bar]?.gain ?? 1) * (MARK_GAIN[attack.mark] ?? 1);
     const stroke = VELOCITY[chords] * gain + (random() - 0.5) * 7;
-    return pitchesFor(passage, voiced, attack, register, following).map((pitch, voice, all) =>
-      noteEvent('chords', {
-        at: attack.at,
-        length,
-        pitch,
-        velocity: stroke + (voice === all.length - 1 ? 4 : 0) + (random() - 0.5) * 4,
-      }),
-    );
+    return (sounds[i] ?? []).map((pitch, voice, all) => {
+      const velocity = stroke + (voice === all.length - 1 ? 4 : 0) + (random() - 0.5) * 4;
+      return noteEvent('chords', { at: attack.at, length, pitch, velocity });
+    });
   });
 };

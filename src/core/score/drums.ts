@@ -80,21 +80,19 @@ const soloStrokes = (
 ): readonly Stroke[] => {
   const { cells, long } = FILL_BOOK[FILL_FAMILY[passage.feel]];
   const { beats, beatTicks } = passage.grid;
-  const closes = bar % 4 === 3;
-  const text = closes
-    ? pick(random, long)
-    : [
-        motif[0],
-        bar % 2 === 0 ? motif[1] : pick(random, cells),
-        pick(random, cells),
-        bar % 2 === 0 ? motif[2] : pick(random, cells),
-      ].join(' ');
-  const hands = fillStrokes(passage, fitSteps(readSteps(text)[0] ?? [], beats, 'line'), 0);
-  const feet = Array.from({ length: beats }, (_, beat): Stroke[] => [
-    { at: beat * beatTicks, lane: 'kick', mark: 'g' },
-    ...(beat % 2 === 1 ? [{ at: beat * beatTicks, lane: 'foot', mark: 'x' } as const] : []),
-  ]);
-  return [...hands, ...feet.flat()];
+  const call = bar % 2 === 0;
+  const chosen = [motif[0], call ? motif[1] : null, null, call ? motif[2] : null].map(
+    (cell) => cell ?? pick(random, cells),
+  );
+  const figure =
+    bar % 4 === 3
+      ? (readSteps(pick(random, long))[0] ?? [])
+      : chosen.flatMap((cell, beat) => (readSteps(cell)[0] ?? []).map((step) => ({ ...step, beat })));
+  const feet = Array.from({ length: beats }, (_, beat): readonly Stroke[] => {
+    const kick: Stroke = { at: beat * beatTicks, lane: 'kick', mark: 'g' };
+    return beat % 2 === 1 ? [kick, { at: beat * beatTicks, lane: 'foot', mark: 'x' }] : [kick];
+  });
+  return [...fillStrokes(passage, fitSteps(figure, beats, 'line'), 0), ...feet.flat()];
 };
 
 const hitStrokes = (passage: Passage, hits: string): readonly Stroke[] =>
@@ -103,6 +101,12 @@ const hitStrokes = (passage: Passage, hits: string): readonly Stroke[] =>
     const top: Stroke = { at, lane: step.mark === 'h' ? 'crash' : 'snare', mark: 'X' };
     return [{ at, lane: 'kick', mark: 'X' } as const, top];
   });
+
+/** A bar of hits; a fill at its end leads back into time. */
+const hitBarStrokes = (random: Random, passage: Passage, shape: BarShape): readonly Stroke[] => {
+  const hits = hitStrokes(passage, shape.hits);
+  return shape.fill === 'none' ? hits : withFill(random, passage, hits, shape.fill);
+};
 
 const timeStrokes = (
   random: Random,
@@ -147,20 +151,28 @@ const toEvent = (
   });
 };
 
+/** One pattern a level for the chorus, and half the time another for its last four bars. */
+const patternOfBars = (random: Random, passage: Passage): readonly DrumPattern[] => {
+  const book = DRUM_BOOK[passage.feel];
+  const main = book.map((patterns) => pick(random, patterns));
+  const other = random() < 0.5 ? main : book.map((patterns) => pick(random, patterns));
+  const close = passage.shapes.length - 4;
+  return passage.shapes.map(({ level }, bar) => (close > 0 && bar >= close ? other : main)[level] ?? {});
+};
+
 /** The drum part of a passage: time with ghosts and small changes, fills, ensemble hits, solo bars. */
 export const playDrums = (passage: Passage): readonly NoteEvent[] => {
   const random = createRandom(seedFrom(passage.seed, 'drums'));
   const choice = createRandom(seedFrom(passage.seed, 'drum patterns'));
-  const chosen = DRUM_BOOK[passage.feel].map((patterns) => pick(choice, patterns));
+  const patterns = patternOfBars(choice, passage);
   const motif = [0, 1, 2].map(() => pick(choice, FILL_BOOK[FILL_FAMILY[passage.feel]].cells));
   let solo = 0;
   return passage.chart.bars.flatMap((bar, index) => {
     const shape = passage.shapes[index];
     if (shape === undefined || shape.drums === 'tacet') return [];
-    const pattern = chosen[shape.level] ?? {};
     const strokes = {
-      time: () => timeStrokes(random, passage, shape, pattern, index),
-      hits: () => hitStrokes(passage, shape.hits),
+      time: () => timeStrokes(random, passage, shape, patterns[index] ?? {}, index),
+      hits: () => hitBarStrokes(random, passage, shape),
       solo: () => soloStrokes(random, passage, motif, solo),
     }[shape.drums]();
     solo = shape.drums === 'solo' ? solo + 1 : 0;

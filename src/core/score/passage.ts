@@ -86,3 +86,15 @@ export const segmentsOf = (passage: Passage): readonly Segment[] => {
   }
   return segments;
 };
+
+/**
+ * The bar in which a chorus turns around: the last but one, when it rests on the home chord and the five chord
+ * follows. Null where the chorus ends another way.
+ */
+export const turnaroundBar = ({ chart }: Passage): number | null => {
+  const bar = chart.bars.length - 2;
+  const [home, more] = chart.bars[bar]?.chords ?? [];
+  const coming = chart.bars[bar + 1]?.chords[0]?.chord;
+  if (home === undefined || more !== undefined || coming === undefined) return null;
+  return home.chord.root === chart.key && (coming.root - chart.key + 12) % 12 === 7 ? bar : null;
+};

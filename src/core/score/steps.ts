@@ -17,11 +17,7 @@ const KEPT_BEATS = {
   line: { 2: [0, 3], 3: [0, 1, 3] },
 } as const;
 
-/**
- * Reads a pattern: bars separated by `|`, beats by blanks, one character a step; the number of characters in a beat
- * says how it divides. Throws RangeError on an empty bar.
- */
-export const readSteps = (text: string): readonly StepBar[] =>
+const parseSteps = (text: string): readonly StepBar[] =>
   text.split('|').map((bar) => {
     const beats = bar.trim().split(/\s+/);
     if (beats[0] === '') throw new RangeError(`A pattern needs marks in every bar: "${text}"`);
@@ -29,6 +25,19 @@ export const readSteps = (text: string): readonly StepBar[] =>
       [...marks].map((mark, step) => ({ beat, step, of: marks.length, mark })),
     );
   });
+
+/** Patterns read before: a chorus asks for the same few dozen again and again. */
+const known = new Map<string, readonly StepBar[]>();
+
+/**
+ * Reads a pattern: bars separated by `|`, beats by blanks, one character a step; the number of characters in a beat
+ * says how it divides. Throws RangeError on an empty bar.
+ */
+export const readSteps = (text: string): readonly StepBar[] => {
+  const read = known.get(text) ?? parseSteps(text);
+  known.set(text, read);
+  return read;
+};
 
 /** Fits a four-beat bar to a meter: shorter bars take some of its beats, longer ones begin again. */
 export const fitSteps = (bar: StepBar, beats: number, kind: keyof typeof KEPT_BEATS): StepBar => {

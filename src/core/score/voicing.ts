@@ -100,6 +100,17 @@ export const movement = (from: readonly number[], to: readonly number[]): number
   return to.reduce((sum, pitch) => sum + Math.min(...from.map((each) => Math.abs(each - pitch))), 0);
 };
 
+/** A voicing and what it costs wherever it comes from. */
+interface Placed {
+  readonly pitches: readonly number[];
+  readonly cost: number;
+}
+
+const place = (pitches: readonly number[], middle: number): Placed => {
+  const centre = pitches.reduce((sum, pitch) => sum + pitch, 0) / pitches.length;
+  return { pitches, cost: Math.abs(centre - middle) * 0.22 + rubs(pitches) };
+};
+
 /** Semitones between neighbours in the bass of a voicing that rub: a second at the bottom, or on top. */
 const rubs = (pitches: readonly number[]): number => {
   const gaps = pitches.slice(1).map((pitch, i) => pitch - (pitches[i] ?? pitch));
@@ -108,26 +119,37 @@ const rubs = (pitches: readonly number[]): number => {
   return muddy + sharp + gaps.filter((gap) => gap === 1).length;
 };
 
-/**
- * The voicing that moves least from the one before, chance deciding between near equals; the first of a passage
- * lies near the middle of the register.
- */
-export const nextVoicing = (
-  random: Random,
+/** Finds the next voicing of a chord after another; with `anew`, one that is not the same again where there is a choice. */
+export type Voicer = (
   before: readonly number[] | null,
   chord: Chord,
   colour: Colour,
-  register: Register,
-): readonly number[] => {
+  anew?: boolean,
+) => readonly number[];
+
+/**
+ * A voicer that takes the voicing moving least from the one before, chance deciding between near equals; the first
+ * of a passage lies near the middle of the register.
+ */
+export const createVoicer = (random: Random, register: Register): Voicer => {
+  const known = new Map<string, readonly Placed[]>();
   const middle = (register.low + register.high) / 2;
-  let best: readonly number[] = [];
-  let least = Number.POSITIVE_INFINITY;
-  for (const pitches of voicingsOf(chord, colour, register)) {
-    const centre = pitches.reduce((sum, pitch) => sum + pitch, 0) / pitches.length;
-    const moves = before === null || before.length === 0 ? 0 : movement(before, pitches) / pitches.length;
-    const stays = before !== null && moves === 0 ? 0.6 : 0;
-    const cost = moves * 1.3 + stays + Math.abs(centre - middle) * 0.22 + rubs(pitches) + random() * 0.9;
-    if (cost < least) [best, least] = [pitches, cost];
-  }
-  return best;
+  const placedOf = (chord: Chord, colour: Colour): readonly Placed[] => {
+    const key = `${chord.symbol} ${colour}`;
+    const placed = known.get(key) ?? voicingsOf(chord, colour, register).map((each) => place(each, middle));
+    known.set(key, placed);
+    return placed;
+  };
+  return (before, chord, colour, anew = false) => {
+    let best: readonly number[] = [];
+    let least = Number.POSITIVE_INFINITY;
+    for (const { pitches, cost } of placedOf(chord, colour)) {
+      const moves =
+        before === null || before.length === 0 ? null : movement(before, pitches) / pitches.length;
+      const stays = moves === 0 ? (anew ? 4 : 0.6) : 0;
+      const total = cost + (moves ?? 0) * 1.3 + stays + random() * 0.9;
+      if (total < least) [best, least] = [pitches, total];
+    }
+    return best;
+  };
 };

@@ -1,6 +1,7 @@
 import type { Random } from '../theory/random';
 import { approachesTo, BASS_HIGH, BASS_LOW, homePitch } from './bass-register';
 import { type ChordShape, chordShape } from './chord-scale';
+import type { BeatGrid } from './grid';
 import type { Segment } from './passage';
 
 /**
@@ -78,12 +79,17 @@ interface Gap {
   readonly chord: ChordShape;
   readonly root: number;
   readonly next: ChordShape;
+  /** `strong[i]`: beat i of the segment is a strong beat of the bar. */
+  readonly strong: readonly boolean[];
 }
 
 const fillThree = (random: Random, gap: Gap): readonly number[] => {
-  const steps = near(pitchesOf(gap.root, gap.chord.scale), gap.from, 9, random);
-  const ways = near(approachesTo(gap.to, gap.next), gap.to, 7, random);
-  let best: readonly number[] = [gap.from, gap.to];
+  const tones = pitchesOf(gap.root, gap.chord.tones);
+  const steps = near(gap.strong[1] ? tones : pitchesOf(gap.root, gap.chord.scale), gap.from, 9, random);
+  const ways = gap.strong[2]
+    ? near(tones, gap.to, 9, random)
+    : near(approachesTo(gap.to, gap.next), gap.to, 7, random);
+  let best: readonly number[] = [gap.from, gap.from];
   let least = Number.POSITIVE_INFINITY;
   for (const step of steps) {
     for (const way of ways) {
@@ -135,35 +141,44 @@ const fillFour = (random: Random, gap: Gap): readonly number[] => {
 const fill = (random: Random, gap: Gap, beats: number): readonly number[] => {
   if (beats <= 1) return [];
   if (beats === 2) {
-    return [
-      cheapest(random, approachesTo(gap.to, gap.next), (p) => leapCost(gap.from, p) + leapCost(p, gap.to)),
-    ];
+    const ways = gap.strong[1] ? pitchesOf(gap.root, gap.chord.tones) : approachesTo(gap.to, gap.next);
+    return [cheapest(random, ways, (pitch) => leapCost(gap.from, pitch) + leapCost(pitch, gap.to))];
   }
   return beats === 3 ? fillThree(random, gap) : fillFour(random, gap);
 };
 
-/** The pitches of one segment, one a beat, first the landing note; and where the next segment lands. */
-export interface WalkedSegment {
-  readonly pitches: readonly number[];
-  readonly landing: number;
-}
+/** Which beats of a segment are strong: every other one from the bar's first, in threes only the first. */
+const strongBeats = (grid: BeatGrid, offset: number, count: number): readonly boolean[] => {
+  const every = grid.beats % 2 === 0 ? 2 : grid.beats;
+  return Array.from({ length: count }, (_, beat) => (offset + beat) % every === 0);
+};
 
-/** Walks through segments of whole beats (at most four each); every line aims at the next segment's first note. */
+/**
+ * Walks through segments of whole beats (at most four each): the pitches of each, one a beat. Every segment's line
+ * aims at the first note of the next; the last aims at the home place of what follows.
+ */
 export const walk = (
   random: Random,
   segments: readonly Segment[],
-  beatTicks: number,
-): readonly WalkedSegment[] => {
+  grid: BeatGrid,
+): readonly (readonly number[])[] => {
   const first = segments[0];
   if (first === undefined) return [];
   let from = homePitch(first.chord.bass);
   return segments.map((segment, i) => {
-    const landing = targetAfter(random, from, segment, segments[i + 1]);
-    const next = chordShape(segments[i + 1]?.chord ?? segment.next ?? segment.chord);
-    const gap: Gap = { from, to: landing, chord: chordShape(segment.chord), root: segment.chord.root, next };
-    const beats = Math.max(1, Math.floor(segment.length / beatTicks));
+    const to = targetAfter(random, from, segment, segments[i + 1]);
+    const barAt = segments.find((each) => each.bar === segment.bar)?.at ?? segment.at;
+    const beats = Math.max(1, Math.floor(segment.length / grid.beatTicks));
+    const gap: Gap = {
+      from,
+      to,
+      chord: chordShape(segment.chord),
+      root: segment.chord.root,
+      next: chordShape(segments[i + 1]?.chord ?? segment.next ?? segment.chord),
+      strong: strongBeats(grid, (segment.at - barAt) / grid.beatTicks, beats),
+    };
     const pitches = [from, ...fill(random, gap, beats)];
-    from = landing;
-    return { pitches, landing };
+    from = to;
+    return pitches;
   });
 };

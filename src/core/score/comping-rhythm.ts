@@ -1,0 +1,37 @@
+import { pick, type Random } from '../theory/random';
+import { COMP_BOOK, COMP_FAMILY, TURNAROUND_BARS } from './comping-patterns';
+import { type Passage, turnaroundBar } from './passage';
+import { fitSteps, hitSteps, readSteps, type StepBar } from './steps';
+
+/** How often a bar in the first half of a phrase is left free, by level: nobody plays all the time. */
+const REST_CHANCE = [0.36, 0.14, 0.06] as const;
+const STRAY_CHANCE = 0.2;
+const TURNAROUND_CHANCE = 0.4;
+/** The last phrase of a chorus takes a rhythm of its own this often. */
+const TURN_CHANCE = 0.5;
+
+/**
+ * The rhythm of every bar: phrases of four bars repeat one rhythm and answer it in their last bar; the last phrase
+ * may take another (the lines of a blues go A A B); some bars are left free; a turnaround has figures of its own.
+ */
+export const rhythmOfBars = (random: Random, passage: Passage): readonly StepBar[] => {
+  const { beats } = passage.grid;
+  const family = COMP_FAMILY[passage.feel];
+  const book = COMP_BOOK[family][passage.style.chords];
+  const choices = [0, 1, 2, 3].map(() => book.map((bars) => pick(random, bars)));
+  const ownClose = random() < TURN_CHANCE;
+  const turnaround = random() < TURNAROUND_CHANCE ? turnaroundBar(passage) : null;
+  const closing = pick(random, TURNAROUND_BARS[family]);
+  const read = (text: string) => fitSteps(readSteps(text)[0] ?? [], beats, 'line');
+  return passage.shapes.map((shape, bar) => {
+    if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
+    if (shape.chords === 'tacet') return [];
+    if (bar === turnaround && closing !== '') return read(closing);
+    const late = ownClose && bar >= passage.shapes.length - 4 ? 2 : 0;
+    const text = choices[late + (bar % 4 === 3 ? 1 : 0)]?.[shape.level] ?? '';
+    const free = bar % 4 < 2 && bar > 0 && random() < REST_CHANCE[shape.level];
+    const stray = random() < STRAY_CHANCE;
+    if (free && passage.style.chords !== 'organ') return [];
+    return read(stray ? pick(random, book[shape.level]) : text);
+  });
+};

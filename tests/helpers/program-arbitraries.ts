@@ -1,0 +1,60 @@
+import fc from 'fast-check';
+import { FORM_IDS } from '../../src/core/chart/forms';
+import { FEELS } from '../../src/core/score/feels';
+import type { Plan, Program } from '../../src/core/score/program';
+import type { FeelId, Style } from '../../src/core/score/style';
+import { testChart, testProgram } from './test-charts';
+
+export const FEEL_IDS: readonly FeelId[] = Object.values(FEELS).map((feel) => feel.id);
+
+const anyStyle: fc.Arbitrary<Partial<Style>> = fc.record({
+  seed: fc.nat(1_000_000),
+  chords: fc.constantFrom('piano', 'electric-piano', 'organ', 'guitar'),
+  kit: fc.constantFrom('sticks', 'brushes'),
+  swing: fc.constantFrom('feel', 'by tempo', 1, 1.5, 3.5),
+  leaveRoom: fc.boolean(),
+});
+
+/** Programs over every form, key, feel, meter, instrument and seed, with a plan of the given kind. */
+export const anyProgram = (
+  plan: fc.Arbitrary<Partial<Plan>>,
+  style: Partial<Style> = {},
+): fc.Arbitrary<Program> =>
+  fc
+    .record({
+      feel: fc.constantFrom(...FEEL_IDS),
+      form: fc.constantFrom(...FORM_IDS),
+      key: fc.integer({ min: 0, max: 11 }),
+      meter: fc.constantFrom('4/4', '4/4', '3/4', '12/8', '6/8'),
+      style: anyStyle,
+      tempo: fc.integer({ min: 40, max: 280 }),
+      plan,
+    })
+    .map(({ feel, form, key, meter, tempo, ...rest }) =>
+      testProgram(feel, {
+        chart: testChart(form, key, FEELS[feel].meter ?? meter),
+        tempo,
+        style: { ...rest.style, ...style },
+        plan: rest.plan,
+      }),
+    );
+
+/** Plans of every kind. */
+export const anyPlan: fc.Arbitrary<Partial<Plan>> = fc.record({
+  countInBars: fc.constantFrom(0, 1, 2),
+  intro: fc.constantFrom('none', 'turnaround', 'pickup', 'drums'),
+  choruses: fc.constantFrom(null, 1, 2, 3),
+  arc: fc.constantFrom('steady', 'breathe', 'trade fours', 'trade twos'),
+  ending: fc.constantFrom('cadence', 'held', 'stop'),
+  ritard: fc.boolean(),
+  repeat: fc.constantFrom(null, null, { from: 0, to: 0 }, { from: 2, to: 5 }),
+  countBetween: fc.boolean(),
+  keys: fc.constantFrom({ kind: 'same' }, { kind: 'fourths' }),
+  dropOut: fc.constantFrom(null, null, { play: 3, rest: 2 }),
+  sounding: fc.constantFrom('band', 'band', 'click', 'drums', 'bass'),
+});
+
+/** Plans under which the whole band plays every bar. */
+export const fullBand: fc.Arbitrary<Partial<Plan>> = fc.record({
+  keys: fc.constantFrom({ kind: 'same' }, { kind: 'fourths' }),
+});
