@@ -1,0 +1,34 @@
+import type { PartId } from '../score/score';
+import type { BassVoice, ChordVoice } from '../score/style';
+
+/**
+ * Programs as sent, 0–127; the General MIDI 1 sound set prints them one higher (acoustic bass 33, drawbar organ 17,
+ * harmonica 23).
+ */
+export const PROGRAMS: Readonly<Record<BassVoice | ChordVoice | 'harmonica', number>> = {
+  piano: 0,
+  'electric-piano': 4,
+  organ: 16,
+  harmonica: 22,
+  guitar: 26,
+  'upright-bass': 32,
+  'fingered-bass': 33,
+};
+
+/** General MIDI 1: percussion is on channel 10, which is sent as 9. */
+const PERCUSSION_CHANNEL = 9;
+
+/** How a part is written: its track, in this order, and its channel as sent, 0–15. */
+export interface MidiPart {
+  readonly part: PartId;
+  readonly name: string;
+  readonly channel: number;
+}
+
+export const MIDI_PARTS: readonly MidiPart[] = [
+  { part: 'bass', name: 'Bass', channel: 0 },
+  { part: 'chords', name: 'Chords', channel: 1 },
+  { part: 'lead', name: 'Harmonica', channel: 2 },
+  { part: 'drums', name: 'Drums', channel: PERCUSSION_CHANNEL },
+  { part: 'click', name: 'Click', channel: PERCUSSION_CHANNEL },
+];
