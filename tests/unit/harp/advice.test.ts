@@ -1,0 +1,176 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { buildChart, layChart, METERS } from '../../../src/core/chart/build-chart';
+import { FORM_IDS } from '../../../src/core/chart/forms';
+import { advise } from '../../../src/core/harp/advice';
+import { harpName } from '../../../src/core/harp/advice-words';
+import { buildHarp } from '../../../src/core/harp/build-harp';
+import type { Harp } from '../../../src/core/harp/harp';
+import { effortsOf, placesOf, scorePlaces, wantedOf } from '../../../src/core/harp/places';
+import { plainNotes } from '../../../src/core/harp/plain-notes';
+import { EVERY_TECHNIQUE, NATURAL_NOTES } from '../../../src/core/harp/reach';
+import { soundId } from '../../../src/core/harp/tab';
+import { findTuning, RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
+import { PITCH_CLASSES } from '../../../src/core/theory/pitch';
+import { asPitchClass } from '../../../src/core/theory/units';
+
+const harpIn = (key: number, tuning = RICHTER, octave = 0): Harp =>
+  buildHarp({ tuning, key: asPitchClass(key), octave });
+const TWELVE_HARPS = PITCH_CLASSES.map((key) => harpIn(key));
+const BENDS = { ...EVERY_TECHNIQUE, overbends: false };
+const STANDARD_IN_A = buildChart({ form: 'standard', key: asPitchClass(9), meter: '4/4' });
+
+describe('advise', () => {
+  it('puts second position first for a standard blues with bends, and says why', () => {
+    const [best, second] = advise({ chart: STANDARD_IN_A, harps: TWELVE_HARPS, technique: BENDS });
+    expect(best?.position).toBe(2);
+    expect(best?.reasons[0]).toBe(
+      'D harp, 2nd position (cross): every chord tone but the b7 of D7 in the middle octave and the 3 of E7 in the middle octave',
+    );
+    expect(best?.reasons[2]).toBe('blue notes: b3 in two octaves, b5 in two octaves, b7 in all octaves');
+    expect(second?.position).toBe(3);
+  });
+
+  it('prefers minor positions for a minor blues', () => {
+    const chart = buildChart({ form: 'minor-b', key: asPitchClass(9), meter: '4/4' });
+    const best = advise({ chart, harps: TWELVE_HARPS, technique: BENDS }).slice(0, 3);
+    expect(best.map(({ position }) => position).sort()).toEqual([3, 4, 5]);
+  });
+
+  it('answers for every key asked, transposing the changes', () => {
+    const rows = advise({ chart: STANDARD_IN_A, harps: [harpIn(0)], technique: BENDS, keys: PITCH_CLASSES });
+    expect(rows.map(({ position }) => position).sort((a, b) => a - b)).toEqual(
+      Array.from({ length: 12 }, (_, i) => i + 1),
+    );
+    expect(rows[0]).toMatchObject({ position: 2, key: 7 });
+  });
+
+  it('sums up many gaps instead of listing them', () => {
+    const rows = advise({ chart: STANDARD_IN_A, harps: [harpIn(6)], technique: NATURAL_NOTES });
+    expect(rows[0]?.reasons[0]).toMatch(/^F# harp, 10th position: \d+ of 36 chord tones, .* lacks most$/);
+  });
+
+  it('needs a chart and takes an empty case', () => {
+    const empty = layChart({ title: '', mode: 'major', tonic: 'C', meter: METERS['4/4'], bars: [] });
+    expect(() => advise({ chart: empty, harps: [], technique: BENDS })).toThrow('1 bar or more, got 0');
+    expect(advise({ chart: STANDARD_IN_A, harps: [], technique: BENDS })).toEqual([]);
+  });
+
+  it('never ranks a harp above one that reaches all it reaches at no more effort', () => {
+    const harps = TUNINGS.flatMap((tuning) => PITCH_CLASSES.map((key) => harpIn(key, tuning)));
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...FORM_IDS),
+        fc.constantFrom(...PITCH_CLASSES),
+        fc.record({
+          drawBends: fc.boolean(),
+          blowBends: fc.boolean(),
+          overbends: fc.boolean(),
+          off: fc.constant([]),
+        }),
+        (form, key, technique) => {
+          const rows = advise({ chart: buildChart({ form, key, meter: '4/4' }), harps, technique });
+          for (const [i, above] of rows.entries()) {
+            for (const below of rows.slice(i + 1)) {
+              const dominated = below.places.every(({ effort }, n) => {
+                const other = above.places[n]?.effort ?? null;
+                return other === null || (effort !== null && effort <= other);
+              });
+              if (dominated) expect(below.score).toBeCloseTo(above.score, 12);
+            }
+          }
+        },
+      ),
+      { numRuns: 8 },
+    );
+  });
+
+  it('counts every place gained and every bit of effort saved', () => {
+    const [row] = advise({ chart: STANDARD_IN_A, harps: [harpIn(0)], technique: BENDS });
+    const places = row?.places ?? [];
+    const effort = fc.option(fc.double({ min: 0.25, max: 6, noNaN: true }), { nil: null });
+    const efforts = fc.array(effort, { minLength: places.length, maxLength: places.length });
+    fc.assert(
+      fc.property(efforts, fc.nat(places.length - 1), (given, at) => {
+        const base = places.map((place, i) => ({ ...place, effort: given[i] ?? null }));
+        const better = base.map((place, i) =>
+          i === at ? { ...place, effort: place.effort === null ? 5 : place.effort / 2 } : place,
+        );
+        expect(scorePlaces(better)).toBeGreaterThan(scorePlaces(base));
+      }),
+    );
+  });
+
+  it('never scores less with more technique or fewer sounds switched off', () => {
+    const ids = TWELVE_HARPS[0]?.sounds.map(soundId) ?? [];
+    const choice = fc.record({
+      drawBends: fc.boolean(),
+      blowBends: fc.boolean(),
+      overbends: fc.boolean(),
+      off: fc.subarray(ids),
+    });
+    fc.assert(
+      fc.property(choice, choice, fc.constantFrom(...FORM_IDS), (a, b, form) => {
+        const more = {
+          drawBends: a.drawBends || b.drawBends,
+          blowBends: a.blowBends || b.blowBends,
+          overbends: a.overbends || b.overbends,
+          off: a.off.filter((id) => b.off.includes(id)),
+        };
+        const wanted = wantedOf(buildChart({ form, key: asPitchClass(7), meter: '4/4' }));
+        const score = (technique: typeof a): number =>
+          scorePlaces(placesOf(wanted, effortsOf(harpIn(0), technique)));
+        expect(score(more)).toBeGreaterThanOrEqual(score(a) - 1e-12);
+        expect(score(a)).toBeGreaterThanOrEqual(0);
+        expect(score(more)).toBeLessThanOrEqual(1);
+      }),
+    );
+  });
+});
+
+describe('harpName', () => {
+  it.each([
+    [harpIn(0), 'C harp'],
+    [harpIn(5, RICHTER, -1), 'Low F harp'],
+    [harpIn(7, RICHTER, 1), 'High G harp'],
+    [harpIn(0, RICHTER, -2), 'Double low C harp'],
+    [harpIn(9, findTuning('natural-minor') ?? RICHTER), 'A harp, natural minor'],
+  ])('%#: %s', (harp, name) => {
+    expect(harpName(harp)).toBe(name);
+  });
+});
+
+describe('plainNotes', () => {
+  const plain = plainNotes(harpIn(0));
+
+  it('lists the scales of each position that need no bend', () => {
+    const ids = plain.positions.map(({ scales }) => scales.map(({ id }) => id).join(' '));
+    expect(ids).toEqual([
+      'major-pentatonic ionian',
+      'major-pentatonic mixolydian',
+      'minor-pentatonic dorian',
+      'minor-pentatonic aeolian',
+      'minor-pentatonic phrygian',
+      'locrian',
+      '',
+      '',
+      '',
+      '',
+      '',
+      'major-pentatonic lydian',
+    ]);
+    expect(plain.positions[0]?.scales[1]).toEqual({ id: 'ionian', wholeOctaves: 1 });
+  });
+
+  it('lists the chords with their shortest group of holes', () => {
+    expect(plain.chords.map(({ label, symbol }) => `${label} ${symbol}`)).toEqual([
+      'blow 1-2-3 C',
+      'draw 1-2-3 G',
+      'draw 2-3-4-5 G7',
+      'draw 2-3-4-5-6 G9',
+      'draw 3-4-5 Bdim',
+      'draw 3-4-5-6 Bm7b5',
+      'draw 4-5-6 Dm',
+    ]);
+  });
+});
