@@ -1,0 +1,147 @@
+import { asReferencePitch, REFERENCE_PITCHES, STANDARD_PITCH } from '../theory/temperament';
+import { asPitchClass, type Hz, type PitchClass } from '../theory/units';
+import { buildHarp, type ReedCents } from './build-harp';
+import { parseTuning } from './custom-tuning';
+import type { Harp, Tuning } from './harp';
+import { type IntonationId, intonate, isIntonationId } from './intonation';
+
+/** A harp the player owns. */
+export interface OwnedHarp {
+  readonly id: string;
+  readonly name: string;
+  readonly tuning: Tuning;
+  readonly key: PitchClass;
+  /** 0 usual, −1 low, −2 double low, +1 high. */
+  readonly octave: number;
+  /** A published intonation, or cents of the player's own per reed. */
+  readonly intonation: IntonationId | { readonly cents: ReedCents };
+  /** A4 of this harp, 440–446 Hz. */
+  readonly reference: Hz;
+  /** Half-valved holes: the lower reed bends by itself there. */
+  readonly valved: readonly number[];
+}
+
+/** Largest deviation of a reed kept, in cents. */
+export const REED_CENTS = 100;
+
+/** The instrument itself. */
+export const buildOwnedHarp = ({ tuning, key, octave, intonation, valved }: OwnedHarp): Harp =>
+  buildHarp({
+    tuning,
+    key,
+    octave,
+    cents: typeof intonation === 'string' ? intonate(tuning, intonation).cents : intonation.cents,
+    valved,
+  });
+
+/** A case read from outside and what had to be repaired or left out. */
+export interface ParsedCase {
+  readonly harps: readonly OwnedHarp[];
+  /** Sentences for the player; empty when all was well. */
+  readonly problems: readonly string[];
+}
+
+/** Most harps kept in a case. */
+export const CASE_SIZE = 200;
+
+type Fields = Readonly<Record<string, unknown>>;
+
+const isRecord = (value: unknown): value is Fields =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const isWhole = (value: unknown, low: number, high: number): value is number =>
+  typeof value === 'number' && Number.isInteger(value) && value >= low && value <= high;
+
+const text = (value: unknown): string => (typeof value === 'string' ? value.trim().slice(0, 80) : '');
+
+const isCents = (value: unknown, holes: number): value is readonly number[] =>
+  Array.isArray(value) &&
+  value.length === holes &&
+  value.every((each) => typeof each === 'number' && Math.abs(each) <= REED_CENTS);
+
+const readIntonation = (value: unknown, holes: number): OwnedHarp['intonation'] | null => {
+  if (typeof value === 'string') return isIntonationId(value) ? value : null;
+  if (!isRecord(value) || !isRecord(value.cents)) return null;
+  const { blow, draw } = value.cents;
+  return isCents(blow, holes) && isCents(draw, holes)
+    ? { cents: { blow: [...blow], draw: [...draw] } }
+    : null;
+};
+
+const readReference = (value: unknown): Hz | null =>
+  typeof value === 'number' && value >= REFERENCE_PITCHES.low && value <= REFERENCE_PITCHES.high
+    ? asReferencePitch(value)
+    : null;
+
+const readValved = (value: unknown, holes: number): readonly number[] | null =>
+  Array.isArray(value) && value.every((hole) => isWhole(hole, 1, holes))
+    ? [...new Set<number>(value)].sort((a, b) => a - b)
+    : null;
+
+interface ReadHarp {
+  readonly harp: OwnedHarp | null;
+  readonly problems: readonly string[];
+}
+
+const readHarp = (value: unknown, index: number): ReadHarp => {
+  const which = `Harp ${index + 1} of the case`;
+  if (!isRecord(value) || !isWhole(value.key, 0, 11)) {
+    return { harp: null, problems: [`${which} has no readable key and was left out; add it again.`] };
+  }
+  const { tuning, problems } = parseTuning(value.tuning);
+  const holes = tuning.blow.length;
+  const intonation = readIntonation(value.intonation, holes);
+  const reference = readReference(value.reference);
+  const valved = readValved(value.valved, holes);
+  const octave = isWhole(value.octave, -2, 1) ? value.octave : null;
+  const harp: OwnedHarp = {
+    id: text(value.id) || `harp-${index + 1}`,
+    name: text(value.name),
+    tuning,
+    key: asPitchClass(value.key),
+    octave: octave ?? 0,
+    intonation: intonation ?? 'equal',
+    reference: reference ?? STANDARD_PITCH,
+    valved: valved ?? [],
+  };
+  const repaired: readonly (readonly [boolean, string])[] = [
+    [octave === null, 'its octave could not be read; taken as the usual one.'],
+    [intonation === null, 'its reed cents could not be read; taken as equal temperament.'],
+    [reference === null, 'its reference pitch could not be read; taken as 440 Hz.'],
+    [valved === null, 'its valves could not be read; taken as none.'],
+  ];
+  return {
+    harp,
+    problems: [
+      ...problems.map((problem) => `${which}: ${problem}`),
+      ...repaired.flatMap(([needed, sentence]) => (needed ? [`${which}: ${sentence}`] : [])),
+    ],
+  };
+};
+
+/** Two harps of one id would overwrite each other: later ones get a number. */
+const withUniqueIds = (harps: readonly OwnedHarp[]): readonly OwnedHarp[] => {
+  const taken = new Set<string>();
+  return harps.map((harp) => {
+    let id = harp.id;
+    for (let n = 2; taken.has(id); n += 1) id = `${harp.id.slice(0, 70)}-${n}`;
+    taken.add(id);
+    return { ...harp, id };
+  });
+};
+
+/** Reads a harp case from storage or a link. Never throws: it keeps every harp with a readable key and reports the rest. */
+export const parseHarpCase = (value: unknown): ParsedCase => {
+  if (!Array.isArray(value)) {
+    return { harps: [], problems: ['The harp case could not be read; it starts empty.'] };
+  }
+  const given: readonly unknown[] = value;
+  const read = given.slice(0, CASE_SIZE).map(readHarp);
+  return {
+    harps: withUniqueIds(read.flatMap(({ harp }) => harp ?? [])),
+    problems: [
+      ...read.flatMap(({ problems }) => problems),
+      ...(given.length > CASE_SIZE ? [`Only the first ${CASE_SIZE} harps of the case were kept.`] : []),
+    ],
+  };
+};
