@@ -1,0 +1,133 @@
+/**
+ * What a chart reader tells the player: where something stands, what is wrong with it, what happens to it now and
+ * what to do about it. `unread` text sounds as the chord before it; `adjusted` text sounds nearly as written.
+ */
+export interface Problem {
+  readonly kind: 'unread' | 'adjusted';
+  /** From 1. */
+  readonly line: number;
+  /** From 1, counted in UTF-16 units as text fields count them. */
+  readonly column: number;
+  /** The text in question, as typed. */
+  readonly text: string;
+  readonly what: string;
+  readonly advice: string;
+}
+
+/** Where a piece of text stands. */
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+  readonly text: string;
+}
+
+/** A problem as one line for the player. */
+export const problemSentence = ({ line, column, what, advice }: Problem): string =>
+  `Line ${line}, column ${column}: ${what} ${advice}`;
+
+const problem = (
+  kind: Problem['kind'],
+  { line, column, text }: Place,
+  what: string,
+  advice: string,
+): Problem => ({ kind, line, column, text, what, advice });
+
+/** A word that names no chord. `meant` is a spelling that would be one, if there is a likely one. */
+export const noChord = (place: Place, meant: string | null): Problem =>
+  problem(
+    'unread',
+    place,
+    `"${place.text}" is not a chord; the chord before it goes on.`,
+    meant === null
+      ? 'Write a chord such as Bb7, F#m7b5 or C7/E, or a numeral such as IV7.'
+      : `Did you mean ${meant}?`,
+  );
+
+/** A rest of the whole band, which charts do not have. */
+export const noRests = (place: Place): Problem =>
+  problem(
+    'unread',
+    place,
+    `"${place.text}" asks for no chord, but the band always plays one; the chord before it goes on.`,
+    'Leave it as a note to yourself, or write the chord that is meant.',
+  );
+
+/** A chord of which only the beginning is known. */
+export const chordTrimmed = (place: Place, understood: string, rest: string): Problem =>
+  problem(
+    'adjusted',
+    place,
+    `"${place.text}" sounds as ${understood}, without "${rest}".`,
+    'Leave it so, or write the chord with fewer additions.',
+  );
+
+/** A repeat sign that shares its bar. */
+export const signNotAlone = (place: Place): Problem =>
+  problem(
+    'unread',
+    place,
+    `"${place.text}" repeats a whole bar, but this bar holds something else too; the chord before it goes on.`,
+    'Write it alone between bar lines, or use / for a beat of the same chord.',
+  );
+
+/** A repeat sign or beat before any chord. */
+export const nothingBefore = (place: Place, tonic: string): Problem =>
+  problem(
+    'adjusted',
+    place,
+    `"${place.text}" goes on with the chord before it, but there is none; ${tonic} sounds.`,
+    'Begin with a chord.',
+  );
+
+/** More in a bar than it can share out. */
+export const barTooFull = (place: Place, count: number, most: number): Problem =>
+  problem(
+    'unread',
+    place,
+    `This bar holds ${count} chords and beats, more than the ${most} that fit; the chord before it goes on.`,
+    'Part it with | into several bars.',
+  );
+
+/** Several chords to a beat: probably a forgotten bar line. */
+export const barCrowded = (place: Place, count: number, beats: number): Problem =>
+  problem(
+    'adjusted',
+    place,
+    `${count} chords and beats share a bar of ${beats} beats equally.`,
+    'If that is not what you mean, part the bars with |.',
+  );
+
+/** Slashes that do not come out even. */
+export const beatsUneven = (place: Place, count: number, beats: number): Problem =>
+  problem(
+    'adjusted',
+    place,
+    `${count} beats are written in a bar of ${beats}; the first ones last longer.`,
+    `Write ${beats} chords and slashes in all.`,
+  );
+
+/** A `|:` that is never closed. */
+export const repeatOpen = (place: Place): Problem =>
+  problem('adjusted', place, 'This repeat has no end, so it is played once.', 'Write :| where it ends.');
+
+/** A `:|` with no bars to repeat. */
+export const repeatEmpty = (place: Place): Problem =>
+  problem('adjusted', place, 'This repeat holds no bars.', 'Write bars before it, or take it out.');
+
+/** Bars past the longest chart. */
+export const tooManyBars = (place: Place, most: number): Problem =>
+  problem(
+    'unread',
+    place,
+    `A chart holds ${most} bars; from here on the text is kept but not played.`,
+    'Make the chart shorter, or keep the rest as a second chart.',
+  );
+
+/** No bars at all. */
+export const noBars = (tonic: string): Problem =>
+  problem(
+    'adjusted',
+    { line: 1, column: 1, text: '' },
+    `There are no bars yet, so one bar of ${tonic} sounds.`,
+    'Write chords with | between the bars, such as C7 | F7 | C7 | C7.',
+  );

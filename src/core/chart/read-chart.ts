@@ -1,0 +1,115 @@
+import type { NoteName } from '../theory/chord';
+import { pitchClassOf } from '../theory/pitch';
+import { asTicks } from '../theory/units';
+import { barTicks, METERS } from './build-chart';
+import type { Bar, Chart, ChordSpan, MeterName, Mode } from './chart';
+import { noBars, type Problem, tooManyBars } from './chart-problems';
+import { type BarContext, readBar } from './read-bar';
+import { romanChord } from './roman';
+import { playOut, scanChart, type WrittenBar } from './scan-chart';
+
+/**
+ * Reads chords as musicians write them. Bars are parted by `|` or by lines; a bar holds symbols or numerals that
+ * share it on beats, `/` or `.` for a beat of the same chord, `/B` for a new bass under it, or `%` for the bar
+ * before; `|:` and `:|` enclose what is played twice. Nothing typed is lost: `source` keeps it whole, and what is
+ * not understood stays as text in its bar, is listed among the problems, and sounds as the chord before it.
+ */
+
+/** The longest chart. */
+export const MOST_BARS = 128;
+
+/** What a text needs beside itself to become a chart. */
+export interface ReadChartOptions {
+  readonly tonic: NoteName;
+  readonly mode: Mode;
+  readonly meter: MeterName;
+  readonly title: string;
+}
+
+/** A bar's text and how far it was understood. */
+export interface ReadBar extends WrittenBar {
+  readonly status: 'read' | Problem['kind'];
+}
+
+/** A text with the chart it stands for. */
+export interface ChartReading {
+  /** The text as typed. */
+  readonly source: string;
+  readonly chart: Chart;
+  /** bars[i] is the text of chart.bars[i], repeats played out; bars past the end of the chart are only text. */
+  readonly bars: readonly ReadBar[];
+  /** In reading order. */
+  readonly problems: readonly Problem[];
+}
+
+const byPlace = (a: Problem, b: Problem): number => a.line - b.line || a.column - b.column;
+
+/** Bars that are played twice have their problems once. */
+const distinct = (problems: readonly Problem[]): readonly Problem[] => [
+  ...new Map(problems.map((each) => [`${each.line} ${each.column} ${each.what}`, each])).values(),
+];
+
+const statusOf = (problems: readonly Problem[]): ReadBar['status'] => {
+  if (problems.some(({ kind }) => kind === 'unread')) return 'unread';
+  return problems.length > 0 ? 'adjusted' : 'read';
+};
+
+interface BarsReading {
+  readonly bars: readonly Bar[];
+  readonly texts: readonly ReadBar[];
+  readonly problems: readonly Problem[];
+}
+
+const readBars = (
+  written: readonly WrittenBar[],
+  context: Omit<BarContext, 'at' | 'before'>,
+): BarsReading => {
+  const length = barTicks(context.meter);
+  const problems: Problem[] = [];
+  const texts: ReadBar[] = [];
+  let before: readonly ChordSpan[] | null = null;
+  const bars = written.slice(0, MOST_BARS).map((bar, index): Bar => {
+    const at = asTicks(index * length);
+    const reading = readBar(bar, { ...context, before, at });
+    problems.push(...reading.problems);
+    texts.push({ ...bar, status: statusOf(reading.problems) });
+    before = reading.spans;
+    return { at, length, chords: reading.spans };
+  });
+  const past = written.slice(MOST_BARS).map((bar): ReadBar => ({ ...bar, status: 'unread' }));
+  const [first] = past;
+  if (first !== undefined) problems.push(tooManyBars(first, MOST_BARS));
+  return { bars, texts: texts.concat(past), problems };
+};
+
+/**
+ * Reads a text as a chart of 1 to 128 bars. Never throws on any text; throws RangeError when `tonic` is no note
+ * name, which is the program's mistake.
+ */
+export const readChart = (
+  source: string,
+  { tonic, mode, meter: meterName, title }: ReadChartOptions,
+): ChartReading => {
+  const meter = METERS[meterName];
+  const length = barTicks(meter);
+  const home = romanChord(mode === 'minor' ? 'i' : 'I', tonic, { sevenths: true });
+  const played = playOut(scanChart(source));
+  const read = readBars(played.bars, { tonic, meter, home });
+  const silent: Bar = { at: asTicks(0), length, chords: [{ chord: home, at: asTicks(0), length }] };
+  const bars = read.bars.length === 0 ? [silent] : read.bars;
+  const empty = read.bars.length === 0 ? [noBars(home.symbol)] : [];
+  return {
+    source,
+    chart: {
+      title,
+      key: pitchClassOf(tonic),
+      mode,
+      tonic,
+      meter,
+      bars,
+      length: asTicks(bars.length * length),
+    },
+    bars: read.texts,
+    problems: distinct([...played.problems, ...read.problems, ...empty]).toSorted(byPlace),
+  };
+};

@@ -1,0 +1,117 @@
+import { type Place, type Problem, repeatEmpty, repeatOpen } from './chart-problems';
+
+/**
+ * Cuts typed chart text into bars and the bars into words, and plays simple repeats out. Every character that is
+ * neither blank, separator nor bar line ends up in the text of some bar.
+ */
+
+/** A word of a bar: a chord, a sign, or something else. */
+export interface Word extends Place {
+  /** From the start of the source, in UTF-16 units. */
+  readonly offset: number;
+}
+
+/** A bar as typed; its text has no blanks at its ends. */
+export interface WrittenBar extends Place {
+  readonly words: readonly Word[];
+}
+
+interface BarLine extends Place {
+  readonly opens: boolean;
+  readonly closes: boolean;
+}
+
+/** Bars and bar lines of one source, in order. */
+export type Item =
+  | { readonly kind: 'bar'; readonly bar: WrittenBar }
+  | { readonly kind: 'line'; readonly line: BarLine };
+
+/** Runs of bar lines with repeat dots, and the signs of the Unicode block Musical Symbols. */
+const BAR_LINE = /:?[|‖𝄀𝄁𝄂𝄃]+:?|𝄆|𝄇/gu;
+const NEW_LINE = /\r\n|\r|\n/g;
+/** Words end at blanks, commas and semicolons, but not inside brackets: `C7(b9, 13)` is one. */
+const WORD = /(?:\([^()]*\)|[^\s,;])+/g;
+
+const wordsOf = (text: string, place: Omit<Word, 'text'>): readonly Word[] =>
+  [...text.matchAll(WORD)].map((match) => ({
+    text: match[0],
+    line: place.line,
+    column: place.column + match.index,
+    offset: place.offset + match.index,
+  }));
+
+/** The bar between two bar lines, or none where nothing stands between them, or only the edge of the text. */
+const barOf = (raw: string, place: Omit<Word, 'text'>, inside: boolean): readonly Item[] => {
+  const text = raw.trim();
+  if (text === '' && !(inside && raw !== '')) return [];
+  const indent = text === '' ? 0 : raw.length - raw.trimStart().length;
+  const { line, column, offset } = place;
+  const start = { line, column: column + indent, offset: offset + indent };
+  const bar = { text, line, column: start.column, words: wordsOf(text, start) };
+  return [{ kind: 'bar', bar }];
+};
+
+const scanLine = (text: string, line: number, offset: number): readonly Item[] => {
+  const items: Item[] = [];
+  let from = 0;
+  for (const match of text.matchAll(BAR_LINE)) {
+    const sign = match[0];
+    const before = { line, column: from + 1, offset: offset + from };
+    items.push(...barOf(text.slice(from, match.index), before, from > 0));
+    items.push({
+      kind: 'line',
+      line: {
+        line,
+        column: match.index + 1,
+        text: sign,
+        opens: sign.endsWith(':') || sign === '𝄆',
+        closes: sign.startsWith(':') || sign === '𝄇',
+      },
+    });
+    from = match.index + sign.length;
+  }
+  return [...items, ...barOf(text.slice(from), { line, column: from + 1, offset: offset + from }, false)];
+};
+
+/** Bars and bar lines of a text, in order. A line's end ends a bar too. Never throws. */
+export const scanChart = (source: string): readonly Item[] => {
+  const items: Item[] = [];
+  let from = 0;
+  let line = 1;
+  for (const match of source.matchAll(NEW_LINE)) {
+    for (const item of scanLine(source.slice(from, match.index), line, from)) items.push(item);
+    from = match.index + match[0].length;
+    line += 1;
+  }
+  return [...items, ...scanLine(source.slice(from), line, from)];
+};
+
+/** Bars in the order they are played. */
+export interface PlayedOut {
+  readonly bars: readonly WrittenBar[];
+  readonly problems: readonly Problem[];
+}
+
+/** Plays repeats out: each section between `|:` (or the last repeat's end, or the start) and `:|` sounds twice. */
+export const playOut = (items: readonly Item[]): PlayedOut => {
+  const bars: WrittenBar[] = [];
+  const problems: Problem[] = [];
+  let sectionStart = 0;
+  let open: BarLine | null = null;
+  for (const item of items) {
+    if (item.kind === 'bar') {
+      bars.push(item.bar);
+      continue;
+    }
+    const { line } = item;
+    if (line.closes) {
+      if (sectionStart === bars.length) problems.push(repeatEmpty(line));
+      for (const bar of bars.slice(sectionStart)) bars.push(bar);
+      open = null;
+    }
+    if (line.opens && open !== null) problems.push(repeatOpen(open));
+    if (line.closes || line.opens) sectionStart = bars.length;
+    if (line.opens) open = line;
+  }
+  return { bars, problems: open === null ? problems : [...problems, repeatOpen(open)] };
+};

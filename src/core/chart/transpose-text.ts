@@ -1,0 +1,67 @@
+import { Interval, Note } from 'tonal';
+import type { Chord, NoteName } from '../theory/chord';
+import { isNoteName, keyName, pitchClassOf, prettyName, withoutDoubleAccidental } from '../theory/pitch';
+import { asPitchClass } from '../theory/units';
+import type { ChartReading } from './read-chart';
+import { readChord } from './read-chord';
+import { romanChord } from './roman';
+import { scanChart, type Word } from './scan-chart';
+import { wordKind } from './word-kind';
+
+const ROOT = /^[A-G](?:[#♯]{1,2}|[b♭]{1,2})?/;
+const BASS = /\/[A-G](?:[#♯]{1,2}|[b♭]{1,2})?$/;
+
+/** Writes a name with the accidentals the text around it uses. */
+const written = (name: NoteName, text: string): string => (/[♯♭]/.test(text) ? prettyName(name) : name);
+
+const bassOf = (chord: Chord): NoteName => /\/([A-G][#b]*)$/.exec(chord.symbol)?.[1] ?? chord.rootName;
+
+/** The same symbol on other notes; numerals and what is no chord stay. */
+const moveSymbol = (text: string, from: NoteName, to: NoteName): string => {
+  const read = ROOT.test(text) ? readChord(text, from) : null;
+  if (read === null) return text;
+  const moved = romanChord(read.chord.roman, to);
+  return text
+    .replace(ROOT, written(moved.rootName, text))
+    .replace(BASS, () => `/${written(bassOf(moved), text)}`);
+};
+
+const moveBass = (text: string, bass: string, from: NoteName, to: NoteName): string => {
+  const name = bass.replace(/♯/g, '#').replace(/♭/g, 'b');
+  const moved = withoutDoubleAccidental(Note.transpose(name, Interval.distance(from, to)));
+  return isNoteName(moved) ? text.replace(bass, written(moved, bass)) : text;
+};
+
+const moveWord = ({ text }: Word, from: NoteName, to: NoteName): string => {
+  const is = wordKind(text);
+  if (is.kind === 'bass') return moveBass(text, is.bass, from, to);
+  if (is.kind !== 'chord') return text;
+  return moveSymbol(is.chord, from, to) + text.slice(is.chord.length);
+};
+
+/**
+ * The text on another spelled tonic: chord symbols move, everything else (numerals, bar lines, signs, blanks, words
+ * not understood) stays as typed.
+ */
+export const respellText = ({ source, chart }: ChartReading, tonic: NoteName): string => {
+  const parts: string[] = [];
+  let from = 0;
+  for (const item of scanChart(source)) {
+    if (item.kind === 'line') continue;
+    for (const word of item.bar.words) {
+      parts.push(source.slice(from, word.offset), moveWord(word, chart.tonic, tonic));
+      from = word.offset + word.text.length;
+    }
+  }
+  return parts.join('') + source.slice(from);
+};
+
+/** The text moved by whole semitones, with the tonic it then stands in, spelled as usual. */
+export const transposeText = (
+  reading: ChartReading,
+  semitones: number,
+): { readonly text: string; readonly tonic: NoteName } => {
+  const { tonic: from, mode } = reading.chart;
+  const tonic = keyName(asPitchClass(pitchClassOf(from) + semitones), mode);
+  return { text: respellText(reading, tonic), tonic };
+};
