@@ -59,7 +59,7 @@ class ToneDesk implements Desk {
   private readonly pans: Record<PartId, Panner>;
   private readonly inputs: Record<PartId, ToneAudioNode>;
   private readonly kit: Readonly<Record<-1 | 0 | 1, ToneAudioNode>>;
-  private readonly organ: ToneAudioNode;
+  private organ: ToneAudioNode | null = null;
   private readonly aside: Gain;
   private readonly trim: Gain;
   private readonly master: Gain;
@@ -84,12 +84,11 @@ class ToneDesk implements Desk {
       0: this.inputs.drums,
       1: this.kitInput(KIT_WIDTH),
     };
-    this.organ = this.rotary();
   }
 
   connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void {
     if (part === 'drums') connect(source, this.kit[kitPosition(pitch)]);
-    else if (voice === 'organ') connect(source, this.organ);
+    else if (voice === 'organ') connect(source, this.rotary());
     else connect(source, this.inputs[part]);
   }
 
@@ -164,11 +163,17 @@ class ToneDesk implements Desk {
     return this.keep(new Panner({ context: this.context, pan })).connect(this.inputs.drums);
   }
 
-  /** The slow rotor of an organ's cabinet: a light swell from side to side and a slight bend of the pitch. */
+  /**
+   * The slow rotor of an organ's cabinet: a light swell from side to side and a slight bend of the pitch. Made when
+   * an organ first plays, because its oscillators cost as much as all the rest of the desk.
+   */
   private rotary(): ToneAudioNode {
+    if (this.organ) return this.organ;
     const { context } = this;
     const chorus = new Chorus({ context, frequency: 0.8, delayTime: 2.5, depth: 0.3, wet: 0.4 }).start();
     const tremolo = new Tremolo({ context, frequency: 0.8, depth: 0.25, spread: 120 }).start();
-    return this.keep(chorus).chain(this.keep(tremolo), this.inputs.chords);
+    this.organ = this.keep(chorus);
+    this.organ.chain(this.keep(tremolo), this.inputs.chords);
+    return this.organ;
   }
 }

@@ -1,11 +1,13 @@
 import type { PartId } from '../core/score/score';
+import { DEFAULT_MIX } from '../core/settings/defaults';
 import type { Mix } from '../core/settings/mix';
 
 /** All parts of the desk. */
 export const PARTS: readonly PartId[] = ['drums', 'bass', 'chords', 'lead', 'click'];
 
-/** Where faders rest; programme loudness is set for all of them there. */
+/** Where a part's fader rests. Programme loudness is set with all faders and the master at rest. */
 export const RESTING_GAIN = 0.75;
+const RESTING_MASTER = DEFAULT_MIX.master;
 
 /**
  * The gain of each part against its resting place: 0 when muted, or when another part is solo.
@@ -28,4 +30,4 @@ export const partGains = (mix: Mix): Readonly<Record<PartId, number>> => {
 };
 
 /** The gain of the master against its resting place. */
-export const masterGain = (mix: Mix): number => mix.master / RESTING_GAIN;
+export const masterGain = (mix: Mix): number => mix.master / RESTING_MASTER;

@@ -51,6 +51,9 @@ export interface Rendered {
 const PIECE_SECONDS = 12;
 /** Highest level between samples, as for live sound. */
 const CEILING = -1.2;
+/** Rendering pauses this often to take in the notes of the next stretch, a little more than that at a time. */
+const PAUSE_EVERY = 1;
+const PAUSE_AHEAD = 0.1;
 /** A sound that takes longer than this to compute is given up. */
 const WAIT_MS = 20_000;
 /** How far into the next piece notes are looked at for what they end in this one. */
@@ -59,6 +62,7 @@ const NO_SAMPLES = new Float32Array(0);
 
 interface Stage {
   readonly request: RenderRequest;
+  readonly room: AudioBuffer;
   readonly timeline: Timeline;
   readonly bank: Bank;
   readonly push: Push;
@@ -81,7 +85,13 @@ export const renderSections = async (request: RenderRequest): Promise<Rendered> 
     makeBuffer: makeBuffer(maker),
   });
   try {
-    return await renderPieces({ request, timeline, bank, push: pushSeconds(request.push) });
+    return await renderPieces({
+      request,
+      room: roomBuffer(maker),
+      timeline,
+      bank,
+      push: pushSeconds(request.push),
+    });
   } finally {
     bank.dispose();
   }
@@ -167,7 +177,7 @@ const renderPiece = async (
   const context = new OfflineAudioContext(2, Math.ceil(seconds * sampleRate), sampleRate);
   const tone = new OfflineContext(context);
   setContext(tone);
-  const desk = createDesk({ context: tone, output: context.destination, room: roomBuffer(context) });
+  const desk = createDesk({ context: tone, output: context.destination, room: stage.room });
   desk.setMix(sound.mix, 0);
   desk.setTrim(FEEL_TRIMS[request.feel], 0);
   const player = createPlayer({
@@ -175,14 +185,45 @@ const renderPiece = async (
     find: (note) => noteSound(bank, note, sound),
     connect: (gain, part, pitch) => desk.connect(gain, part, voiceOf(part, sound), pitch),
   });
-  for (const note of [...shifted].sort((one, other) => one.at - other.at)) player.start(note);
   const next = from + PIECE_SECONDS;
-  for (const note of within(stage, next, next + GIVE_WAY_SECONDS)) {
-    player.giveWay({ ...note, at: note.at - from });
-  }
+  const after = within(stage, next, next + GIVE_WAY_SECONDS).map((note) => ({ ...note, at: note.at - from }));
+  actInTime(context, [
+    ...shifted.map((note) => ({ at: note.at, act: () => player.start(note) })),
+    ...after.map((note) => ({ at: note.at, act: () => player.giveWay(note) })),
+  ]);
   const rendered = await context.startRendering();
   desk.dispose();
   return rendered;
+};
+
+interface Action {
+  readonly at: number;
+  readonly act: () => void;
+}
+
+/**
+ * Starts notes shortly before they sound where the browser can pause rendering: a source that waits costs as much as
+ * one that sounds.
+ */
+const actInTime = (context: OfflineAudioContext, actions: readonly Action[]): void => {
+  const inOrder = [...actions].sort((one, other) => one.at - other.at);
+  let done = 0;
+  const actBefore = (time: number) => {
+    for (; done < inOrder.length && inOrder[done].at < time; done += 1) inOrder[done].act();
+  };
+  if (typeof context.suspend !== 'function') {
+    actBefore(Number.POSITIVE_INFINITY);
+    return;
+  }
+  actBefore(PAUSE_EVERY + PAUSE_AHEAD);
+  for (let time = PAUSE_EVERY; time < PIECE_SECONDS; time += PAUSE_EVERY) {
+    const to =
+      time + PAUSE_EVERY < PIECE_SECONDS ? time + PAUSE_EVERY + PAUSE_AHEAD : Number.POSITIVE_INFINITY;
+    void context.suspend(time).then(() => {
+      actBefore(to);
+      return context.resume();
+    });
+  }
 };
 
 /** Adds up pieces that overlap by their tails. */
