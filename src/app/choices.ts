@@ -1,3 +1,4 @@
+import type { Tuning } from '../core/harp/harp';
 import { harpKeyFor, positionOf, songKey } from '../core/harp/positions';
 import { FEELS } from '../core/score/feels';
 import type { FeelId } from '../core/score/style';
@@ -23,6 +24,14 @@ export const withPosition = (settings: Settings, position: number): Settings => 
   const song = songKey(settings.harpKey, settings.position);
   return { ...settings, position, harpKey: harpKeyFor(song, position) };
 };
+
+/** Other reeds: cents and valves were those of the old ones, so they go. */
+export const withTuning = (settings: Settings, { id, name, blow, draw }: Tuning): Settings => ({
+  ...settings,
+  tuning: { id, name, blow, draw },
+  intonation: typeof settings.intonation === 'string' ? settings.intonation : 'equal',
+  valved: settings.valved.filter((hole) => hole <= blow.length),
+});
 
 /** A feel brings its usual instruments, and its usual tempo where the present one is out of its range. */
 export const withFeel = (settings: Settings, id: FeelId): Settings => {

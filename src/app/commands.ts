@@ -1,4 +1,4 @@
-import type { Sound } from '../core/harp/harp';
+import type { Sound, Tuning } from '../core/harp/harp';
 import type { BarRange } from '../core/score/program';
 import type { PartId } from '../core/score/score';
 import type { FeelId } from '../core/score/style';
@@ -7,7 +7,7 @@ import { parseTempo } from '../core/settings/parse-settings';
 import type { Settings } from '../core/settings/settings';
 import { addTap, tappedTempo } from '../core/settings/tap-tempo';
 import type { EpochMs, PitchClass } from '../core/theory/units';
-import { withFeel, withForm, withHarpKey, withPosition, withSongKey } from './choices';
+import { withFeel, withForm, withHarpKey, withPosition, withSongKey, withTuning } from './choices';
 
 /** What the page can ask for: choices. */
 export interface ChoiceCommands {
@@ -15,6 +15,7 @@ export interface ChoiceCommands {
   chooseSongKey(key: PitchClass): void;
   chooseHarpKey(key: PitchClass): void;
   choosePosition(position: number): void;
+  chooseTuning(tuning: Tuning): void;
   chooseForm(id: string): void;
   chooseFeel(id: FeelId): void;
   /** Takes a typed tempo; returns a sentence when it cannot be used. */
@@ -57,6 +58,7 @@ export const createChoiceCommands = (
     chooseSongKey: (key) => change((settings) => withSongKey(settings, key)),
     chooseHarpKey: (key) => change((settings) => withHarpKey(settings, key)),
     choosePosition: (position) => change((settings) => withPosition(settings, position)),
+    chooseTuning: (tuning) => change((settings) => withTuning(settings, tuning)),
     chooseForm: (id) => change((settings) => withForm(settings, id)),
     chooseFeel: (id) => change((settings) => withFeel(settings, id)),
     typeTempo: (text) => {

@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Band, BandSound, BandStatus, HeardPosition } from '../audio/band';
+import { temperamentOf } from '../core/harp/intonation';
 import type { Program, Section } from '../core/score/program';
 import type { Settings } from '../core/settings/settings';
 import { asCents, asSeconds } from '../core/theory/units';
@@ -35,15 +36,19 @@ type Store = StoreApi<SessionState>;
 
 /** Seconds a single sound is held when the player asks to hear it. */
 const LISTEN_SECONDS = 1.2;
-const EQUAL_TEMPERAMENT = Array.from({ length: 12 }, () => asCents(0));
+const EQUAL = Array.from({ length: 12 }, () => asCents(0));
 
-const soundOf = ({ mix, reference, style }: Settings): BandSound => ({
-  mix,
-  tuning: { reference, offsets: EQUAL_TEMPERAMENT },
-  bass: style.bass,
-  chords: style.chords,
-  kit: style.kit,
-});
+const soundOf = ({ settings, tune }: SessionState): BandSound => {
+  const { mix, reference, style, bandFollowsHarp } = settings;
+  const offsets = bandFollowsHarp ? (temperamentOf(tune.harp, reference).cents ?? EQUAL) : EQUAL;
+  return {
+    mix,
+    tuning: { reference, offsets },
+    bass: style.bass,
+    chords: style.chords,
+    kit: style.kit,
+  };
+};
 
 const musicDiffers = (a: Settings, b: Settings): boolean =>
   a.style !== b.style ||
@@ -112,7 +117,7 @@ interface Parts {
 const createPlayCommands = ({ store, band, board }: Parts): PlayCommands => {
   const state = store.getState;
   const play = async (): Promise<void> => {
-    const status = await band.play(programOf(state()), soundOf(state().settings), state().cursor);
+    const status = await band.play(programOf(state()), soundOf(state()), state().cursor);
     const notice = statusNotice(status);
     if (notice) board.post(notice);
   };
@@ -169,7 +174,7 @@ export const createSession = ({ band, kept, newSeed }: Devices): Session => {
     const trouble = keepSettings(kept, settings);
     if (trouble) board.post(trouble);
     else board.dismiss('storage');
-    band.setSound(soundOf(settings));
+    band.setSound(soundOf(state()));
     if (isUnderWay(band) && musicDiffers(before, settings)) band.change(programOf(state()));
     showHeard(isUnderWay(band) ? band.heard() : null);
   };

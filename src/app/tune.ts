@@ -1,11 +1,10 @@
 import { buildChart } from '../core/chart/build-chart';
 import type { Chart, MeterName } from '../core/chart/chart';
 import { type FormId, isFormId } from '../core/chart/forms';
-import { buildHarp } from '../core/harp/build-harp';
 import { type Fit, fitChart } from '../core/harp/fit';
-import type { Harp, Tuning } from '../core/harp/harp';
+import type { Harp } from '../core/harp/harp';
+import { buildOwnedHarp } from '../core/harp/harp-case';
 import { harpKeyFor, songKey } from '../core/harp/positions';
-import { TUNINGS } from '../core/harp/tunings';
 import { FEELS } from '../core/score/feels';
 import type { Settings } from '../core/settings/settings';
 import type { PitchClass } from '../core/theory/units';
@@ -23,10 +22,6 @@ const STANDARD_FORM: FormId = 'standard';
 /** The form chosen, or the standard one where the id is not known here. */
 export const formOf = ({ formId }: Settings): FormId => (isFormId(formId) ? formId : STANDARD_FORM);
 
-/** The tuning chosen, or the standard one where the id is not known here. */
-export const tuningOf = (settings: Settings): Tuning =>
-  TUNINGS.find(({ id }) => id === settings.tuningId) ?? TUNINGS[0];
-
 const meterFor = (settings: Settings): MeterName => FEELS[settings.style.feel].meter ?? '4/4';
 
 /** The key the song is in, from harp and position. */
@@ -38,10 +33,15 @@ export const chartFor = (settings: Settings, key: PitchClass = songKeyOf(setting
 
 /** The harp that puts a chart's key into the chosen position. */
 export const harpFor = (settings: Settings, key: PitchClass): Harp =>
-  buildHarp({
-    tuning: tuningOf(settings),
+  buildOwnedHarp({
+    id: '',
+    name: '',
+    tuning: settings.tuning,
     key: harpKeyFor(key, settings.position),
     octave: settings.harpOctave,
+    intonation: settings.intonation,
+    reference: settings.reference,
+    valved: settings.valved,
   });
 
 /** A chart together with the harp in the chosen position and what fits each of its bars. */

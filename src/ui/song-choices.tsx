@@ -52,9 +52,11 @@ export const SongChoices = () => {
       />
       <Choice
         label="Tuning"
-        value={settings.tuningId}
+        value={settings.tuning.id}
         options={TUNINGS.map(({ id, name }) => ({ value: id, text: name }))}
-        onChoose={(tuningId) => commands.choose({ tuningId })}
+        onChoose={(id) =>
+          commands.chooseTuning(TUNINGS.find((tuning) => tuning.id === id) ?? settings.tuning)
+        }
       />
     </>
   );

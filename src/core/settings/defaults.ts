@@ -1,3 +1,5 @@
+import type { Tuning } from '../harp/harp';
+import { TUNINGS } from '../harp/tunings';
 import type { Plan } from '../score/program';
 import type { Style } from '../score/style';
 import { asBpm, asHz, asPitchClass } from '../theory/units';
@@ -45,11 +47,21 @@ export const DEFAULT_PLAN: Plan = {
   sounding: 'band',
 };
 
+const RICHTER_TUNING: Tuning = {
+  id: TUNINGS[0].id,
+  name: TUNINGS[0].name,
+  blow: TUNINGS[0].blow,
+  draw: TUNINGS[0].draw,
+};
+
 /** What a stranger with a C harp finds: a medium shuffle in G, second position, draw bends on. */
 export const DEFAULT_SETTINGS: Settings = {
   harpKey: asPitchClass(0),
   harpOctave: 0,
-  tuningId: 'richter',
+  tuning: RICHTER_TUNING,
+  intonation: 'equal',
+  valved: [],
+  bandFollowsHarp: false,
   position: 2,
   songPinned: false,
   formId: 'quick-change-turnaround',

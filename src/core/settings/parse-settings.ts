@@ -1,4 +1,8 @@
 import * as v from 'valibot';
+import { HOLES } from '../harp/build-harp';
+import { REED_RANGE } from '../harp/custom-tuning';
+import { REED_CENTS } from '../harp/harp-case';
+import { INTONATION_IDS } from '../harp/intonation';
 import { FEELS } from '../score/feels';
 import { asBpm, asHz, asPitchClass, type Bpm } from '../theory/units';
 import { DEFAULT_SETTINGS } from './defaults';
@@ -26,6 +30,17 @@ const pitchClass = v.pipe(whole(0, 11), v.transform(asPitchClass));
 const tempo = v.pipe(between(TEMPO_RANGE.low, TEMPO_RANGE.high), v.transform(asBpm));
 const shortText = v.pipe(v.string(), v.maxLength(100));
 
+const row = v.pipe(
+  v.array(whole(REED_RANGE.low, REED_RANGE.high)),
+  v.minLength(HOLES.fewest),
+  v.maxLength(HOLES.most),
+);
+const tuning = v.pipe(
+  v.object({ id: shortText, name: shortText, blow: row, draw: row }),
+  v.check(({ blow, draw }) => blow.length === draw.length),
+);
+const cents = v.array(between(-REED_CENTS, REED_CENTS));
+
 const channel = v.object({
   gain: between(0, 1),
   muted: v.boolean(),
@@ -37,7 +52,13 @@ const channel = v.object({
 const FIELDS = {
   harpKey: pitchClass,
   harpOctave: whole(-2, 1),
-  tuningId: shortText,
+  tuning,
+  intonation: v.union([
+    v.picklist(INTONATION_IDS),
+    v.object({ cents: v.object({ blow: cents, draw: cents }) }),
+  ]),
+  valved: v.pipe(v.array(whole(1, HOLES.most)), v.maxLength(HOLES.most)),
+  bandFollowsHarp: v.boolean(),
   position: whole(1, 12),
   songPinned: v.boolean(),
   formId: shortText,
@@ -111,7 +132,10 @@ const FIELDS = {
 const FIELD_NAMES: Record<keyof Settings, string> = {
   harpKey: 'harp key',
   harpOctave: 'harp range',
-  tuningId: 'tuning',
+  tuning: 'tuning',
+  intonation: 'intonation',
+  valved: 'valves',
+  bandFollowsHarp: 'tuning of the band',
   position: 'position',
   songPinned: 'pinned song key',
   formId: 'form',

@@ -1,3 +1,5 @@
+import type { Tuning } from '../harp/harp';
+import type { OwnedHarp } from '../harp/harp-case';
 import type { TechniqueChoice } from '../harp/reach';
 import type { TabStyle } from '../harp/tab';
 import type { Plan } from '../score/program';
@@ -12,7 +14,14 @@ export type Look = 'system' | 'day' | 'night';
 export interface Settings {
   readonly harpKey: PitchClass;
   readonly harpOctave: number;
-  readonly tuningId: string;
+  /** The reeds themselves, so that a retuned harp needs no list to be found in. */
+  readonly tuning: Tuning;
+  /** A published intonation, or cents of the player's own per reed. */
+  readonly intonation: OwnedHarp['intonation'];
+  /** Half-valved holes: the lower reed bends by itself there. */
+  readonly valved: readonly number[];
+  /** The band's chords are tuned to agree with the harp's held chords. */
+  readonly bandFollowsHarp: boolean;
   readonly position: number;
   /** The song key stays when the position changes, and the harp follows. */
   readonly songPinned: boolean;
