@@ -58,3 +58,12 @@ export const laneForKit = (kit: Kit, lane: DrumLane, mark: string): DrumLane => 
   if (lane === 'snare' && mark === 'X') return 'slap';
   return lane;
 };
+
+/** Share of the stick velocity that brushes give a lane they strike instead. */
+export const BRUSH_STRENGTH: Readonly<Partial<Record<DrumLane, number>>> = {
+  hat: 0.55,
+  open: 0.6,
+  ride: 0.85,
+  bell: 0.8,
+  crash: 0.7,
+};

@@ -1,6 +1,6 @@
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { FILL_BOOK, FILL_FAMILY, FILL_MARKS } from './drum-fills';
-import { DRUM_KEYS, type DrumLane, laneForKit, STROKE_LENGTH, STROKES } from './drum-kit';
+import { BRUSH_STRENGTH, DRUM_KEYS, type DrumLane, laneForKit, STROKE_LENGTH, STROKES } from './drum-kit';
 import { DRUM_BOOK, type DrumPattern } from './drum-patterns';
 import { noteEvent } from './note';
 import type { BarShape, Passage } from './passage';
@@ -140,7 +140,7 @@ const toEvent = (
   stroke: Stroke,
 ): NoteEvent => {
   const lane = laneForKit(passage.style.kit, stroke.lane, stroke.mark);
-  const soft = lane !== stroke.lane && lane === 'snare' ? 0.55 : 1;
+  const soft = passage.style.kit === 'brushes' ? (BRUSH_STRENGTH[stroke.lane] ?? 1) : 1;
   const strength = STROKES[stroke.lane][stroke.mark] ?? 0;
   const spread = strength < 45 ? 5 : 8;
   return noteEvent('drums', {

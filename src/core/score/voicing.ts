@@ -119,6 +119,9 @@ const rubs = (pitches: readonly number[]): number => {
   return muddy + sharp + gaps.filter((gap) => gap === 1).length;
 };
 
+/** What it costs to add or drop a voice: lines stay lines while the number of voices does. */
+const RESIZE_COST = 2.2;
+
 /** Finds the next voicing of a chord after another; with `anew`, one that is not the same again where there is a choice. */
 export type Voicer = (
   before: readonly number[] | null,
@@ -147,7 +150,8 @@ export const createVoicer = (random: Random, register: Register): Voicer => {
       const moves =
         before === null || before.length === 0 ? null : movement(before, pitches) / pitches.length;
       const stays = moves === 0 ? (anew ? 4 : 0.6) : 0;
-      const total = cost + (moves ?? 0) * 1.3 + stays + random() * 0.9;
+      const thickens = before !== null && before.length !== pitches.length ? RESIZE_COST : 0;
+      const total = cost + (moves ?? 0) * 1.3 + stays + thickens + random() * 0.9;
       if (total < least) [best, least] = [pitches, total];
     }
     return best;

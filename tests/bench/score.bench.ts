@@ -1,0 +1,35 @@
+import { bench, describe } from 'vitest';
+import { sectionAt } from '../../src/core/score/section-at';
+import { FIGURES_HEAD, figuresLine, measureFeel } from '../helpers/measure-score';
+import { FEEL_IDS } from '../helpers/program-arbitraries';
+import { testChart, testProgram } from '../helpers/test-charts';
+
+const lines = FEEL_IDS.flatMap((feel) => [1, 2, 3].map((seed) => figuresLine(measureFeel(feel, seed))));
+process.stdout.write(`\n${[FIGURES_HEAD, ...lines].join('\n')}\n\n`);
+
+describe('score of twelve choruses', () => {
+  for (const feel of FEEL_IDS) {
+    const program = testProgram(feel, { plan: { arc: 'breathe' } });
+    bench(feel, () => {
+      for (let chorus = 0; chorus < 12; chorus += 1) sectionAt(program, chorus);
+    });
+  }
+});
+
+describe('one chorus, the longest and the most moving', () => {
+  const long = testProgram('shuffle', { chart: testChart('twenty-four') });
+  const jazz = testProgram('swing', { chart: testChart('jazz-bebop') });
+  const moving = testProgram('swing', {
+    chart: testChart('jazz-bebop'),
+    plan: { keys: { kind: 'fourths' } },
+  });
+  bench('twenty-four bars', () => {
+    sectionAt(long, 3);
+  });
+  bench('bebop changes', () => {
+    sectionAt(jazz, 3);
+  });
+  bench('bebop changes in another key', () => {
+    sectionAt(moving, 3);
+  });
+});
