@@ -73,20 +73,25 @@ const byPitchClass = (tones: readonly ChordTone[]): Tones =>
 const pitchClassOfSound = (sound: Sound): PitchClass => asPitchClass(Math.round(sound.pitch));
 
 /** A harp's sounds with everything that does not depend on the chord. */
-type Known = Omit<FitSound, 'role' | 'degree' | 'name'> & { readonly pitchClass: PitchClass };
+interface Known {
+  readonly sound: Omit<FitSound, 'role' | 'degree' | 'name'>;
+  readonly pitchClass: PitchClass;
+}
 
 const knowSounds = (harp: Harp, technique: TechniqueChoice): readonly Known[] =>
   harp.sounds.map((sound) => ({
-    ...sound,
-    id: soundId(sound),
     pitchClass: pitchClassOfSound(sound),
-    reach: isInReach(sound, technique),
-    effort: effortOf(sound, harp),
-    register: registerOf(sound.pitch, harp),
+    sound: {
+      ...sound,
+      id: soundId(sound),
+      reach: isInReach(sound, technique),
+      effort: effortOf(sound, harp),
+      register: registerOf(sound.pitch, harp),
+    },
   }));
 
 const select = (known: readonly Known[], role: Role, tones: Tones): readonly FitSound[] =>
-  known.flatMap(({ pitchClass, ...sound }) => {
+  known.flatMap(({ pitchClass, sound }) => {
     const tone = tones.get(pitchClass);
     return tone === undefined ? [] : [{ ...sound, role, degree: tone.degree, name: tone.name }];
   });
@@ -108,7 +113,7 @@ const fitChord = (
 ): Omit<FitChord, 'at' | 'length'> => {
   const tones = byPitchClass(chord.tones);
   const all = select(known, 'chord', tones);
-  const others = known.filter(({ reach, pitchClass }) => reach && !tones.has(pitchClass));
+  const others = known.filter(({ sound, pitchClass }) => sound.reach && !tones.has(pitchClass));
   const blue = select(others, 'blue', layer.blue);
   const scale = select(
     others.filter(({ pitchClass }) => !layer.blue.has(pitchClass)),
