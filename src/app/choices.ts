@@ -1,4 +1,5 @@
 import type { Tuning } from '../core/harp/harp';
+import type { OwnedHarp } from '../core/harp/harp-case';
 import { harpKeyFor, positionOf, songKey } from '../core/harp/positions';
 import { FEELS } from '../core/score/feels';
 import type { FeelId } from '../core/score/style';
@@ -31,6 +32,16 @@ export const withTuning = (settings: Settings, { id, name, blow, draw }: Tuning)
   tuning: { id, name, blow, draw },
   intonation: typeof settings.intonation === 'string' ? settings.intonation : 'equal',
   valved: settings.valved.filter((hole) => hole <= blow.length),
+});
+
+/** A harp from the case, with its reeds, range, valves and reference pitch. */
+export const withHarp = (settings: Settings, harp: OwnedHarp): Settings => ({
+  ...withHarpKey(settings, harp.key),
+  tuning: harp.tuning,
+  harpOctave: harp.octave,
+  intonation: harp.intonation,
+  reference: harp.reference,
+  valved: harp.valved,
 });
 
 /** A feel brings its usual instruments, and its usual tempo where the present one is out of its range. */

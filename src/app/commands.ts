@@ -1,4 +1,5 @@
 import type { Sound, Tuning } from '../core/harp/harp';
+import type { OwnedHarp } from '../core/harp/harp-case';
 import type { BarRange } from '../core/score/program';
 import type { PartId } from '../core/score/score';
 import type { FeelId } from '../core/score/style';
@@ -7,7 +8,8 @@ import { parseTempo } from '../core/settings/parse-settings';
 import type { Settings } from '../core/settings/settings';
 import { addTap, tappedTempo } from '../core/settings/tap-tempo';
 import type { EpochMs, PitchClass } from '../core/theory/units';
-import { withFeel, withForm, withHarpKey, withPosition, withSongKey, withTuning } from './choices';
+import { withFeel, withForm, withHarp, withHarpKey, withPosition, withSongKey, withTuning } from './choices';
+import type { ShelfCommands } from './shelves';
 
 /** What the page can ask for: choices. */
 export interface ChoiceCommands {
@@ -16,6 +18,8 @@ export interface ChoiceCommands {
   chooseHarpKey(key: PitchClass): void;
   choosePosition(position: number): void;
   chooseTuning(tuning: Tuning): void;
+  /** Takes a harp from the case: the position stays, or, with the song pinned, the song. */
+  takeHarp(harp: OwnedHarp): void;
   chooseForm(id: string): void;
   chooseFeel(id: FeelId): void;
   /** Takes a typed tempo; returns a sentence when it cannot be used. */
@@ -42,7 +46,7 @@ export interface PlayCommands {
   dismiss(notice: string): void;
 }
 
-export type Commands = ChoiceCommands & PlayCommands;
+export type Commands = ChoiceCommands & PlayCommands & ShelfCommands;
 
 /**
  * The commands that change settings.
@@ -59,6 +63,7 @@ export const createChoiceCommands = (
     chooseHarpKey: (key) => change((settings) => withHarpKey(settings, key)),
     choosePosition: (position) => change((settings) => withPosition(settings, position)),
     chooseTuning: (tuning) => change((settings) => withTuning(settings, tuning)),
+    takeHarp: (harp) => change((settings) => withHarp(settings, harp)),
     chooseForm: (id) => change((settings) => withForm(settings, id)),
     chooseFeel: (id) => change((settings) => withFeel(settings, id)),
     typeTempo: (text) => {

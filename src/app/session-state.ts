@@ -1,4 +1,6 @@
 import type { BandStatus } from '../audio/band';
+import type { Tuning } from '../core/harp/harp';
+import type { OwnedHarp } from '../core/harp/harp-case';
 import type { Section } from '../core/score/program';
 import type { Settings } from '../core/settings/settings';
 import type { Tune } from './tune';
@@ -22,7 +24,13 @@ export interface BarView {
   readonly chorus: number;
 }
 
-export interface SessionState {
+/** Things the player made or owns, as the page shows them. */
+export interface Shelved {
+  readonly harpCase: readonly OwnedHarp[];
+  readonly ownTunings: readonly Tuning[];
+}
+
+export interface SessionState extends Shelved {
   readonly settings: Settings;
   /** The song as chosen, in its own key. */
   readonly tune: Tune;

@@ -8,6 +8,7 @@ import type { KeptValues } from '../storage/kept-values';
 import { type Commands, createChoiceCommands, type PlayCommands } from './commands';
 import { keepSettings, loadSettings } from './kept-settings';
 import type { Notice, SessionState } from './session-state';
+import { openShelves } from './shelves';
 import { statusNotice } from './status-notice';
 import { chartFor, type Tune, tuneFor } from './tune';
 import { heardViews, restingViews } from './views';
@@ -68,6 +69,8 @@ const createInitialState = (band: Band, kept: KeptValues): SessionState => {
     ...restingViews(tune, 0),
     lastChorus: null,
     notices,
+    harpCase: [],
+    ownTunings: [],
   };
 };
 
@@ -185,13 +188,15 @@ export const createSession = ({ band, kept, newSeed }: Devices): Session => {
     if (notice) board.post(notice);
     else board.dismiss('band');
   };
-  const unsubscribers = [band.onBar(showHeard), band.onStatus(onStatus)];
+  const shelves = openShelves(kept, store, board.post);
+  const unsubscribers = [band.onBar(showHeard), band.onStatus(onStatus), shelves.dispose];
 
   return {
     store,
     commands: {
       ...createChoiceCommands((make) => apply(make(state().settings)), newSeed),
       ...createPlayCommands({ store, band, board }),
+      ...shelves.commands,
     },
     live: { heard: () => band.heard() },
     dispose: () => {

@@ -8,14 +8,20 @@ export interface ShelfItem {
   readonly name: string;
 }
 
+/** A kept item as it could be read; `null` when nothing of it could. */
+export interface ReadItem<Item> {
+  readonly item: Item | null;
+  readonly problems: readonly string[];
+}
+
 export interface ShelfOptions<Item extends ShelfItem> {
   readonly kept: KeptValues;
   /** Name in the storage. */
   readonly name: string;
   /** What one item is called in a message: `chart`, `tuning`. */
   readonly noun: string;
-  /** Reads one kept item; a sentence says why it cannot be read. Never throws. */
-  readonly parse: (value: unknown) => Item | string;
+  /** Reads one kept item, repairing what it can and saying so in sentences. Never throws. */
+  readonly parse: (value: unknown) => ReadItem<Item>;
   /** Called with all items whenever they change, here or in another tab. */
   readonly onChange: (items: readonly Item[]) => void;
   readonly onNotice: (notice: Notice) => void;
@@ -37,14 +43,14 @@ interface Read<Item> {
 
 const readItems = <Item extends ShelfItem>(
   value: unknown,
-  parse: (value: unknown) => Item | string,
+  parse: (value: unknown) => ReadItem<Item>,
   noun: string,
 ): Read<Item> => {
   if (!Array.isArray(value)) return { items: [], problems: [`The kept ${noun}s are not a list.`] };
   const results = value.map(parse);
   return {
-    items: results.filter((result) => typeof result !== 'string'),
-    problems: results.filter((result) => typeof result === 'string'),
+    items: results.flatMap(({ item }) => item ?? []),
+    problems: results.flatMap(({ problems }) => problems),
   };
 };
 

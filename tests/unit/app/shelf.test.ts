@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Notice } from '../../../src/app/session-state';
-import { openShelf, type ShelfItem } from '../../../src/app/shelf';
+import { openShelf, type ReadItem, type ShelfItem } from '../../../src/app/shelf';
 import { createKeptValues } from '../../../src/storage/kept-values';
 import { createFakeStorage, type FakeStorage } from '../../helpers/fake-storage';
 
-const parse = (value: unknown): ShelfItem | string => {
+const parse = (value: unknown): ReadItem<ShelfItem> => {
   if (typeof value !== 'object' || value === null || !('id' in value) || !('name' in value))
-    return 'One is no item.';
-  return { id: String(value.id), name: String(value.name) };
+    return { item: null, problems: ['One is no item.'] };
+  return { item: { id: String(value.id), name: String(value.name) }, problems: [] };
 };
 
 const open = (storage: FakeStorage) => {
