@@ -1,3 +1,5 @@
+import { keyName } from '../theory/pitch';
+import { asPitchClass, type PitchClass } from '../theory/units';
 import type { Tuning } from './harp';
 
 /** A tuning of the table: the layout, what is published about it, and how its covers are labelled. */
@@ -154,3 +156,13 @@ export const RICHTER: SourcedTuning = TUNINGS[0];
 /** The tuning of an id in the table, or null when the table has none. */
 export const findTuning = (id: string): SourcedTuning | null =>
   TUNINGS.find((each) => each.id === id) ?? null;
+
+/**
+ * What a cover usually says where that differs from the harp key used here, ASCII accidentals, or null: a natural
+ * minor harp of key C is sold as Gm.
+ */
+export const coverSentence = (tuning: SourcedTuning, key: PitchClass): string | null => {
+  if (tuning.coverOffset === undefined) return null;
+  const printed = keyName(asPitchClass(key + tuning.coverOffset), 'minor');
+  return `Its cover usually says ${printed}m; it has the range of a ${keyName(key, 'major')} harp.`;
+};

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { soundId } from '../../../src/core/harp/tab';
-import { findTuning, TUNINGS } from '../../../src/core/harp/tunings';
+import { coverSentence, findTuning, TUNINGS } from '../../../src/core/harp/tunings';
 import { pitchClassOf, pitchName } from '../../../src/core/theory/pitch';
+import { type ScaleId, scaleOf } from '../../../src/core/theory/scales';
 import { asMidi, asPitchClass } from '../../../src/core/theory/units';
 
 /** Published letters of both rows, typed in; the key is the one the layout is published for. */
@@ -118,5 +119,42 @@ describe('what a changed reed brings, by the rule of bends', () => {
     const { blow, draw } = findTuning('balanced-harmonic-minor') ?? { blow: [], draw: [] };
     expect(blow.slice(1).map((step, i) => step - (blow[i] ?? 0))).toEqual([3, 4, 3, 2, 3, 4, 3, 2, 3]);
     expect(draw.slice(1).every((step, i) => step - (draw[i] ?? 0) === 3)).toBe(true);
+  });
+});
+
+describe('what retuned harps play without bends', () => {
+  const holds = (tuning: string, scale: ScaleId, tonic: string): boolean => {
+    const natural = new Set(build(tuning, 'C').reeds.map(({ pitch }) => asPitchClass(pitch)));
+    return scaleOf(scale, tonic).tones.every(({ pitchClass }) => natural.has(pitchClass));
+  };
+
+  it.each([
+    // Web article AHN3.html, 2005.
+    ['natural-minor', 'aeolian', 'G'],
+    ['dorian', 'dorian', 'G'],
+    ['dorian', 'mixolydian', 'C'],
+    // By arithmetic from the same reeds.
+    ['natural-minor', 'dorian', 'C'],
+    // From memory: what the layout is named for.
+    ['harmonic-minor', 'harmonic-minor', 'C'],
+    // Harmonica World, December 2011, "Country harmonica tuning": a major scale in second position.
+    ['raised-five-draw', 'ionian', 'G'],
+    // Web article "Circular tuned harmonicas": naturals only.
+    ['circular-major', 'ionian', 'C'],
+  ] as const)('%s holds %s on %s', (tuning, scale, tonic) => {
+    expect(holds(tuning, scale, tonic)).toBe(true);
+  });
+
+  it('a standard harp holds neither a minor nor a major scale on G', () => {
+    expect(holds('richter', 'aeolian', 'G') || holds('richter', 'ionian', 'G')).toBe(false);
+  });
+
+  // Web article AHN3.html, 2005: a natural minor harp marked Gm has the range of a C harp.
+  it('says what the cover of a minor harp usually names', () => {
+    const minor = TUNINGS.find(({ id }) => id === 'natural-minor') ?? TUNINGS[0];
+    expect(coverSentence(minor, pitchClassOf('C'))).toBe(
+      'Its cover usually says Gm; it has the range of a C harp.',
+    );
+    expect(coverSentence(TUNINGS[0], pitchClassOf('C'))).toBeNull();
   });
 });

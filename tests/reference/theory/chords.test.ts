@@ -1,7 +1,7 @@
 import { chordParserFactory } from 'chord-symbol';
 import { Chord as TonalChord } from 'tonal';
 import { describe, expect, it } from 'vitest';
-import { readSymbol } from '../../../src/core/theory/chords';
+import { guideTones, readSymbol } from '../../../src/core/theory/chords';
 import { pitchClassOf } from '../../../src/core/theory/pitch';
 
 const ROOTS = ['C', 'C#', 'Db', 'D', 'D#', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'G#', 'Ab', 'A', 'Bb', 'B'];
@@ -68,6 +68,23 @@ describe('spelling', () => {
       readSymbol(symbol)
         ?.tones.map(({ name }) => name)
         .join(' '),
+    ).toBe(names);
+  });
+});
+
+describe('guide tones', () => {
+  // Definition: the third and the seventh; I7, IV7 and V7 of G worked out by hand.
+  it.each([
+    ['G7', 'B F'],
+    ['C7', 'E Bb'],
+    ['D7', 'F# C'],
+  ])('of %s are %s', (symbol, names) => {
+    const chord = readSymbol(symbol);
+    expect(
+      chord &&
+        guideTones(chord)
+          .map(({ name }) => name)
+          .join(' '),
     ).toBe(names);
   });
 });
