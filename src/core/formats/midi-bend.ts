@@ -23,7 +23,7 @@ export const bendValue = (semitones: number, range: number): number => {
 
 /** The range that holds every glide of these notes, in whole semitones; 0 when none glides. */
 export const bendRange = (notes: readonly PlacedNote[]): number => {
-  const widest = Math.max(0, ...notes.map(({ event }) => Math.abs(event.glideFrom ?? 0)));
+  const widest = notes.reduce((most, { event }) => Math.max(most, Math.abs(event.glideFrom ?? 0)), 0);
   return widest === 0 ? 0 : Math.max(USUAL_RANGE, Math.ceil(widest));
 };
 

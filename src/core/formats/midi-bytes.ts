@@ -48,12 +48,20 @@ export const metaEvent = (type: number, data: Bytes): Bytes => [
   ...data,
 ];
 
+/** Pieces of a file, one after another. */
+export const joinBytes = (pieces: readonly Uint8Array[]): Uint8Array => {
+  const joined = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    joined.set(piece, at);
+    at += piece.length;
+  }
+  return joined;
+};
+
 /** A chunk: four letters, the length, the data. */
-export const chunk = (name: 'MThd' | 'MTrk', data: Bytes): Bytes => [
-  ...textBytes(name),
-  ...bigEndian(data.length, 4),
-  ...data,
-];
+export const chunk = (name: 'MThd' | 'MTrk', data: Bytes): Uint8Array =>
+  joinBytes([new Uint8Array([...textBytes(name), ...bigEndian(data.length, 4)]), new Uint8Array(data)]);
 
 /** Something that happens in a track. */
 export interface TrackEvent {
@@ -67,7 +75,7 @@ export interface TrackEvent {
 const END_OF_TRACK = metaEvent(0x2f, []);
 
 /** A track chunk: events in order with their delta times, and the end of track at `end` or after the last event. */
-export const trackChunk = (events: readonly TrackEvent[], end: number): Bytes => {
+export const trackChunk = (events: readonly TrackEvent[], end: number): Uint8Array => {
   const data: number[] = [];
   let now = 0;
   for (const { at, bytes } of events.toSorted((a, b) => a.at - b.at || a.rank - b.rank)) {

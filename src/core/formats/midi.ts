@@ -8,6 +8,7 @@ import {
   type Bytes,
   bigEndian,
   chunk,
+  joinBytes,
   metaEvent,
   type TrackEvent,
   textBytes,
@@ -89,7 +90,7 @@ const changesOnly = (events: readonly TrackEvent[]): readonly TrackEvent[] =>
   events.filter(({ bytes }, index) => bytes.join() !== events[index - 1]?.bytes.join());
 
 /** The first track: title, tempo, meter, key and markers. */
-const conductorTrack = (title: string, placed: readonly PlacedSection[]): Bytes => {
+const conductorTrack = (title: string, placed: readonly PlacedSection[]): Uint8Array => {
   const setUp = (bytesOf: (section: Section) => Bytes): readonly TrackEvent[] =>
     changesOnly(placed.map(({ section, at }) => ({ at, rank: SETUP_RANK, bytes: bytesOf(section) })));
   const tempos = placed.flatMap(({ section, at }) =>
@@ -136,7 +137,7 @@ const partTrack = (
   program: number | null,
   notes: readonly PlacedNote[],
   end: number,
-): Bytes => {
+): Uint8Array => {
   const range = bendRange(notes);
   const setUp: readonly Bytes[] = [
     ...(program === null ? [] : [[0xc0 + channel, program]]),
@@ -177,5 +178,5 @@ export const writeMidi = (song: MidiSong): Uint8Array => {
     ...bigEndian(tracks.length, 2),
     ...bigEndian(TICKS_PER_QUARTER, 2),
   ]);
-  return Uint8Array.from([...header, ...tracks.flat()]);
+  return joinBytes([header, ...tracks]);
 };

@@ -1,0 +1,36 @@
+import type { Chord, NoteName } from '../theory/chord';
+import { stepAndAlter } from './key-fifths';
+import { chordKind } from './musicxml-kinds';
+import { element, type XmlElement } from './xml';
+
+const noteChildren = (prefix: 'root' | 'bass', name: NoteName): readonly (XmlElement | null)[] => {
+  const { step, alter } = stepAndAlter(name);
+  return [element(`${prefix}-step`, step), alter === 0 ? null : element(`${prefix}-alter`, alter)];
+};
+
+const bassName = ({ symbol, bass, root }: Chord): NoteName | null =>
+  bass === root ? null : symbol.slice(symbol.lastIndexOf('/') + 1);
+
+/**
+ * A chord as MusicXML's `harmony`: root, kind, bass, degrees. The kind's text is the symbol as the chart has it, so
+ * the degrees that spell it out for a program are not printed as well. `offset` is in divisions after the place in
+ * the measure where it stands.
+ */
+export const harmonyElement = (chord: Chord, offset: number): XmlElement => {
+  const { kind, changes } = chordKind(chord);
+  const bass = bassName(chord);
+  const degrees = changes.map(({ value, alter, type }) =>
+    element(
+      'degree',
+      [element('degree-value', value), element('degree-alter', alter), element('degree-type', type)],
+      { 'print-object': 'no' },
+    ),
+  );
+  return element('harmony', [
+    element('root', noteChildren('root', chord.rootName)),
+    element('kind', kind, { text: chord.quality }),
+    bass === null ? null : element('bass', noteChildren('bass', bass)),
+    ...degrees,
+    offset === 0 ? null : element('offset', offset),
+  ]);
+};
