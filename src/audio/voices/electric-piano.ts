@@ -1,0 +1,24 @@
+import { tilted } from './brightness';
+import { ELECTRIC_PIANO_TONE } from './electric-piano-tone';
+import { releaseSeconds } from './envelope';
+import { createModalVoice } from './modal-voice';
+import type { Voice } from './voice';
+
+/**
+ * Electric piano: a struck tine beside its tone bar. The tine is a bar clamped at one end, and its second and third
+ * modes are heard as the bell in front of the note.
+ * Source of the mode ratios: Euler–Bernoulli beam, clamped and free: (4.694 / 1.875)² and (7.855 / 1.875)².
+ */
+export const electricPiano: Voice = createModalVoice({
+  anchors: ELECTRIC_PIANO_TONE,
+  beat: 0,
+  knockLow: 300,
+  rustleLow: 100,
+  brightness: tilted(2.5),
+  variation: 0.5,
+  stroke: [
+    { ratio: 6.267, level: -40, perVelocity: 6, t60: 0.5 },
+    { ratio: 17.55, level: -46, perVelocity: 8, t60: 0.15 },
+  ],
+  release: (velocity) => releaseSeconds(0.03, velocity),
+});

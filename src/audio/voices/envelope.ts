@@ -1,0 +1,18 @@
+/** Amplitude factor of a level in dB. */
+export const fromDecibels = (decibels: number): number => Math.exp((decibels * Math.LN10) / 20);
+
+/** Fades the last `count` samples to silence along half a cosine; the very last sample is 0. */
+export const fadeEnd = (samples: Float64Array, count: number): void => {
+  const start = Math.max(0, samples.length - count);
+  const span = samples.length - start;
+  for (let i = start; i < samples.length; i++) {
+    samples[i] = (samples[i] as number) * 0.5 * (1 + Math.cos((Math.PI * (i + 1 - start)) / span));
+  }
+};
+
+/**
+ * How long a note takes to fade when it is let go: harder notes ring on a little.
+ * @param middle seconds at velocity 80
+ */
+export const releaseSeconds = (middle: number, velocity: number): number =>
+  middle * (velocity > 80 ? 1 + (velocity - 80) / 60 : 1 - (80 - velocity) / 200);

@@ -1,0 +1,17 @@
+import { tilted } from './brightness';
+import { releaseSeconds } from './envelope';
+import { FINGERED_BASS_TONE } from './fingered-bass-tone';
+import { createModalVoice } from './modal-voice';
+import type { Voice } from './voice';
+
+/** Electric bass played with the fingers: long, even, strong in the second and third partial. */
+export const fingeredBass: Voice = createModalVoice({
+  anchors: FINGERED_BASS_TONE,
+  beat: 0.3,
+  knockLow: 200,
+  rustleLow: 60,
+  brightness: tilted(1.5),
+  variation: 0.8,
+  stroke: [],
+  release: (velocity) => releaseSeconds(0.03, velocity),
+});

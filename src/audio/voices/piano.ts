@@ -1,0 +1,17 @@
+import { tilted } from './brightness';
+import { releaseSeconds } from './envelope';
+import { createModalVoice } from './modal-voice';
+import { PIANO_TONE } from './piano-tone';
+import type { Voice } from './voice';
+
+/** Piano: stiff strings in unisons that fall fast together and ring on slowly apart, behind the felt of a hammer. */
+export const piano: Voice = createModalVoice({
+  anchors: PIANO_TONE,
+  beat: 0.5,
+  knockLow: 150,
+  rustleLow: 80,
+  brightness: tilted(1.5),
+  variation: 0.5,
+  stroke: [],
+  release: (velocity) => releaseSeconds(0.12, velocity),
+});

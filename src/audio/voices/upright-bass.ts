@@ -1,0 +1,17 @@
+import { tilted } from './brightness';
+import { releaseSeconds } from './envelope';
+import { createModalVoice } from './modal-voice';
+import { UPRIGHT_BASS_TONE } from './upright-bass-tone';
+import type { Voice } from './voice';
+
+/** Upright bass: a heavy string plucked with the side of the finger, a thump in front, a short wooden sustain. */
+export const uprightBass: Voice = createModalVoice({
+  anchors: UPRIGHT_BASS_TONE,
+  beat: 0.3,
+  knockLow: 200,
+  rustleLow: 30,
+  brightness: tilted(1.5),
+  variation: 1,
+  stroke: [],
+  release: (velocity) => releaseSeconds(0.03, velocity),
+});
