@@ -1,4 +1,5 @@
 import { FORM_IDS, FORMS } from '../core/chart/forms';
+import type { Tuning } from '../core/harp/harp';
 import { POSITIONS, positionTitle } from '../core/harp/positions';
 import { TUNINGS } from '../core/harp/tunings';
 import { FEELS } from '../core/score/feels';
@@ -11,6 +12,9 @@ export const SongChoices = () => {
   const { commands } = useSession();
   const settings = useSelected((state) => state.settings);
   const { key, mode } = useSelected((state) => state.tune.chart);
+  const own = useSelected((state) => state.ownTunings);
+  const listed: readonly Tuning[] = [...TUNINGS, ...own];
+  const tunings = listed.some(({ id }) => id === settings.tuning.id) ? listed : [...listed, settings.tuning];
   return (
     <>
       <Choice
@@ -53,9 +57,9 @@ export const SongChoices = () => {
       <Choice
         label="Tuning"
         value={settings.tuning.id}
-        options={TUNINGS.map(({ id, name }) => ({ value: id, text: name }))}
+        options={tunings.map(({ id, name }) => ({ value: id, text: name }))}
         onChoose={(id) =>
-          commands.chooseTuning(TUNINGS.find((tuning) => tuning.id === id) ?? settings.tuning)
+          commands.chooseTuning(tunings.find((tuning) => tuning.id === id) ?? settings.tuning)
         }
       />
     </>

@@ -1,0 +1,65 @@
+import { harpName } from '../core/harp/advice-words';
+import { buildOwnedHarp, type OwnedHarp } from '../core/harp/harp-case';
+import { prettyName } from '../core/theory/pitch';
+import { useSelected, useSession } from './session-context';
+
+/** How a harp of the case is called: its own name, or what it is. */
+const caseName = (harp: OwnedHarp): string => harp.name || prettyName(harpName(buildOwnedHarp(harp)));
+
+/** The harps the player owns. */
+export const HarpCaseList = () => {
+  const { commands } = useSession();
+  const harpCase = useSelected((state) => state.harpCase);
+  const settings = useSelected((state) => state.settings);
+  const add = (): void => {
+    const used = new Set(harpCase.map(({ id }) => id));
+    let number = harpCase.length + 1;
+    while (used.has(`harp-${number}`)) number += 1;
+    commands.keepHarp({
+      id: `harp-${number}`,
+      name: '',
+      tuning: settings.tuning,
+      key: settings.harpKey,
+      octave: settings.harpOctave,
+      intonation: settings.intonation,
+      reference: settings.reference,
+      valved: settings.valved,
+    });
+  };
+  return (
+    <>
+      {harpCase.length === 0 && (
+        <p className="hint">
+          Nothing here yet. Choose a harp key, tuning and range, then put that harp in. Advice for a song then
+          counts only the harps you own.
+        </p>
+      )}
+      <ul className="rows">
+        {harpCase.map((harp) => (
+          <li key={harp.id} className="row">
+            <span>{caseName(harp)}</span>
+            <button
+              type="button"
+              className="tool"
+              aria-label={`Take the ${caseName(harp)}`}
+              onClick={() => commands.takeHarp(harp)}
+            >
+              Take
+            </button>
+            <button
+              type="button"
+              className="tool"
+              aria-label={`Remove the ${caseName(harp)}`}
+              onClick={() => commands.dropHarp(harp.id)}
+            >
+              Remove
+            </button>
+          </li>
+        ))}
+      </ul>
+      <button type="button" className="tool" onClick={add}>
+        Put the harp in hand into the case
+      </button>
+    </>
+  );
+};

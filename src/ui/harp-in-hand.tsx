@@ -1,0 +1,71 @@
+import { INTONATION_IDS, INTONATIONS, type IntonationId } from '../core/harp/intonation';
+import { REFERENCE_RANGE } from '../core/settings/parse-settings';
+import { asHz } from '../core/theory/units';
+import { Choice } from './choice';
+import { useSelected, useSession } from './session-context';
+import { Slider } from './slider';
+import { Switch } from './switch';
+
+const RANGES = [
+  { value: 1, text: 'High (an octave up)' },
+  { value: 0, text: 'Standard' },
+  { value: -1, text: 'Low (an octave down)' },
+  { value: -2, text: 'Double low' },
+];
+
+const OWN_CENTS = 'own';
+
+/** Range, pitch and temper of the harp in hand. */
+export const HarpInHand = () => {
+  const { commands } = useSession();
+  const settings = useSelected((state) => state.settings);
+  const { intonation } = settings;
+  const ownCents = typeof intonation !== 'string';
+  const options: readonly { readonly value: IntonationId | typeof OWN_CENTS; readonly text: string }[] = [
+    ...INTONATION_IDS.map((id) => ({ value: id, text: INTONATIONS[id].name })),
+    ...(ownCents ? [{ value: OWN_CENTS, text: 'My own cents' } as const] : []),
+  ];
+  return (
+    <>
+      <Choice
+        label="Range"
+        value={settings.harpOctave}
+        options={RANGES}
+        onChoose={(harpOctave) => commands.choose({ harpOctave })}
+      />
+      <Slider
+        label="A4 is"
+        valueText={`${settings.reference} Hz`}
+        value={settings.reference}
+        low={REFERENCE_RANGE.low}
+        high={REFERENCE_RANGE.high}
+        step={1}
+        onChange={(hz) => commands.choose({ reference: asHz(hz) })}
+      />
+      <p className="hint">
+        Harps are often tuned a little sharp (442 to 446 Hz). The band takes the pitch you set here.
+      </p>
+      <Choice
+        label="Intonation"
+        value={ownCents ? OWN_CENTS : intonation}
+        options={options}
+        hint={ownCents ? 'Cents as set reed by reed.' : INTONATIONS[intonation].description}
+        onChoose={(id) => {
+          if (id !== OWN_CENTS) commands.choose({ intonation: id });
+        }}
+      />
+      <Switch
+        label="Tune the band’s chords to this harp"
+        on={settings.bandFollowsHarp}
+        hint="Held chords of harp and band then agree; with equal intonation it changes nothing."
+        onChange={(bandFollowsHarp) => commands.choose({ bandFollowsHarp })}
+      />
+      <Switch
+        label="Keep the song’s key"
+        on={settings.songPinned}
+        hint="Another position then changes the harp, and another harp the position, instead of the song."
+        onChange={(songPinned) => commands.choose({ songPinned })}
+      />
+    </>
+  );
+};
