@@ -2,16 +2,16 @@ import fc from 'fast-check';
 import { FORM_IDS } from '../../src/core/chart/forms';
 import { FEELS } from '../../src/core/score/feels';
 import type { Plan, Program } from '../../src/core/score/program';
-import type { FeelId, Style } from '../../src/core/score/style';
+import type { ChordVoice, FeelId, Kit, Style } from '../../src/core/score/style';
 import { testChart, testProgram } from './test-charts';
 
 export const FEEL_IDS: readonly FeelId[] = Object.values(FEELS).map((feel) => feel.id);
 
-const anyStyle: fc.Arbitrary<Partial<Style>> = fc.record({
+const anyStyle = fc.record({
   seed: fc.nat(1_000_000),
-  chords: fc.constantFrom('piano', 'electric-piano', 'organ', 'guitar'),
-  kit: fc.constantFrom('sticks', 'brushes'),
-  swing: fc.constantFrom('feel', 'by tempo', 1, 1.5, 3.5),
+  chords: fc.constantFrom<ChordVoice>('piano', 'electric-piano', 'organ', 'guitar'),
+  kit: fc.constantFrom<Kit>('sticks', 'brushes'),
+  swing: fc.constantFrom<Style['swing']>('feel', 'by tempo', 1, 1.5, 3.5),
   leaveRoom: fc.boolean(),
 });
 

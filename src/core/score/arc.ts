@@ -34,11 +34,11 @@ const fillOf = (random: Random, bar: number, bars: number, level: Level): BarSha
   return bar % 4 === 3 && random() < FILL_CHANCE[level] ? 'short' : 'none';
 };
 
-/** Bars at one energy, growing a little towards the end. */
+/** Bars at one energy, growing a little towards the end; how full they are changes with the phrase, not within. */
 const bandShapes = (random: Random, bars: number, energy: number, crash: boolean): readonly BarShape[] =>
   Array.from({ length: bars }, (_, bar) => {
     const here = energy + 0.1 * (bar / bars) - 0.03;
-    const level = levelOf(here);
+    const level = levelOf(energy + 0.1 * ((bar - (bar % 4)) / bars) - 0.03);
     return {
       ...PLAIN_SHAPE,
       level,

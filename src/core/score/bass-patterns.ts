@@ -54,7 +54,7 @@ export const BASS_BOOK: Readonly<Record<FeelId, BassBook>> = {
     riffs('R- -5 8- 5-', 'R- -3 5- 3A'),
   ],
   'second-line': [
-    riffs('R--- --5- --- --A-', 'R--- ---- 5--- --A-'),
+    riffs('R--- --5- ---- --A-', 'R--- ---- 5--- --A-'),
     riffs('R--5 --6- 8--- 5-A-', 'R--R --5- --6- A---'),
     riffs('R--3 --5- 8-6- 5-A-', 'R--R --5- R-3- 5-A-'),
   ],

@@ -9,12 +9,21 @@ import type { ChordVoice, FeelId } from './style';
  * Charleston (1 and the "and" of 2) from memory; piano and guitar root-fifth/root-sixth figure, organ holds and
  * off-beat chops, piano answers on the "and", guitar off-beat stabs: common practice, no source.
  */
-export type CompFamily = 'shuffle' | 'swing' | 'slow' | 'eighths' | 'latin' | 'street' | 'train' | 'ballad';
+export type CompFamily =
+  | 'shuffle'
+  | 'boogie'
+  | 'swing'
+  | 'slow'
+  | 'eighths'
+  | 'latin'
+  | 'street'
+  | 'train'
+  | 'ballad';
 
 export const COMP_FAMILY: Readonly<Record<FeelId, CompFamily>> = {
   shuffle: 'shuffle',
   'double-shuffle': 'shuffle',
-  boogie: 'shuffle',
+  boogie: 'boogie',
   swing: 'swing',
   jump: 'swing',
   'slow-12-8': 'slow',
@@ -50,6 +59,28 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
       ['.. s. .. s.', '.. S. .. .s', '.. s. .s ..'],
       ['55 66 55 66', '.. S. .. Ss', '.s .s .s .s', '55 66 77 66'],
       ['55 66 77 66', '.S .s .S .s', '55 6S 55 6S', '.. Sc S. Sp', 'S. ns S. ns'],
+    ],
+  },
+  boogie: {
+    piano: [
+      ['.. .s .. .s', 'h. .. .s s.', '.s .. .s ..'],
+      ['.s .s .. ss', 's. ns s. .s', '.s ns .. .s', 'ss .s ss ..'],
+      ['ss ns ss ns', '.s ns .s ns', 's. ss n. ss', 'Ss .s Ss .p'],
+    ],
+    'electric-piano': [
+      ['h. .. .. ..', '.. .s .. .s'],
+      ['.s .s .. h.', 's. .s .. ns'],
+      ['ss ns s. .s', '.s Sn .s Ss'],
+    ],
+    organ: [
+      ['h. .. .. ..', 'h. .. .s .s'],
+      ['.s .s .s .s', 'h. .. s. ns'],
+      ['.S .s .S .s', '.s ns .s ns', 'Ss .s Ss .p'],
+    ],
+    guitar: [
+      ['.. s. .. s.', '55 66 55 66'],
+      ['55 66 77 66', '55 66 55 66', '.s .s .s .s'],
+      ['55 66 77 66', 'S. ns S. ns', '.S .s .S .s'],
     ],
   },
   swing: {
@@ -166,7 +197,7 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
     piano: [
       ['.s .s .s .s', '.. .s .. .s'],
       ['.s .s .s .s', '.s .s .s ss'],
-      ['.S .s .S .s', '.s .ss .s .s'],
+      ['.S .s .S .s', '.s ..ss .s .s'],
     ],
     'electric-piano': [
       ['h. .. .. ..', '.. .s .. .s'],
@@ -176,8 +207,8 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
     organ: [['h. .. .. ..'], ['.s .s .s .s', 'h. .. h. ..'], ['.S .s .S .s', 'h. .s .S .s']],
     guitar: [
       ['.s .s .s .s', '.. .s .. .s'],
-      ['.s .s .s .s', '.S ..ss .S ..ss', '.s .s .s .ss'],
-      ['..ss ..ss ..ss ..ss', '.S .s .S .ss', '..Ss ..Ss ..Ss ..Ss'],
+      ['.s .s .s .s', '.S ..ss .S ..ss', '.s .s .s ..ss'],
+      ['..ss ..ss ..ss ..ss', '.S .s .S ..ss', '..Ss ..Ss ..Ss ..Ss'],
     ],
   },
   ballad: {
@@ -209,6 +240,7 @@ export const COMP_BOOK: Readonly<Record<CompFamily, Readonly<Record<ChordVoice, 
  * beat. Empty: the family has none.
  */
 export const TURNAROUND_BARS: Readonly<Record<CompFamily, readonly string[]>> = {
+  boogie: ['S. d. d. d.', 's. s. s. sp'],
   shuffle: ['S. d. d. .p', 'S. d. d. d.', 's. .s s. .s'],
   swing: ['S. d. d. .p', 's. .s .. .p'],
   slow: ['S.. d.. d.. ..p', 'S.. d.. d.. d..', 'S.. ..d ..d ..p'],

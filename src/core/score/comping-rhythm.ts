@@ -7,8 +7,15 @@ import { fitSteps, hitSteps, readSteps, type StepBar } from './steps';
 const REST_CHANCE = [0.36, 0.14, 0.06] as const;
 const STRAY_CHANCE = 0.2;
 const TURNAROUND_CHANCE = 0.4;
+/** A push into more of the same chord is played this often. */
+const IDLE_PUSH_CHANCE = 0.3;
 /** The last phrase of a chorus takes a rhythm of its own this often. */
 const TURN_CHANCE = 0.5;
+
+const changesAfter = ({ chart, next }: Passage, bar: number): boolean => {
+  const coming = bar + 1 < chart.bars.length ? chart.bars[bar + 1]?.chords[0]?.chord : next;
+  return chart.bars[bar]?.chords.at(-1)?.chord.symbol !== coming?.symbol;
+};
 
 /**
  * The rhythm of every bar: phrases of four bars repeat one rhythm and answer it in their last bar; the last phrase
@@ -32,6 +39,8 @@ export const rhythmOfBars = (random: Random, passage: Passage): readonly StepBar
     const free = bar % 4 < 2 && bar > 0 && random() < REST_CHANCE[shape.level];
     const stray = random() < STRAY_CHANCE;
     if (free && passage.style.chords !== 'organ') return [];
-    return read(stray ? pick(random, book[shape.level]) : text);
+    const rhythm = read(stray ? pick(random, book[shape.level]) : text);
+    const pushes = random() < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
+    return pushes ? rhythm : rhythm.filter((step) => step.mark !== 'p');
   });
 };

@@ -65,7 +65,7 @@ export const FILL_BOOK: Readonly<Record<FillFamily, FillBook>> = {
     cells: ['S.', '.s', 'sss', 's.s', 'h.m', '.S', 'g.s', 'k.', '.k', 'f.F', 'm.', 'gs'],
   },
   eighths: {
-    short: ['ss', 's.ss', '.Ss', 'S.', 'hf', 'sS'],
+    short: ['ss', 's.ss', '.sSs', 'S.', 'hf', 'sS'],
     middle: ['ss ss', 's.ss hf', 'S. ff', 's.ss S.ss', '.s SS', 'hh ff'],
     long: ['ss ss hh ff', 's.ss s.ss hhmm ff', 'S. .S .S S.', 'kS .s kS ss', 'S.ss h.hh m.mm F.'],
     cells: ['S.', 'ss', 's.ss', '.S', 'hh', 'mf', 'k.S.', 'ssss', '.k', 'h.m.', 'ff', 'g.S.'],

@@ -146,11 +146,11 @@ export const DRUM_BOOK: Readonly<Record<FeelId, DrumBook>> = {
       },
     ],
     [
-      { snare: 'XggX ggXg g?Xg Xgg?', kick: 'x..o ..x. .... ....', foot: '. x . x' },
-      { snare: 'XggX g?Xg ggXg Xg?g', kick: 'x... ..x. ..!. x...', foot: '. x . x' },
+      { snare: 'XggX ggXg g?xg xgg?', kick: 'x..o ..x. .... ....', foot: '. x . x' },
+      { snare: 'XggX g?xg ggXg xg?g', kick: 'x... ..x. ..!. x...', foot: '. x . x' },
     ],
     [
-      { snare: 'XggX ggXg ggXg XggX', kick: 'x..x ..x. ..x. x...', foot: '. x . x' },
+      { snare: 'XggX ggXg ggxg XggX', kick: 'x..x ..x. ..x. x...', foot: '. x . x' },
       {
         snare: 'XgoX goXg goXg XooX',
         kick: 'x..x ..x. .... x.!.',
@@ -162,12 +162,12 @@ export const DRUM_BOOK: Readonly<Record<FeelId, DrumBook>> = {
   train: [
     [{ snare: 'ggog ggog ggog ggog', kick: 'o . o .' }],
     [
-      { snare: 'ogXg ogXg ogXg ogXg', kick: 'x o x o' },
-      { snare: 'ggXg ggXg ggXg gXgX', kick: 'x o x o' },
+      { snare: 'ogxg ogXg ogxg ogXg', kick: 'x o x o' },
+      { snare: 'ggxg ggXg ggxg gxgX', kick: 'x o x o' },
     ],
     [
-      { snare: 'ogXo ogXo ogXo ogXX', kick: 'x x x x', foot: '.. .. .. ..' },
-      { snare: 'ogXg oXgX ogXg oXXg', kick: 'x o x o' },
+      { snare: 'ogxo ogXo ogxo ogXx', kick: 'x x x x' },
+      { snare: 'ogxg oxgX ogxg oxXg', kick: 'x o x o' },
     ],
   ],
   rock: [

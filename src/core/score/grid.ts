@@ -33,15 +33,29 @@ const quarterShare = (grid: BeatGrid, step: number): number => {
   return step % 2 === 0 ? from : from + width * long;
 };
 
+/** Triplets in a swung beat lean with the swing a little, so that they do not flam with its off-beats. */
+const LEANING = { low: 0.6, high: 0.7 } as const;
+
+const thirdShare = (grid: BeatGrid, step: number): number => {
+  if (grid.compound || grid.sixteenths || grid.ratio === 1) return step / 3;
+  return (Math.min(LEANING.high, Math.max(LEANING.low, halfShare(grid))) * step) / 2;
+};
+
 /**
  * Ticks from the beat's start to a step of a beat cut in `of` parts: halves swing, quarters swing in pairs, thirds
- * and sixths are exact. Throws RangeError for other divisions.
+ * are even in straight and compound meters and at 2:1, and lean with other ratios; sixths are even. Throws
+ * RangeError for other divisions.
  */
 export const stepTicks = (grid: BeatGrid, step: number, of: number): number => {
   if (step < 0 || step >= of) throw new RangeError(`Step must be from 0 to ${of - 1}, got ${step}`);
-  if (of === 1) return 0;
-  if (of === 2) return step * halfShare(grid) * grid.beatTicks;
-  if (of === 4) return quarterShare(grid, step) * grid.beatTicks;
-  if (of === 3 || of === 6) return (step / of) * grid.beatTicks;
-  throw new RangeError(`A beat divides by 1, 2, 3, 4 or 6, got ${of}`);
+  const shares: Readonly<Record<number, () => number>> = {
+    1: () => 0,
+    2: () => step * halfShare(grid),
+    3: () => thirdShare(grid, step),
+    4: () => quarterShare(grid, step),
+    6: () => step / 6,
+  };
+  const share = shares[of];
+  if (share === undefined) throw new RangeError(`A beat divides by 1, 2, 3, 4 or 6, got ${of}`);
+  return share() * grid.beatTicks;
 };

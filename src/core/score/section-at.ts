@@ -37,7 +37,7 @@ const passageOf = (
 ): Passage => {
   const { style } = program;
   const ratio = swingRatio(FEELS[style.feel], style, tempoOfChorus(program, chorus));
-  const seed = kind === 'chorus' ? seedFrom(style.seed, 'chorus', chorus) : seedFrom(style.seed, kind);
+  const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
   const grid = createGrid(chart.meter, ratio, SWUNG_SIXTEENTHS.has(style.feel));
   return { chart, shapes, next, grid, feel: style.feel, style, seed };
 };

@@ -13,8 +13,8 @@ export interface Register {
 
 /** Comping register C3–C5; thirds below C3 are muddy (common practice, no source). */
 export const COMPING_REGISTER: Register = { low: 48, high: 72 };
-/** Below the tonic octave of the usual harps: up to E flat 4. */
-export const ROOMY_REGISTER: Register = { low: 48, high: 63 };
+/** Below G4, the home note of a C harp in cross position (2 draw), above which most of the playing lies. */
+export const ROOMY_REGISTER: Register = { low: 48, high: 66 };
 
 const extensionsOf = (chord: Chord): readonly number[] => {
   const { third, fifth, seventh, tones, minor } = chordShape(chord);
