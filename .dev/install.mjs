@@ -34,7 +34,8 @@ const matchesLock = (lock) => {
     .every(([path, entry]) => installed[path]?.version === entry.version);
 };
 
-const checkNode = () => {
+/** Throws Failure when this Node is too old to run the project. */
+export const checkNode = () => {
   const major = Number(process.versions.node.split('.')[0]);
   if (major >= OLDEST_NODE) return;
   throw new Failure(

@@ -1,17 +1,20 @@
 // `npm start`: install what is missing, build what has changed, serve it, open it.
 import { spawn } from 'node:child_process';
-import { parseArgs } from 'node:util';
+import util from 'node:util';
 import { ensureBuilt } from './build.mjs';
-import { ensureInstalled } from './install.mjs';
+import { checkNode, ensureInstalled } from './install.mjs';
 import { Failure, runMain, say } from './run.mjs';
 import { serveFolder } from './serve.mjs';
 
 const FIRST_PORT = 4240;
 const PORTS_TRIED = 20;
 
+/** Read with the whole module imported, so that a Node without `parseArgs` still gets as far as our own sentence. */
 const readOptions = () => {
   try {
-    const { values } = parseArgs({ options: { port: { type: 'string' }, 'no-open': { type: 'boolean' } } });
+    const { values } = util.parseArgs({
+      options: { port: { type: 'string' }, 'no-open': { type: 'boolean' } },
+    });
     const port = values.port === undefined ? null : Number(values.port);
     if (port !== null && !(Number.isInteger(port) && port >= 0 && port <= 65535)) {
       throw new Error(`--port must be a whole number from 0 to 65535, got "${values.port}".`);
@@ -75,6 +78,7 @@ const untilStopped = () =>
   });
 
 await runMain(async () => {
+  checkNode();
   const options = readOptions();
   await ensureInstalled();
   const server = await serve(await ensureBuilt(), options.port);
