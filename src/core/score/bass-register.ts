@@ -32,7 +32,7 @@ export const pickApproach = (random: Random, from: number, target: number, next:
   const costs = approachesTo(target, next).map((pitch, order) => {
     const leap = Math.abs(pitch - from);
     const stays = pitch === from ? 4 : 0;
-    const far = leap > 7 ? 3 : 0;
+    const far = leap > 12 ? 8 : leap > 7 ? 3 : 0;
     return { pitch, cost: order * 0.5 + leap * 0.3 + far + stays + random() * 2.5 };
   });
   const best = costs.reduce((a, b) => (b.cost < a.cost ? b : a), {

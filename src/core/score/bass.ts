@@ -89,9 +89,13 @@ const runsBy = <T>(items: readonly T[], label: (item: T) => unknown): readonly (
   return runs;
 };
 
+/** A phrase's last bar takes another pattern this often. */
+const PHRASE_TURN_CHANCE = 0.3;
+
 /**
- * What the bass plays in each bar: one style for the chorus, often another for its last four bars, the bar before a
- * closing five chord walked up to it, and a walk out of the last two bars where the feel allows.
+ * What the bass plays in each bar: one style for the chorus, often another for its last four bars and now and then
+ * for the last bar of a phrase, the bar before a closing five chord walked up to it, and a walk out of the last two
+ * bars where the feel allows.
  */
 const styleOfBars = (
   random: Random,
@@ -110,7 +114,8 @@ const styleOfBars = (
     const level = passage.shapes[index]?.level ?? 1;
     if (close < 0.35 && index === turnaround) return { riff: pick(random, TURNAROUND_RIFFS) };
     if (close < 0.6 && index >= count - 2) return 'walk';
-    return (changes && index >= count - 4 ? other[level] : main[level]) ?? 'walk';
+    const turns = index % 4 === 3 && main[level] !== 'walk' && random() < PHRASE_TURN_CHANCE;
+    return (turns || (changes && index >= count - 4) ? other[level] : main[level]) ?? 'walk';
   });
 };
 

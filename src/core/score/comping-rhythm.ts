@@ -5,6 +5,8 @@ import { fitSteps, hitSteps, readSteps, type StepBar } from './steps';
 
 /** How often a bar in the first half of a phrase is left free, by level: nobody plays all the time. */
 const REST_CHANCE = [0.36, 0.14, 0.06] as const;
+/** An organ, which carries the harmony with held chords, rests less. */
+const ORGAN_RESTS = 0.5;
 const STRAY_CHANCE = 0.2;
 const TURNAROUND_CHANCE = 0.4;
 /** A push into more of the same chord is played this often. */
@@ -36,9 +38,10 @@ export const rhythmOfBars = (random: Random, passage: Passage): readonly StepBar
     if (bar === turnaround && closing !== '') return read(closing);
     const late = ownClose && bar >= passage.shapes.length - 4 ? 2 : 0;
     const text = choices[late + (bar % 4 === 3 ? 1 : 0)]?.[shape.level] ?? '';
-    const free = bar % 4 < 2 && bar > 0 && random() < REST_CHANCE[shape.level];
+    const rest = REST_CHANCE[shape.level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);
+    const free = bar % 4 < 2 && bar > 0 && random() < rest;
     const stray = random() < STRAY_CHANCE;
-    if (free && passage.style.chords !== 'organ') return [];
+    if (free) return [];
     const rhythm = read(stray ? pick(random, book[shape.level]) : text);
     const pushes = random() < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
     return pushes ? rhythm : rhythm.filter((step) => step.mark !== 'p');

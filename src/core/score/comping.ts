@@ -169,12 +169,40 @@ const soundAttacks = (
   return sounds;
 };
 
-const endOfHold = (passage: Passage, attack: Attack, next: Attack | undefined): number => {
-  const until = next?.at ?? passage.chart.length;
-  const silent = passage.chart.bars.find(
-    (bar, i) => bar.at > attack.at && passage.shapes[i]?.chords !== 'play',
-  );
-  return Math.min(until, silent?.at ?? passage.chart.length);
+interface Stroke extends Attack {
+  readonly pitches: readonly number[];
+  /** A tied chord sounds to the end of this bar. */
+  readonly lastBar: number;
+}
+
+const samePitches = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((pitch, i) => pitch === b[i]);
+
+/** Ties a chord held over from bar to bar, two bars at most: an organ does not strike again what still sounds. */
+const tied = (strokes: readonly Stroke[]): readonly Stroke[] => {
+  const kept: Stroke[] = [];
+  for (const stroke of strokes) {
+    const before = kept.at(-1);
+    const holds = before?.mark === 'h' && stroke.mark === 'h' && before.lastBar === before.bar;
+    if (
+      before !== undefined &&
+      holds &&
+      stroke.bar === before.bar + 1 &&
+      samePitches(before.pitches, stroke.pitches)
+    ) {
+      kept[kept.length - 1] = { ...before, lastBar: stroke.bar };
+    } else kept.push(stroke);
+  }
+  return kept;
+};
+
+const lengthOf = (passage: Passage, stroke: Stroke, next: Stroke | undefined): number => {
+  const bar = passage.chart.bars[stroke.lastBar];
+  const barEnd = bar === undefined ? passage.chart.length : bar.at + bar.length;
+  const room = Math.min(next?.at ?? barEnd, barEnd) - stroke.at;
+  return stroke.mark === 'h'
+    ? room * 0.96
+    : Math.min(room, passage.grid.beatTicks * STAB[passage.style.chords]);
 };
 
 /** The chord part of a passage: voiced in C3–C5 (lower when asked to leave room), each instrument in its own way. */
@@ -185,15 +213,15 @@ export const playChords = (passage: Passage): readonly NoteEvent[] => {
   const attacks = attacksOf(passage, rhythmOfBars(random, passage), voiced);
   const sounds = soundAttacks(passage, voiced, attacks, register);
   const { chords } = passage.style;
-  const stab = passage.grid.beatTicks * STAB[chords];
-  return attacks.flatMap((attack, i) => {
-    const room = endOfHold(passage, attack, attacks[i + 1]) - attack.at;
-    const length = attack.mark === 'h' ? room * 0.96 : Math.min(room, stab);
-    const gain = (passage.shapes[attack.bar]?.gain ?? 1) * (MARK_GAIN[attack.mark] ?? 1);
-    const stroke = VELOCITY[chords] * gain + (random() - 0.5) * 7;
-    return (sounds[i] ?? []).map((pitch, voice, all) => {
-      const velocity = stroke + (voice === all.length - 1 ? 4 : 0) + (random() - 0.5) * 4;
-      return noteEvent('chords', { at: attack.at, length, pitch, velocity });
+  const struck = attacks.map((attack, i) => ({ ...attack, pitches: sounds[i] ?? [], lastBar: attack.bar }));
+  const strokes = chords === 'organ' ? tied(struck) : struck;
+  return strokes.flatMap((stroke, i) => {
+    const length = lengthOf(passage, stroke, strokes[i + 1]);
+    const gain = (passage.shapes[stroke.bar]?.gain ?? 1) * (MARK_GAIN[stroke.mark] ?? 1);
+    const strength = VELOCITY[chords] * gain + (random() - 0.5) * 7;
+    return stroke.pitches.map((pitch, voice, all) => {
+      const velocity = strength + (voice === all.length - 1 ? 4 : 0) + (random() - 0.5) * 4;
+      return noteEvent('chords', { at: stroke.at, length, pitch, velocity });
     });
   });
 };

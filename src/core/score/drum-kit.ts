@@ -27,7 +27,7 @@ export type DrumLane = keyof typeof DRUM_KEYS;
 export const STROKES: Readonly<Record<DrumLane, Readonly<Record<string, number>>>> = {
   kick: { g: 38, o: 62, x: 86, X: 98 },
   stick: { g: 30, o: 50, x: 78, X: 92 },
-  snare: { g: 30, o: 50, x: 82, X: 104 },
+  snare: { g: 30, o: 50, x: 80, X: 100 },
   slap: { g: 34, o: 54, x: 80, X: 98 },
   swirl: { g: 30, o: 42, x: 54, X: 62 },
   low: { g: 40, o: 60, x: 84, X: 100 },

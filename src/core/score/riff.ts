@@ -1,4 +1,4 @@
-import type { Random } from '../theory/random';
+import { pick, type Random } from '../theory/random';
 import { BASS_HIGH, BASS_LOW, bassRoot, homePitch, intoRegister, pickApproach } from './bass-register';
 import { type ChordShape, chordShape } from './chord-scale';
 import type { BeatGrid } from './grid';
@@ -33,10 +33,22 @@ const octaveAway = (pitch: number): number => {
   return pitch - 12 >= BASS_LOW ? pitch - 12 : pitch;
 };
 
+/** A way back to the same chord's root: its fifth, sixth or seventh near by, since half steps only lead elsewhere. */
+const pickReturn = (random: Random, segment: Segment, last: number): number => {
+  const root = homePitch(segment.chord.root);
+  const shape = chordShape(segment.chord);
+  const marks = ['5', '5', '6', '7', 'b'];
+  const near = marks
+    .map((mark) => intoRegister(stepPitch(mark, root, shape) ?? root))
+    .filter((pitch) => pitch !== last && Math.abs(pitch - last) <= 9);
+  return near.length === 0 ? root : pick(random, near);
+};
+
 const soundOf = (random: Random, mark: string, segment: Segment, last: number): number => {
   if (mark === '^') return octaveAway(last);
   const following = segment.next ?? segment.chord;
   const target = bassRoot(following);
+  if (mark === 'A' && following.symbol === segment.chord.symbol) return pickReturn(random, segment, last);
   if (mark === 'A') return pickApproach(random, last, target, chordShape(following));
   if (mark === 'a') return intoRegister(target + (last > target ? 2 : -2));
   return intoRegister(stepPitch(mark, homePitch(segment.chord.root), chordShape(segment.chord)) ?? last);
