@@ -23,13 +23,19 @@ const fits = (list, value) =>
   !list ||
   (list.some((entry) => !entry.startsWith('!')) ? list.includes(value) : !list.includes(`!${value}`));
 
+/**
+ * npm leaves optional packages out where they do not fit. Which ones it needs here cannot be told for those that
+ * name no processor (they may belong to one that was left out) or that name a C library.
+ */
+const mayBeMissing = (entry) => entry.optional && (entry.libc || !(entry.os || entry.cpu));
+
 /** True when every package that this machine needs is installed in the locked version (npm's own record says so). */
 const matchesLock = (lock) => {
   const record = readText(join(ROOT, 'node_modules', '.package-lock.json'));
   if (record === null) return false;
   const installed = JSON.parse(record).packages ?? {};
   return Object.entries(JSON.parse(lock).packages)
-    .filter(([path, entry]) => path !== '' && !(entry.optional && entry.libc))
+    .filter(([path, entry]) => path !== '' && !mayBeMissing(entry))
     .filter(([, entry]) => fits(entry.os, process.platform) && fits(entry.cpu, process.arch))
     .every(([path, entry]) => installed[path]?.version === entry.version);
 };
