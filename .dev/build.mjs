@@ -39,10 +39,10 @@ const builtFrom = () => {
   }
 };
 
-/** Built beside dist and then swapped in, so that a server or a test never meets half a page. */
+/** Built where no tool looks and then swapped in, so that a server or a test never meets half a page. */
 const build = async (stamp) => {
-  const fresh = `${DIST}.${process.pid}`;
-  const old = `${DIST}.old.${process.pid}`;
+  const fresh = join(ROOT, 'node_modules', `.dist-${process.pid}`);
+  const old = `${fresh}-old`;
   try {
     const code = await runTool('vite/bin/vite.js', ['build', '--outDir', fresh, '--emptyOutDir']);
     if (code !== 0) throw new Failure('The build failed; the reason is above.');
