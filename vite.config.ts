@@ -17,7 +17,7 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
 export default defineConfig({
   base: './',
   plugins: [react()],
-  build: { target: 'es2022', chunkSizeWarningLimit: 700 },
+  build: { target: 'es2022', chunkSizeWarningLimit: 700, assetsInlineLimit: 0 },
   worker: { format: 'es' },
   test: {
     projects: [

@@ -16,6 +16,7 @@ import { CareSheet } from './care-sheet';
 import { ChartView } from './chart-view';
 import { HarpMap } from './harp-map';
 import { HarpSheet } from './harp-sheet';
+import { HolesTogether } from './holes-together';
 import { Masthead, type SheetId } from './masthead';
 import { MixerSheet } from './mixer-sheet';
 import { Notices } from './notices';
@@ -52,7 +53,10 @@ const Page = () => {
       <Masthead open={open === 'song' ? null : open} onOpen={toggle} />
       <Notices />
       <main className="stand" data-drawing={drawing}>
-        <ChartView />
+        <div className="form">
+          <ChartView />
+          <HolesTogether />
+        </div>
         <div className="reading">
           <WhatFits />
           <HarpMap />

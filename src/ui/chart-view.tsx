@@ -50,13 +50,17 @@ const useBeatMarks = (): ((list: HTMLOListElement | null) => void) => {
 export const ChartView = () => {
   const { commands } = useSession();
   const settings = useSelected((state) => state.settings);
+  const ownCharts = useSelected((state) => state.ownCharts);
   const own = useSelected((state) => state.tune.chart);
   const key = useSelected((state) => state.now.tune.chart.key);
   const current = useSelected((state) => (state.now.kind === 'chorus' ? state.now.formBar : null));
   const next = useSelected((state) => state.next?.formBar ?? null);
   const playing = useSelected((state) => state.status.kind === 'playing');
   const range = settings.plan.repeat;
-  const chart = useMemo(() => (key === own.key ? own : chartFor(settings, key)), [key, own, settings]);
+  const chart = useMemo(
+    () => (key === own.key ? own : chartFor(settings, ownCharts, key)),
+    [key, own, settings, ownCharts],
+  );
   const [drag, setDrag] = useState<{ readonly from: number; readonly to: number } | null>(null);
   const attach = useBeatMarks();
   const marked = drag !== null && drag.from !== drag.to ? ordered(drag.from, drag.to) : range;

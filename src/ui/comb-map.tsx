@@ -1,9 +1,9 @@
-import type { MapProps } from './harp-map';
 import { combPlaces } from './map-layout';
+import type { MapProps } from './map-props';
 import { SoundPill } from './sound-pill';
 
 /** The harp as it is held: holes across, blow sounds above the comb, draw sounds below. */
-export const CombMap = ({ marks, nameOf, focused, onListen }: MapProps) => {
+export const CombMap = ({ marks, nameOf, centsOf, focused, onListen }: MapProps) => {
   const places = combPlaces(marks);
   const above = Math.max(...places.map(({ row }) => row));
   const below = -Math.min(...places.map(({ row }) => row));
@@ -39,6 +39,7 @@ export const CombMap = ({ marks, nameOf, focused, onListen }: MapProps) => {
           key={`${hole}/${row}`}
           mark={mark}
           name={nameOf(mark)}
+          cents={centsOf(mark)}
           tabStop={i === focused}
           style={{ gridRow: lineOf(row), gridColumn: hole + 1 }}
           onListen={() => onListen(mark)}

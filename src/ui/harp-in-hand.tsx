@@ -55,6 +55,12 @@ export const HarpInHand = () => {
         }}
       />
       <Switch
+        label="Show expected cents on the map"
+        on={settings.showCents}
+        hint="What a tuner set to 440 Hz should show for each natural note."
+        onChange={(showCents) => commands.choose({ showCents })}
+      />
+      <Switch
         label="Tune the band’s chords to this harp"
         on={settings.bandFollowsHarp}
         hint="Held chords of harp and band then agree; with equal intonation it changes nothing."

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
+import { expectedCents } from '../core/harp/intonation';
 import { type MarkedSound, markSounds } from '../core/harp/mark-sounds';
 import type { Drawing } from '../core/settings/settings';
 import type { NoteName } from '../core/theory/chord';
@@ -8,16 +9,9 @@ import { asPitchClass } from '../core/theory/units';
 import { Choice } from './choice';
 import { CombMap } from './comb-map';
 import { KeysMap } from './keys-map';
+import { ScaleLine } from './scale-line';
 import { useSelected, useSession } from './session-context';
 import { useHeardChord } from './use-heard-chord';
-
-export interface MapProps {
-  readonly marks: readonly MarkedSound[];
-  readonly nameOf: (mark: MarkedSound) => NoteName;
-  /** Index of the sound the tab key stops at. */
-  readonly focused: number;
-  readonly onListen: (mark: MarkedSound) => void;
-}
 
 const DRAWINGS: readonly { readonly id: Drawing; readonly text: string }[] = [
   { id: 'comb', text: 'Comb' },
@@ -93,7 +87,7 @@ const nearestSound = (map: HTMLElement, from: Element, key: string): HTMLElement
 /** What the whole harp gives over the chord being heard, drawn as a comb or against a piano. */
 export const HarpMap = () => {
   const { commands } = useSession();
-  const { drawing, technique, layer } = useSelected((state) => state.settings);
+  const { drawing, technique, layer, showCents, reference } = useSelected((state) => state.settings);
   const { harp, chart } = useSelected((state) => state.now.tune);
   const chord = useHeardChord();
   const map = useRef<HTMLDivElement>(null);
@@ -105,6 +99,8 @@ export const HarpMap = () => {
   const marks = useMemo(() => markSounds({ harp, chord, scale, technique }), [harp, chord, scale, technique]);
   const nameOf = ({ sound, chordTone, scaleTone }: MarkedSound): NoteName =>
     chordTone?.name ?? scaleTone?.name ?? spellInKey(asPitchClass(sound.pitch), chart.tonic);
+  const centsOf = ({ sound }: MarkedSound): number | null =>
+    showCents && sound.technique === 'natural' ? expectedCents(sound, reference) : null;
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>): void => {
     if (!event.key.startsWith('Arrow') || !map.current || !(event.target instanceof HTMLElement)) return;
     event.preventDefault();
@@ -127,10 +123,12 @@ export const HarpMap = () => {
         <Drawn
           marks={marks}
           nameOf={nameOf}
+          centsOf={centsOf}
           focused={Math.max(0, focused)}
           onListen={({ sound }) => commands.listen(sound)}
         />
       </div>
+      {scale !== null && <ScaleLine scale={scale} harp={harp} technique={technique} />}
     </section>
   );
 };

@@ -4,8 +4,8 @@ import type { MarkedSound } from '../core/harp/mark-sounds';
 import { pitchName, prettyName } from '../core/theory/pitch';
 import { asMidi } from '../core/theory/units';
 import { functionOf } from './degree-function';
-import type { MapProps } from './harp-map';
 import { isBlackKey, pitchSpan } from './map-layout';
+import type { MapProps } from './map-props';
 import { SoundPill } from './sound-pill';
 
 /** The piano stands in the first column. */
@@ -49,7 +49,7 @@ const stemsOf = (marks: readonly MarkedSound[]): readonly Stem[] =>
     });
 
 /** The harp against a piano: every sound at its true height, bends as falls, missing notes as gaps. */
-export const KeysMap = ({ marks, nameOf, focused, onListen }: MapProps) => {
+export const KeysMap = ({ marks, nameOf, centsOf, focused, onListen }: MapProps) => {
   const { low, high } = pitchSpan(marks);
   const rowOf = (pitch: number): number => high - pitch + 2;
   const holes = Math.max(...marks.map(({ sound }) => sound.hole));
@@ -111,6 +111,7 @@ export const KeysMap = ({ marks, nameOf, focused, onListen }: MapProps) => {
           key={mark.sound.hole + mark.sound.breath + mark.sound.technique + mark.sound.bend}
           mark={mark}
           name={nameOf(mark)}
+          cents={centsOf(mark)}
           tabStop={i === focused}
           style={{ gridRow: rowOf(mark.sound.pitch), gridColumn: columnOf(mark) }}
           onListen={() => onListen(mark)}

@@ -12,6 +12,8 @@ interface Props {
   /** Whether tabbing stops here: one sound of the map does, the arrow keys reach the rest. */
   readonly tabStop: boolean;
   readonly style?: CSSProperties;
+  /** Expected cents to show in place of the name, or null. */
+  readonly cents: number | null;
   readonly onListen: () => void;
 }
 
@@ -24,8 +26,13 @@ const roleText = ({ chordTone, scaleTone, inReach }: MarkedSound): string => {
   return `${role}${inReach ? '' : ', out of reach'}`;
 };
 
+const signed = (cents: number): string => {
+  const whole = Math.round(cents);
+  return whole > 0 ? `+${whole}` : whole < 0 ? `−${-whole}` : '0';
+};
+
 /** One sound of the harp: its breath as an arrow, its degree where it is a chord tone, its note. Press to hear it. */
-export const SoundPill = ({ mark, name, tabStop, style, onListen }: Props) => {
+export const SoundPill = ({ mark, name, tabStop, style, cents, onListen }: Props) => {
   const { sound, chordTone, scaleTone, inReach } = mark;
   const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
   return (
@@ -46,7 +53,7 @@ export const SoundPill = ({ mark, name, tabStop, style, onListen }: Props) => {
     >
       <span className="breath">{sound.breath === 'blow' ? '↑' : '↓'}</span>
       {chordTone && <b>{prettyName(chordTone.degree)}</b>}
-      <span className="note">{prettyName(name)}</span>
+      <span className="note">{cents === null ? prettyName(name) : signed(cents)}</span>
     </button>
   );
 };

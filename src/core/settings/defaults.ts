@@ -71,6 +71,7 @@ export const DEFAULT_SETTINGS: Settings = {
   technique: { drawBends: true, blowBends: false, overbends: false, off: [] },
   tabStyle: 'arrows',
   drawing: 'comb',
+  showCents: false,
   layer: 'minor-blues',
   look: 'system',
   reference: asHz(440),

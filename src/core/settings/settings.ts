@@ -25,6 +25,7 @@ export interface Settings {
   readonly position: number;
   /** The song key stays when the position changes, and the harp follows. */
   readonly songPinned: boolean;
+  /** A built-in form or a chart of the player's own; where nothing has this id, the standard form is meant. */
   readonly formId: string;
   readonly tempo: Bpm;
   readonly style: Style;
@@ -32,6 +33,8 @@ export interface Settings {
   readonly technique: TechniqueChoice;
   readonly tabStyle: TabStyle;
   readonly drawing: Drawing;
+  /** The map shows expected cents of natural notes in place of their names. */
+  readonly showCents: boolean;
   /** Id of the scale shown as a second layer, or `none`. */
   readonly layer: string;
   readonly look: Look;
