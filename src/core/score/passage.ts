@@ -34,7 +34,7 @@ export interface Passage {
   readonly seed: number;
 }
 
-/** Bars that set the chorus apart from the song: intros and endings close their lines at home. */
+/** A bar in which everybody plays at normal strength, with no fill and no cymbal. */
 export const PLAIN_SHAPE: BarShape = {
   bass: 'play',
   chords: 'play',
