@@ -1,8 +1,10 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { createSession } from './app/session';
+import { createAudioCompressor } from './audio/compress-audio';
 import { createBand } from './audio/create-band';
 import { createKeptValues } from './storage/kept-values';
+import { createFileSaver } from './storage/save-file';
 import { App } from './ui/app';
 
 const page = document.getElementById('page');
@@ -12,6 +14,15 @@ const session = createSession({
   band: createBand(),
   kept: createKeptValues(() => window.localStorage, window),
   newSeed: () => Math.floor(Math.random() * 1_000_000),
+  takeAway: {
+    loadRenderer: async () => {
+      // Tone greets in the console unless asked not to.
+      Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
+      return (await import('./audio/render-offline')).renderSections;
+    },
+    saver: createFileSaver(),
+    compressor: createAudioCompressor(),
+  },
 });
 
 createRoot(page).render(

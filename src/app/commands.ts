@@ -10,6 +10,7 @@ import { addTap, tappedTempo } from '../core/settings/tap-tempo';
 import type { EpochMs, PitchClass } from '../core/theory/units';
 import { withFeel, withForm, withHarp, withHarpKey, withPosition, withSongKey, withTuning } from './choices';
 import type { ShelfCommands } from './shelves';
+import type { TakeAwayCommands } from './take-away';
 
 /** What the page can ask for: choices. */
 export interface ChoiceCommands {
@@ -46,7 +47,7 @@ export interface PlayCommands {
   dismiss(notice: string): void;
 }
 
-export type Commands = ChoiceCommands & PlayCommands & ShelfCommands;
+export type Commands = ChoiceCommands & PlayCommands & ShelfCommands & TakeAwayCommands;
 
 /**
  * The commands that change settings.

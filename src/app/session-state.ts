@@ -3,6 +3,7 @@ import type { Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
 import type { Section } from '../core/score/program';
 import type { Settings } from '../core/settings/settings';
+import type { TakeAwayState } from './take-away-state';
 import type { Tune } from './tune';
 
 /** A sentence for the player: something to know, or trouble that something can be done about. */
@@ -43,5 +44,6 @@ export interface SessionState extends Shelved {
   readonly next: BarView | null;
   /** The chorus the player asked to be the last, from 0; `null` when the plan decides. */
   readonly lastChorus: number | null;
+  readonly takeAway: TakeAwayState;
   readonly notices: readonly Notice[];
 }

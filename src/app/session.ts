@@ -10,6 +10,9 @@ import { keepSettings, loadSettings } from './kept-settings';
 import type { Notice, SessionState } from './session-state';
 import { openShelves } from './shelves';
 import { statusNotice } from './status-notice';
+import { createTakeAwayCommands } from './take-away';
+import type { TakeAwayDevices } from './take-away-audio';
+import { INITIAL_TAKE_AWAY } from './take-away-state';
 import { chartFor, type Tune, tuneFor } from './tune';
 import { heardViews, restingViews } from './views';
 
@@ -19,6 +22,8 @@ export interface Devices {
   readonly kept: KeptValues;
   /** A whole number that differs each time: the seed of a new take. */
   readonly newSeed: () => number;
+  /** What files are made with. */
+  readonly takeAway: TakeAwayDevices;
 }
 
 /** Values that change too often for the store; read them in an animation frame. */
@@ -68,6 +73,7 @@ const createInitialState = (band: Band, kept: KeptValues): SessionState => {
     status: band.status(),
     ...restingViews(tune, 0),
     lastChorus: null,
+    takeAway: INITIAL_TAKE_AWAY,
     notices,
     harpCase: [],
     ownTunings: [],
@@ -155,7 +161,7 @@ const createPlayCommands = ({ store, band, board }: Parts): PlayCommands => {
 };
 
 /** Joins the core with the devices: holds the state of the page and carries out what the player asks for. */
-export const createSession = ({ band, kept, newSeed }: Devices): Session => {
+export const createSession = ({ band, kept, newSeed, takeAway }: Devices): Session => {
   const store = createStore<SessionState>(() => createInitialState(band, kept));
   const state = store.getState;
   const board = createNoticeBoard(store);
@@ -189,6 +195,7 @@ export const createSession = ({ band, kept, newSeed }: Devices): Session => {
     else board.dismiss('band');
   };
   const shelves = openShelves(kept, store, board.post);
+  const files = createTakeAwayCommands({ store, devices: takeAway, programOf, soundOf });
   const unsubscribers = [band.onBar(showHeard), band.onStatus(onStatus), shelves.dispose];
 
   return {
@@ -196,11 +203,13 @@ export const createSession = ({ band, kept, newSeed }: Devices): Session => {
     commands: {
       ...createChoiceCommands((make) => apply(make(state().settings)), newSeed),
       ...createPlayCommands({ store, band, board }),
+      ...files,
       ...shelves.commands,
     },
     live: { heard: () => band.heard() },
     dispose: () => {
       for (const unsubscribe of unsubscribers) unsubscribe();
+      files.cancelSaving();
       band.dispose();
     },
   };

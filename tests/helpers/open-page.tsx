@@ -5,6 +5,7 @@ import { createKeptValues } from '../../src/storage/kept-values';
 import { App } from '../../src/ui/app';
 import { createFakeBand } from './fake-band';
 import { createFakeStorage } from './fake-storage';
+import { createFakeTakeAway } from './fake-take-away';
 
 /** The whole page on a band that makes no sound and a storage in memory. */
 export const openPage = (stored?: unknown) => {
@@ -14,11 +15,13 @@ export const openPage = (stored?: unknown) => {
       : { 'combshed.settings': typeof stored === 'string' ? stored : JSON.stringify(stored) },
   );
   const band = createFakeBand();
+  const takeAway = createFakeTakeAway();
   const session = createSession({
     band,
     kept: createKeptValues(() => storage, window),
     newSeed: () => 4711,
+    takeAway,
   });
   const page = render(<App session={session} />);
-  return { band, storage, session, page, user: userEvent.setup() };
+  return { band, storage, session, takeAway, page, user: userEvent.setup() };
 };

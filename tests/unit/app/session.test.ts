@@ -4,6 +4,7 @@ import { asBpm, asEpochMs, asPitchClass } from '../../../src/core/theory/units';
 import { createKeptValues } from '../../../src/storage/kept-values';
 import { createFakeBand, type FakeBand } from '../../helpers/fake-band';
 import { createFakeStorage, type FakeStorage } from '../../helpers/fake-storage';
+import { createFakeTakeAway } from '../../helpers/fake-take-away';
 
 const G = asPitchClass(7);
 const A = asPitchClass(9);
@@ -12,7 +13,7 @@ const D = asPitchClass(2);
 
 const open = (storage: FakeStorage = createFakeStorage(), band: FakeBand = createFakeBand()) => {
   const kept = createKeptValues(() => storage, new EventTarget());
-  const session = createSession({ band, kept, newSeed: () => 77 });
+  const session = createSession({ band, kept, newSeed: () => 77, takeAway: createFakeTakeAway() });
   return { band, storage, session, state: session.store.getState, commands: session.commands };
 };
 
@@ -196,7 +197,8 @@ describe('what is kept', () => {
     const kept = createKeptValues(() => {
       throw new DOMException('denied', 'SecurityError');
     }, new EventTarget());
-    const session = createSession({ band: createFakeBand(), kept, newSeed: () => 1 });
+    const takeAway = createFakeTakeAway();
+    const session = createSession({ band: createFakeBand(), kept, newSeed: () => 1, takeAway });
     expect(session.store.getState().notices[0]?.text).toMatch(/does not let this page keep/);
   });
 });

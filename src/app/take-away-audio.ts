@@ -1,0 +1,178 @@
+import type { BandSound } from '../audio/band';
+import type { AudioCompressor, Encoding } from '../audio/compress-audio';
+import type { Rendered, RenderRequest } from '../audio/render-offline';
+import { encodePcm, longestWav, type WavFormat, wavEnd, wavHeader } from '../core/formats/wav';
+import type { Section } from '../core/score/program';
+import type { PartId } from '../core/score/score';
+import type { Style } from '../core/score/style';
+import { DEFAULT_MIX } from '../core/settings/defaults';
+import { createRandom } from '../core/theory/random';
+import type { FileSaver, GrowingFile } from '../storage/save-file';
+import { mustBeWritten, SavingTrouble } from './take-away-trouble';
+
+/** Turns sections into samples; see `renderSections` of the audio part. */
+export type Renderer = (request: RenderRequest) => Promise<Rendered>;
+
+export interface TakeAwayDevices {
+  /** Fetches the part of the program that renders; rejects when it cannot be had. */
+  readonly loadRenderer: () => Promise<Renderer>;
+  readonly saver: FileSaver;
+  readonly compressor: AudioCompressor;
+}
+
+/** One file to make: its name and the parts in it. */
+export interface AudioFile {
+  readonly name: string;
+  readonly parts: readonly PartId[];
+}
+
+export interface AudioOrder {
+  readonly title: string;
+  readonly files: readonly AudioFile[];
+  readonly sections: readonly Section[];
+  readonly style: Style;
+  readonly sound: BandSound;
+  readonly format: WavFormat | Encoding;
+}
+
+/** What a job is told and asked while it runs. */
+export interface JobReins {
+  readonly signal: AbortSignal;
+  readonly report: (fileName: string, share: number) => void;
+}
+
+/** Takes samples until `end`, which is told how many there were. */
+interface Sink {
+  add(left: Float32Array, right: Float32Array): Promise<void>;
+  end(frames: number): Promise<void>;
+  close(): void;
+}
+
+const isEncoding = (format: WavFormat | Encoding): format is Encoding => 'bitrate' in format;
+
+/** Throws SavingTrouble when music of so many seconds is too long for one WAV file. */
+export const mustFitWav = (format: WavFormat, seconds: number): void => {
+  if (seconds * format.sampleRate <= longestWav(format)) return;
+  const hours = longestWav(format) / format.sampleRate / 3600;
+  throw new SavingTrouble(
+    `One WAV file holds ${hours.toFixed(1)} hours at most in this form. Choose fewer choruses.`,
+  );
+};
+
+/** The header goes first with no length, and is written again when the length is known. */
+const openWav = async (file: GrowingFile, format: WavFormat, seed: number): Promise<Sink> => {
+  const dither = format.bits === 16 ? createRandom(seed) : null;
+  mustBeWritten(await file.write(wavHeader(format, 0)));
+  return {
+    add: async (left, right) => {
+      mustBeWritten(await file.write(encodePcm([left, right], format.bits, dither)));
+    },
+    end: async (frames) => {
+      mustBeWritten(await file.write(wavEnd(format, frames)));
+      mustBeWritten(await file.rewriteStart(wavHeader(format, frames)));
+    },
+    close: () => undefined,
+  };
+};
+
+const openSink = async (
+  file: GrowingFile,
+  { format, title, style }: AudioOrder,
+  compressor: AudioCompressor,
+): Promise<Sink> => {
+  if (!isEncoding(format)) return openWav(file, format, style.seed);
+  const write = async (bytes: Uint8Array) => mustBeWritten(await file.write(bytes));
+  return compressor.open({ encoding: format, title, serial: style.seed, write });
+};
+
+/** A quiet room's volume is no reason for a quiet file: the master rests where loudness was set. */
+const soundOfFile = (sound: BandSound): BandSound => ({
+  ...sound,
+  mix: { ...sound.mix, master: DEFAULT_MIX.master },
+});
+
+interface Work {
+  readonly order: AudioOrder;
+  readonly render: Renderer;
+  readonly devices: TakeAwayDevices;
+  readonly signal: AbortSignal;
+}
+
+const fill = async (
+  growing: GrowingFile,
+  { parts }: AudioFile,
+  { order, render, devices, signal }: Work,
+  onProgress: (share: number) => void,
+): Promise<Rendered> => {
+  const sink = await openSink(growing, order, devices.compressor);
+  try {
+    const rendered = await render({
+      sections: order.sections,
+      feel: order.style.feel,
+      push: order.style.push,
+      sound: soundOfFile(order.sound),
+      sampleRate: order.format.sampleRate,
+      parts,
+      signal,
+      onProgress,
+      onChunk: async (left, right) => {
+        signal.throwIfAborted();
+        await sink.add(left, right);
+      },
+    });
+    signal.throwIfAborted();
+    await sink.end(rendered.frames);
+    return rendered;
+  } finally {
+    sink.close();
+  }
+};
+
+const makeFile = async (
+  file: AudioFile,
+  work: Work,
+  onProgress: (share: number) => void,
+): Promise<Rendered> => {
+  const { format } = work.order;
+  const type = isEncoding(format) ? format.mediaType : 'audio/wav';
+  const growing = await work.devices.saver.open(file.name, type);
+  try {
+    const rendered = await fill(growing, file, work, onProgress);
+    mustBeWritten(await growing.save());
+    return rendered;
+  } catch (error) {
+    await growing.discard();
+    throw error;
+  }
+};
+
+const load = async ({ loadRenderer }: TakeAwayDevices): Promise<Renderer> => {
+  try {
+    return await loadRenderer();
+  } catch {
+    throw new SavingTrouble(
+      'The part of the program that makes audio could not be loaded. Reload the page, then save again; your choices are kept.',
+    );
+  }
+};
+
+/**
+ * Renders every file of an order and hands each over as soon as it is done. Resolves with the number of sounds that
+ * could not be computed and are missing. Rejects with SavingTrouble, or with the signal's reason when aborted.
+ */
+export const saveAudioFiles = async (
+  order: AudioOrder,
+  devices: TakeAwayDevices,
+  { signal, report }: JobReins,
+): Promise<number> => {
+  const render = await load(devices);
+  let missing = 0;
+  for (const [index, file] of order.files.entries()) {
+    signal.throwIfAborted();
+    const progress = (share: number) => report(file.name, (index + share) / order.files.length);
+    progress(0);
+    const { counts } = await makeFile(file, { order, render, devices, signal }, progress);
+    missing += counts.missing;
+  }
+  return missing;
+};

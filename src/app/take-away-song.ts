@@ -1,0 +1,106 @@
+import { isFormId } from '../core/chart/forms';
+import { type LeadSheet, writeMusicXml } from '../core/formats/musicxml';
+import type { FitChord, FitSound } from '../core/harp/fit';
+import { positionTitle } from '../core/harp/positions';
+import { tab } from '../core/harp/tab';
+import { FEELS, SWUNG_SIXTEENTHS, swingRatio } from '../core/score/feels';
+import type { Section } from '../core/score/program';
+import type { PartId } from '../core/score/score';
+import type { Mix } from '../core/settings/mix';
+import type { Settings } from '../core/settings/settings';
+import { keyName, prettyName } from '../core/theory/pitch';
+import type { Tune } from './tune';
+
+const PART_IDS: readonly PartId[] = ['drums', 'bass', 'chords', 'lead', 'click'];
+/** Effort counts before height: of the easiest sounds the lowest from this hole on lies best. */
+const FIRST_HOLE = 2;
+
+const keyOf = ({ chart }: Tune): string => `${chart.tonic}${chart.mode === 'minor' ? ' minor' : ''}`;
+
+const isOwn = ({ formId }: Settings): boolean => !isFormId(formId);
+
+/** What a song is called in its files: `Shuffle in B♭`, or the name the player gave it. */
+export const songTitle = (settings: Settings, tune: Tune): string =>
+  isOwn(settings) ? tune.chart.title : `${FEELS[settings.style.feel].name} in ${prettyName(keyOf(tune))}`;
+
+/** Only what every system takes in the name of a file; accents go, other signs become dashes. */
+const plain = (text: string): string =>
+  text
+    .normalize('NFKD')
+    .replace(/\p{Mark}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
+
+/**
+ * The name of a file without its ending: feel (or the song's own name), key and tempo: `shuffle-b-flat-104bpm`.
+ * @param part added for a file that holds one part alone.
+ */
+export const fileStem = (settings: Settings, tune: Tune, part: PartId | null = null): string => {
+  const key = keyOf(tune)
+    .replaceAll('#', '-sharp')
+    .replace(/(?<=^[A-G]b*)b/g, '-flat');
+  const { feel } = settings.style;
+  const name = (isOwn(settings) && plain(tune.chart.title)) || feel;
+  const words = [name, key, `${Math.round(settings.tempo)}bpm`, ...(part === null ? [] : [part])];
+  return words.map(plain).join('-');
+};
+
+/**
+ * The parts that are heard with the mixer as it stands: not muted, and solo where any is. The click stays with a
+ * solo, as on the desk.
+ */
+export const openParts = ({ channels }: Mix): readonly PartId[] => {
+  const solo = PART_IDS.some((part) => channels[part].solo);
+  return PART_IDS.filter(
+    (part) => !channels[part].muted && (!solo || channels[part].solo || part === 'click'),
+  );
+};
+
+/** The open parts that have something to play in these sections. */
+export const soundingParts = (mix: Mix, sections: readonly Section[]): readonly PartId[] =>
+  openParts(mix).filter((part) =>
+    sections.some(({ score }) => score.events.some((event) => event.part === part)),
+  );
+
+const best = (sounds: readonly FitSound[]): FitSound | undefined =>
+  sounds.toSorted(
+    (a, b) =>
+      a.effort - b.effort || Number(a.hole < FIRST_HOLE) - Number(b.hole < FIRST_HOLE) || a.pitch - b.pitch,
+  )[0];
+
+/** The tones that tell one chord from another, where the harp has them: `3rd 3↓  7th 5↓`. */
+const guideTab = ({ sounds }: FitChord, style: Settings['tabStyle']): string =>
+  (['3', '7'] as const)
+    .flatMap((step) => {
+      const sound = best(sounds.filter(({ degree }) => degree.replace(/[#b]/g, '') === step));
+      return sound === undefined ? [] : [`${step === '3' ? '3rd' : '7th'} ${tab(sound, style)}`];
+    })
+    .join('  ');
+
+/** Tab where a chord begins that is not the one before. */
+const tabOf = ({ fit }: Tune, style: Settings['tabStyle']): NonNullable<LeadSheet['tab']> => {
+  const chords = fit.bars.flatMap((bar) => bar.chords);
+  return chords
+    .filter(({ chord }, index) => chord.symbol !== chords[index - 1]?.chord.symbol)
+    .map((chord) => ({ at: chord.at, text: guideTab(chord, style) }))
+    .filter(({ text }) => text !== '');
+};
+
+const swingOf = ({ style, tempo }: Settings, tune: Tune): LeadSheet['swing'] => {
+  const compound = tune.chart.meter.name.endsWith('/8');
+  const ratio = swingRatio(FEELS[style.feel], style, tempo);
+  if (compound || ratio === 1) return null;
+  return { ratio, unit: SWUNG_SIXTEENTHS.has(style.feel) ? '16th' : 'eighth' };
+};
+
+/** One chorus as a MusicXML lead sheet: chords, feel and swing, the harp, and the chords' guide tones as tab. */
+export const leadSheetOf = (settings: Settings, tune: Tune): string =>
+  writeMusicXml({
+    chart: { ...tune.chart, title: songTitle(settings, tune) },
+    tempo: settings.tempo,
+    feel: FEELS[settings.style.feel].name,
+    swing: swingOf(settings, tune),
+    harp: `${prettyName(keyName(tune.harp.key, 'major'))} harp, ${positionTitle(tune.position)}`,
+    tab: tabOf(tune, settings.tabStyle),
+  });

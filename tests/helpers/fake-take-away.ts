@@ -1,0 +1,126 @@
+import type { TakeAwayDevices } from '../../src/app/take-away-audio';
+import type { Encoding } from '../../src/audio/compress-audio';
+import type { RenderRequest } from '../../src/audio/render-offline';
+import type { Writing } from '../../src/storage/kept-values';
+
+export interface FakeFile {
+  readonly name: string;
+  readonly type: string;
+  bytes: number[];
+  fate: 'open' | 'saved' | 'discarded';
+}
+
+/** What makes files in tests: a renderer that hums and can be held, a saver that keeps all in memory. */
+export interface FakeTakeAway extends TakeAwayDevices {
+  readonly requests: RenderRequest[];
+  readonly files: FakeFile[];
+  /** Sounds each rendering says it could not make. */
+  missing: number;
+  encodings: readonly Encoding[];
+  /** Answers every writing while set. */
+  refuse: Writing | null;
+  /** Thrown when the renderer is fetched, and by rendering, while set. */
+  loadError: Error | null;
+  renderError: Error | null;
+  /** Rendering stops before each piece until let go. */
+  hold(): void;
+  letGo(): void;
+}
+
+/** Frames of one piece and pieces of one rendering. */
+export const FAKE_PIECE = 100;
+export const FAKE_PIECES = 4;
+
+export const FAKE_ENCODING: Encoding = {
+  id: 'opus',
+  name: 'Opus in Ogg',
+  extension: 'opus',
+  mediaType: 'audio/ogg; codecs=opus',
+  sampleRate: 48000,
+  bitrate: 128_000,
+};
+
+const hum = () => new Float32Array(FAKE_PIECE).fill(0.5);
+
+/** Devices that make files in memory. */
+export const createFakeTakeAway = (): FakeTakeAway => {
+  let gate: Promise<void> = Promise.resolve();
+  let open: () => void = () => undefined;
+  const written: Writing = { kind: 'written' };
+
+  const render = async (request: RenderRequest) => {
+    devices.requests.push(request);
+    for (let piece = 1; piece <= FAKE_PIECES; piece += 1) {
+      await gate;
+      if (devices.renderError) throw devices.renderError;
+      request.signal?.throwIfAborted();
+      await request.onChunk(hum(), hum());
+      request.onProgress?.(piece / FAKE_PIECES);
+    }
+    const counts = { computed: 1, substituted: 0, missing: devices.missing, failed: [] };
+    return { frames: FAKE_PIECE * FAKE_PIECES, sampleRate: request.sampleRate, notes: 1, counts };
+  };
+
+  const fileNamed = (name: string, type: string): FakeFile => {
+    const file: FakeFile = { name, type, bytes: [], fate: 'open' };
+    devices.files.push(file);
+    return file;
+  };
+
+  const devices: FakeTakeAway = {
+    requests: [],
+    files: [],
+    missing: 0,
+    encodings: [],
+    refuse: null,
+    loadError: null,
+    renderError: null,
+    hold: () => {
+      gate = new Promise((resolve) => {
+        open = resolve;
+      });
+    },
+    letGo: () => open(),
+    loadRenderer: async () => {
+      if (devices.loadError) throw devices.loadError;
+      return render;
+    },
+    saver: {
+      give: async (name, type, bytes) => {
+        if (devices.refuse) return devices.refuse;
+        Object.assign(fileNamed(name, type), { bytes: [...bytes], fate: 'saved' });
+        return written;
+      },
+      open: async (name, type) => {
+        const file = fileNamed(name, type);
+        return {
+          write: async (bytes) => {
+            if (devices.refuse) return devices.refuse;
+            file.bytes.push(...bytes);
+            return written;
+          },
+          rewriteStart: async (bytes) => {
+            file.bytes.splice(0, bytes.length, ...bytes);
+            return written;
+          },
+          save: async () => {
+            file.fate = 'saved';
+            return written;
+          },
+          discard: async () => {
+            file.fate = 'discarded';
+          },
+        };
+      },
+    },
+    compressor: {
+      offered: async () => devices.encodings,
+      open: ({ write, title }) => ({
+        add: (left) => write(Uint8Array.of(left.length)),
+        end: () => write(new TextEncoder().encode(title)),
+        close: () => undefined,
+      }),
+    },
+  };
+  return devices;
+};
