@@ -9,6 +9,7 @@ import type { Settings } from '../core/settings/settings';
 import { addTap, tappedTempo } from '../core/settings/tap-tempo';
 import type { EpochMs, PitchClass } from '../core/theory/units';
 import { withFeel, withForm, withHarp, withHarpKey, withPosition, withSongKey, withTuning } from './choices';
+import type { ChartCommands } from './own-charts';
 import type { ShelfCommands } from './shelves';
 import type { TakeAwayCommands } from './take-away';
 
@@ -47,7 +48,7 @@ export interface PlayCommands {
   dismiss(notice: string): void;
 }
 
-export type Commands = ChoiceCommands & PlayCommands & ShelfCommands & TakeAwayCommands;
+export type Commands = ChoiceCommands & PlayCommands & ShelfCommands & ChartCommands & TakeAwayCommands;
 
 /**
  * The commands that change settings.

@@ -1,8 +1,10 @@
 import type { BandStatus } from '../audio/band';
+import type { OwnChart } from '../core/chart/own-chart';
 import type { Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
 import type { Section } from '../core/score/program';
 import type { Settings } from '../core/settings/settings';
+import type { ChartDesk } from './own-charts-desk';
 import type { TakeAwayState } from './take-away-state';
 import type { Tune } from './tune';
 
@@ -29,6 +31,7 @@ export interface BarView {
 export interface Shelved {
   readonly harpCase: readonly OwnedHarp[];
   readonly ownTunings: readonly Tuning[];
+  readonly ownCharts: readonly OwnChart[];
 }
 
 export interface SessionState extends Shelved {
@@ -46,4 +49,6 @@ export interface SessionState extends Shelved {
   readonly lastChorus: number | null;
   readonly takeAway: TakeAwayState;
   readonly notices: readonly Notice[];
+  /** Where the player's charts are written. */
+  readonly chartDesk: ChartDesk;
 }

@@ -1,12 +1,17 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Band, BandSound, BandStatus, HeardPosition } from '../audio/band';
+import { isFormId } from '../core/chart/forms';
 import { temperamentOf } from '../core/harp/intonation';
 import type { Program, Section } from '../core/score/program';
+import type { Mix } from '../core/settings/mix';
 import type { Settings } from '../core/settings/settings';
 import { asCents, asSeconds } from '../core/theory/units';
 import type { KeptValues } from '../storage/kept-values';
+import { withFittingRepeat, withForm } from './choices';
 import { type Commands, createChoiceCommands, type PlayCommands } from './commands';
 import { keepSettings, loadSettings } from './kept-settings';
+import { openOwnCharts } from './own-charts';
+import { EMPTY_DESK } from './own-charts-desk';
 import type { Notice, SessionState } from './session-state';
 import { openShelves } from './shelves';
 import { statusNotice } from './status-notice';
@@ -44,11 +49,18 @@ type Store = StoreApi<SessionState>;
 const LISTEN_SECONDS = 1.2;
 const EQUAL = Array.from({ length: 12 }, () => asCents(0));
 
+/** Nobody asks for the click alone in order not to hear it: its mute gives way. */
+const audibleMix = ({ mix, plan }: Settings): Mix => {
+  if (plan.sounding !== 'click') return mix;
+  const click = { ...mix.channels.click, muted: false };
+  return { ...mix, channels: { ...mix.channels, click } };
+};
+
 const soundOf = ({ settings, tune }: SessionState): BandSound => {
-  const { mix, reference, style, bandFollowsHarp } = settings;
+  const { reference, style, bandFollowsHarp } = settings;
   const offsets = bandFollowsHarp ? (temperamentOf(tune.harp, reference).cents ?? EQUAL) : EQUAL;
   return {
-    mix,
+    mix: audibleMix(settings),
     tuning: { reference, offsets },
     bass: style.bass,
     chords: style.chords,
@@ -66,7 +78,7 @@ const musicDiffers = (a: Settings, b: Settings): boolean =>
 
 const createInitialState = (band: Band, kept: KeptValues): SessionState => {
   const { settings, notices } = loadSettings(kept);
-  const tune = tuneFor(settings, chartFor(settings));
+  const tune = tuneFor(settings, chartFor(settings, []));
   return {
     settings,
     tune,
@@ -77,6 +89,8 @@ const createInitialState = (band: Band, kept: KeptValues): SessionState => {
     notices,
     harpCase: [],
     ownTunings: [],
+    ownCharts: [],
+    chartDesk: EMPTY_DESK,
   };
 };
 
@@ -160,13 +174,10 @@ const createPlayCommands = ({ store, band, board }: Parts): PlayCommands => {
   };
 };
 
-/** Joins the core with the devices: holds the state of the page and carries out what the player asks for. */
-export const createSession = ({ band, kept, newSeed, takeAway }: Devices): Session => {
-  const store = createStore<SessionState>(() => createInitialState(band, kept));
+/** Keeps tune, band and view in step with the settings, the saved charts and what is heard. */
+const createConductor = ({ store, band, board }: Parts, kept: KeptValues) => {
   const state = store.getState;
-  const board = createNoticeBoard(store);
   const tuneOf = createTuneCache(() => state().settings);
-
   const showHeard = (position: HeardPosition | null): void => {
     if (position === null) {
       store.setState({ ...restingViews(state().tune, state().cursor), lastChorus: null });
@@ -174,19 +185,41 @@ export const createSession = ({ band, kept, newSeed, takeAway }: Devices): Sessi
       store.setState(heardViews(position, band.upcoming(), tuneOf));
     }
   };
-
-  const apply = (settings: Settings): void => {
-    const before = state().settings;
-    if (settings === before) return;
-    const tune = tuneFor(settings, chartFor(settings));
-    store.setState({ settings, tune });
-    const trouble = keepSettings(kept, settings);
-    if (trouble) board.post(trouble);
-    else board.dismiss('storage');
-    band.setSound(soundOf(state()));
-    if (isUnderWay(band) && musicDiffers(before, settings)) band.change(programOf(state()));
-    showHeard(isUnderWay(band) ? band.heard() : null);
+  const tuneTo = (asked: Settings): void => {
+    const chart = chartFor(asked, state().ownCharts);
+    const settings = withFittingRepeat(asked, chart.bars.length);
+    store.setState({ settings, tune: tuneFor(settings, chart) });
   };
+  const show = (): void => showHeard(isUnderWay(band) ? band.heard() : null);
+  return {
+    showHeard,
+    apply: (asked: Settings): void => {
+      const before = state().settings;
+      if (asked === before) return;
+      tuneTo(asked);
+      const { settings } = state();
+      const trouble = keepSettings(kept, settings);
+      if (trouble) board.post(trouble);
+      else board.dismiss('storage');
+      band.setSound(soundOf(state()));
+      if (isUnderWay(band) && musicDiffers(before, settings)) band.change(programOf(state()));
+      show();
+    },
+    /** The saved charts are others now: a chosen one is played as it stands. */
+    takeSavedCharts: (): void => {
+      tuneTo(state().settings);
+      if (isUnderWay(band) && !isFormId(state().settings.formId)) band.change(programOf(state()));
+      show();
+    },
+  };
+};
+
+/** Joins the core with the devices: holds the state of the page and carries out what the player asks for. */
+export const createSession = ({ band, kept, newSeed, takeAway }: Devices): Session => {
+  const store = createStore<SessionState>(() => createInitialState(band, kept));
+  const state = store.getState;
+  const board = createNoticeBoard(store);
+  const { showHeard, apply, takeSavedCharts } = createConductor({ store, band, board }, kept);
 
   const onStatus = (status: BandStatus): void => {
     store.setState({ status });
@@ -195,8 +228,17 @@ export const createSession = ({ band, kept, newSeed, takeAway }: Devices): Sessi
     else board.dismiss('band');
   };
   const shelves = openShelves(kept, store, board.post);
+  const charts = openOwnCharts({
+    kept,
+    store,
+    post: board.post,
+    newSeed,
+    chooseForm: (id) => apply(withForm(state().settings, id)),
+    onSaved: takeSavedCharts,
+  });
+  takeSavedCharts();
   const files = createTakeAwayCommands({ store, devices: takeAway, programOf, soundOf });
-  const unsubscribers = [band.onBar(showHeard), band.onStatus(onStatus), shelves.dispose];
+  const unsubscribers = [band.onBar(showHeard), band.onStatus(onStatus), shelves.dispose, charts.dispose];
 
   return {
     store,
@@ -205,6 +247,7 @@ export const createSession = ({ band, kept, newSeed, takeAway }: Devices): Sessi
       ...createPlayCommands({ store, band, board }),
       ...files,
       ...shelves.commands,
+      ...charts.commands,
     },
     live: { heard: () => band.heard() },
     dispose: () => {

@@ -1,6 +1,7 @@
 import { buildChart } from '../core/chart/build-chart';
 import type { Chart, MeterName } from '../core/chart/chart';
 import { type FormId, isFormId } from '../core/chart/forms';
+import { type OwnChart, ownChartInKey } from '../core/chart/own-chart';
 import { type Fit, fitChart } from '../core/harp/fit';
 import type { Harp } from '../core/harp/harp';
 import { buildOwnedHarp } from '../core/harp/harp-case';
@@ -19,8 +20,12 @@ export interface Tune {
 
 const STANDARD_FORM: FormId = 'standard';
 
-/** The form chosen, or the standard one where the id is not known here. */
-export const formOf = ({ formId }: Settings): FormId => (isFormId(formId) ? formId : STANDARD_FORM);
+/** The form chosen, built-in or the player's own; the standard one where nothing has its id. */
+export const formOf = (
+  { formId }: Pick<Settings, 'formId'>,
+  ownCharts: readonly OwnChart[],
+): FormId | OwnChart =>
+  isFormId(formId) ? formId : (ownCharts.find(({ id }) => id === formId) ?? STANDARD_FORM);
 
 const meterFor = (settings: Settings): MeterName => FEELS[settings.style.feel].meter ?? '4/4';
 
@@ -28,8 +33,15 @@ const meterFor = (settings: Settings): MeterName => FEELS[settings.style.feel].m
 export const songKeyOf = (settings: Settings): PitchClass => songKey(settings.harpKey, settings.position);
 
 /** The chosen form in a key (the song's own unless another is given). */
-export const chartFor = (settings: Settings, key: PitchClass = songKeyOf(settings)): Chart =>
-  buildChart({ form: formOf(settings), key, meter: meterFor(settings) });
+export const chartFor = (
+  settings: Settings,
+  ownCharts: readonly OwnChart[],
+  key: PitchClass = songKeyOf(settings),
+): Chart => {
+  const form = formOf(settings, ownCharts);
+  const meter = meterFor(settings);
+  return typeof form === 'string' ? buildChart({ form, key, meter }) : ownChartInKey(form, key, meter);
+};
 
 /** The harp that puts a chart's key into the chosen position. */
 export const harpFor = (settings: Settings, key: PitchClass): Harp =>
