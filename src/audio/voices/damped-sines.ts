@@ -15,7 +15,7 @@ export interface DampedSine {
 }
 
 /** A sine is left out, or ends, when it is this far below the strongest sine of its sum. */
-const INAUDIBLE = 10 ** (-96 / 20);
+const INAUDIBLE = 10 ** (-84 / 20);
 
 interface Recurrence {
   readonly length: number;

@@ -14,11 +14,11 @@ export const electricPiano: Voice = createModalVoice({
   beat: 0,
   knockLow: 300,
   rustleLow: 100,
-  brightness: tilted(2.5),
+  brightness: tilted(2),
   variation: 0.5,
   stroke: [
-    { ratio: 6.267, level: -40, perVelocity: 6, t60: 0.5 },
-    { ratio: 17.55, level: -46, perVelocity: 8, t60: 0.15 },
+    { ratio: 6.267, level: -40, perHardness: 6, t60: 0.5 },
+    { ratio: 17.55, level: -46, perHardness: 8, t60: 0.15 },
   ],
   release: (velocity) => releaseSeconds(0.03, velocity),
 });

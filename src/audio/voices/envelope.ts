@@ -1,6 +1,13 @@
 /** Amplitude factor of a level in dB. */
 export const fromDecibels = (decibels: number): number => Math.exp((decibels * Math.LN10) / 20);
 
+/** The samples times a gain, in the precision of audio buffers. */
+export const scaled = (samples: Float64Array, gain: number): Float32Array => {
+  const out = new Float32Array(samples.length);
+  for (let i = 0; i < out.length; i++) out[i] = (samples[i] as number) * gain;
+  return out;
+};
+
 /** Fades the last `count` samples to silence along half a cosine; the very last sample is 0. */
 export const fadeEnd = (samples: Float64Array, count: number): void => {
   const start = Math.max(0, samples.length - count);

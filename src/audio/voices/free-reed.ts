@@ -6,10 +6,12 @@
 import { createRandom, seedFrom } from '../../core/theory/random';
 import { asSeconds } from '../../core/theory/units';
 import { type Anchor, between, betweenAll, spanAt } from './anchors';
-import { fromDecibels } from './envelope';
+import { hardness } from './brightness';
+import { checkNote } from './check-note';
+import { fromDecibels, scaled } from './envelope';
 import { addHarmonics } from './harmonic-series';
-import { BASE_VELOCITY, REFERENCE_LOUDNESS_LUFS, velocityGain } from './levels';
-import { LOOP_GUARD, type LoopLength, loopLength, loopNoise } from './loop';
+import { REFERENCE_LOUDNESS_LUFS, velocityGain } from './levels';
+import { addLoopNoise, LOOP_GUARD, type LoopLength, loopLength, loopNoise } from './loop';
 import { kWeightedPower, loudnessOfPower } from './loudness';
 import { addNoiseBurst } from './noise-burst';
 import type { Voice, VoiceNote } from './voice';
@@ -44,7 +46,7 @@ export interface ReedDesign {
     readonly decibels: number;
     readonly from: number;
   };
-  /** dB per octave of harmonic number that 35 velocity steps add. */
+  /** dB per octave of harmonic number that a step of `hardness` adds. */
   readonly brightness: number;
   readonly variation: number;
   readonly release: (velocity: number) => number;
@@ -72,7 +74,7 @@ const harmonicsOf = (design: ReedDesign, note: VoiceNote, random: () => number):
   const rolloff = between(span, (anchor) => anchor.rolloff);
   const lag = between(span, (anchor) => anchor.lag);
   const count = Math.min(MOST_HARMONICS, Math.floor((0.4 * note.sampleRate) / note.hz));
-  const harder = (note.velocity - BASE_VELOCITY) / 35;
+  const harder = hardness(note.velocity);
   const ripple = 0.1 + 0.3 * random();
   const turn = 2 * Math.PI * random();
   const [early, late] = [Math.exp(-0.1 / design.settle), Math.exp(-0.5 / design.settle)];
@@ -144,6 +146,7 @@ const openingPower = (harmonics: readonly Harmonic[], settle: number): number =>
 export const createFreeReedVoice =
   (design: ReedDesign): Voice =>
   (note) => {
+    checkNote(note);
     const { sampleRate } = note;
     const random = createRandom(seedFrom(note.seed, note.midi));
     const span = spanAt(design.anchors, note.midi);
@@ -155,10 +158,7 @@ export const createFreeReedVoice =
     addTone(out, design, harmonics, { loop, from, rise, sampleRate });
     const breath = loopNoise(random, loop.samples, design.breath, sampleRate);
     const breathLevel = fromDecibels(between(span, (anchor) => anchor.breathLevel));
-    for (let i = 0; i < out.length; i++) {
-      const level = i < from ? 1 - Math.exp(-i / (0.5 * rise * sampleRate)) : 1;
-      out[i] = (out[i] as number) + breathLevel * level * (breath[i % loop.samples] as number);
-    }
+    addLoopNoise(out, breath, breathLevel, { rise: 0.5 * rise * sampleRate, from });
     const chiffLevel = fromDecibels(between(span, (anchor) => anchor.chiffLevel));
     const chiff = { level: chiffLevel, low: design.chiff.low, high: design.chiff.high };
     addNoiseBurst(out, { ...chiff, rise: 0.004, decay: 60 / design.chiff.t60 }, random, sampleRate);
@@ -167,7 +167,7 @@ export const createFreeReedVoice =
     const power = openingPower(harmonics, design.settle);
     const gain = velocityGain(note.velocity) * fromDecibels(wanted - loudnessOfPower(power));
     return {
-      samples: Float32Array.from(out, (value) => value * gain),
+      samples: scaled(out, gain),
       loop: { from, to: from + loop.samples },
       release: asSeconds(design.release(note.velocity)),
     };

@@ -10,7 +10,7 @@ export const harmonica: Voice = createFreeReedVoice({
   breath: { low: 900, high: 6000 },
   chiff: { low: 1200, high: 6000, t60: 0.12 },
   vibrato: { rate: 5.2, cents: 4, decibels: 0.6, from: 0.5 },
-  brightness: 1.5,
+  brightness: 1.2,
   variation: 0.6,
   release: (velocity) => releaseSeconds(0.04, velocity),
 });

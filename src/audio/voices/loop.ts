@@ -20,11 +20,12 @@ export const loopLength = (seconds: number, fundamental: number, sampleRate: num
 
 /** Band noise of unit RMS that repeats after `size` samples: the filters go round twice and keep the second turn. */
 export const loopNoise = (random: Random, size: number, band: Band, sampleRate: number): Float64Array => {
-  const turn = Float64Array.from({ length: size }, random);
+  const turn = new Float64Array(size);
+  for (let i = 0; i < size; i++) turn[i] = random();
   let at = 0;
   const around: Random = () => {
-    const value = turn[at % size] ?? 0;
-    at += 1;
+    const value = turn[at] as number;
+    at = at + 1 === size ? 0 : at + 1;
     return value;
   };
   const twice = bandNoise(around, 2 * size, band, sampleRate);
@@ -33,3 +34,21 @@ export const loopNoise = (random: Random, size: number, band: Band, sampleRate: 
 
 /** Samples to compute beyond the end of a loop, for players that interpolate across it. */
 export const LOOP_GUARD = 64;
+
+/** Adds a loop's noise to all of `out`, round and round, rising with time constant `rise` (samples) until `from`. */
+export const addLoopNoise = (
+  out: Float64Array,
+  noise: Float64Array,
+  level: number,
+  onset: { readonly rise: number; readonly from: number },
+): void => {
+  const settle = Math.exp(-1 / onset.rise);
+  let silent = 1;
+  let at = 0;
+  for (let i = 0; i < out.length; i++) {
+    if (i === onset.from) silent = 0;
+    out[i] = (out[i] as number) + level * (1 - silent) * (noise[at] as number);
+    silent *= settle;
+    at = at + 1 === noise.length ? 0 : at + 1;
+  }
+};

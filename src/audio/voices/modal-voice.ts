@@ -1,9 +1,11 @@
 /** Voices made of partials that die away and of bursts of noise: strings, tines. */
 import { createRandom, type Random, seedFrom } from '../../core/theory/random';
 import { asSeconds } from '../../core/theory/units';
+import { hardness } from './brightness';
+import { checkNote } from './check-note';
 import { addDampedSines, type DampedSine } from './damped-sines';
-import { fadeEnd, fromDecibels } from './envelope';
-import { BASE_VELOCITY, REFERENCE_LOUDNESS_LUFS, velocityGain } from './levels';
+import { fadeEnd, fromDecibels, scaled } from './envelope';
+import { REFERENCE_LOUDNESS_LUFS, velocityGain } from './levels';
 import { kWeightedPower, loudnessOfPower } from './loudness';
 import { type Tone, type ToneAnchor, toneAt } from './modal-tone';
 import { addNoiseBurst } from './noise-burst';
@@ -13,9 +15,9 @@ import type { Voice, VoiceNote } from './voice';
 export interface StrokePartial {
   /** Frequency as a multiple of the note's. */
   readonly ratio: number;
-  /** dB re the strongest partial of the series at velocity 80, and what 35 velocity steps add. */
+  /** dB re the strongest partial of the series at velocity 80, and what a step of `hardness` adds. */
   readonly level: number;
-  readonly perVelocity: number;
+  readonly perHardness: number;
   /** Seconds to lose 60 dB. */
   readonly t60: number;
 }
@@ -57,6 +59,8 @@ const GAP = 0.4;
 const FIRST = 0.1;
 /** dB a stroke may differ from another in level. */
 const LEVEL_SPREAD = 0.6;
+/** dB that a step of `hardness` adds to the noise of the stroke, above what it adds to the tone. */
+const KNOCK_PER_HARDNESS = 1.5;
 
 /** Level at 100 ms and fall to 500 ms of partial k; beyond the table the level rolls off from its last four. */
 const partialFigures = (tone: Tone, k: number): { level: number; fall: number } => {
@@ -151,7 +155,7 @@ const sinesOf = (partial: ModalPartial, beat: number): DampedSine[] => {
 const strokeSine = (partial: StrokePartial, note: VoiceNote): DampedSine => ({
   frequency: partial.ratio * note.hz,
   phase: 0,
-  amplitude: fromDecibels(partial.level + (partial.perVelocity * (note.velocity - BASE_VELOCITY)) / 35),
+  amplitude: fromDecibels(partial.level + partial.perHardness * hardness(note.velocity)),
   decay: 60 / partial.t60,
 });
 
@@ -159,40 +163,24 @@ const addNoises = (
   out: Float64Array,
   design: ModalDesign,
   tone: Tone,
+  note: VoiceNote,
   random: Random,
-  sampleRate: number,
 ): void => {
+  const knock = fromDecibels(tone.knockLevel + KNOCK_PER_HARDNESS * hardness(note.velocity));
+  const rustle = fromDecibels(tone.rustleLevel);
   const { knockLow, rustleLow } = design;
-  addNoiseBurst(
-    out,
-    {
-      level: fromDecibels(tone.knockLevel),
-      low: knockLow,
-      high: tone.knockHigh,
-      rise: 0.001,
-      decay: 60 / tone.knockT60,
-    },
-    random,
-    sampleRate,
-  );
-  addNoiseBurst(
-    out,
-    {
-      level: fromDecibels(tone.rustleLevel),
-      low: rustleLow,
-      high: tone.rustleHigh,
-      rise: 0.02,
-      decay: 60 / tone.rustleT60,
-    },
-    random,
-    sampleRate,
-  );
+  const bursts = [
+    { level: knock, low: knockLow, high: tone.knockHigh, rise: 0.001, decay: 60 / tone.knockT60 },
+    { level: rustle, low: rustleLow, high: tone.rustleHigh, rise: 0.02, decay: 60 / tone.rustleT60 },
+  ];
+  for (const burst of bursts) addNoiseBurst(out, burst, random, note.sampleRate);
 };
 
 /** Makes the voice of a design. */
 export const createModalVoice =
   (design: ModalDesign): Voice =>
   (note) => {
+    checkNote(note);
     const tone = toneAt(design.anchors, note.midi);
     const random = createRandom(seedFrom(note.seed, note.midi));
     const partials = partialsOf(design, note, tone, random);
@@ -203,12 +191,12 @@ export const createModalVoice =
       [...sines, ...design.stroke.map((partial) => strokeSine(partial, note))],
       note.sampleRate,
     );
-    addNoises(out, design, tone, random, note.sampleRate);
+    addNoises(out, design, tone, note, random);
     fadeEnd(out, Math.round(FADE * note.sampleRate));
     const wanted = REFERENCE_LOUDNESS_LUFS + tone.loudness + LEVEL_SPREAD * (random() - 0.5);
     const gain = velocityGain(note.velocity) * fromDecibels(wanted - loudnessOfPower(openingPower(partials)));
     return {
-      samples: Float32Array.from(out, (value) => value * gain),
+      samples: scaled(out, gain),
       loop: null,
       release: asSeconds(design.release(note.velocity)),
     };

@@ -17,7 +17,7 @@ export interface NoiseBurst extends Band {
 }
 
 /** A burst ends this far below its start. */
-const INAUDIBLE_DB = 80;
+const INAUDIBLE_DB = 60;
 
 /** Smoothing factor of a one-pole low-pass with its corner at `frequency`. */
 const onePole = (frequency: number, sampleRate: number): number =>

@@ -15,12 +15,12 @@ export const ORGAN_DRAWBARS: readonly { readonly level: number; readonly perOcta
   { level: -48.7, perOctave: -1.1 },
   { level: -56.8, perOctave: -2.3 },
   { level: -68.3, perOctave: -4.2 },
-  { level: -48.5, perOctave: 0 },
+  { level: -47.5, perOctave: 0 },
   { level: -75, perOctave: -3 },
-  { level: -68.6, perOctave: -8 },
-  { level: -60, perOctave: -4.8 },
-  { level: -18.2, perOctave: -1.5 },
+  { level: -70, perOctave: -8 },
+  { level: -61, perOctave: -4.8 },
+  { level: -17, perOctave: -0.8 },
 ];
 
 /** Momentary loudness at velocity 80 re the reference of all voices, LU. */
-export const ORGAN_LOUDNESS = -4;
+export const ORGAN_LOUDNESS = -3.8;

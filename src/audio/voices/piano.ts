@@ -10,7 +10,7 @@ export const piano: Voice = createModalVoice({
   beat: 0.5,
   knockLow: 150,
   rustleLow: 80,
-  brightness: tilted(1.5),
+  brightness: tilted(1.2),
   variation: 0.5,
   stroke: [],
   release: (velocity) => releaseSeconds(0.12, velocity),

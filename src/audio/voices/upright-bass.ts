@@ -10,7 +10,7 @@ export const uprightBass: Voice = createModalVoice({
   beat: 0.3,
   knockLow: 200,
   rustleLow: 30,
-  brightness: tilted(1.5),
+  brightness: tilted(1.2),
   variation: 1,
   stroke: [],
   release: (velocity) => releaseSeconds(0.03, velocity),
