@@ -98,6 +98,14 @@ describe('playing', () => {
     expect(band.sounds.at(-1)?.mix.channels.bass.muted).toBe(true);
   });
 
+  it('lets the click be heard where it plays alone', async () => {
+    const { band, state, commands } = open();
+    await commands.play();
+    expect(band.sounds.at(-1)?.mix.channels.click.muted).toBe(true);
+    commands.choose({ plan: { ...state().settings.plan, sounding: 'click' } });
+    expect(band.sounds.at(-1)?.mix.channels.click.muted).toBe(false);
+  });
+
   it('makes the chorus being heard the last on request', async () => {
     const { band, state, commands } = open();
     await commands.play();
