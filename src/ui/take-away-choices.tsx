@@ -73,7 +73,7 @@ const WavChoices = ({ sampleRate, bits }: TakeAwayChoices) => {
         onChoose={(value) => commands.chooseTakeAway({ sampleRate: value })}
       />
       <Choice
-        label="Depth"
+        label="Bit depth"
         value={bits}
         options={[
           { value: 16, text: '16 bit' },

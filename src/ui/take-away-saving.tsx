@@ -6,7 +6,7 @@ export const Saving = () => {
   const job = useSelected((state) => state.takeAway.job);
   const message = useSelected((state) => state.takeAway.message);
   return (
-    <div className="saving" data-busy={job !== null}>
+    <div className="saving">
       {job !== null && (
         <>
           <p>
