@@ -216,6 +216,10 @@ export const directionAfter = (direction: Direction, from: number, to: number): 
 export const swerveCost = (before: Direction, after: Direction, { shape }: CostContext): LineCost =>
   summed({ shape: before !== null && after !== before ? shape.swerve : 0 });
 
+/** A note's length in beats of air, counted in halves so that sums stay exact. */
+const airBeats = (slot: LineSlot, { beatTicks }: CostContext): number =>
+  Math.max(1, Math.round((2 * slot.length) / beatTicks)) / 2;
+
 /**
  * Air in beats: 0 at ease, positive full, negative empty. Beyond twice the comfortable breath there is no more to
  * fill or empty; the player lets air by.
@@ -226,10 +230,6 @@ export const airAfter = (air: number, { slot, priced }: PlacedSound, context: Co
   const taken = (priced.sound.breath === 'draw' ? 1 : -1) * airBeats(slot, context);
   return Math.max(-most, Math.min(most, start + taken));
 };
-
-/** A note's length in beats of air, counted in halves so that sums stay exact. */
-export const airBeats = (slot: LineSlot, { beatTicks }: CostContext): number =>
-  Math.max(1, Math.round((2 * slot.length) / beatTicks)) / 2;
 
 /** What the air after a note costs. */
 export const airCost = (air: number, { weights, comfortableBeats }: CostContext): LineCost =>

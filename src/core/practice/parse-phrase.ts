@@ -1,0 +1,70 @@
+import { METERS } from '../chart/build-chart';
+import type { MeterName } from '../chart/chart';
+import { soundId } from '../harp/tab';
+import { asTicks } from '../theory/units';
+import type { Phrase, PhraseNote, PhraseSound } from './phrase';
+import { readTab } from './read-tab';
+
+/** A phrase read from outside with what had to be mended, in sentences; null when nothing of it can be used. */
+export interface ParsedPhrase {
+  readonly phrase: Phrase | null;
+  readonly mended: readonly string[];
+}
+
+type Fields = Readonly<Record<string, unknown>>;
+
+const isFields = (value: unknown): value is Fields => typeof value === 'object' && value !== null;
+
+const isMeter = (value: unknown): value is MeterName =>
+  typeof value === 'string' && Object.hasOwn(METERS, value);
+
+const isCount = (value: unknown, least: number): value is number =>
+  typeof value === 'number' && Number.isSafeInteger(value) && value >= least;
+
+/** A sound is read through its id, so that exactly what tab can write is let in. */
+const parseSound = (value: unknown): PhraseSound | null => {
+  if (!isFields(value)) return null;
+  const { hole, breath, technique, bend } = value;
+  if (!isCount(hole, 1) || !isCount(bend, 0) || bend > 11) return null;
+  if (breath !== 'blow' && breath !== 'draw') return null;
+  if (technique !== 'natural' && technique !== 'bend' && technique !== 'overbend') return null;
+  const sound = readTab(soundId({ hole, breath, technique, bend }));
+  return sound?.technique === technique ? sound : null;
+};
+
+const parseNote = (value: unknown): PhraseNote | null => {
+  if (!isFields(value) || !isCount(value.at, 0) || !isCount(value.length, 1)) return null;
+  const given = Array.isArray(value.sounds) ? value.sounds : [];
+  const sounds = given.flatMap((each) => parseSound(each) ?? []);
+  const sameBreath = sounds.every(({ breath }) => breath === sounds[0]?.breath);
+  if (sounds.length === 0 || sounds.length < given.length || !sameBreath) return null;
+  return { at: asTicks(value.at), length: asTicks(value.length), sounds };
+};
+
+/** Puts notes in order; a note that begins under the one before it goes. */
+const inOrder = (notes: readonly PhraseNote[]): readonly PhraseNote[] => {
+  const kept: PhraseNote[] = [];
+  for (const note of notes.toSorted((a, b) => a.at - b.at)) {
+    const last = kept.at(-1);
+    if (last === undefined || note.at >= last.at + last.length) kept.push(note);
+  }
+  return kept;
+};
+
+/** Reads a phrase from storage, a link or a file. Never throws. */
+export const parsePhrase = (value: unknown): ParsedPhrase => {
+  if (!isFields(value) || !isMeter(value.meter) || !Array.isArray(value.notes)) {
+    return { phrase: null, mended: ['This is not a phrase; write it again as tab.'] };
+  }
+  const given: readonly unknown[] = value.notes;
+  const notes = inOrder(given.flatMap((each) => parseNote(each) ?? []));
+  const last = notes.at(-1);
+  const end = last === undefined ? 0 : last.at + last.length;
+  const length = isCount(value.length, end) ? value.length : end;
+  const lost = given.length - notes.length;
+  const mended = [
+    ...(lost > 0 ? [`${lost} of ${given.length} notes could not be read and were left out.`] : []),
+    ...(length !== value.length ? ['The length of the phrase did not fit its notes and was set anew.'] : []),
+  ];
+  return { phrase: { meter: value.meter, length: asTicks(length), notes }, mended };
+};

@@ -1,0 +1,103 @@
+import { barTicks, METERS } from '../chart/build-chart';
+import type { Meter, MeterName } from '../chart/chart';
+import type { Place, Problem } from '../chart/chart-problems';
+import { asTicks, type Ticks } from '../theory/units';
+import { readLength } from './note-lengths';
+import type { Phrase, PhraseNote, PhraseSound } from './phrase';
+import { barNotFull, mixedBreath, noLength, noNote, phraseTooLong } from './phrase-problems';
+import { readTab } from './read-tab';
+
+/**
+ * Phrases as text: tab with simple note lengths.
+ *
+ *     -2:q -3':e -3 4:h | r:q (-2 -3):e -2 r:h
+ *
+ * Words are parted by blanks. A note is tab in any of the three styles, several holes stand in brackets, `r` is a
+ * rest. After a colon comes the length; without one a note is as long as the one before it, and the first lasts a
+ * beat. Bar lines are only checked.
+ */
+
+/** A phrase longer than this is no phrase. */
+export const MOST_PHRASE_BARS = 16;
+
+/** A text with the phrase it stands for. */
+export interface PhraseReading {
+  /** The text as typed. */
+  readonly source: string;
+  readonly phrase: Phrase;
+  /** In reading order. */
+  readonly problems: readonly Problem[];
+}
+
+const WORD = /\|+|\([^()|\n]*\)[^\s|()]*|[^\s|()]+|[()]/g;
+const NEW_LINE = /\r\n|\r|\n/;
+
+const wordsOf = (source: string): readonly Place[] =>
+  source.split(NEW_LINE).flatMap((text, index) =>
+    [...text.matchAll(WORD)].map((match) => ({
+      text: match[0],
+      line: index + 1,
+      column: match.index + 1,
+    })),
+  );
+
+/** A word as note or rest. */
+interface Read {
+  /** Empty for a rest. */
+  readonly sounds: readonly PhraseSound[];
+  readonly length: Ticks | null;
+  readonly problems: readonly Problem[];
+}
+
+const readSounds = (text: string, place: Place): Omit<Read, 'length'> => {
+  if (/^r$/i.test(text)) return { sounds: [], problems: [] };
+  const inner = /^\((.*)\)$/.exec(text)?.[1];
+  const parts = inner === undefined ? [text] : inner.split(/[\s,]+/).filter((part) => part !== '');
+  const sounds = parts.flatMap((part) => readTab(part) ?? []);
+  if (sounds.length === 0 || sounds.length < parts.length) return { sounds: [], problems: [noNote(place)] };
+  const mixed = sounds.some(({ breath }) => breath !== sounds[0]?.breath);
+  return mixed ? { sounds: [], problems: [mixedBreath(place)] } : { sounds, problems: [] };
+};
+
+const readWord = (place: Place): Read => {
+  const colon = place.text.lastIndexOf(':');
+  if (colon < 0) return { ...readSounds(place.text, place), length: null };
+  const read = readSounds(place.text.slice(0, colon), place);
+  const text = place.text.slice(colon + 1);
+  const length = readLength(text);
+  const problems = length === null ? [...read.problems, noLength(place, text)] : read.problems;
+  return { ...read, length, problems };
+};
+
+const checkBar = (place: Place, ticks: number, meter: Meter): readonly Problem[] =>
+  ticks % barTicks(meter) === 0
+    ? []
+    : [barNotFull(place, Math.round((100 * ticks) / meter.beatTicks) / 100, meter.beats)];
+
+/** Reads a phrase. Never throws on any text; what is not understood is a rest as long as the note would be. */
+export const readPhrase = (source: string, meterName: MeterName): PhraseReading => {
+  const meter = METERS[meterName];
+  const most = MOST_PHRASE_BARS * barTicks(meter);
+  const problems: Problem[] = [];
+  const notes: PhraseNote[] = [];
+  let at = 0;
+  let barStart = 0;
+  let length: Ticks = meter.beatTicks;
+  for (const place of wordsOf(source)) {
+    if (place.text.startsWith('|')) {
+      problems.push(...checkBar(place, at - barStart, meter));
+      barStart = at;
+      continue;
+    }
+    const read = readWord(place);
+    length = read.length ?? length;
+    if (at + length > most) {
+      problems.push(phraseTooLong(place, MOST_PHRASE_BARS));
+      break;
+    }
+    problems.push(...read.problems);
+    if (read.sounds.length > 0) notes.push({ at: asTicks(at), length, sounds: read.sounds });
+    at += length;
+  }
+  return { source, phrase: { meter: meterName, length: asTicks(at), notes }, problems };
+};

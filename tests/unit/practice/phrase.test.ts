@@ -1,0 +1,328 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { METERS } from '../../../src/core/chart/build-chart';
+import { problemSentence } from '../../../src/core/chart/chart-problems';
+import { buildHarp } from '../../../src/core/harp/build-harp';
+import { soundId, TAB_STYLES, tab } from '../../../src/core/harp/tab';
+import { RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
+import { printLength, readLength } from '../../../src/core/practice/note-lengths';
+import { parsePhrase } from '../../../src/core/practice/parse-phrase';
+import { onHarp, type Phrase, phraseSound } from '../../../src/core/practice/phrase';
+import { phraseLead, swungTick } from '../../../src/core/practice/phrase-lead';
+import { printPhrase } from '../../../src/core/practice/print-phrase';
+import { readPhrase } from '../../../src/core/practice/read-phrase';
+import { readTab } from '../../../src/core/practice/read-tab';
+import type { NoteEvent } from '../../../src/core/score/score';
+import { asPitchClass, asTicks } from '../../../src/core/theory/units';
+
+const cHarp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
+
+/** A phrase as `at+length:ids` words. */
+const row = ({ notes }: Phrase): string =>
+  notes.map(({ at, length, sounds }) => `${at}+${length}:${sounds.map(soundId).join('&')}`).join(' ');
+
+const anyHarp = fc
+  .record({ tuning: fc.constantFrom(...TUNINGS), key: fc.integer({ min: 0, max: 11 }).map(asPitchClass) })
+  .map(({ tuning, key }) => buildHarp({ tuning, key, octave: 0 }));
+
+const anyPhrase: fc.Arbitrary<Phrase> = fc
+  .record({
+    harp: anyHarp,
+    meter: fc.constantFrom(...(['4/4', '3/4', '12/8', '6/8'] as const)),
+    notes: fc.array(
+      fc.record({
+        gap: fc.constantFrom(0, 0, 240, 480, 37, 1920, 4000),
+        length: fc.oneof(
+          fc.constantFrom(80, 120, 160, 240, 320, 480, 600, 720, 960, 1000),
+          fc.integer({ min: 1, max: 3000 }),
+        ),
+        sound: fc.nat(),
+        chord: fc.boolean(),
+      }),
+      { maxLength: 7 },
+    ),
+    tail: fc.constantFrom(0, 120, 480, 2500),
+  })
+  .map(({ harp, meter, notes, tail }) => {
+    let at = 0;
+    const placed = notes.flatMap(({ gap, length, sound, chord }) => {
+      const first = harp.sounds[sound % harp.sounds.length];
+      if (first === undefined) return [];
+      const second = harp.sounds.find(
+        ({ hole, breath }) => hole === first.hole + 1 && breath === first.breath,
+      );
+      const sounds = [first, ...(chord && second !== undefined ? [second] : [])].map(phraseSound);
+      const note = { at: asTicks(at + gap), length: asTicks(length), sounds };
+      at += gap + length;
+      return [note];
+    });
+    return { meter, length: asTicks(at + tail), notes: placed };
+  });
+
+describe('readTab', () => {
+  it.each([
+    ['4', '4B'],
+    ['+4', '4B'],
+    ['-4', '4D'],
+    ['−3″', "3D''"],
+    [`-3"'`, "3D'''"],
+    ["8'", "8B'"],
+    ['6o', '6OB'],
+    ['-7°', '7OD'],
+    ['4b', '4B'],
+    ["3D''", "3D''"],
+    ['6OB', '6OB'],
+    ['7od', '7OD'],
+    ['4↑', '4B'],
+    ['3↓//', "3D''"],
+    ['6↑○', '6OB'],
+    ['14', '14B'],
+  ])('%s is %s', (text, id) => {
+    const sound = readTab(text);
+    expect(sound === null ? null : soundId(sound)).toBe(id);
+  });
+
+  it.each(['', '0', '15', 'x', '-4B', '4B↑', "6o'", '6OBo', '--4', '4DD', '4:q', 'r', "4''''''''''''"])(
+    '%s is none',
+    (text) => {
+      expect(readTab(text)).toBeNull();
+    },
+  );
+
+  it('reads every sound of every harp in every style', () => {
+    for (const tuning of TUNINGS) {
+      for (const sound of buildHarp({ tuning, key: asPitchClass(0), octave: 0 }).sounds) {
+        for (const { id } of TAB_STYLES) expect(readTab(tab(sound, id))).toEqual(phraseSound(sound));
+      }
+    }
+  });
+});
+
+describe('note lengths', () => {
+  it.each([
+    ['w', 1920],
+    ['h.', 1440],
+    ['q', 480],
+    ['et', 160],
+    ['s.', 180],
+    ['h+e', 1200],
+    ['37', 37],
+  ])('%s is %i ticks and is written so', (text, ticks) => {
+    expect(readLength(text)).toBe(ticks);
+    expect(printLength(asTicks(ticks))).toBe(text);
+  });
+
+  it.each(['', 'x', 'q..', '0', '-1', 'q+', '1.5', 'Infinity', '9999999'])('%s is none', (text) => {
+    expect(readLength(text)).toBeNull();
+  });
+
+  it('reads back whatever it writes', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 999_999 }), (ticks) => {
+        expect(readLength(printLength(asTicks(ticks)))).toBe(ticks);
+      }),
+    );
+  });
+});
+
+describe('readPhrase', () => {
+  it.each([
+    ["-2:q -3':e -3 4:h", "0+480:2D 480+240:3D' 720+240:3D 960+960:4B"],
+    ['4 r 4:h', '0+480:4B 960+960:4B'],
+    ['(-2 -3 -4):h. r:q | 2D:w', '0+1440:2D&3D&4D 1920+1920:2D'],
+    ['4↑:et 4↓ 5↑', '0+160:4B 160+160:4D 320+160:5B'],
+    ['', ''],
+  ])('%j', (text, expected) => {
+    const { phrase, problems, source } = readPhrase(text, '4/4');
+    expect(row(phrase)).toBe(expected);
+    expect(problems).toEqual([]);
+    expect(source).toBe(text);
+  });
+
+  it('begins with a beat of the meter', () => {
+    expect(row(readPhrase('4 -4', '12/8').phrase)).toBe('0+720:4B 720+720:4D');
+  });
+
+  it.each([
+    ['4:q huh -4', 'Line 1, column 5: "huh" is not a note; it stays silent.', '0+480:4B 960+480:4D'],
+    ['4:x -4', 'Line 1, column 1: "x" is not a note length', '0+480:4B 480+480:4D'],
+    ['\n(4 -4):h -4', 'Line 2, column 1: "(4 -4):h" blows and draws at once', '960+960:4D'],
+    ['4:h |', 'Line 1, column 5: Before this bar line there are 2 beats, not 4. Add a note', '0+960:4B'],
+    ['4:w+h | -4:w', 'there are 6 beats, not 4. Make a note shorter', '0+2880:4B 2880+1920:4D'],
+    ['4:w '.repeat(17), 'column 65: A phrase holds 16 bars', null],
+    ['4 (', '"(" is not a note', '0+480:4B'],
+  ])('%j is explained', (text, sentence, expected) => {
+    const { phrase, problems } = readPhrase(text, '4/4');
+    expect(problems.map(problemSentence)).toEqual([expect.stringContaining(sentence)]);
+    if (expected !== null) expect(row(phrase)).toBe(expected);
+  });
+
+  it('never throws, and gives notes in order within the phrase', () => {
+    const word = fc.constantFrom(
+      '4',
+      "-3'",
+      '6OB',
+      '(2 3',
+      ')',
+      '(-2 -3)',
+      ':',
+      ':q',
+      'r',
+      '|',
+      '\n',
+      ' ',
+      ':h+e',
+      'x',
+      '99',
+    );
+    const text = fc.oneof(
+      fc.array(word, { maxLength: 30 }).map((words) => words.join('')),
+      fc.string({ unit: 'binary' }),
+    );
+    fc.assert(
+      fc.property(text, (source) => {
+        const { phrase } = readPhrase(source, '4/4');
+        let at = 0;
+        for (const note of phrase.notes) {
+          expect(note.at).toBeGreaterThanOrEqual(at);
+          at = note.at + note.length;
+        }
+        expect(at).toBeLessThanOrEqual(phrase.length);
+        expect(readPhrase(printPhrase(phrase, 'letters'), '4/4').phrase).toEqual(phrase);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});
+
+describe('printPhrase', () => {
+  it('writes bar lines, and lengths only where they change', () => {
+    const { phrase } = readPhrase("-2:q -3' -3 4 | r:h 4:q r", '4/4');
+    expect(printPhrase(phrase, 'signs')).toBe("-2:q -3' -3 4 | r:h 4:q r");
+    expect(printPhrase(phrase, 'arrows')).toBe('2↓:q 3↓/ 3↓ 4↑ | r:h 4↑:q r');
+  });
+
+  it('reads back as the same phrase in every style', () => {
+    fc.assert(
+      fc.property(anyPhrase, fc.constantFrom(...TAB_STYLES), (phrase, { id }) => {
+        const reading = readPhrase(printPhrase(phrase, id), phrase.meter);
+        if (phrase.length <= 16 * METERS[phrase.meter].beats * METERS[phrase.meter].beatTicks) {
+          expect(reading.phrase).toEqual(phrase);
+          expect(reading.problems.filter(({ kind }) => kind === 'unread')).toEqual([]);
+        }
+      }),
+    );
+  });
+});
+
+describe('parsePhrase', () => {
+  it('takes back what was stored', () => {
+    fc.assert(
+      fc.property(anyPhrase, (phrase) => {
+        expect(parsePhrase(JSON.parse(JSON.stringify(phrase)))).toEqual({ phrase, mended: [] });
+      }),
+    );
+  });
+
+  it('mends what it can and says what it left out', () => {
+    const { phrase } = readPhrase('4:q -4 5', '4/4');
+    const [first, ...others] = phrase.notes;
+    expect(parsePhrase({ ...phrase, notes: [first, { at: 3 }, 'x', ...others] })).toEqual({
+      phrase,
+      mended: ['2 of 5 notes could not be read and were left out.'],
+    });
+    expect(parsePhrase({ ...phrase, length: 5 }).mended).toEqual([
+      'The length of the phrase did not fit its notes and was set anew.',
+    ]);
+    const wrong = { hole: 4, breath: 'draw', technique: 'natural', bend: 2 };
+    expect(parsePhrase({ ...phrase, notes: [{ at: 0, length: 5, sounds: [wrong] }] }).phrase?.notes).toEqual(
+      [],
+    );
+  });
+
+  it('never throws and never lets a bad phrase through', () => {
+    const anything = fc.anything({ withNullPrototype: true });
+    const close = fc.record(
+      {
+        meter: fc.constantFrom('4/4', '5/4', '__proto__', null),
+        length: fc.oneof(fc.integer(), anything),
+        notes: fc.array(
+          fc.record(
+            {
+              at: fc.oneof(fc.integer(), anything),
+              length: fc.oneof(fc.nat(), anything),
+              sounds: fc.oneof(
+                fc.constant([
+                  phraseSound(cHarp.sounds[0] ?? { hole: 1, breath: 'blow', technique: 'natural', bend: 0 }),
+                ]),
+                anything,
+              ),
+            },
+            { requiredKeys: [] },
+          ),
+        ),
+      },
+      { requiredKeys: [] },
+    );
+    fc.assert(
+      fc.property(fc.oneof(anything, close), (value) => {
+        const { phrase, mended } = parsePhrase(value);
+        if (phrase === null) expect(mended).toHaveLength(1);
+        else expect(parsePhrase(JSON.parse(JSON.stringify(phrase)))).toEqual({ phrase, mended: [] });
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
+
+describe('onHarp', () => {
+  it('finds the sounds and names the missing ones once', () => {
+    const { phrase } = readPhrase("-2:q -5' -5' 12 (-2 -13)", '4/4');
+    const { notes, missing } = onHarp(phrase, cHarp);
+    expect(notes.map(({ at, sounds }) => [at, sounds.map(({ pitch }) => pitch)])).toEqual([
+      [0, [67]],
+      [1920, [67]],
+    ]);
+    expect(missing).toEqual(["5D'", '12B', '13D']);
+  });
+});
+
+describe('phraseLead', () => {
+  it.each([
+    ['4/4', 2, 240, 320],
+    ['4/4', 1, 240, 240],
+    ['4/4', 3, 120, 180],
+    ['4/4', 3, 360, 420],
+    ['4/4', 3, 160, 160],
+    ['4/4', 2, 480 + 240, 480 + 320],
+    ['3/4', 2, 240, 320],
+    ['12/8', 2, 240, 240],
+  ] as const)('in %s at %d:1, tick %i falls on %i', (meter, ratio, tick, expected) => {
+    expect(swungTick(tick, METERS[meter], ratio)).toBeCloseTo(expected, 9);
+  });
+
+  it('plays a phrase at its place, swung, with slides and chords', () => {
+    const { phrase } = readPhrase("-3:e -3' (-2 -3):h", '4/4');
+    expect(phraseLead(phrase, { harp: cHarp, at: asTicks(1920), swing: 2 })).toMatchObject([
+      { at: 1920, length: 320, pitch: 71 },
+      { at: 2240, length: 160, pitch: 70, glideFrom: 1 },
+      { at: 2400, length: 960, pitch: 67 },
+      { at: 2400, length: 960, pitch: 71 },
+    ]);
+  });
+
+  it('is always a lead part in order', () => {
+    fc.assert(
+      fc.property(anyPhrase, fc.double({ min: 1, max: 3.5, noNaN: true }), (phrase, swing) => {
+        const events: readonly NoteEvent[] = phraseLead(phrase, { harp: cHarp, at: asTicks(0), swing });
+        events.forEach(({ at, length, part }, i) => {
+          expect(part).toBe('lead');
+          expect(length).toBeGreaterThan(0);
+          const next = events.slice(i + 1).find((each) => each.at > at);
+          if (next !== undefined) expect(at + length).toBeLessThanOrEqual(next.at);
+        });
+        expect(events.map(({ at }) => at)).toEqual(events.map(({ at }) => at).sort((a, b) => a - b));
+      }),
+    );
+  });
+});
