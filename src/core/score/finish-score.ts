@@ -48,3 +48,7 @@ export const finishScore = (chart: Chart, events: readonly NoteEvent[]): Score =
     events: withoutOverlaps(inside.sort(compareEvents)).toSorted(compareEvents),
   };
 };
+
+/** A score with more notes in it, finished again. */
+export const addNotes = (chart: Chart, score: Score, notes: readonly NoteEvent[]): Score =>
+  notes.length === 0 ? score : finishScore(chart, [...score.events, ...notes]);

@@ -1,6 +1,6 @@
 import type { Chart } from '../chart/chart';
 import type { Bpm, PitchClass, Ticks } from '../theory/units';
-import type { Score } from './score';
+import type { NoteEvent, Score } from './score';
 import type { Style } from './style';
 
 /** Bars to repeat, as bar indices of the chart, both included. */
@@ -41,6 +41,11 @@ export interface Program {
   /** The player's target tempo. */
   readonly tempo: Bpm;
   readonly plan: Plan;
+  /**
+   * What the lead plays, by song key: for each chorus in turn the notes of a whole chorus, on the straight grid (the
+   * feel swings them). Keys left out have no lead.
+   */
+  readonly leads?: Readonly<Partial<Record<number, readonly (readonly NoteEvent[])[]>>>;
 }
 
 export interface TempoStep {

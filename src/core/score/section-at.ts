@@ -8,11 +8,13 @@ import { closeChorus, finalChord, homeChord, type ShapedChart } from './closing'
 import { countInChart, countInScore } from './count-in';
 import { excerpt } from './excerpt';
 import { FEELS, SWUNG_SIXTEENTHS, swingRatio } from './feels';
-import { createGrid } from './grid';
+import { addNotes } from './finish-score';
+import { type BeatGrid, createGrid } from './grid';
+import { leadOfChorus } from './lead';
 import { openingOf } from './opening';
 import type { Passage } from './passage';
 import type { Program, Section, TempoStep } from './program';
-import type { Score } from './score';
+import type { NoteEvent, Score } from './score';
 import { onlySounding, silentBars, withoutBars } from './silence';
 import { sliceScore } from './slice-score';
 import { chartOfChorus, hasEnding, rangeOf, type Slot, slotAt, tempoOfChorus } from './song-plan';
@@ -97,6 +99,21 @@ const silenceOf = (program: Program, chorus: number): readonly boolean[] => {
   return program.chart.bars.map((_, bar) => within[bar - from] ?? false);
 };
 
+/** Bars at the end of the last chorus that the ending replaces: what the lead had there no longer fits. */
+const CLOSING_BARS = 2;
+
+const leadNotesOf = (
+  program: Program,
+  { chorus, last }: Slot & { kind: 'chorus' },
+  chart: Chart,
+  grid: BeatGrid,
+): readonly NoteEvent[] => {
+  const notes = leadOfChorus(program, chorus, chart.key, grid);
+  if (!last || program.plan.repeat !== null) return notes;
+  const until = chart.bars.at(-CLOSING_BARS)?.at ?? chart.length;
+  return notes.filter(({ at }) => at < until);
+};
+
 const chorusSection = (
   program: Program,
   index: number,
@@ -113,7 +130,14 @@ const chorusSection = (
   const shaped = markReturns(made, silent);
   const cut = { chart: excerpt(shaped.chart, from, to + 1), shapes: shaped.shapes.slice(from, to + 1) };
   const passage = passageOf(program, cut, slot.chorus, 'chorus', made.next);
-  const whole = withoutBars(arrange(passage), cut.chart, silent.slice(from, to + 1));
+  const lead = leadNotesOf(program, slot, made.chart, passage.grid);
+  const cutAt = shaped.chart.bars[from]?.at ?? 0;
+  const played = addNotes(
+    cut.chart,
+    arrange(passage),
+    lead.map((note) => ({ ...note, at: asTicks(note.at - cutAt) })),
+  );
+  const whole = withoutBars(played, cut.chart, silent.slice(from, to + 1));
   const startsAt = cut.chart.bars[fromBar]?.at ?? 0;
   const score = fromBar === 0 ? whole : sliceScore(whole, startsAt, whole.length);
   return {
@@ -123,7 +147,7 @@ const chorusSection = (
     chart: excerpt(cut.chart, fromBar, cut.chart.bars.length),
     barNumbers: Array.from({ length: to - start + 1 }, (_, i) => start + i),
     score: onlySounding(score, program.plan.sounding),
-    tempo: tempoFrom(made.tempo, (shaped.chart.bars[from]?.at ?? 0) + startsAt),
+    tempo: tempoFrom(made.tempo, cutAt + startsAt),
     last: slot.last && !hasEnding(program.plan),
   };
 };

@@ -5,12 +5,12 @@ import type { NoteEvent, PartId, Score } from './score';
 
 const SOUNDING: Readonly<Record<Plan['sounding'], ReadonlySet<PartId>>> = {
   band: new Set(['drums', 'bass', 'chords', 'lead', 'click']),
-  click: new Set(['click']),
-  drums: new Set(['drums', 'click']),
-  bass: new Set(['bass', 'click']),
+  click: new Set(['click', 'lead']),
+  drums: new Set(['drums', 'click', 'lead']),
+  bass: new Set(['bass', 'click', 'lead']),
 };
 
-/** Leaves only the parts that are to sound; the click always stays (its fader decides). */
+/** Leaves only the parts that are to sound; the click stays (its fader decides), and a lead was asked for by itself. */
 export const onlySounding = (score: Score, sounding: Plan['sounding']): Score =>
   sounding === 'band'
     ? score
