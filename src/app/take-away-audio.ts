@@ -8,6 +8,7 @@ import type { Style } from '../core/score/style';
 import { DEFAULT_MIX } from '../core/settings/defaults';
 import { createRandom } from '../core/theory/random';
 import type { FileSaver, GrowingFile } from '../storage/save-file';
+import { cutAfter, type SampleSink, withoutSilentEnd } from './take-away-ending';
 import { mustBeWritten, SavingTrouble } from './take-away-trouble';
 
 /** Turns sections into samples; see `renderSections` of the audio part. */
@@ -33,19 +34,14 @@ export interface AudioOrder {
   readonly style: Style;
   readonly sound: BandSound;
   readonly format: WavFormat | Encoding;
+  /** Seconds after which the files end whatever still rings; `null` lets the last sound die away. */
+  readonly cutAt: number | null;
 }
 
 /** What a job is told and asked while it runs. */
 export interface JobReins {
   readonly signal: AbortSignal;
   readonly report: (fileName: string, share: number) => void;
-}
-
-/** Takes samples until `end`, which is told how many there were. */
-interface Sink {
-  add(left: Float32Array, right: Float32Array): Promise<void>;
-  end(frames: number): Promise<void>;
-  close(): void;
 }
 
 const isEncoding = (format: WavFormat | Encoding): format is Encoding => 'bitrate' in format;
@@ -60,14 +56,16 @@ export const mustFitWav = (format: WavFormat, seconds: number): void => {
 };
 
 /** The header goes first with no length, and is written again when the length is known. */
-const openWav = async (file: GrowingFile, format: WavFormat, seed: number): Promise<Sink> => {
+const openWav = async (file: GrowingFile, format: WavFormat, seed: number): Promise<SampleSink> => {
+  let frames = 0;
   const dither = format.bits === 16 ? createRandom(seed) : null;
   mustBeWritten(await file.write(wavHeader(format, 0)));
   return {
     add: async (left, right) => {
+      frames += left.length;
       mustBeWritten(await file.write(encodePcm([left, right], format.bits, dither)));
     },
-    end: async (frames) => {
+    end: async () => {
       mustBeWritten(await file.write(wavEnd(format, frames)));
       mustBeWritten(await file.rewriteStart(wavHeader(format, frames)));
     },
@@ -79,7 +77,7 @@ const openSink = async (
   file: GrowingFile,
   { format, title, style }: AudioOrder,
   compressor: AudioCompressor,
-): Promise<Sink> => {
+): Promise<SampleSink> => {
   if (!isEncoding(format)) return openWav(file, format, style.seed);
   const write = async (bytes: Uint8Array) => mustBeWritten(await file.write(bytes));
   return compressor.open({ encoding: format, title, serial: style.seed, write });
@@ -104,14 +102,17 @@ const fill = async (
   { order, render, devices, signal }: Work,
   onProgress: (share: number) => void,
 ): Promise<Rendered> => {
-  const sink = await openSink(growing, order, devices.compressor);
+  const file = await openSink(growing, order, devices.compressor);
+  const { cutAt, format } = order;
+  const sink =
+    cutAt === null ? withoutSilentEnd(file) : cutAfter(file, Math.round(cutAt * format.sampleRate));
   try {
     const rendered = await render({
       sections: order.sections,
       feel: order.style.feel,
       push: order.style.push,
       sound: soundOfFile(order.sound),
-      sampleRate: order.format.sampleRate,
+      sampleRate: format.sampleRate,
       parts,
       signal,
       onProgress,
@@ -121,7 +122,7 @@ const fill = async (
       },
     });
     signal.throwIfAborted();
-    await sink.end(rendered.frames);
+    await sink.end();
     return rendered;
   } finally {
     sink.close();

@@ -74,3 +74,10 @@ export const songSeconds = (program: Program, extent: SongExtent): number => {
   const after = extent.ending && hasEnding(plan) ? ENDING_SECONDS : 0;
   return before + choruses.reduce((sum, seconds) => sum + seconds, 0) + after;
 };
+
+/** How long a section lasts, in seconds, by its tempo steps. */
+export const sectionSeconds = ({ tempo, score, chart }: Section): number =>
+  tempo.reduce((sum, { at, bpm }, index) => {
+    const until = tempo[index + 1]?.at ?? score.length;
+    return sum + ((until - at) / chart.meter.beatTicks) * (60 / bpm);
+  }, 0);

@@ -13,7 +13,7 @@ import {
   saveAudioFiles,
   type TakeAwayDevices,
 } from './take-away-audio';
-import { eachSongSection, type SongExtent, songSeconds } from './take-away-sections';
+import { eachSongSection, type SongExtent, sectionSeconds, songSeconds } from './take-away-sections';
 import { fileStem, leadSheetOf, openParts, songTitle, soundingParts } from './take-away-song';
 import { extentOf, type TakeAwayChoices, type TakeAwayMessage, type TakeAwayState } from './take-away-state';
 import { mustBeWritten, SavingTrouble, troubleText } from './take-away-trouble';
@@ -121,6 +121,7 @@ const audioOrder = (
   { settings, tune, takeAway }: SessionState,
   sections: readonly Section[],
   sound: BandSound,
+  ending: boolean,
 ): AudioOrder => {
   const format = formatOf(takeAway.choices, takeAway.encodings);
   const extension = 'bitrate' in format ? format.extension : 'wav';
@@ -130,7 +131,16 @@ const audioOrder = (
     takeAway.choices.files === 'band'
       ? [{ name: `${fileStem(settings, tune)}.${extension}`, parts }]
       : parts.map((part) => ({ name: `${fileStem(settings, tune, part)}.${extension}`, parts: [part] }));
-  return { title: songTitle(settings, tune), files, sections, style: settings.style, sound, format };
+  const seconds = sections.reduce((sum, section) => sum + sectionSeconds(section), 0);
+  return {
+    title: songTitle(settings, tune),
+    files,
+    sections,
+    style: settings.style,
+    sound,
+    format,
+    cutAt: ending ? null : seconds,
+  };
 };
 
 const midiOf = ({ settings, tune }: SessionState, sections: readonly Section[]): Uint8Array => {
@@ -176,7 +186,12 @@ export const createTakeAwayCommands = ({
         const extent = extentOf(choices, song.plan);
         const format = formatOf(choices, encodings);
         if (!('bitrate' in format)) mustFitWav(format, songSeconds(song, extent));
-        const order = audioOrder(state, await collectSections(song, extent, reins.signal), soundOf(state));
+        const order = audioOrder(
+          state,
+          await collectSections(song, extent, reins.signal),
+          soundOf(state),
+          extent.ending,
+        );
         const missing = await saveAudioFiles(order, devices, reins);
         const done = saved(order.files.map(({ name }) => name));
         if (missing === 0) return note(done);

@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type SongExtent, songSeconds, songSections } from '../../../src/app/take-away-sections';
-import type { Plan, Section } from '../../../src/core/score/program';
+import {
+  type SongExtent,
+  sectionSeconds,
+  songSeconds,
+  songSections,
+} from '../../../src/app/take-away-sections';
+import type { Plan } from '../../../src/core/score/program';
 import { sectionAt } from '../../../src/core/score/section-at';
 import { asBpm } from '../../../src/core/theory/units';
 import { testProgram } from '../../helpers/test-charts';
@@ -15,12 +20,6 @@ const extent = (changes: Partial<SongExtent> = {}): SongExtent => ({
 
 const kindsOf = (plan: Partial<Plan>, changes: Partial<SongExtent>): readonly string[] =>
   songSections(testProgram('shuffle', { plan }), extent(changes)).map(({ kind }) => kind);
-
-const secondsOf = ({ tempo, score, chart }: Section): number =>
-  tempo.reduce((sum, step, index) => {
-    const until = tempo[index + 1]?.at ?? score.length;
-    return sum + ((until - step.at) / chart.meter.beatTicks) * (60 / step.bpm);
-  }, 0);
 
 const bars = { from: 4, to: 7 };
 
@@ -74,6 +73,33 @@ describe('which sections are taken away', () => {
   });
 });
 
+describe('how long a section lasts', () => {
+  it.each([
+    ['twelve bars of 4/4 at 120', 'shuffle', 120, 24],
+    ['twelve bars of 12/8 at 60 dotted quarters', 'slow-12-8', 60, 48],
+  ] as const)('%s', (_, feel, tempo, seconds) => {
+    const [section] = songSections(testProgram(feel, { tempo }), extent({ countIn: false, ending: false }));
+    expect(section && sectionSeconds(section)).toBeCloseTo(seconds, 9);
+  });
+
+  it('adds up the steps of a slowing end: beats 44 to 47 last longer than the rest', () => {
+    const [section] = songSections(
+      testProgram('shuffle', { tempo: 120, plan: { ritard: true } }),
+      extent({ choruses: 1, countIn: false }),
+    );
+    const steps = section?.tempo ?? [];
+    const beats = Array.from(
+      { length: 48 },
+      (_, beat) => 60 / (steps.findLast(({ at }) => at <= beat * 480)?.bpm ?? 0),
+    );
+    expect(section && sectionSeconds(section)).toBeCloseTo(
+      beats.reduce((sum, seconds) => sum + seconds, 0),
+      9,
+    );
+    expect(beats[47]).toBeGreaterThan(0.6);
+  });
+});
+
 const anyPlan = fc.record({
   countInBars: fc.constantFrom(0, 1, 2),
   intro: fc.constantFrom('none', 'turnaround', 'pickup', 'drums'),
@@ -112,7 +138,7 @@ describe('for every plan', () => {
     fc.assert(
       fc.property(anyFeel, anyPlan, anyExtent, (feel, plan, wanted) => {
         const program = testProgram(feel, { plan });
-        const real = songSections(program, wanted).reduce((sum, section) => sum + secondsOf(section), 0);
+        const real = songSections(program, wanted).reduce((sum, section) => sum + sectionSeconds(section), 0);
         expect(Math.abs(songSeconds(program, wanted) - real)).toBeLessThan(wanted.ending ? 4 : 1e-6);
       }),
       { numRuns: 40 },

@@ -110,6 +110,14 @@ describe('audio', () => {
     expect(takeAway.requests[0]).toMatchObject({ sampleRate: 48000, feel: 'shuffle' });
   });
 
+  it('ends with the last bar when it is to go round and round: the header has the frames that were kept', async () => {
+    const { takeAway, commands } = open();
+    commands.chooseTakeAway({ choruses: 1, countIn: false, ending: false });
+    await commands.saveAudio();
+    // The hum is far shorter than a chorus, so nothing is cut.
+    expect(headerOf(takeAway.files[0]).data).toBe(FAKE_PIECE * FAKE_PIECES * 4);
+  });
+
   it('has the mixer’s faders, but not the volume of the room', async () => {
     const { takeAway, commands } = open();
     commands.setMaster(0.05);
