@@ -20,6 +20,12 @@ const strokeBetween = (before: string, after: string): Stroke => {
   };
 };
 
+/** Where the caret belongs after a text has become another: behind what is new. */
+export const endOfChange = (before: string, after: string): number => {
+  const { at, inserted } = strokeBetween(before, after);
+  return at + inserted.length;
+};
+
 const isSeparator = (letter: string | undefined): boolean => letter !== undefined && /[\s|]/.test(letter);
 
 /**

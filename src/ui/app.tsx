@@ -7,12 +7,14 @@ import './styles/transport.css';
 import './styles/sheet.css';
 import './styles/mixer.css';
 import './styles/chart.css';
+import './styles/chart-editor.css';
 import './styles/fit.css';
 import './styles/map.css';
 import { type ReactElement, useState } from 'react';
 import type { Session } from '../app/session';
 import { BandSheet } from './band-sheet';
 import { CareSheet } from './care-sheet';
+import { ChartSheet } from './chart-sheet';
 import { ChartView } from './chart-view';
 import { HarpMap } from './harp-map';
 import { HarpSheet } from './harp-sheet';
@@ -34,6 +36,7 @@ type OpenSheet = SheetId | 'song';
 const SHEETS: Readonly<Record<OpenSheet, (props: { readonly onClose: () => void }) => ReactElement>> = {
   song: SongSheet,
   harp: HarpSheet,
+  chart: ChartSheet,
   band: BandSheet,
   mixer: MixerSheet,
   'take-away': TakeAwaySheet,

@@ -3,10 +3,11 @@ import { keyName, prettyName } from '../core/theory/pitch';
 import { useSelected } from './session-context';
 import { Where } from './where';
 
-export type SheetId = 'harp' | 'band' | 'mixer' | 'take-away' | 'care';
+export type SheetId = 'harp' | 'chart' | 'band' | 'mixer' | 'take-away' | 'care';
 
 const SHEETS: readonly { readonly id: SheetId; readonly text: string }[] = [
   { id: 'harp', text: 'Harp' },
+  { id: 'chart', text: 'Chart' },
   { id: 'band', text: 'Band' },
   { id: 'mixer', text: 'Mixer' },
   { id: 'take-away', text: 'Take away' },
@@ -40,7 +41,7 @@ export const Masthead = ({
   readonly onOpen: (id: SheetId) => void;
 }) => {
   const tune = useSelected((state) => state.now.tune);
-  const { key, mode } = tune.chart;
+  const { tonic, mode } = tune.chart;
   return (
     <header className="masthead">
       <h1 className="wordmark">
@@ -48,7 +49,7 @@ export const Masthead = ({
         Combshed
       </h1>
       <p className="song-line">
-        Song in <strong>{prettyName(keyName(key, mode))}</strong>
+        Song in <strong>{prettyName(tonic)}</strong>
         {mode === 'minor' ? ' minor' : ''},{' '}
         <strong>{prettyName(keyName(tune.harp.key, 'major'))} harp</strong>, {positionTitle(tune.position)}
       </p>

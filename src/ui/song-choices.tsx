@@ -1,10 +1,11 @@
-import { FORM_IDS, FORMS } from '../core/chart/forms';
+import { formOf } from '../app/tune';
 import type { Tuning } from '../core/harp/harp';
 import { POSITIONS, positionTitle } from '../core/harp/positions';
 import { TUNINGS } from '../core/harp/tunings';
 import { FEELS } from '../core/score/feels';
 import { keyName, PITCH_CLASSES, prettyName } from '../core/theory/pitch';
 import { Choice } from './choice';
+import { formOptions } from './own-chart-forms';
 import { useSelected, useSession } from './session-context';
 
 /** What is played and on what: the choices every song needs. */
@@ -13,6 +14,8 @@ export const SongChoices = () => {
   const settings = useSelected((state) => state.settings);
   const { key, mode } = useSelected((state) => state.tune.chart);
   const own = useSelected((state) => state.ownTunings);
+  const ownCharts = useSelected((state) => state.ownCharts);
+  const form = formOf(settings, ownCharts);
   const listed: readonly Tuning[] = [...TUNINGS, ...own];
   const tunings = listed.some(({ id }) => id === settings.tuning.id) ? listed : [...listed, settings.tuning];
   return (
@@ -26,8 +29,8 @@ export const SongChoices = () => {
       <Choice
         label="Form"
         size="long"
-        value={settings.formId}
-        options={FORM_IDS.map((id) => ({ value: id as string, text: FORMS[id].name }))}
+        value={typeof form === 'string' ? form : form.id}
+        options={formOptions(ownCharts)}
         onChoose={commands.chooseForm}
       />
       <Choice

@@ -5,6 +5,7 @@ import { respell } from './build-chart';
 import type { Chart, MeterName, Mode } from './chart';
 import { isFormId } from './forms';
 import { type ChartReading, readChart } from './read-chart';
+import { romanChord, romanOf } from './roman';
 
 /** A chart the player wrote. The text is kept as typed; what it stands for is read from it whenever it is needed. */
 export interface OwnChart {
@@ -43,13 +44,28 @@ export const readOwnChart = (
   played: MeterName = meter,
 ): ChartReading => readChart(text, { tonic, mode, meter: played, title: name });
 
+/** Numerals that spell a step by a detour: a B7 written in G flat would become a B sharp 7 in G. */
+const ROUNDABOUT = /^(?:#(?:III|VII?|iii|vii?)|b(?:IV|I|iv|i)(?![IViv])|##|bb)/;
+
+const plainSteps = (chart: Chart): Chart => ({
+  ...chart,
+  bars: chart.bars.map((bar) => ({
+    ...bar,
+    chords: bar.chords.map((span) =>
+      ROUNDABOUT.test(span.chord.roman)
+        ? { ...span, chord: romanChord(romanOf(span.chord, chart.tonic), chart.tonic) }
+        : span,
+    ),
+  })),
+});
+
 /**
  * An own chart as it is played: moved from its written key to the song's, spelled as written where that is the same
  * key. Its own meter holds, except that one in 4/4 follows the feel's, as the built-in forms do.
  */
 export const ownChartInKey = (own: OwnChart, key: PitchClass, feelMeter: MeterName): Chart => {
   const { chart } = readOwnChart(own, own.meter === '4/4' ? feelMeter : own.meter);
-  return chart.key === key ? chart : respell(chart, keyName(key, chart.mode));
+  return chart.key === key ? chart : respell(plainSteps(chart), keyName(key, chart.mode));
 };
 
 /** An own chart read from outside and what had to be repaired; null where it holds no text at all. */

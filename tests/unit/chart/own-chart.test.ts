@@ -41,6 +41,12 @@ describe('an own chart in the song’s key', () => {
     expect(symbols(chart(), key)).toBe(expected);
   });
 
+  it('writes a chord plainly in another key that was typed roundabout in its own', () => {
+    const typed = chart({ text: 'Gb7 | B7 | E7/G# | Eb7' });
+    expect(symbols(typed, 6)).toBe('Gb7 B7 E7/G# Eb7');
+    expect(symbols(typed, 7)).toBe('G7 C7 F7/A E7');
+  });
+
   it('keeps minor charts minor', () => {
     const minor = chart({ text: 'Am7 | Dm7 | F7 | E7', tonic: 'A', mode: 'minor' });
     expect(symbols(minor, 1)).toBe('C#m7 F#m7 A7 G#7');

@@ -1,0 +1,62 @@
+import { useEffect, useRef, useState } from 'react';
+import { ChartEditor } from './own-chart-editor';
+import { ChartHelp } from './own-chart-help';
+import { ChartPicker } from './own-chart-picker';
+import { useDesk } from './own-chart-state';
+import { useSelected, useSession } from './session-context';
+import { Sheet } from './sheet';
+
+/** Opens the chart that is played when nothing else is being written. */
+const useOpening = (): void => {
+  const { store, commands } = useSession();
+  useEffect(() => {
+    const { chartDesk, ownCharts, settings } = store.getState();
+    const chosen = ownCharts.find(({ id }) => id === settings.formId);
+    if (chartDesk.open === null && chosen !== undefined) commands.openChart(chosen.id);
+  }, [store, commands]);
+};
+
+const Deleted = ({ focused }: { readonly focused: boolean }) => {
+  const { commands } = useSession();
+  const deleted = useSelected((state) => state.chartDesk.deleted);
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (focused) button.current?.focus();
+  }, [focused]);
+  return (
+    <div className="deleted" role="status">
+      {deleted !== null && (
+        <>
+          <p>“{deleted.draft.present.name}” is deleted.</p>
+          <button type="button" className="tool" ref={button} onClick={commands.restoreChart}>
+            Bring it back
+          </button>
+        </>
+      )}
+    </div>
+  );
+};
+
+/** Where the player writes charts. */
+export const ChartSheet = ({ onClose }: { readonly onClose: () => void }) => {
+  const { draft, listed } = useDesk();
+  const [justDeleted, setJustDeleted] = useState(false);
+  useOpening();
+  return (
+    <Sheet title="Your charts" onClose={onClose}>
+      <div className="group">
+        <ChartPicker open={draft?.present.id ?? null} listed={listed} />
+        <Deleted focused={justDeleted && draft === null} />
+      </div>
+      {draft !== null && (
+        <ChartEditor
+          key={draft.present.id}
+          draft={draft}
+          standing={listed.find(({ id }) => id === draft.present.id)?.standing ?? 'new'}
+          onDeleted={() => setJustDeleted(true)}
+        />
+      )}
+      <ChartHelp />
+    </Sheet>
+  );
+};

@@ -1,0 +1,20 @@
+import { useMemo } from 'react';
+import { type ListedChart, listCharts, openDraft } from '../app/own-charts-desk';
+import type { History } from '../core/chart/history';
+import type { OwnChart } from '../core/chart/own-chart';
+import { useSelected } from './session-context';
+
+export interface ShownDesk {
+  readonly draft: History<OwnChart> | null;
+  readonly listed: readonly ListedChart[];
+}
+
+/** The chart open on the desk and the list of all. */
+export const useDesk = (): ShownDesk => {
+  const chartDesk = useSelected((state) => state.chartDesk);
+  const ownCharts = useSelected((state) => state.ownCharts);
+  return useMemo(() => {
+    const view = { chartDesk, ownCharts };
+    return { draft: openDraft(view), listed: listCharts(view) };
+  }, [chartDesk, ownCharts]);
+};
