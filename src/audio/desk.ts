@@ -8,9 +8,17 @@ import { ToneAudioBuffer } from 'tone/build/esm/core/context/ToneAudioBuffer.js'
 import { connect, type ToneAudioNode } from 'tone/build/esm/core/context/ToneAudioNode.js';
 import { Chorus } from 'tone/build/esm/effect/Chorus.js';
 import { Tremolo } from 'tone/build/esm/effect/Tremolo.js';
+import { WaveShaper } from 'tone/build/esm/signal/WaveShaper.js';
 import type { PartId } from '../core/score/score';
 import type { Mix } from '../core/settings/mix';
-import { CHANNEL_STRIPS, type Equaliser, KIT_WIDTH, kitPosition } from './channel-strips';
+import {
+  CHANNEL_STRIPS,
+  type Equaliser,
+  KIT_WIDTH,
+  kitPosition,
+  type Rounding,
+  roundedOff,
+} from './channel-strips';
 import { masterGain, PARTS, partGains } from './mix-gains';
 import type { VoiceId } from './voices/voice';
 
@@ -39,6 +47,8 @@ export interface Desk {
 
 /** Faders glide, so that moving one does not click. */
 const RAMP = 0.02;
+/** Highest amplitude the rounding takes in: wave shapers see no farther than 1. */
+const SHAPED = 4;
 /** Time constant of the gate: −60 dB within 20 ms. */
 const GATE = 0.003;
 
@@ -142,16 +152,20 @@ class ToneDesk implements Desk {
   }
 
   private channel(part: PartId, room: ToneAudioNode): ToneAudioNode {
-    const strip = CHANNEL_STRIPS[part];
-    const input = this.gain(fromDecibels(strip.level));
-    const shaped = strip.equaliser ? input.connect(this.equaliser(strip.equaliser)) : input;
-    const last = strip.equaliser ? this.nodes[this.nodes.length - 1] : shaped;
-    last.chain(this.pans[part], this.faders[part], this.trim);
-    if (strip.send !== null) {
-      const send = this.gain(fromDecibels(strip.send));
-      this.faders[part].chain(send, room);
-    }
+    const { level, send, equaliser, rounding } = CHANNEL_STRIPS[part];
+    const input = this.gain(fromDecibels(level) * (rounding === null ? 1 : 1 / SHAPED));
+    const shaping = [
+      ...(rounding === null ? [] : [this.rounding(rounding)]),
+      ...(equaliser === null ? [] : [this.equaliser(equaliser)]),
+    ];
+    input.chain(...shaping, this.pans[part], this.faders[part], this.trim);
+    if (send !== null) this.faders[part].chain(this.gain(fromDecibels(send)), room);
     return input;
+  }
+
+  private rounding(rounding: Rounding): WaveShaper {
+    const mapping = (x: number) => roundedOff(x * SHAPED, rounding);
+    return this.keep(new WaveShaper({ context: this.context, mapping, length: 8193 }));
   }
 
   private equaliser({ type, frequency, gain, q }: Equaliser): Filter {

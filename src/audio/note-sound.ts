@@ -1,5 +1,6 @@
 import type { BandSound } from './band';
 import type { Bank } from './bank';
+import { voiceGain } from './channel-strips';
 import { isHeld, type ScheduledNote } from './scheduled-note';
 import type { FoundSound } from './sound-cache';
 import { gainInLayer, type SoundKey, soundKeyFor } from './sound-key';
@@ -18,7 +19,9 @@ export const keysOf = (notes: readonly ScheduledNote[], sound: BandSound): Sound
 export const noteSound = (bank: Bank, note: ScheduledNote, sound: BandSound): NoteSound | null => {
   const { event, stroke } = note;
   const found = bank.find(soundKeyFor({ ...event, stroke }, sound));
-  return found && { found, level: gainInLayer(event.velocity, found.sound.key.layer) };
+  if (found === null) return null;
+  const { voice, layer } = found.sound.key;
+  return { found, level: gainInLayer(event.velocity, layer) * voiceGain(voice) };
 };
 
 /** When the note gives way to its release: at its end, or where the sound itself ends. Seconds of the audio clock. */
