@@ -1,61 +1,25 @@
 /** The band once its audio part is loaded: joins transport, bank, player and desk on one audio context. */
-import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
 import type { Program, Section } from '../core/score/program';
 import type { PartId } from '../core/score/score';
 import { asMidi, asTicks } from '../core/theory/units';
 import type { BandSound, HeardPosition } from './band';
-import { type Bank, type BankCounts, type BankWorker, createBank, workersWorthHaving } from './bank';
+import { type Bank, createBank, workersWorthHaving } from './bank';
 import { type BarCaller, createBarCaller } from './bar-caller';
 import { createDesk, type Desk } from './desk';
+import type { Engine, EngineCounts, EngineOptions } from './engine';
 import { FEEL_TRIMS } from './feel-trims';
 import { createHeardClock, type HeardClock, readContext } from './heard-clock';
 import { positionAt } from './heard-position';
-import type { LimiterStage } from './limiter-node';
 import { makeBuffer } from './make-buffer';
 import { keysOf, noteSound } from './note-sound';
 import type { SectionSource } from './place';
 import { createPlayer, type Player } from './player';
 import { startPulse } from './pulse';
+import { createTransport } from './rolling-transport';
 import { allNotes, notesBetween, type ScheduledNote } from './scheduled-note';
 import { type SoundKey, voiceOf } from './sound-key';
 import { placeSection } from './timeline';
-import { createTransport, type Transport } from './transport';
-
-export interface EngineOptions {
-  readonly context: AudioContext;
-  readonly tone: BaseContext;
-  readonly limiter: LimiterStage;
-  readonly room: AudioBuffer;
-  readonly source: SectionSource;
-  readonly createWorker: () => BankWorker;
-  readonly onBar: (position: HeardPosition | null) => void;
-  /** The music came to its end by itself. */
-  readonly onEnd: () => void;
-}
-
-/** What the engine saw go wrong, and how much it holds. */
-export interface EngineCounts extends BankCounts {
-  readonly late: number;
-  readonly live: number;
-  readonly bytes: number;
-}
-
-export interface Engine {
-  /** Resolves to false when another call took over before the music began. */
-  play(program: Program, sound: BandSound, fromBar: number): Promise<boolean>;
-  stop(): void;
-  change(program: Program): void;
-  seek(bar: number): void;
-  setSound(sound: BandSound): void;
-  audition(part: PartId, midi: number, seconds: number, sound: BandSound): Promise<void>;
-  heard(): HeardPosition | null;
-  upcoming(): Section | null;
-  playing(): boolean;
-  /** Forgets earlier clock readings. */
-  resync(): void;
-  counts(): EngineCounts;
-  dispose(): void;
-}
+import type { Transport } from './transport';
 
 /** Music that must be ready before the first beat, in seconds. */
 const READY_AHEAD = 2;

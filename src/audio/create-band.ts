@@ -6,7 +6,7 @@ import type { Program, Section } from '../core/score/program';
 import type { PartId } from '../core/score/score';
 import type { Seconds } from '../core/theory/units';
 import type { Band, BandSound, BandStatus, HeardPosition } from './band';
-import type { Engine } from './band-engine';
+import type { Engine } from './engine';
 import { createListeners } from './listeners';
 import type { BandEvents } from './load-band';
 import { RESTING_SOUND } from './resting-sound';

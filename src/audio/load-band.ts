@@ -2,9 +2,10 @@
 import { Context } from 'tone/build/esm/core/context/Context.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import type { HeardPosition } from './band';
-import { createEngine, type Engine } from './band-engine';
+import { createEngine } from './band-engine';
 import { bandSection } from './band-sections';
 import { createBankWorker } from './create-bank-worker';
+import type { Engine } from './engine';
 import { createLimiterStage } from './limiter-node';
 import { roomBuffer } from './room-buffer';
 

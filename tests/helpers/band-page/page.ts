@@ -1,7 +1,7 @@
 /** A page with the band and nothing else, driven by browser tests through `window.bench`. */
 import type { BandSound, BandStatus } from '../../../src/audio/band';
-import type { EngineCounts } from '../../../src/audio/band-engine';
 import { createBand } from '../../../src/audio/create-band';
+import type { EngineCounts } from '../../../src/audio/engine';
 import type { Rendered } from '../../../src/audio/render-offline';
 import type { Program, Section } from '../../../src/core/score/program';
 import type { PartId } from '../../../src/core/score/score';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { positionAt } from '../../../src/audio/heard-position';
+import { createTransport } from '../../../src/audio/rolling-transport';
 import type { ScheduledNote } from '../../../src/audio/scheduled-note';
-import { createTransport } from '../../../src/audio/transport';
 import type { Program } from '../../../src/core/score/program';
 import { plainProgram, plainSections } from '../../helpers/plain-sections';
 

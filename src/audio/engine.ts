@@ -1,0 +1,43 @@
+import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
+import type { Program, Section } from '../core/score/program';
+import type { PartId } from '../core/score/score';
+import type { BandSound, HeardPosition } from './band';
+import type { BankCounts, BankWorker } from './bank';
+import type { LimiterStage } from './limiter-node';
+import type { SectionSource } from './place';
+
+export interface EngineOptions {
+  readonly context: AudioContext;
+  readonly tone: BaseContext;
+  readonly limiter: LimiterStage;
+  readonly room: AudioBuffer;
+  readonly source: SectionSource;
+  readonly createWorker: () => BankWorker;
+  readonly onBar: (position: HeardPosition | null) => void;
+  /** The music came to its end by itself. */
+  readonly onEnd: () => void;
+}
+
+/** What the engine saw go wrong, and how much it holds. */
+export interface EngineCounts extends BankCounts {
+  readonly late: number;
+  readonly live: number;
+  readonly bytes: number;
+}
+
+export interface Engine {
+  /** Resolves to false when another call took over before the music began. */
+  play(program: Program, sound: BandSound, fromBar: number): Promise<boolean>;
+  stop(): void;
+  change(program: Program): void;
+  seek(bar: number): void;
+  setSound(sound: BandSound): void;
+  audition(part: PartId, midi: number, seconds: number, sound: BandSound): Promise<void>;
+  heard(): HeardPosition | null;
+  upcoming(): Section | null;
+  playing(): boolean;
+  /** Forgets earlier clock readings. */
+  resync(): void;
+  counts(): EngineCounts;
+  dispose(): void;
+}
