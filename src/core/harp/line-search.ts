@@ -45,9 +45,11 @@ export interface LineSearch {
   readonly context: CostContext;
   /** 0 finds the cheapest line; any other number a good one that differs. */
   readonly seed: number;
+  /** How far a seeded line may stray: it costs at most this much more than the cheapest, times its slots. */
+  readonly variety: number;
 }
 
-/** A seeded line costs at most this much more than the cheapest, times its slots: about a hole and a breath turn. */
+/** Variety that keeps a line smooth: about a hole and a breath turn a note. */
 export const VARIETY = 1.2;
 
 const DIRECTIONS: readonly Direction[] = [null, 'up', 'down'];
@@ -118,12 +120,12 @@ const gridOf = ({ comfortableBeats, shape }: CostContext): Grid => ({
   directions: shape.swerve === 0 ? 1 : DIRECTIONS.length,
 });
 
-const layersOf = ({ slots, harp, sounds, seed }: LineSearch): readonly Layer[] => {
+const layersOf = ({ slots, harp, sounds, seed, variety }: LineSearch): readonly Layer[] => {
   const priced = sounds.map((sound) => priceSound(sound, harp));
   return slots.map((slot, i) => {
     const choices = choicesFor(slot, priced);
     const noise = choices.map(({ priced: { sound } }) =>
-      seed === 0 ? 0 : VARIETY * createRandom(seedFrom(seed, i, soundId(sound)))(),
+      seed === 0 ? 0 : variety * createRandom(seedFrom(seed, i, soundId(sound)))(),
     );
     return { slot, choices, noise };
   });

@@ -11,7 +11,7 @@ import {
   type LineTaste,
   lineShape,
 } from './line-cost';
-import { pathCost, searchLine } from './line-search';
+import { pathCost, searchLine, VARIETY } from './line-search';
 import { type LineKind, lineSlots, type Pace } from './line-slots';
 import { isInReach, type TechniqueChoice } from './reach';
 import { type TabStyle, tab } from './tab';
@@ -82,7 +82,7 @@ export const findLine = (spec: LineSpec): Line => {
   const slots = lineSlots(chart, kind, pace);
   const sounds = harp.sounds.filter((sound) => isInReach(sound, technique));
   const context = contextOf(spec);
-  const path = searchLine({ slots, harp, sounds, context, seed });
+  const path = searchLine({ slots, harp, sounds, context, seed, variety: VARIETY });
   const notes: LineNote[] = [];
   const rests: LineRest[] = [];
   slots.forEach(({ at, length, chord, tones }, i) => {

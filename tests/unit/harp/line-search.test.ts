@@ -93,7 +93,7 @@ describe('searchLine', () => {
         const priced = sounds.map((sound) => priceSound(sound, harp));
         const paths = allPaths(slots.map((slot) => choicesFor(slot, priced)));
         const least = Math.min(...paths.map((path) => pathCost(slots, path, context).total));
-        const found = searchLine({ slots, harp, sounds, context, seed: 0 });
+        const found = searchLine({ slots, harp, sounds, context, seed: 0, variety: VARIETY });
         expect(pathCost(slots, found, context).total).toBeCloseTo(least, 9);
       }),
       { numRuns: 300 },
@@ -105,7 +105,8 @@ describe('searchLine', () => {
       fc.property(anyHarp, anySlots, fc.integer({ min: 0, max: 45 }), (harp, { slots, context }, count) => {
         const some = harp.sounds.filter((_, i) => (i * 7) % harp.sounds.length < count);
         const cost = (sounds: readonly Sound[]): number =>
-          pathCost(slots, searchLine({ slots, harp, sounds, context, seed: 0 }), context).total;
+          pathCost(slots, searchLine({ slots, harp, sounds, context, seed: 0, variety: VARIETY }), context)
+            .total;
         expect(cost(harp.sounds)).toBeLessThanOrEqual(cost(some) + 1e-9);
       }),
     );
@@ -116,7 +117,7 @@ describe('searchLine', () => {
       fc.property(anyHarp, anySlots, fc.integer({ min: 1, max: 12 }), (harp, { slots, context }, count) => {
         const sounds = take(harp.sounds, count, count);
         const priced = sounds.map((sound) => priceSound(sound, harp));
-        const path = searchLine({ slots, harp, sounds, context, seed: 0 });
+        const path = searchLine({ slots, harp, sounds, context, seed: 0, variety: VARIETY });
         expect(path.map((choice) => choice === null)).toEqual(
           slots.map((slot) => choicesFor(slot, priced).length === 0),
         );
@@ -128,7 +129,7 @@ describe('searchLine', () => {
     const seed = fc.integer({ min: 1, max: 1e6 });
     fc.assert(
       fc.property(anyHarp, anySlots, seed, (harp, { slots, context }, number) => {
-        const search = { slots, harp, sounds: harp.sounds, context };
+        const search = { slots, harp, sounds: harp.sounds, context, variety: VARIETY };
         const best = pathCost(slots, searchLine({ ...search, seed: 0 }), context).total;
         const path = searchLine({ ...search, seed: number });
         const cost = pathCost(slots, path, context).total;
@@ -147,7 +148,9 @@ describe('searchLine', () => {
       beatTicks: METERS['4/4'].beatTicks,
       comfortableBeats: 8,
     };
-    expect(searchLine({ slots: [], harp, sounds: harp.sounds, context, seed: 0 })).toEqual([]);
+    expect(searchLine({ slots: [], harp, sounds: harp.sounds, context, seed: 0, variety: VARIETY })).toEqual(
+      [],
+    );
   });
 });
 

@@ -1,0 +1,57 @@
+import type { Chart } from '../chart/chart';
+import type { Harp } from '../harp/harp';
+import type { LeadNote } from '../harp/lead';
+import type { TechniqueChoice } from '../harp/reach';
+import type { TabStyle } from '../harp/tab';
+import type { Bpm, Seconds } from '../theory/units';
+
+/** What the band does during a step. */
+export interface WarmUpBand {
+  /** What sounds, over and over, `passes` times. */
+  readonly chart: Chart;
+  readonly passes: number;
+  readonly sounding: 'band' | 'bass' | 'drums' | 'click';
+}
+
+/** Something to read from a bar on, until the next cue. */
+export interface Cue {
+  /** Counted from the step's start, over all passes. */
+  readonly bar: number;
+  readonly text: string;
+}
+
+/** One step of a routine. */
+export interface WarmUpStep {
+  readonly title: string;
+  readonly instruction: string;
+  /** Null while resting: nothing sounds for `seconds`. */
+  readonly band: WarmUpBand | null;
+  readonly tempo: Bpm;
+  readonly seconds: Seconds;
+  readonly cues: readonly Cue[];
+  /** Notes of the harp voice, from the step's start, over all passes. */
+  readonly lead: readonly LeadNote[];
+}
+
+/** A routine that runs by itself. */
+export interface WarmUp {
+  readonly steps: readonly WarmUpStep[];
+  /** All steps together, rests included. */
+  readonly seconds: Seconds;
+  /** To be read before starting. */
+  readonly cautions: readonly string[];
+}
+
+/** What a warm-up is made for. */
+export interface WarmUpSpec {
+  /** The song to warm up for. */
+  readonly chart: Chart;
+  readonly harp: Harp;
+  readonly technique: TechniqueChoice;
+  /** The song's tempo; the warm-up keeps to a moderate one near it. */
+  readonly tempo: Bpm;
+  /** Long : short of off-beats, as the band plays them. */
+  readonly swing: number;
+  readonly tabStyle: TabStyle;
+  readonly seed: number;
+}
