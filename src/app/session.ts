@@ -10,6 +10,7 @@ import type { KeptValues } from '../storage/kept-values';
 import { withFittingRepeat, withForm } from './choices';
 import { type Commands, createChoiceCommands, type PlayCommands } from './commands';
 import { keepSettings, loadSettings } from './kept-settings';
+import { leadsOf } from './leads';
 import { openOwnCharts } from './own-charts';
 import { EMPTY_DESK } from './own-charts-desk';
 import type { Notice, SessionState } from './session-state';
@@ -74,7 +75,12 @@ const musicDiffers = (a: Settings, b: Settings): boolean =>
   a.plan !== b.plan ||
   a.harpKey !== b.harpKey ||
   a.position !== b.position ||
-  a.formId !== b.formId;
+  a.formId !== b.formId ||
+  a.line !== b.line ||
+  a.trade !== b.trade ||
+  a.technique !== b.technique ||
+  a.tuning !== b.tuning ||
+  a.harpOctave !== b.harpOctave;
 
 const createInitialState = (band: Band, kept: KeptValues): SessionState => {
   const { settings, notices } = loadSettings(kept);
@@ -118,7 +124,8 @@ const createTuneCache = (settings: () => Settings): ((section: Section) => Tune)
   };
 };
 
-const programOf = ({ settings, tune, lastChorus }: SessionState): Program => ({
+const programOf = ({ settings, tune, lastChorus, ownCharts }: SessionState): Program => ({
+  leads: leadsOf(settings, ownCharts),
   chart: tune.chart,
   style: settings.style,
   tempo: settings.tempo,

@@ -10,6 +10,7 @@ import './styles/chart.css';
 import './styles/chart-editor.css';
 import './styles/fit.css';
 import './styles/map.css';
+import './styles/print.css';
 import { type ReactElement, useState } from 'react';
 import type { Session } from '../app/session';
 import { BandSheet } from './band-sheet';
@@ -22,10 +23,14 @@ import { HolesTogether } from './holes-together';
 import { Masthead, type SheetId } from './masthead';
 import { MixerSheet } from './mixer-sheet';
 import { Notices } from './notices';
+import { PracticeProvider } from './practice-context';
+import { PractiseSheet } from './practise-sheet';
+import { PrintView } from './print-view';
 import { SessionProvider, useSelected } from './session-context';
 import { SongSheet } from './song-sheet';
 import { TakeAwaySheet } from './take-away-sheet';
 import { TransportBar } from './transport-bar';
+import { TurnSign } from './turn-sign';
 import { useKeys } from './use-keys';
 import { useLook } from './use-look';
 import { useNarrow } from './use-narrow';
@@ -37,6 +42,7 @@ const SHEETS: Readonly<Record<OpenSheet, (props: { readonly onClose: () => void 
   song: SongSheet,
   harp: HarpSheet,
   chart: ChartSheet,
+  practise: PractiseSheet,
   band: BandSheet,
   mixer: MixerSheet,
   'take-away': TakeAwaySheet,
@@ -58,6 +64,7 @@ const Page = () => {
       <main className="stand" data-drawing={drawing}>
         <div className="form">
           <ChartView />
+          <TurnSign />
           <HolesTogether />
         </div>
         <div className="reading">
@@ -74,6 +81,9 @@ const Page = () => {
 /** The whole page on a session. */
 export const App = ({ session }: { readonly session: Session }) => (
   <SessionProvider session={session}>
-    <Page />
+    <PracticeProvider>
+      <Page />
+      <PrintView />
+    </PracticeProvider>
   </SessionProvider>
 );

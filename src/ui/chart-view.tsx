@@ -1,9 +1,11 @@
 import { type PointerEvent, useCallback, useMemo, useRef, useState } from 'react';
 import { chartFor } from '../app/tune';
 import type { Bar } from '../core/chart/chart';
+import { lineTab } from '../core/harp/lines';
 import type { BarRange } from '../core/score/program';
 import { symbolText } from '../core/theory/chord-text';
 import { ChordText } from './chord-text';
+import { usePractice } from './practice-context';
 import { useSelected, useSession } from './session-context';
 import { useFrame } from './use-frame';
 
@@ -63,6 +65,8 @@ export const ChartView = () => {
   );
   const [drag, setDrag] = useState<{ readonly from: number; readonly to: number } | null>(null);
   const attach = useBeatMarks();
+  const { line, trading } = usePractice();
+  const tabs = line ? lineTab(line, chart, settings.tabStyle) : [];
   const marked = drag !== null && drag.from !== drag.to ? ordered(drag.from, drag.to) : range;
 
   const begin = (event: PointerEvent, bar: number): void => {
@@ -97,6 +101,7 @@ export const ChartView = () => {
             aria-label={barName(bar, i)}
             aria-current={i === current ? 'true' : undefined}
             data-next={i === next}
+            data-turn={trading?.turns[i]}
             data-repeat={holds(marked, i)}
           >
             <button
@@ -113,6 +118,7 @@ export const ChartView = () => {
                   <ChordText key={at} chord={chord} />
                 ))}
               </span>
+              {line && <span className="line-tab">{tabs[i]}</span>}
               <Beats beats={chart.meter.beats} />
             </button>
             {marked?.from === i && (

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
 import { expectedCents } from '../core/harp/intonation';
 import { type MarkedSound, markSounds } from '../core/harp/mark-sounds';
+import { soundId } from '../core/harp/tab';
 import type { Drawing } from '../core/settings/settings';
 import type { NoteName } from '../core/theory/chord';
 import { spellInKey } from '../core/theory/pitch';
@@ -9,6 +10,8 @@ import { asPitchClass } from '../core/theory/units';
 import { Choice } from './choice';
 import { CombMap } from './comb-map';
 import { KeysMap } from './keys-map';
+import { LinePath } from './line-path';
+import { usePractice } from './practice-context';
 import { ScaleLine } from './scale-line';
 import { useSelected, useSession } from './session-context';
 import { useHeardChord } from './use-heard-chord';
@@ -89,6 +92,17 @@ export const HarpMap = () => {
   const { commands } = useSession();
   const { drawing, technique, layer, showCents, reference } = useSelected((state) => state.settings);
   const { harp, chart } = useSelected((state) => state.now.tune);
+  const { line } = usePractice();
+  const now = useSelected((state) => state.now.formBar);
+  const next = useSelected((state) => state.next?.formBar ?? null);
+  const whole = useSelected((state) => state.tune.chart);
+  const idsOfBar = (index: number | null): readonly string[] => {
+    const bar = index === null ? undefined : whole.bars[index];
+    if (!bar || !line) return [];
+    return line.notes
+      .filter(({ at }) => at >= bar.at && at < bar.at + bar.length)
+      .map(({ sound }) => soundId(sound));
+  };
   const chord = useHeardChord();
   const map = useRef<HTMLDivElement>(null);
   const [focused, setFocused] = useState(0);
@@ -127,6 +141,7 @@ export const HarpMap = () => {
           focused={Math.max(0, focused)}
           onListen={({ sound }) => commands.listen(sound)}
         />
+        {line && <LinePath drawing={map} ids={idsOfBar(now)} onward={idsOfBar(next)[0] ?? null} />}
       </div>
       {scale !== null && <ScaleLine scale={scale} harp={harp} technique={technique} />}
     </section>

@@ -3,10 +3,11 @@ import { keyName, prettyName } from '../core/theory/pitch';
 import { useSelected } from './session-context';
 import { Where } from './where';
 
-export type SheetId = 'harp' | 'chart' | 'band' | 'mixer' | 'take-away' | 'care';
+export type SheetId = 'harp' | 'practise' | 'chart' | 'band' | 'mixer' | 'take-away' | 'care';
 
 const SHEETS: readonly { readonly id: SheetId; readonly text: string }[] = [
   { id: 'harp', text: 'Harp' },
+  { id: 'practise', text: 'Practise' },
   { id: 'chart', text: 'Chart' },
   { id: 'band', text: 'Band' },
   { id: 'mixer', text: 'Mixer' },

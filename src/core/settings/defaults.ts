@@ -69,6 +69,8 @@ export const DEFAULT_SETTINGS: Settings = {
   style: DEFAULT_STYLE,
   plan: DEFAULT_PLAN,
   technique: { drawBends: true, blowBends: false, overbends: false, off: [] },
+  line: { kind: 'none', pace: 1, taste: 'even', seed: 0, heard: false },
+  trade: { on: false, calls: '' },
   tabStyle: 'arrows',
   drawing: 'comb',
   showCents: false,

@@ -3,6 +3,7 @@ import { HOLES } from '../harp/build-harp';
 import { REED_RANGE } from '../harp/custom-tuning';
 import { REED_CENTS } from '../harp/harp-case';
 import { INTONATION_IDS } from '../harp/intonation';
+import { LINE_TASTES } from '../harp/line-cost';
 import { FEELS } from '../score/feels';
 import { asBpm, asHz, asPitchClass, type Bpm } from '../theory/units';
 import { DEFAULT_SETTINGS } from './defaults';
@@ -15,6 +16,9 @@ export const SETTINGS_VERSION = 1;
 export const TEMPO_RANGE = { low: 40, high: 280 } as const;
 /** Reference pitches offered, in Hz: from the standard 440 (ISO 16) to the sharpest common trade tuning. */
 export const REFERENCE_RANGE = { low: 440, high: 446 } as const;
+
+/** Longest text of typed calls kept, in characters. */
+export const MOST_CALL_TEXT = 4000;
 
 export interface ParsedSettings {
   readonly settings: Settings;
@@ -111,6 +115,14 @@ const FIELDS = {
     overbends: v.boolean(),
     off: v.pipe(v.array(shortText), v.maxLength(200)),
   }),
+  line: v.object({
+    kind: v.picklist(['none', 'guide tones', 'chord tones', 'arpeggio']),
+    pace: v.picklist([1, 2, 4]),
+    taste: v.picklist(LINE_TASTES.map(({ id }) => id)),
+    seed: whole(0, 2 ** 31),
+    heard: v.boolean(),
+  }),
+  trade: v.object({ on: v.boolean(), calls: v.pipe(v.string(), v.maxLength(MOST_CALL_TEXT)) }),
   tabStyle: v.picklist(['signs', 'letters', 'arrows']),
   drawing: v.picklist(['comb', 'keys']),
   showCents: v.boolean(),
@@ -144,6 +156,8 @@ const FIELD_NAMES: Record<keyof Settings, string> = {
   style: 'band style',
   plan: 'plan of choruses',
   technique: 'techniques',
+  line: 'line',
+  trade: 'call and answer',
   tabStyle: 'tab style',
   drawing: 'drawing',
   showCents: 'cents on the map',

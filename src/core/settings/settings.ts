@@ -1,5 +1,7 @@
 import type { Tuning } from '../harp/harp';
 import type { OwnedHarp } from '../harp/harp-case';
+import type { LineTaste } from '../harp/line-cost';
+import type { LineKind, Pace } from '../harp/line-slots';
 import type { TechniqueChoice } from '../harp/reach';
 import type { TabStyle } from '../harp/tab';
 import type { Plan } from '../score/program';
@@ -9,6 +11,25 @@ import type { Mix } from './mix';
 
 export type Drawing = 'comb' | 'keys';
 export type Look = 'system' | 'day' | 'night';
+
+/** The line drawn through the changes. */
+export interface LineChoice {
+  readonly kind: LineKind | 'none';
+  /** Notes a bar of a chord-tone line. */
+  readonly pace: Pace;
+  readonly taste: LineTaste;
+  /** 0 is the smoothest line, other numbers other good ones. */
+  readonly seed: number;
+  /** The harp voice plays it over the band. */
+  readonly heard: boolean;
+}
+
+/** Call and answer over the form. */
+export interface TradeChoice {
+  readonly on: boolean;
+  /** Calls typed as tab, one a line; without any they are made up. */
+  readonly calls: string;
+}
 
 /** Everything the player chose, kept across reloads. */
 export interface Settings {
@@ -31,6 +52,8 @@ export interface Settings {
   readonly style: Style;
   readonly plan: Plan;
   readonly technique: TechniqueChoice;
+  readonly line: LineChoice;
+  readonly trade: TradeChoice;
   readonly tabStyle: TabStyle;
   readonly drawing: Drawing;
   /** The map shows expected cents of natural notes in place of their names. */

@@ -1,0 +1,32 @@
+import { createContext, type ReactNode, useContext, useMemo } from 'react';
+import { lineFor, tradingFor } from '../app/leads';
+import { chartFor } from '../app/tune';
+import type { Line } from '../core/harp/lines';
+import type { Trading } from '../core/practice/trading';
+import { useSelected } from './session-context';
+
+interface Practice {
+  /** The line through the whole chorus being heard, in its key. */
+  readonly line: Line | null;
+  /** Who plays when in the chorus being heard. */
+  readonly trading: Trading | null;
+}
+
+const PracticeContext = createContext<Practice>({ line: null, trading: null });
+
+/** Works the line and the calls out once for everything on the page that shows them. */
+export const PracticeProvider = ({ children }: { readonly children: ReactNode }) => {
+  const settings = useSelected((state) => state.settings);
+  const ownCharts = useSelected((state) => state.ownCharts);
+  const harp = useSelected((state) => state.now.tune.harp);
+  const key = useSelected((state) => state.now.tune.chart.key);
+  const chorus = useSelected((state) => state.now.chorus);
+  const practice = useMemo(() => {
+    const chart = chartFor(settings, ownCharts, key);
+    return { line: lineFor(settings, chart, harp), trading: tradingFor(settings, chart, harp, chorus) };
+  }, [settings, ownCharts, key, harp, chorus]);
+  return <PracticeContext value={practice}>{children}</PracticeContext>;
+};
+
+/** The line and the calls of the chorus being heard. */
+export const usePractice = (): Practice => useContext(PracticeContext);
