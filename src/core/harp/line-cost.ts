@@ -88,7 +88,7 @@ export const lineShape = (kind: LineKind, pace: Pace): LineShape => {
 export const COMFORTABLE_BEATS = 8;
 
 /** For a place left empty; dearer than any note and the way to it and from it. */
-const MISSING = 250;
+const MISSING = 1000;
 
 const ATTACKED = 0.5;
 const TOP_OCTAVE = 0.4;

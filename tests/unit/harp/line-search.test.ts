@@ -184,7 +184,7 @@ describe('the cost of a line', () => {
     ['an overblow', [['D7']], ['5OB'], { technique: 450, intonation: 9000 }],
     ['the top octave', [['G7']], ['9D'], { technique: 40 }],
     ['the same pitch over the same chord', [['G7'], ['G7']], ['2D', '3B'], { shape: 1e7, holes: 1 }],
-    ['an empty place', [['G7']], ['none'], { missing: 250, total: 250 }],
+    ['an empty place', [['G7']], ['none'], { missing: 1000, total: 1000 }],
   ] as const)('%s', (_, bars, ids, parts) => {
     const cost = costOf(bars, ids);
     for (const [part, value] of Object.entries(parts)) {
