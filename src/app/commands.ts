@@ -7,7 +7,7 @@ import type { Channel } from '../core/settings/mix';
 import { parseTempo } from '../core/settings/parse-settings';
 import type { Settings } from '../core/settings/settings';
 import { addTap, tappedTempo } from '../core/settings/tap-tempo';
-import type { EpochMs, PitchClass } from '../core/theory/units';
+import type { EpochMs, Midi, PitchClass } from '../core/theory/units';
 import { withFeel, withForm, withHarp, withHarpKey, withPosition, withSongKey, withTuning } from './choices';
 import type { ChartCommands } from './own-charts';
 import type { ShelfCommands } from './shelves';
@@ -44,7 +44,10 @@ export interface PlayCommands {
   moveBy(bars: number): void;
   /** The chorus being heard becomes the last, with an ending. */
   lastTime(on: boolean): void;
+  /** Lets a sound be heard; a bend glides down from its natural note. */
   listen(sound: Sound): void;
+  /** Lets a pitch be heard, whether the harp has it or not. */
+  listenTo(pitch: Midi): void;
   dismiss(notice: string): void;
 }
 

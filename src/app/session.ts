@@ -176,7 +176,8 @@ const createPlayCommands = ({ store, band, board }: Parts): PlayCommands => {
       store.setState({ lastChorus: on && heard !== null ? heard.section.chorus : null });
       if (isUnderWay(band)) band.change(programOf(state()));
     },
-    listen: (sound) => void band.audition('lead', sound.pitch, asSeconds(LISTEN_SECONDS)),
+    listen: ({ pitch, bend }) => void band.audition('lead', pitch, asSeconds(LISTEN_SECONDS), bend),
+    listenTo: (pitch) => void band.audition('lead', pitch, asSeconds(LISTEN_SECONDS), 0),
     dismiss: board.dismiss,
   };
 };

@@ -6,7 +6,7 @@ import type { BandSound, HeardPosition } from './band';
 import { type Bank, createBank, workersWorthHaving } from './bank';
 import { type BarCaller, createBarCaller } from './bar-caller';
 import { createDesk, type Desk } from './desk';
-import type { Engine, EngineCounts, EngineOptions } from './engine';
+import type { AuditionNote, Engine, EngineCounts, EngineOptions } from './engine';
 import { FEEL_TRIMS } from './feel-trims';
 import { createHeardClock, type HeardClock, readContext } from './heard-clock';
 import { positionAt } from './heard-position';
@@ -30,6 +30,8 @@ const LEAD = 0.12;
 const PULSE_MS = 100;
 /** Changes closer than this are taken over together, so that dragging the tempo does not stutter. */
 const CHANGE_EVERY_MS = 80;
+/** Slow enough to follow by ear, in seconds. */
+const AUDITION_GLIDE = 0.45;
 const AUDITION_VELOCITY = 90;
 
 /** Builds the band's engine. */
@@ -133,15 +135,23 @@ class BandEngine implements Engine {
     if (before && instruments(before) !== instruments(sound) && this.transport.playing()) void this.refill();
   }
 
-  async audition(part: PartId, midi: number, seconds: number, sound: BandSound): Promise<void> {
+  async audition(part: PartId, wanted: AuditionNote, sound: BandSound): Promise<void> {
+    const { midi, seconds, glideFrom } = wanted;
     this.sound ??= sound;
     this.desk.setMix(this.sound.mix);
     const note = (at: number): ScheduledNote => ({
-      event: { part, at: asTicks(0), length: asTicks(1), pitch: asMidi(midi), velocity: AUDITION_VELOCITY },
+      event: {
+        part,
+        at: asTicks(0),
+        length: asTicks(1),
+        pitch: asMidi(midi),
+        velocity: AUDITION_VELOCITY,
+        glideFrom,
+      },
       at,
       until: at + seconds,
       offset: 0,
-      glideSeconds: 0,
+      glideSeconds: glideFrom === 0 ? 0 : AUDITION_GLIDE,
       stroke: 0,
     });
     const keys = this.keysOf([note(0)]);

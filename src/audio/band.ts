@@ -53,8 +53,11 @@ export interface Band {
   /** Moves to a bar of the current chorus at the next beat. */
   seek(bar: number): void;
   setSound(sound: BandSound): void;
-  /** Plays one note of the lead (or any part's) voice now, for listening to a single sound. */
-  audition(part: PartId, midi: number, seconds: Seconds): Promise<void>;
+  /**
+   * Plays one note of a part's voice now, for listening to a single sound; it starts `glideFrom` semitones away and
+   * glides to its pitch.
+   */
+  audition(part: PartId, midi: number, seconds: Seconds, glideFrom: number): Promise<void>;
   heard(): HeardPosition | null;
   /** The section after the one being heard, for looking ahead; null when none or stopped. */
   upcoming(): Section | null;

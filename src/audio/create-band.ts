@@ -18,7 +18,8 @@ export interface BandGround {
   readonly loadEngine: (context: AudioContext, events: BandEvents) => Promise<Engine>;
 }
 
-const GROUND: BandGround = {
+/** The browser itself. */
+export const WEB_GROUND: BandGround = {
   createContext: () =>
     typeof AudioContext === 'undefined' ? null : new AudioContext({ latencyHint: 'playback' }),
   loadEngine: async (context, events) => {
@@ -33,7 +34,7 @@ const GROUND: BandGround = {
 const START_MS = 800;
 
 /** Creates the band, asleep. */
-export const createBand = (ground: BandGround = GROUND): Band => new LazyBand(ground);
+export const createBand = (ground: BandGround = WEB_GROUND): Band => new LazyBand(ground);
 
 const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
@@ -92,9 +93,9 @@ class LazyBand implements Band {
     this.engine?.setSound(sound);
   }
 
-  async audition(part: PartId, midi: number, seconds: Seconds): Promise<void> {
+  async audition(part: PartId, midi: number, seconds: Seconds, glideFrom: number): Promise<void> {
     const engine = await this.wake();
-    await engine?.audition(part, midi, seconds, this.sound ?? RESTING_SOUND);
+    await engine?.audition(part, { midi, seconds, glideFrom }, this.sound ?? RESTING_SOUND);
   }
 
   heard(): HeardPosition | null {

@@ -6,6 +6,13 @@ import type { BankCounts, BankWorker } from './bank';
 import type { LimiterStage } from './limiter-node';
 import type { SectionSource } from './place';
 
+/** A single note to listen to; it starts `glideFrom` semitones away from its pitch. */
+export interface AuditionNote {
+  readonly midi: number;
+  readonly seconds: number;
+  readonly glideFrom: number;
+}
+
 export interface EngineOptions {
   readonly context: AudioContext;
   readonly tone: BaseContext;
@@ -32,7 +39,7 @@ export interface Engine {
   change(program: Program): void;
   seek(bar: number): void;
   setSound(sound: BandSound): void;
-  audition(part: PartId, midi: number, seconds: number, sound: BandSound): Promise<void>;
+  audition(part: PartId, note: AuditionNote, sound: BandSound): Promise<void>;
   heard(): HeardPosition | null;
   upcoming(): Section | null;
   playing(): boolean;

@@ -3,7 +3,7 @@ import type { MapProps } from './map-props';
 import { SoundPill } from './sound-pill';
 
 /** The harp as it is held: holes across, blow sounds above the comb, draw sounds below. */
-export const CombMap = ({ marks, nameOf, centsOf, focused, onListen }: MapProps) => {
+export const CombMap = ({ marks, nameOf, centsOf, focused, picked, onListen }: MapProps) => {
   const places = combPlaces(marks);
   const above = Math.max(...places.map(({ row }) => row));
   const below = -Math.min(...places.map(({ row }) => row));
@@ -40,6 +40,7 @@ export const CombMap = ({ marks, nameOf, centsOf, focused, onListen }: MapProps)
           mark={mark}
           name={nameOf(mark)}
           cents={centsOf(mark)}
+          picked={mark.sound.pitch === picked}
           tabStop={i === focused}
           style={{ gridRow: lineOf(row), gridColumn: hole + 1 }}
           onListen={() => onListen(mark)}

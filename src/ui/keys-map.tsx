@@ -49,7 +49,7 @@ const stemsOf = (marks: readonly MarkedSound[]): readonly Stem[] =>
     });
 
 /** The harp against a piano: every sound at its true height, bends as falls, missing notes as gaps. */
-export const KeysMap = ({ marks, nameOf, centsOf, focused, onListen }: MapProps) => {
+export const KeysMap = ({ marks, nameOf, centsOf, focused, picked, onListen, onPitch }: MapProps) => {
   const { low, high } = pitchSpan(marks);
   const rowOf = (pitch: number): number => high - pitch + 2;
   const holes = Math.max(...marks.map(({ sound }) => sound.hole));
@@ -79,15 +79,19 @@ export const KeysMap = ({ marks, nameOf, centsOf, focused, onListen }: MapProps)
         </Fragment>
       ))}
       {pitches.map((pitch) => (
-        <span
+        <button
           key={pitch}
+          type="button"
           className="key"
+          tabIndex={-1}
           data-black={isBlackKey(pitch)}
+          data-picked={pitch === picked}
+          aria-label={`Piano key ${prettyName(pitchName(asMidi(pitch)))}`}
           style={{ gridRow: rowOf(pitch), gridColumn: 1 }}
-          aria-hidden="true"
+          onClick={() => onPitch(pitch)}
         >
           {pitch % 12 === 0 ? prettyName(pitchName(asMidi(pitch))) : ''}
-        </span>
+        </button>
       ))}
       {[...bands].map(([pitch, role]) => (
         <i
@@ -112,6 +116,7 @@ export const KeysMap = ({ marks, nameOf, centsOf, focused, onListen }: MapProps)
           mark={mark}
           name={nameOf(mark)}
           cents={centsOf(mark)}
+          picked={mark.sound.pitch === picked}
           tabStop={i === focused}
           style={{ gridRow: rowOf(mark.sound.pitch), gridColumn: columnOf(mark) }}
           onListen={() => onListen(mark)}

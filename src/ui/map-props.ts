@@ -9,5 +9,9 @@ export interface MapProps {
   readonly centsOf: (mark: MarkedSound) => number | null;
   /** Index of the sound the tab key stops at. */
   readonly focused: number;
+  /** The pitch picked, as a MIDI number: every way to get it is marked. */
+  readonly picked: number | null;
   readonly onListen: (mark: MarkedSound) => void;
+  /** A key of the piano was pressed. */
+  readonly onPitch: (pitch: number) => void;
 }

@@ -14,6 +14,8 @@ interface Props {
   readonly style?: CSSProperties;
   /** Expected cents to show in place of the name, or null. */
   readonly cents: number | null;
+  /** Whether this is a way to get the pitch that was picked. */
+  readonly picked: boolean;
   readonly onListen: () => void;
 }
 
@@ -32,7 +34,7 @@ const signed = (cents: number): string => {
 };
 
 /** One sound of the harp: its breath as an arrow, its degree where it is a chord tone, its note. Press to hear it. */
-export const SoundPill = ({ mark, name, tabStop, style, cents, onListen }: Props) => {
+export const SoundPill = ({ mark, name, tabStop, style, cents, picked, onListen }: Props) => {
   const { sound, chordTone, scaleTone, inReach } = mark;
   const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
   return (
@@ -47,6 +49,7 @@ export const SoundPill = ({ mark, name, tabStop, style, cents, onListen }: Props
       data-breath={sound.breath}
       data-technique={sound.technique}
       data-reach={inReach}
+      data-picked={picked}
       aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark)}`}
       title={prettyName(pitchName(sound.pitch, name))}
       onClick={onListen}

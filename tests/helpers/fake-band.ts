@@ -62,8 +62,8 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     },
     seek: (bar) => asked.push(`seek ${bar}`),
     setSound: (sound) => sounds.push(sound),
-    audition: async (part, midi) => {
-      asked.push(`audition ${part} ${midi}`);
+    audition: async (part, midi, _, glideFrom) => {
+      asked.push(`audition ${part} ${midi}${glideFrom === 0 ? '' : ` from ${glideFrom} above`}`);
     },
     heard: () => heard,
     upcoming: () => (heard === null ? null : sectionOf(heard.section.index + 1)),

@@ -1,0 +1,63 @@
+import type { Drawing } from '../core/settings/settings';
+import { SCALE_IDS, scaleName } from '../core/theory/scales';
+import { Choice } from './choice';
+import { useSelected, useSession } from './session-context';
+
+const DRAWINGS: readonly { readonly id: Drawing; readonly text: string }[] = [
+  { id: 'comb', text: 'Comb' },
+  { id: 'keys', text: 'Keys' },
+];
+
+const LAYERS = [
+  { value: 'none', text: 'Chord tones only' },
+  { value: 'position', text: 'mode of the position' },
+  { value: 'chord', text: 'scale of each chord' },
+  ...SCALE_IDS.map((id) => ({ value: id as string, text: scaleName(id) })),
+];
+
+const TECHNIQUES = [
+  { field: 'drawBends', text: 'Draw bends' },
+  { field: 'blowBends', text: 'Blow bends' },
+  { field: 'overbends', text: 'Overbends' },
+] as const;
+
+/** Which drawing, which techniques count, which scale lies under the chord tones. */
+export const MapHead = () => {
+  const { commands } = useSession();
+  const { drawing, technique, layer } = useSelected((state) => state.settings);
+  return (
+    <header>
+      <h2 className="unseen">Harp map</h2>
+      <fieldset className="segments" aria-label="Drawing">
+        {DRAWINGS.map(({ id, text }) => (
+          <button
+            key={id}
+            type="button"
+            aria-pressed={drawing === id}
+            onClick={() => commands.choose({ drawing: id })}
+          >
+            {text}
+          </button>
+        ))}
+      </fieldset>
+      <fieldset className="segments" aria-label="Techniques you use">
+        {TECHNIQUES.map(({ field, text }) => (
+          <button
+            key={field}
+            type="button"
+            aria-pressed={technique[field]}
+            onClick={() => commands.choose({ technique: { ...technique, [field]: !technique[field] } })}
+          >
+            {text}
+          </button>
+        ))}
+      </fieldset>
+      <Choice
+        label="Scale"
+        value={layer}
+        options={LAYERS}
+        onChoose={(value) => commands.choose({ layer: value })}
+      />
+    </header>
+  );
+};
