@@ -44,6 +44,9 @@ export interface JobReins {
   readonly report: (fileName: string, share: number) => void;
 }
 
+/** Samples are taken in about a second's worth at a time, between which the page gets its turn. */
+const SLICE_FRAMES = 48_000;
+
 const isEncoding = (format: WavFormat | Encoding): format is Encoding => 'bitrate' in format;
 
 /** Throws SavingTrouble when music of so many seconds is too long for one WAV file. */
@@ -117,8 +120,11 @@ const fill = async (
       signal,
       onProgress,
       onChunk: async (left, right) => {
-        signal.throwIfAborted();
-        await sink.add(left, right);
+        for (let from = 0; from < left.length; from += SLICE_FRAMES) {
+          signal.throwIfAborted();
+          const to = from + SLICE_FRAMES;
+          await sink.add(left.subarray(from, to), right.subarray(from, to));
+        }
       },
     });
     signal.throwIfAborted();

@@ -44,7 +44,8 @@ export const withoutSilentEnd = (sink: SampleSink): SampleSink => {
     for (const [left, right] of pieces) await sink.add(left, right);
   };
   return {
-    ...sink,
+    end: () => sink.end(),
+    close: () => sink.close(),
     add: async (left, right) => {
       const piece: Piece = [left, right];
       const end = audibleFrames(piece);
@@ -64,7 +65,8 @@ export const cutAfter = (sink: SampleSink, frames: number): SampleSink => {
   const faded = (samples: Float32Array): Float32Array =>
     samples.map((value, index) => value * fadeAt(taken + index, frames));
   return {
-    ...sink,
+    end: () => sink.end(),
+    close: () => sink.close(),
     add: async (left, right) => {
       const [one, other] = part([left, right], 0, Math.max(0, frames - taken));
       if (one.length === 0) return;
