@@ -254,6 +254,17 @@ export const momentaryLoudness = (samples: Float32Array, sampleRate: number): nu
   return -0.691 + decibels(at(values, indexOfLargest(values, 0, values.length)));
 };
 
+/** Milliseconds from the end of a note held `held` seconds to 20 dB under its level 30 ms before; null when never. */
+export const release20 = (samples: Float32Array, sampleRate: number, held: number): number | null => {
+  const hop = 0.001;
+  const from = onsetOf(samples);
+  const length = samples.length / sampleRate - held + 0.03;
+  const start = from + Math.round((held - 0.03) * sampleRate);
+  const { values } = envelopeOf(samples, sampleRate, { from: start, window: 0.05, hop, length });
+  const end = values.findIndex((value) => value <= at(values, 0) / 10);
+  return end < 0 ? null : end - 30;
+};
+
 /** Mean frequency of a note `time` seconds after its onset, in Hz. */
 export const centroidOf = (samples: Float32Array, sampleRate: number, time: number): number | null =>
   centroidAt({ samples, sampleRate, onset: onsetOf(samples) }, time);

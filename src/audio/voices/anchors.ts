@@ -21,6 +21,19 @@ export const spanAt = <T extends Anchor>(anchors: readonly T[], midi: number): S
   return { below, above, share: width > 0 ? (midi - below.midi) / width : 0 };
 };
 
+/** What each octave of partial number loses for each octave a key lies above the table, dB: bodies stay where they are. */
+const BEYOND = 6;
+
+/** Levels of partials 1, 2, 3 …, duller for keys above the table. */
+export const dulledAbove = <T extends Anchor>(
+  levels: readonly number[],
+  anchors: readonly T[],
+  midi: number,
+): readonly number[] => {
+  const octaves = Math.max(0, midi - (anchors.at(-1)?.midi ?? midi)) / 12;
+  return octaves > 0 ? levels.map((level, i) => level - BEYOND * octaves * Math.log2(i + 1)) : levels;
+};
+
 /** One figure, in a straight line from entry to entry. */
 export const between = <T>({ below, above, share }: Span<T>, read: (anchor: T) => number): number =>
   read(below) + (read(above) - read(below)) * share;

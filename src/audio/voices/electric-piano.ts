@@ -15,10 +15,11 @@ export const electricPiano: Voice = createModalVoice({
   knockLow: 300,
   rustleLow: 100,
   brightness: tilted(2),
+  brightnessCounts: false,
   variation: 0.5,
   stroke: [
     { ratio: 6.267, level: -40, perHardness: 6, t60: 0.5 },
     { ratio: 17.55, level: -46, perHardness: 8, t60: 0.15 },
   ],
-  release: (velocity) => releaseSeconds(0.03, velocity),
+  release: (velocity) => releaseSeconds(0.021, velocity),
 });

@@ -1,3 +1,5 @@
+import { BASE_VELOCITY } from './levels';
+
 /** Amplitude factor of a level in dB. */
 export const fromDecibels = (decibels: number): number => Math.exp((decibels * Math.LN10) / 20);
 
@@ -18,8 +20,10 @@ export const fadeEnd = (samples: Float64Array, count: number): void => {
 };
 
 /**
- * How long a note takes to fade when it is let go: harder notes ring on a little.
+ * How long a note takes to fade in a straight line when it is let go: harder notes ring on longer, as measured on the
+ * sounds of FluidR3 GM (MIT licence), where 110 rings about 1.75 times as long as 80, and 45 two thirds as long.
  * @param middle seconds at velocity 80
  */
 export const releaseSeconds = (middle: number, velocity: number): number =>
-  middle * (velocity > 80 ? 1 + (velocity - 80) / 60 : 1 - (80 - velocity) / 200);
+  middle *
+  (velocity > BASE_VELOCITY ? 1 + (velocity - BASE_VELOCITY) / 40 : 1 - (BASE_VELOCITY - velocity) / 100);

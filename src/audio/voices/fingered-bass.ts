@@ -11,7 +11,8 @@ export const fingeredBass: Voice = createModalVoice({
   knockLow: 200,
   rustleLow: 60,
   brightness: tilted(1.2),
+  brightnessCounts: false,
   variation: 0.8,
   stroke: [],
-  release: (velocity) => releaseSeconds(0.03, velocity),
+  release: (velocity) => releaseSeconds(0.034, velocity),
 });

@@ -5,7 +5,7 @@
  */
 import { createRandom, seedFrom } from '../../core/theory/random';
 import { asSeconds } from '../../core/theory/units';
-import { type Anchor, between, betweenAll, spanAt } from './anchors';
+import { type Anchor, between, betweenAll, dulledAbove, spanAt } from './anchors';
 import { hardness } from './brightness';
 import { checkNote } from './check-note';
 import { fromDecibels, scaled } from './envelope';
@@ -69,10 +69,16 @@ interface Harmonic {
 
 const harmonicsOf = (design: ReedDesign, note: VoiceNote, random: () => number): Harmonic[] => {
   const span = spanAt(design.anchors, note.midi);
-  const levels = betweenAll(span, (anchor) => anchor.levels);
+  const levels = dulledAbove(
+    betweenAll(span, (anchor) => anchor.levels),
+    design.anchors,
+    note.midi,
+  );
   const falls = betweenAll(span, (anchor) => anchor.falls);
   const rolloff = between(span, (anchor) => anchor.rolloff);
   const lag = between(span, (anchor) => anchor.lag);
+  const last = levels.length;
+  const tail = levels.slice(-4).reduce((sum, value) => sum + value / 4, 0);
   const count = Math.min(MOST_HARMONICS, Math.floor((0.4 * note.sampleRate) / note.hz));
   const harder = hardness(note.velocity);
   const ripple = 0.1 + 0.3 * random();
@@ -81,11 +87,11 @@ const harmonicsOf = (design: ReedDesign, note: VoiceNote, random: () => number):
   return Array.from({ length: count }, (_, i) => {
     const k = i + 1;
     const octaves = Math.log2(k);
-    const last = levels.length;
-    const beyond = Math.max(0, Math.log2(k / last)) * rolloff;
     const stroke = design.variation * Math.min(1, i / 4) * Math.sin(2 * Math.PI * ripple * k + turn);
     const level =
-      (levels[Math.min(i, last - 1)] ?? 0) + beyond + stroke + design.brightness * harder * octaves;
+      (levels[i] ?? tail + rolloff * Math.log2(k / (last - 1.5))) +
+      stroke +
+      design.brightness * harder * octaves;
     const at100 = fromDecibels(level);
     const at500 = fromDecibels(level - (falls[Math.min(i, falls.length - 1)] ?? 0));
     const over = (at100 - at500) / (early - late);

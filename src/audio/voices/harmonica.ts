@@ -12,5 +12,5 @@ export const harmonica: Voice = createFreeReedVoice({
   vibrato: { rate: 5.2, cents: 4, decibels: 0.6, from: 0.5 },
   brightness: 1.2,
   variation: 0.6,
-  release: (velocity) => releaseSeconds(0.04, velocity),
+  release: (velocity) => releaseSeconds(0.033, velocity),
 });

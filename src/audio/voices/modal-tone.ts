@@ -2,7 +2,7 @@
  * The tone of an instrument whose notes die away, as what can be measured on a recording: how strong each partial
  * is 100 ms after the onset and how far it has fallen 400 ms later, at a few keys; keys between are interpolated.
  */
-import { type Anchor, between, betweenAll, spanAt } from './anchors';
+import { type Anchor, between, betweenAll, dulledAbove, spanAt } from './anchors';
 
 /** Measurements of one key. Levels in dB, times in seconds, frequencies in Hz. */
 export interface ToneAnchor extends Anchor {
@@ -35,12 +35,16 @@ export interface ToneAnchor extends Anchor {
 
 export type Tone = Omit<ToneAnchor, 'midi'>;
 
-/** The tone of a key between the anchors; outside them the nearest. */
+/** The tone of a key between the anchors; outside them the nearest, duller above. */
 export const toneAt = (anchors: readonly ToneAnchor[], midi: number): Tone => {
   const span = spanAt(anchors, midi);
   const one = (read: (anchor: ToneAnchor) => number): number => between(span, read);
   return {
-    levels: betweenAll(span, (anchor) => anchor.levels),
+    levels: dulledAbove(
+      betweenAll(span, (anchor) => anchor.levels),
+      anchors,
+      midi,
+    ),
     falls: betweenAll(span, (anchor) => anchor.falls),
     loudness: one((anchor) => anchor.loudness),
     lateT60: one((anchor) => anchor.lateT60),

@@ -31,6 +31,8 @@ export interface ModalDesign {
   readonly rustleLow: number;
   /** What velocity does to partial number `k` at `frequency` besides the level common to all, dB. */
   readonly brightness: (k: number, frequency: number, velocity: number) => number;
+  /** True when a duller note is also softer by what it lost; false when its level is made up. */
+  readonly brightnessCounts: boolean;
   /** dB by which a stroke may move a partial. */
   readonly variation: number;
   readonly stroke: readonly StrokePartial[];
@@ -47,13 +49,15 @@ interface ModalPartial {
   readonly late: number;
   readonly slow: number;
   readonly rise: number;
+  /** Factor of the amplitudes that does not count when the note's loudness is set. */
+  readonly uncounted: number;
 }
 
 const LONGEST = 4;
 const MOST_PARTIALS = 48;
-const FADE = 0.06;
+const FADE = 0.2;
 /** Partials below this level at 100 ms, dB, cannot be heard under the others. */
-const LEAST = -78;
+const LEAST = -72;
 /** Times between the two readings of a tone table, and up to the first. */
 const GAP = 0.4;
 const FIRST = 0.1;
@@ -105,7 +109,8 @@ const partialsOf = (design: ModalDesign, note: VoiceNote, tone: Tone, random: Ra
     const { level, fall } = partialFigures(tone, k);
     if (level < LEAST) continue;
     const variation = design.variation * Math.min(1, (k - 1) / 4) * Math.sin(2 * Math.PI * ripple * k + turn);
-    const size = fromDecibels(level + variation + design.brightness(k, frequency, note.velocity));
+    const lift = fromDecibels(design.brightness(k, frequency, note.velocity));
+    const size = lift * fromDecibels(level + variation);
     const { share, fast, slow } = stagesOf(fall, tone);
     partials.push({
       frequency,
@@ -115,6 +120,7 @@ const partialsOf = (design: ModalDesign, note: VoiceNote, tone: Tone, random: Ra
       late: size * share * fromDecibels(FIRST * slow),
       slow,
       rise: tone.riseHigh + (tone.rise - tone.riseHigh) / k,
+      uncounted: design.brightnessCounts ? lift : 1,
     });
   }
   return partials;
@@ -123,12 +129,12 @@ const partialsOf = (design: ModalDesign, note: VoiceNote, tone: Tone, random: Ra
 const envelopeAt = (partial: ModalPartial, at: number): number =>
   partial.early * fromDecibels(-partial.fast * at) + partial.late * fromDecibels(-partial.slow * at);
 
-/** Mean K-weighted power of the first 400 ms, from eight readings of the envelopes. */
+/** Mean K-weighted power of the first 400 ms that counts for the loudness, from eight readings of the envelopes. */
 const openingPower = (partials: readonly ModalPartial[]): number =>
   partials.reduce((sum, partial) => {
     let squares = 0;
     for (let i = 0; i < 8; i++) squares += envelopeAt(partial, 0.05 * (i + 0.5)) ** 2;
-    return sum + (kWeightedPower(partial.frequency) * squares) / 16;
+    return sum + (kWeightedPower(partial.frequency) * squares) / 16 / partial.uncounted ** 2;
   }, 0);
 
 /** Seconds until the partials together are 60 dB below their start, at most `LONGEST`. */

@@ -8,7 +8,7 @@ import { asSeconds } from '../../core/theory/units';
 import { hardness } from './brightness';
 import { checkNote } from './check-note';
 import { addDampedSines, type DampedSine } from './damped-sines';
-import { fromDecibels, scaled } from './envelope';
+import { fromDecibels, releaseSeconds, scaled } from './envelope';
 import { REFERENCE_LOUDNESS_LUFS, velocityGain } from './levels';
 import { addLoopNoise, LOOP_GUARD, loopLength, loopNoise } from './loop';
 import { kWeightedPower, loudnessOfPower } from './loudness';
@@ -21,6 +21,8 @@ const LOOP_SECONDS = 3;
 const LOOP_FROM = 0.25;
 /** Time constant of the onset, s. */
 const RISE = 0.0046;
+/** Time to fade when a key is let go at the middle velocity, s. */
+const RELEASE = 0.014;
 /** Level of the second layer re the first, and how far it lies above, cents. */
 const LAYER = 0.6;
 const LAYER_CENTS = 2;
@@ -94,6 +96,6 @@ export const organ: Voice = (note) => {
   return {
     samples: scaled(out, gain),
     loop: { from, to: from + loop.samples },
-    release: asSeconds(0.03),
+    release: asSeconds(releaseSeconds(RELEASE, note.velocity)),
   };
 };

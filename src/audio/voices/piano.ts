@@ -11,7 +11,8 @@ export const piano: Voice = createModalVoice({
   knockLow: 150,
   rustleLow: 80,
   brightness: tilted(1.2),
+  brightnessCounts: false,
   variation: 0.5,
   stroke: [],
-  release: (velocity) => releaseSeconds(0.12, velocity),
+  release: (velocity) => releaseSeconds(0.127, velocity),
 });

@@ -11,7 +11,8 @@ export const uprightBass: Voice = createModalVoice({
   knockLow: 200,
   rustleLow: 30,
   brightness: tilted(1.2),
+  brightnessCounts: false,
   variation: 1,
   stroke: [],
-  release: (velocity) => releaseSeconds(0.03, velocity),
+  release: (velocity) => releaseSeconds(0.02, velocity),
 });

@@ -186,6 +186,14 @@ describe.each(RANGES)('%s', (id, keys) => {
     }
   });
 
+  it('stays within its bounds an octave outside its range', () => {
+    for (const midi of [keys[0] - 12, keys[3] + 6, keys[3] + 12]) {
+      const { samples } = voice(note(midi, { velocity: 127 }));
+      expect(peakOf(samples)).toBeGreaterThan(0.1);
+      expect(peakOf(samples)).toBeLessThan(1);
+    }
+  });
+
   it('computes any note of its range in any tuning', () => {
     fc.assert(
       fc.property(
