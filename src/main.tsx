@@ -14,6 +14,10 @@ const session = createSession({
   band: createBand(),
   kept: createKeptValues(() => window.localStorage, window),
   newSeed: () => Math.floor(Math.random() * 1_000_000),
+  later: (seconds, run) => {
+    const timer = window.setTimeout(run, seconds * 1000);
+    return () => window.clearTimeout(timer);
+  },
   takeAway: {
     loadRenderer: async () => {
       // Tone greets in the console unless asked not to.

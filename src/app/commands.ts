@@ -12,6 +12,7 @@ import { withFeel, withForm, withHarp, withHarpKey, withPosition, withSongKey, w
 import type { ChartCommands } from './own-charts';
 import type { ShelfCommands } from './shelves';
 import type { TakeAwayCommands } from './take-away';
+import type { WarmUpCommands } from './warm-up-run';
 
 /** What the page can ask for: choices. */
 export interface ChoiceCommands {
@@ -51,7 +52,12 @@ export interface PlayCommands {
   dismiss(notice: string): void;
 }
 
-export type Commands = ChoiceCommands & PlayCommands & ShelfCommands & ChartCommands & TakeAwayCommands;
+export type Commands = ChoiceCommands &
+  PlayCommands &
+  ShelfCommands &
+  ChartCommands &
+  TakeAwayCommands &
+  WarmUpCommands;
 
 /**
  * The commands that change settings.

@@ -7,6 +7,7 @@ import type { Settings } from '../core/settings/settings';
 import type { ChartDesk } from './own-charts-desk';
 import type { TakeAwayState } from './take-away-state';
 import type { Tune } from './tune';
+import type { WarmUpState } from './warm-up-run';
 
 /** A sentence for the player: something to know, or trouble that something can be done about. */
 export interface Notice {
@@ -47,6 +48,10 @@ export interface SessionState extends Shelved {
   readonly next: BarView | null;
   /** The chorus the player asked to be the last, from 0; `null` when the plan decides. */
   readonly lastChorus: number | null;
+  /** Where the warm-up is; `null` when none runs. */
+  readonly warmUp: WarmUpState | null;
+  /** What the warm-up plays in place of the song. */
+  readonly exercise: Tune | null;
   readonly takeAway: TakeAwayState;
   readonly notices: readonly Notice[];
   /** Where the player's charts are written. */

@@ -21,6 +21,7 @@ import type { TakeAwayDevices } from './take-away-audio';
 import { INITIAL_TAKE_AWAY } from './take-away-state';
 import { chartFor, type Tune, tuneFor } from './tune';
 import { heardViews, restingViews } from './views';
+import { createWarmUpRun } from './warm-up-run';
 
 /** What the session is built from. Everything that depends on the machine comes in here. */
 export interface Devices {
@@ -28,6 +29,8 @@ export interface Devices {
   readonly kept: KeptValues;
   /** A whole number that differs each time: the seed of a new take. */
   readonly newSeed: () => number;
+  /** Runs something after so many seconds; returns what takes it back. */
+  readonly later: (seconds: number, run: () => void) => () => void;
   /** What files are made with. */
   readonly takeAway: TakeAwayDevices;
 }
@@ -91,6 +94,8 @@ const createInitialState = (band: Band, kept: KeptValues): SessionState => {
     status: band.status(),
     ...restingViews(tune, 0),
     lastChorus: null,
+    warmUp: null,
+    exercise: null,
     takeAway: INITIAL_TAKE_AWAY,
     notices,
     harpCase: [],
@@ -144,8 +149,16 @@ interface Parts {
   readonly board: ReturnType<typeof createNoticeBoard>;
 }
 
-const createPlayCommands = ({ store, band, board }: Parts): PlayCommands => {
+interface PlayParts extends Parts {
+  readonly endWarmUp: () => void;
+}
+
+const createPlayCommands = ({ store, band, board, endWarmUp }: PlayParts): PlayCommands => {
   const state = store.getState;
+  const stop = (): void => {
+    if (state().warmUp !== null) endWarmUp();
+    band.stop();
+  };
   const play = async (): Promise<void> => {
     const status = await band.play(programOf(state()), soundOf(state()), state().cursor);
     const notice = statusNotice(status);
@@ -164,9 +177,9 @@ const createPlayCommands = ({ store, band, board }: Parts): PlayCommands => {
   };
   return {
     play,
-    stop: () => band.stop(),
+    stop,
     toggle: () => {
-      if (isUnderWay(band)) band.stop();
+      if (isUnderWay(band) || state().warmUp !== null) stop();
       else void play();
     },
     moveTo,
@@ -210,7 +223,9 @@ const createConductor = ({ store, band, board }: Parts, kept: KeptValues) => {
       if (trouble) board.post(trouble);
       else board.dismiss('storage');
       band.setSound(soundOf(state()));
-      if (isUnderWay(band) && musicDiffers(before, settings)) band.change(programOf(state()));
+      if (isUnderWay(band) && state().warmUp === null && musicDiffers(before, settings)) {
+        band.change(programOf(state()));
+      }
       show();
     },
     /** The saved charts are others now: a chosen one is played as it stands. */
@@ -223,14 +238,17 @@ const createConductor = ({ store, band, board }: Parts, kept: KeptValues) => {
 };
 
 /** Joins the core with the devices: holds the state of the page and carries out what the player asks for. */
-export const createSession = ({ band, kept, newSeed, takeAway }: Devices): Session => {
+export const createSession = ({ band, kept, newSeed, later, takeAway }: Devices): Session => {
   const store = createStore<SessionState>(() => createInitialState(band, kept));
   const state = store.getState;
   const board = createNoticeBoard(store);
   const { showHeard, apply, takeSavedCharts } = createConductor({ store, band, board }, kept);
 
+  const routine = createWarmUpRun({ store, band, soundOf, later });
+
   const onStatus = (status: BandStatus): void => {
     store.setState({ status });
+    routine.status(status);
     const notice = statusNotice(status);
     if (notice) board.post(notice);
     else board.dismiss('band');
@@ -246,14 +264,19 @@ export const createSession = ({ band, kept, newSeed, takeAway }: Devices): Sessi
   });
   takeSavedCharts();
   const files = createTakeAwayCommands({ store, devices: takeAway, programOf, soundOf });
-  const unsubscribers = [band.onBar(showHeard), band.onStatus(onStatus), shelves.dispose, charts.dispose];
+  const onBar = (position: HeardPosition | null): void => {
+    showHeard(position);
+    routine.heard(position);
+  };
+  const unsubscribers = [band.onBar(onBar), band.onStatus(onStatus), shelves.dispose, charts.dispose];
 
   return {
     store,
     commands: {
       ...createChoiceCommands((make) => apply(make(state().settings)), newSeed),
-      ...createPlayCommands({ store, band, board }),
+      ...createPlayCommands({ store, band, board, endWarmUp: routine.commands.endWarmUp }),
       ...files,
+      ...routine.commands,
       ...shelves.commands,
       ...charts.commands,
     },

@@ -34,6 +34,7 @@ import { TurnSign } from './turn-sign';
 import { useKeys } from './use-keys';
 import { useLook } from './use-look';
 import { useNarrow } from './use-narrow';
+import { WarmUpSign } from './warm-up-sign';
 import { WhatFits } from './what-fits';
 
 type OpenSheet = SheetId | 'song';
@@ -65,6 +66,7 @@ const Page = () => {
         <div className="form">
           <ChartView />
           <TurnSign />
+          <WarmUpSign />
           <HolesTogether />
         </div>
         <div className="reading">

@@ -53,7 +53,7 @@ export const ChartView = () => {
   const { commands } = useSession();
   const settings = useSelected((state) => state.settings);
   const ownCharts = useSelected((state) => state.ownCharts);
-  const own = useSelected((state) => state.tune.chart);
+  const own = useSelected((state) => (state.exercise ?? state.tune).chart);
   const key = useSelected((state) => state.now.tune.chart.key);
   const current = useSelected((state) => (state.now.kind === 'chorus' ? state.now.formBar : null));
   const next = useSelected((state) => state.next?.formBar ?? null);

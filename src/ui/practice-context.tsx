@@ -12,7 +12,8 @@ interface Practice {
   readonly trading: Trading | null;
 }
 
-const PracticeContext = createContext<Practice>({ line: null, trading: null });
+const NOTHING: Practice = { line: null, trading: null };
+const PracticeContext = createContext<Practice>(NOTHING);
 
 /** Works the line and the calls out once for everything on the page that shows them. */
 export const PracticeProvider = ({ children }: { readonly children: ReactNode }) => {
@@ -21,10 +22,12 @@ export const PracticeProvider = ({ children }: { readonly children: ReactNode })
   const harp = useSelected((state) => state.now.tune.harp);
   const key = useSelected((state) => state.now.tune.chart.key);
   const chorus = useSelected((state) => state.now.chorus);
+  const warming = useSelected((state) => state.warmUp !== null);
   const practice = useMemo(() => {
+    if (warming) return NOTHING;
     const chart = chartFor(settings, ownCharts, key);
     return { line: lineFor(settings, chart, harp), trading: tradingFor(settings, chart, harp, chorus) };
-  }, [settings, ownCharts, key, harp, chorus]);
+  }, [settings, ownCharts, key, harp, chorus, warming]);
   return <PracticeContext value={practice}>{children}</PracticeContext>;
 };
 

@@ -8,6 +8,7 @@ import { Fold } from './fold';
 import { useSelected, useSession } from './session-context';
 import { Sheet } from './sheet';
 import { Switch } from './switch';
+import { WarmUpOffer } from './warm-up-offer';
 
 const KINDS: readonly { readonly value: LineChoice['kind']; readonly text: string }[] = [
   { value: 'none', text: 'None' },
@@ -118,6 +119,9 @@ export const PractiseSheet = ({ onClose }: { readonly onClose: () => void }) => 
   const trade = useSelected((state) => state.settings.trade);
   return (
     <Sheet title="Practise" onClose={onClose}>
+      <Fold title="Warm-up" open>
+        <WarmUpOffer onStart={onClose} />
+      </Fold>
       <Fold title="A line through the changes" open>
         <LineChoices />
       </Fold>

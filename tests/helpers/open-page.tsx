@@ -20,6 +20,7 @@ export const openPage = (stored?: unknown) => {
     band,
     kept: createKeptValues(() => storage, window),
     newSeed: () => 4711,
+    later: () => () => {},
     takeAway,
   });
   const page = render(<App session={session} />);

@@ -20,6 +20,7 @@ const open = (storage: FakeStorage = createFakeStorage()) => {
         return () => elsewhere.delete(name);
       },
     },
+    later: () => () => {},
     newSeed: () => {
       seed += 1;
       return seed;

@@ -6,6 +6,7 @@ import { createFakeBand, type FakeBand } from '../../helpers/fake-band';
 import { createFakeStorage, type FakeStorage } from '../../helpers/fake-storage';
 import { createFakeTakeAway } from '../../helpers/fake-take-away';
 
+const noLater = () => () => {};
 const G = asPitchClass(7);
 const A = asPitchClass(9);
 const C = asPitchClass(0);
@@ -13,7 +14,13 @@ const D = asPitchClass(2);
 
 const open = (storage: FakeStorage = createFakeStorage(), band: FakeBand = createFakeBand()) => {
   const kept = createKeptValues(() => storage, new EventTarget());
-  const session = createSession({ band, kept, newSeed: () => 77, takeAway: createFakeTakeAway() });
+  const session = createSession({
+    band,
+    kept,
+    newSeed: () => 77,
+    later: noLater,
+    takeAway: createFakeTakeAway(),
+  });
   return { band, storage, session, state: session.store.getState, commands: session.commands };
 };
 
@@ -206,7 +213,13 @@ describe('what is kept', () => {
       throw new DOMException('denied', 'SecurityError');
     }, new EventTarget());
     const takeAway = createFakeTakeAway();
-    const session = createSession({ band: createFakeBand(), kept, newSeed: () => 1, takeAway });
+    const session = createSession({
+      band: createFakeBand(),
+      kept,
+      newSeed: () => 1,
+      later: noLater,
+      takeAway,
+    });
     expect(session.store.getState().notices[0]?.text).toMatch(/does not let this page keep/);
   });
 });

@@ -13,11 +13,12 @@ import {
 } from '../../helpers/fake-take-away';
 import { notesOf, readMidi } from '../../helpers/midi-reading';
 
+const noLater = () => () => {};
 const open = () => {
   const band = createFakeBand();
   const takeAway = createFakeTakeAway();
   const kept = createKeptValues(() => createFakeStorage(), new EventTarget());
-  const { store, commands } = createSession({ band, kept, newSeed: () => 77, takeAway });
+  const { store, commands } = createSession({ band, kept, newSeed: () => 77, later: noLater, takeAway });
   const state = () => store.getState().takeAway;
   const plan = () => store.getState().settings.plan;
   return { band, takeAway, store, commands, state, plan };
