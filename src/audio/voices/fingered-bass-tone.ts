@@ -3,7 +3,7 @@ import type { ToneAnchor } from './modal-tone';
 /**
  * Tone of the fingered electric bass at velocity 80.
  * Source: fitted to figures (levels, decays, centroids, noise) measured on the fingered electric bass of FluidR3 GM (MIT licence);
- * no sample data.
+ * no sample data. The loudness of one key is drawn towards its neighbours.
  */
 export const FINGERED_BASS_TONE: readonly ToneAnchor[] = [
   {
@@ -11,7 +11,7 @@ export const FINGERED_BASS_TONE: readonly ToneAnchor[] = [
     levels: [-2.5, -2, 0, -4, -10, -16.5, -18, -16, -16.5, -20.5, -26.5, -28.5, -27.5, -31, -40, -43.5],
     falls: [4.5, 10.5, 4.5, 5, 7, 10, 4.5, 5, 11, 7.5, 10.5, 7.5, 7, 11, 18, 2.5],
     rolloff: -19,
-    loudness: -4.1,
+    loudness: -3,
     lateT60: 36.1,
     lateLevel: -5,
     inharmonicity: 0.000115,
@@ -29,7 +29,7 @@ export const FINGERED_BASS_TONE: readonly ToneAnchor[] = [
     levels: [-2, 0, -2, -8, -18.5, -28, -24, -23.5, -32.5, -37, -33, -39.5, -48.5, -80, -43.5, -37],
     falls: [1.5, 1, 2, 3, 3, 0.5, 6, 9.5, 14, 1.5, 5.5, 8.5, 5, -8, 5.5, 3.5],
     rolloff: -4.4,
-    loudness: 0.8,
+    loudness: 0.4,
     lateT60: 20.4,
     lateLevel: -4,
     inharmonicity: 0.0000761,

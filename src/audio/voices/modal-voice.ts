@@ -1,4 +1,9 @@
-/** Voices made of partials that die away and of bursts of noise: strings, tines. */
+/**
+ * Voices made of partials that die away and of bursts of noise: strings, tines. Every partial has its own level and
+ * decay, because that is what can be measured on an instrument; a plucked-string loop or a pair of frequency-modulated
+ * operators ties the partials together. (The best two operators still miss the electric piano's first six partials at
+ * C4 by 6 dB root mean square.)
+ */
 import { createRandom, type Random, seedFrom } from '../../core/theory/random';
 import { asSeconds } from '../../core/theory/units';
 import { hardness } from './brightness';

@@ -3,7 +3,7 @@ import type { ToneAnchor } from './modal-tone';
 /**
  * Tone of the piano at velocity 80.
  * Source: fitted to figures (levels, decays, centroids, noise) measured on the piano of FluidR3 GM (MIT licence);
- * no sample data.
+ * no sample data. The loudness of one key is drawn towards its neighbours.
  */
 export const PIANO_TONE: readonly ToneAnchor[] = [
   {
@@ -65,7 +65,7 @@ export const PIANO_TONE: readonly ToneAnchor[] = [
     levels: [0, -6.5, -11, -18, -13.5, -9.5, -31.5, -16, -14.5, -46.5, -31, -21, -28, -25, -29, -27.5],
     falls: [7, 12, 8.5, 7, 4, 7.5, 3, 4, 9, -4, 3, 4, 12, 10.5, 10.5, 12],
     rolloff: -24,
-    loudness: -6.2,
+    loudness: -5,
     lateT60: 16.5,
     lateLevel: -18,
     inharmonicity: 0.000417,
