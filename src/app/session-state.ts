@@ -7,7 +7,7 @@ import type { Settings } from '../core/settings/settings';
 import type { ChartDesk } from './own-charts-desk';
 import type { TakeAwayState } from './take-away-state';
 import type { Tune } from './tune';
-import type { WarmUpState } from './warm-up-run';
+import type { WarmUpState } from './warm-up-state';
 
 /** A sentence for the player: something to know, or trouble that something can be done about. */
 export interface Notice {

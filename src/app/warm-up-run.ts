@@ -10,16 +10,6 @@ import type { SessionState } from './session-state';
 import { tuneFor } from './tune';
 import { restingViews } from './views';
 
-/** Where a warm-up is. */
-export interface WarmUpState {
-  readonly step: WarmUpStep;
-  /** From 1. */
-  readonly number: number;
-  readonly of: number;
-  /** What to do now, in a few words; empty before the first cue. */
-  readonly cue: string;
-}
-
 /** What the page can ask for about the warm-up. */
 export interface WarmUpCommands {
   startWarmUp(): void;

@@ -1,4 +1,12 @@
-import { type PointerEvent, useCallback, useMemo, useRef, useState } from 'react';
+import {
+  type CSSProperties,
+  type PointerEvent,
+  useCallback,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import { chartFor } from '../app/tune';
 import type { Bar } from '../core/chart/chart';
 import { lineTab } from '../core/harp/lines';
@@ -48,6 +56,20 @@ const useBeatMarks = (): ((list: HTMLOListElement | null) => void) => {
   };
 };
 
+const BARS_IN_LINE = 4;
+/** Beyond this many lines the bar's number stands beside its chord. */
+const ROOMY_ROWS = 6;
+
+/** Long charts scroll in their frame: the current line and the next stay in sight. Nothing outside the frame moves. */
+const keepInSight = (frame: HTMLElement | null, bar: number | null): void => {
+  const item = bar === null ? null : frame?.querySelectorAll('li')[bar];
+  if (!frame || !item || frame.scrollHeight <= frame.clientHeight) return;
+  const { offsetTop, offsetHeight } = item;
+  const below = offsetTop + 2 * offsetHeight - frame.clientHeight;
+  if (frame.scrollTop > offsetTop) frame.scrollTop = offsetTop;
+  else if (frame.scrollTop < below) frame.scrollTop = below;
+};
+
 /** The form, four bars to a line. A click moves there; a drag or shift-click marks a range to repeat. */
 export const ChartView = () => {
   const { commands } = useSession();
@@ -64,7 +86,10 @@ export const ChartView = () => {
     [key, own, settings, ownCharts],
   );
   const [drag, setDrag] = useState<{ readonly from: number; readonly to: number } | null>(null);
+  const rows = Math.ceil(chart.bars.length / BARS_IN_LINE);
   const attach = useBeatMarks();
+  const frame = useRef<HTMLElement>(null);
+  useEffect(() => keepInSight(frame.current, current), [current]);
   const { line, trading } = usePractice();
   const tabs = line ? lineTab(line, chart, settings.tabStyle) : [];
   const marked = drag !== null && drag.from !== drag.to ? ordered(drag.from, drag.to) : range;
@@ -86,11 +111,12 @@ export const ChartView = () => {
   };
 
   return (
-    <section className="chart card" aria-label="Chart">
+    <section className="chart card" aria-label="Chart" ref={frame}>
       <ol
         className="bars"
         ref={attach}
-        data-rows={Math.ceil(chart.bars.length / 4)}
+        style={{ '--rows': rows } as CSSProperties}
+        data-crowded={rows > ROOMY_ROWS}
         data-playing={playing}
         onPointerUp={end}
         onPointerLeave={() => setDrag(null)}

@@ -21,6 +21,7 @@ export const HolesTogether = () => {
   const chord = useHeardChord();
   const { harp, chart } = useSelected((state) => state.now.tune);
   const technique = useSelected((state) => state.settings.technique);
+  const warming = useSelected((state) => state.warmUp !== null);
   const { fitting, near } = useMemo(
     () => gripsFor({ chord, harp, technique, tonic: chart.tonic }),
     [chord, harp, technique, chart.tonic],
@@ -28,6 +29,7 @@ export const HolesTogether = () => {
   const first = fitting.slice(0, SHOWN);
   const more = fitting.slice(SHOWN, FOLDED);
   const almost = near.slice(0, FOLDED);
+  if (warming) return null;
   return (
     <section className="together card" aria-label="Holes together">
       <h2 className="together-title">Holes together over {symbolText(chord)}</h2>
