@@ -1,0 +1,123 @@
+import { cleanup, screen, within } from '@testing-library/react';
+import { afterEach, describe, expect, it } from 'vitest';
+import { openPage } from '../helpers/open-page';
+
+afterEach(cleanup);
+
+const openHarp = async (stored?: unknown) => {
+  const opened = openPage(stored);
+  await opened.user.click(screen.getByRole('button', { name: 'Harp' }));
+  const sheet = within(screen.getByRole('region', { name: 'Harp' }));
+  const unfold = (title: string) => opened.user.click(sheet.getByText(title));
+  return { ...opened, sheet, unfold, state: opened.session.store.getState };
+};
+
+describe('the harp panel', () => {
+  it('leaves a single bend out of everything when it is switched off', async () => {
+    const { sheet, user } = await openHarp();
+    const seventh = () =>
+      within(screen.getByRole('article', { name: 'Now' })).getByRole('row', { name: /^♭7/ }).textContent;
+    expect(seventh()).toContain('2↓//');
+    await user.click(sheet.getByRole('button', { name: 'draw 2, bent two semitones' }));
+    expect(seventh()).not.toContain('2↓//');
+  });
+
+  it('puts harps into the case and takes them out again', async () => {
+    const { sheet, unfold, user, state, storage } = await openHarp();
+    await unfold('Your case');
+    await user.click(sheet.getByRole('button', { name: /Put the harp in hand/ }));
+    expect(state().harpCase).toHaveLength(1);
+    expect(storage.items.get('combshed.harps')).toContain('"key":0');
+    await user.selectOptions(screen.getByLabelText('Harp key'), 'A');
+    await user.click(sheet.getByRole('button', { name: 'Take the C harp' }));
+    expect(state().tune.harp.key).toBe(0);
+    await user.click(sheet.getByRole('button', { name: 'Remove the C harp' }));
+    expect(state().harpCase).toEqual([]);
+  });
+
+  it('advises in words, and taking a harp keeps the song where it is', async () => {
+    const { sheet, unfold, user, state } = await openHarp();
+    await unfold('Which harp for this song');
+    const song = state().tune.chart.key;
+    const [first] = sheet.getAllByRole('button', { name: 'Take this harp' });
+    expect(sheet.getAllByText(/chord tone/).length).toBeGreaterThan(2);
+    if (first) await user.click(first);
+    expect(state().tune.chart.key).toBe(song);
+  });
+
+  it('follows every change of a reed with the bends it gives', async () => {
+    const { sheet, unfold, user } = await openHarp();
+    await unfold('Reeds');
+    await user.click(sheet.getByRole('button', { name: 'draw 5 a semitone higher' }));
+    const map = within(screen.getByRole('region', { name: 'Harp map' }));
+    expect(map.getByRole('button', { name: /^draw 5, bent one semitone: F/ })).toBeTruthy();
+  });
+
+  it('allows nonsense but marks it', async () => {
+    const { sheet, unfold, user } = await openHarp();
+    await unfold('Reeds');
+    await user.click(sheet.getByRole('button', { name: 'draw 5 a semitone lower' }));
+    expect(sheet.getByText(/Hole 5 has the same note on blow and draw/)).toBeTruthy();
+  });
+
+  it('saves a tuning by name and offers it beside the others', async () => {
+    const { sheet, unfold, user } = await openHarp();
+    await unfold('Reeds');
+    await user.click(sheet.getByRole('button', { name: 'draw 5 a semitone higher' }));
+    await user.type(sheet.getByLabelText('Name of this tuning'), 'Hall tuning');
+    await user.click(sheet.getByRole('button', { name: 'Save tuning' }));
+    const options = within(screen.getByLabelText('Tuning')).getAllByRole('option');
+    expect(options.map(({ textContent }) => textContent)).toContain('Hall tuning');
+  });
+
+  it('shows the expected cents of a just harp on the map', async () => {
+    const { sheet, user } = await openHarp();
+    await user.selectOptions(sheet.getByLabelText('Intonation'), 'just-second');
+    await user.click(sheet.getByLabelText('Show expected cents on the map'));
+    const map = within(screen.getByRole('region', { name: 'Harp map' }));
+    expect(map.getByRole('button', { name: /^draw 5: F/ }).textContent).toContain('−29');
+  });
+
+  it('lists what the harp plays without a bend', async () => {
+    const { sheet, unfold } = await openHarp();
+    await unfold('Without a bend');
+    expect(sheet.getByText(/G, 2nd position/).parentElement?.textContent).toContain('mixolydian');
+  });
+});
+
+describe('the map', () => {
+  it('shows every way to get the pitch that was picked', async () => {
+    const { user } = openPage();
+    const map = within(screen.getByRole('region', { name: 'Harp map' }));
+    await user.click(map.getByRole('button', { name: /^draw 2: G/ }));
+    expect(map.getByText(/G4, 392\.0 Hz/).parentElement?.textContent).toMatch(/draw 2.*blow 3/);
+  });
+
+  it('lets a bend glide from its natural note', async () => {
+    const { band, user } = openPage();
+    await user.click(
+      within(screen.getByRole('region', { name: 'Harp map' })).getByRole('button', {
+        name: /^draw 3, bent two/,
+      }),
+    );
+    expect(band.asked.at(-1)).toBe('audition lead 69 from 2 above');
+  });
+
+  it('is played from the computer keyboard: a digit for the hole, twice for draw', async () => {
+    const { band, user } = openPage();
+    const map = within(screen.getByRole('region', { name: 'Harp map' }));
+    map.getByRole('button', { name: /^blow 1: C/ }).focus();
+    await user.keyboard('44');
+    expect(band.asked.filter((each) => each.startsWith('audition'))).toEqual([
+      'audition lead 72',
+      'audition lead 74',
+    ]);
+  });
+
+  it('hears any key of the piano, and says when the harp does not have it', async () => {
+    const { band, user } = openPage({ version: 1, drawing: 'keys' });
+    await user.click(screen.getByRole('button', { name: 'Piano key E♭4' }));
+    expect(band.asked.at(-1)).toBe('audition lead 63');
+    expect(screen.getByText('out of reach:').parentElement?.textContent).toContain('1↑○');
+  });
+});
