@@ -81,7 +81,7 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   '@fontsource-variable/atkinson-hyperlegible-next': ['ui'],
   '@fontsource/noto-music': ['ui'],
   react: ['ui', '.'],
-  'react-dom': ['.'],
+  'react-dom': ['ui', '.'],
   tonal: ['core/theory', 'core/chart'],
   tone: ['audio'],
   valibot: ['core/settings', 'core/practice', 'core/formats'],
