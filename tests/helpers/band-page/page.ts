@@ -1,10 +1,11 @@
 /** A page with the band and nothing else, driven by browser tests through `window.bench`. */
-import type { BandSound, BandStatus } from '../../../src/audio/band';
-import { createBand } from '../../../src/audio/create-band';
-import type { EngineCounts } from '../../../src/audio/engine';
+import type { BandSound, BandStatus, HeardPosition } from '../../../src/audio/band';
+import { createBand, WEB_GROUND } from '../../../src/audio/create-band';
+import type { Engine, EngineCounts } from '../../../src/audio/engine';
 import type { Rendered } from '../../../src/audio/render-offline';
 import type { Program, Section } from '../../../src/core/score/program';
 import type { PartId } from '../../../src/core/score/score';
+import { createRecorder } from './recorder';
 
 export interface RenderOrder {
   readonly program: Program;
@@ -12,12 +13,27 @@ export interface RenderOrder {
   readonly sound: BandSound;
   readonly sampleRate: number;
   readonly parts?: readonly PartId[];
+  /** Milliseconds after which the rendering is cancelled. */
+  readonly abortAfter?: number;
 }
 
 export interface RenderResult extends Rendered {
   readonly milliseconds: number;
+  readonly longestChunk: number;
   /** 32-bit floats, little-endian, in base64: left, then right. */
   readonly pcm: string;
+}
+
+/** A moment seen from the page: what is heard, and the audio clock's time that leaves the loudspeaker. */
+export interface Moment {
+  readonly heard: {
+    readonly kind: Section['kind'];
+    readonly bar: number;
+    readonly beat: number;
+    readonly ticks: number;
+  } | null;
+  readonly outputTime: number;
+  readonly currentTime: number;
 }
 
 const toBase64 = (samples: readonly Float32Array[]): string => {
@@ -31,13 +47,14 @@ const toBase64 = (samples: readonly Float32Array[]): string => {
   return btoa(text);
 };
 
-const render = async (order: RenderOrder): Promise<RenderResult> => {
+const render = async ({ abortAfter, ...order }: RenderOrder): Promise<RenderResult> => {
   const { renderSections } = await import('../../../src/audio/render-offline');
   const left: Float32Array[] = [];
   const right: Float32Array[] = [];
   const began = performance.now();
   const rendered = await renderSections({
     ...order,
+    ...(abortAfter === undefined ? {} : { signal: AbortSignal.timeout(abortAfter) }),
     feel: order.program.style.feel,
     push: order.program.style.push,
     onChunk: (one, other) => {
@@ -46,21 +63,76 @@ const render = async (order: RenderOrder): Promise<RenderResult> => {
     },
   });
   const milliseconds = performance.now() - began;
-  return { ...rendered, milliseconds, pcm: toBase64([...left, ...right]) };
+  const longestChunk = Math.max(...left.map(({ length }) => length));
+  return { ...rendered, milliseconds, longestChunk, pcm: toBase64([...left, ...right]) };
 };
 
-const band = createBand();
+const recorder = createRecorder();
+let context: AudioContext | null = null;
+let engine: Engine | null = null;
+
+const band = createBand({
+  createContext: () => {
+    context = WEB_GROUND.createContext();
+    return context;
+  },
+  loadEngine: async (made, events) => {
+    await recorder.attach(made);
+    engine = await WEB_GROUND.loadEngine(made, events);
+    return engine;
+  },
+});
+
+const mustContext = (): AudioContext => {
+  if (context === null) throw new Error('the band has no context yet');
+  return context;
+};
+
+const moment = (position: HeardPosition | null = band.heard()): Moment => {
+  const { contextTime = 0, performanceTime = 0 } = mustContext().getOutputTimestamp();
+  return {
+    heard: position && {
+      kind: position.section.kind,
+      bar: position.bar,
+      beat: position.beat,
+      ticks: position.ticks,
+    },
+    outputTime: contextTime + (performance.now() - performanceTime) / 1000,
+    currentTime: mustContext().currentTime,
+  };
+};
+
 const statuses: BandStatus['kind'][] = [];
 band.onStatus(({ kind }) => statuses.push(kind));
+const bars: Moment[] = [];
+band.onBar((position) => bars.push(moment(position)));
 
-const bench = { band, statuses, render };
-
-export type Bench = typeof bench & { counts?: () => EngineCounts };
+const bench = {
+  band,
+  statuses,
+  bars,
+  render,
+  moment,
+  wait: (milliseconds: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds)),
+  /** Keeps the page so busy that nothing else runs. */
+  block: (milliseconds: number): void => {
+    for (const until = performance.now() + milliseconds; performance.now() < until; );
+  },
+  counts: (): EngineCounts => {
+    if (engine === null) throw new Error('the band has no engine yet');
+    return engine.counts();
+  },
+  context: mustContext,
+  recorded: (): { readonly from: number; readonly sampleRate: number; readonly pcm: string } => {
+    const { from, sampleRate, samples } = recorder.recording();
+    return { from, sampleRate, pcm: toBase64([samples]) };
+  },
+};
 
 declare global {
   interface Window {
-    bench: Bench;
+    readonly bench: typeof bench;
   }
 }
 
-window.bench = bench;
+Object.assign(window, { bench });

@@ -1,0 +1,208 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { BandSound } from '../../src/audio/band';
+import { allSections } from '../../src/audio/band-sections';
+import { computeSound } from '../../src/audio/compute-sound';
+import { RESTING_SOUND } from '../../src/audio/resting-sound';
+import { allNotes, type ScheduledNote } from '../../src/audio/scheduled-note';
+import { soundKeyFor } from '../../src/audio/sound-key';
+import { placeSection } from '../../src/audio/timeline';
+import { VOICES } from '../../src/audio/voices/voices';
+import { FEELS } from '../../src/core/score/feels';
+import type { Program } from '../../src/core/score/program';
+import type { PartId } from '../../src/core/score/score';
+import type { FeelId } from '../../src/core/score/style';
+import { serveBandPage } from '../helpers/band-page';
+import type { RenderOrder, RenderResult } from '../helpers/band-page/page';
+import { launchBrowser, type PageWatch, watchPage } from '../helpers/browser';
+import { loadOtherMeter } from '../helpers/ebur128';
+import { integratedLoudness, truePeak } from '../helpers/loudness';
+import { floatsFrom, peakBetween, riseBetween } from '../helpers/samples';
+import type { ServedApp } from '../helpers/serve';
+import { testProgram } from '../helpers/test-charts';
+
+const RATE = 48_000;
+
+const soundFor = ({ style }: Program, master = RESTING_SOUND.mix.master): BandSound => ({
+  ...RESTING_SOUND,
+  bass: style.bass,
+  chords: style.chords,
+  kit: style.kit,
+  mix: { ...RESTING_SOUND.mix, master },
+});
+
+const short = (feel: FeelId, choruses = 1): Program =>
+  testProgram(feel, { plan: { choruses, ending: 'stop' } });
+
+interface Audio extends Omit<RenderResult, 'pcm'> {
+  readonly left: Float32Array;
+  readonly right: Float32Array;
+}
+
+describe('the band rendered to samples', () => {
+  let browser: Browser;
+  let served: ServedApp;
+  let page: Page;
+  let watch: PageWatch;
+
+  beforeAll(async () => {
+    served = await serveBandPage();
+    browser = await launchBrowser();
+    page = await browser.newPage();
+    watch = watchPage(page);
+    await page.goto(served.address);
+    await page.waitForFunction(() => 'bench' in window);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await served?.dispose();
+  });
+
+  const render = async (
+    program: Program,
+    changes: Partial<Omit<RenderOrder, 'program' | 'sections'>> = {},
+  ): Promise<Audio> => {
+    const order: RenderOrder = {
+      program,
+      sections: allSections(program),
+      sound: soundFor(program),
+      sampleRate: RATE,
+      ...changes,
+    };
+    const { pcm, ...rest } = await page.evaluate((given) => window.bench.render(given), order);
+    const both = floatsFrom(pcm);
+    return { ...rest, left: both.slice(0, rest.frames), right: both.slice(rest.frames) };
+  };
+
+  /** Every note of a program on the clock of its file. */
+  const notesOf = (program: Program): ScheduledNote[] => {
+    let at = 0;
+    return allSections(program).flatMap((section) => {
+      const placement = placeSection(section, at);
+      at = placement.until;
+      return allNotes(placement);
+    });
+  };
+
+  /** Seconds the computed sound of a note takes to rise: what an onset may lag behind the score. */
+  const riseOf = (note: ScheduledNote, sound: BandSound): number => {
+    const key = soundKeyFor({ ...note.event, stroke: note.stroke }, sound);
+    return riseBetween(computeSound(VOICES, key, RATE).samples, 0, 0.06 * RATE) / RATE;
+  };
+
+  const errorsOf = (audio: Audio, notes: readonly ScheduledNote[], sound: BandSound): number[] =>
+    notes.map((note) => {
+      const onset = riseBetween(audio.left, (note.at - 0.02) * RATE, (note.at + 0.06) * RATE) / RATE;
+      return onset - note.at - riseOf(note, sound);
+    });
+
+  it('puts two choruses of backbeats within 2 ms of the score', async () => {
+    const program = testProgram('shuffle', { plan: { choruses: 2, countInBars: 1, ending: 'stop' } });
+    const sound = soundFor(program);
+    const drums = notesOf(program).filter(({ event }) => event.part === 'drums');
+    const alone = drums.filter(
+      (note) =>
+        note.event.pitch === 38 &&
+        note.event.velocity > 80 &&
+        !drums.some(
+          (other) =>
+            other !== note &&
+            other.event.pitch !== 42 &&
+            other.at > note.at - 0.1 &&
+            other.at < note.at + 0.06,
+        ),
+    );
+    expect(alone.length).toBeGreaterThan(10);
+    const errors = errorsOf(await render(program, { parts: ['drums'] }), alone, sound);
+    expect(Math.max(...errors.map(Math.abs))).toBeLessThan(0.002);
+  });
+
+  it('puts every click within 1 ms of the score, pushed or not, across the pieces it is made of', async () => {
+    for (const push of [{}, { click: 25 }]) {
+      const program = testProgram('swing', {
+        style: { push },
+        plan: { choruses: 1, sounding: 'click', ending: 'stop' },
+      });
+      const { channels } = RESTING_SOUND.mix;
+      const sound = {
+        ...soundFor(program),
+        mix: { master: 0.5, channels: { ...channels, click: { ...channels.click, muted: false } } },
+      };
+      const late = (push.click ?? 0) / 1000;
+      const clicks = notesOf(program).map((note) => ({ ...note, at: note.at + late }));
+      expect(clicks.length).toBeGreaterThan(40);
+      const errors = errorsOf(await render(program, { sound }), clicks, sound);
+      expect(Math.max(...errors.map(Math.abs))).toBeLessThan(0.001);
+    }
+  });
+
+  it('is the sum of its parts, and silent without them', async () => {
+    const program = short('swing');
+    const sound = soundFor(program, 0.15);
+    const whole = await render(program, { sound });
+    const parts: readonly PartId[] = ['drums', 'bass', 'chords'];
+    const stems: Audio[] = [];
+    for (const part of parts) stems.push(await render(program, { sound, parts: [part] }));
+    const difference = Math.max(
+      ...Array.from({ length: 40_000 }, (_, index) => {
+        const frame = index * 23;
+        return Math.abs(whole.right[frame] - stems.reduce((sum, { right }) => sum + (right[frame] ?? 0), 0));
+      }),
+    );
+    expect(peakBetween(whole.right, 0, whole.frames)).toBeGreaterThan(0.05);
+    expect(difference).toBeLessThan(1e-4);
+    const muted = Object.fromEntries(
+      Object.entries(sound.mix.channels).map(([part, channel]) => [part, { ...channel, muted: true }]),
+    ) as BandSound['mix']['channels'];
+    const none = await render(program, { sound: { ...sound, mix: { master: 0.7, channels: muted } } });
+    expect(peakBetween(none.left, 0, none.frames)).toBe(0);
+  });
+
+  it('needs no more memory for long music, and counts nothing missing', async () => {
+    const { longestChunk, frames, counts } = await render(short('boogie', 3));
+    expect(longestChunk).toBeLessThanOrEqual(12 * RATE);
+    expect(frames / RATE).toBeGreaterThan(60);
+    expect(counts).toMatchObject({ substituted: 0, missing: 0, failed: [] });
+  });
+
+  it('can be cancelled', async () => {
+    await expect(render(short('shuffle', 6), { abortAfter: 300 })).rejects.toThrow(/timed out/);
+  });
+
+  it.each(Object.keys(FEELS) as FeelId[])('plays %s at −18 LUFS, and never above −1 dBTP', async (feel) => {
+    const { left, right, counts } = await render(short(feel));
+    expect(Math.abs(integratedLoudness([left, right], RATE) + 18)).toBeLessThan(1);
+    expect(truePeak([left, right])).toBeLessThanOrEqual(-1);
+    expect(counts.failed).toEqual([]);
+  });
+
+  it('stays below −1 dBTP with every fader up, by two meters', async () => {
+    const program = short('second-line');
+    const loud = (channel: BandSound['mix']['channels']['drums']) => ({ ...channel, gain: 1, muted: false });
+    const { drums, bass, chords, lead, click } = RESTING_SOUND.mix.channels;
+    const channels = {
+      drums: loud(drums),
+      bass: loud(bass),
+      chords: loud(chords),
+      lead: loud(lead),
+      click: loud(click),
+    };
+    const { left, right } = await render(program, {
+      sound: { ...soundFor(program), mix: { master: 1, channels } },
+    });
+    expect(truePeak([left, right])).toBeLessThanOrEqual(-1);
+    expect((await loadOtherMeter()).truePeak(RATE, left, right)).toBeLessThanOrEqual(-1);
+  });
+
+  it('left the console clean', () => {
+    expect({
+      errors: watch.errors,
+      failures: watch.failures,
+      foreign: watch.foreign(served.address),
+    }).toEqual({
+      errors: [],
+      failures: [],
+      foreign: [],
+    });
+  });
+});
