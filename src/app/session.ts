@@ -231,7 +231,8 @@ const createConductor = ({ store, band, board }: Parts, kept: KeptValues) => {
     /** The saved charts are others now: a chosen one is played as it stands. */
     takeSavedCharts: (): void => {
       tuneTo(state().settings);
-      if (isUnderWay(band) && !isFormId(state().settings.formId)) band.change(programOf(state()));
+      const chosen = !isFormId(state().settings.formId);
+      if (isUnderWay(band) && state().warmUp === null && chosen) band.change(programOf(state()));
       show();
     },
   };
