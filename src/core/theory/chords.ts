@@ -21,14 +21,24 @@ const SEVENTHS: readonly Degree[] = ['b7', '7', 'bb7', '6'];
 const tonesOf = (root: NoteName, intervals: readonly string[]): readonly ChordTone[] =>
   intervals.map((interval) => toneOf(root, degreeOf(interval)));
 
-/** Spellings preferred to tonal's first one: nothing for a major triad, no slash that looks like a bass. */
-const PREFERRED: Readonly<Record<string, string>> = { M: '', 'm/ma7': 'mMaj7' };
+/**
+ * Spellings preferred to tonal's first one: nothing for a major triad, no slash that looks like a bass, no accidental
+ * that would read as the root's.
+ */
+const PREFERRED: Readonly<Record<string, string>> = {
+  M: '',
+  'm/ma7': 'mMaj7',
+  b9sus: '7b9sus4',
+  Madd9: 'add9',
+  '6add9': '69',
+};
 
 /** The quality's usual short spelling (`min7` → `m7`, `°7` → `dim7`, `M` → ``), or null when it is unknown. */
 export const canonicalQuality = (quality: string): string | null => {
   const type = ChordType.get(quality === '' ? 'M' : quality);
-  const first = type.aliases[0];
-  if (type.empty || first === undefined) return null;
+  // A name such as `constructor` finds something in tonal's table that is no chord type.
+  const first: unknown = Array.isArray(type.aliases) ? type.aliases[0] : undefined;
+  if (type.empty || typeof first !== 'string') return null;
   return PREFERRED[first] ?? first;
 };
 

@@ -314,7 +314,7 @@ describe('readChord', () => {
     ['Cm(maj7)', 'CmMaj7'],
     ['C−7', 'Cm7'],
     ['C^', 'Cmaj7'],
-    ['C6/9/E', 'C6add9/E'],
+    ['C6/9/E', 'C69/E'],
     ['C7b9b5b13', 'C7b9b13#11'],
     ['C7b9b13sus', 'C7sus4b9b13'],
     ['vii°7/V', 'F#dim7'],

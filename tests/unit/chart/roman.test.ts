@@ -26,7 +26,7 @@ describe('readRomanChord', () => {
     ['I7/3', 'C7/E'],
     ['I7/b7', 'C7/Bb'],
     ['V7sus4', 'G7sus4'],
-    ['I6/9', 'C6add9'],
+    ['I6/9', 'C69'],
     ['bII7', 'Db7'],
   ])('%s in C is %s', (roman, symbol) => {
     expect(inC(roman)).toBe(symbol);

@@ -70,7 +70,7 @@ describe('readSymbol', () => {
     ['B♭7/D', 'Bb7/D'],
     ['C7sus', 'C7sus4'],
     ['C7(b9)', 'C7b9'],
-    ['C6/9', 'C6add9'],
+    ['C6/9', 'C69'],
     ['Cmin7b5', 'Cm7b5'],
   ])('%s is %s', (written, symbol) => {
     expect(readSymbol(written)?.symbol).toBe(symbol);
@@ -157,5 +157,16 @@ describe('typesetting', () => {
     ['VI7b9', 'VI7♭9'],
   ])('numeral %s is set as %s', (roman, text) => {
     expect(romanText(roman)).toBe(text);
+  });
+});
+
+describe('qualities that are none', () => {
+  it.each(['__proto__', 'constructor', 'toString', 'xyz'])('knows no quality “%s”', (quality) => {
+    expect(canonicalQuality(quality)).toBeNull();
+  });
+
+  it('writes no symbol whose accidental could be the root’s', () => {
+    expect(chordOf({ root: 'C', quality: '7b9sus4' }).symbol).toBe('C7b9sus4');
+    expect(chordOf({ root: 'C', quality: 'add9' }).symbol).toBe('Cadd9');
   });
 });
