@@ -64,7 +64,7 @@ const Tone = ({ text, name, x, y, height, named }: ToneProps) => {
   return (
     <>
       <text
-        className="tone"
+        className="print-tone"
         style={{ fontSize: size }}
         x={x}
         y={named ? middle - height * 0.05 : middle + size * 0.36}
@@ -72,7 +72,7 @@ const Tone = ({ text, name, x, y, height, named }: ToneProps) => {
         {text}
       </text>
       {named && (
-        <text className="note" style={{ fontSize: note }} x={x} y={middle + note * 0.95}>
+        <text className="print-note" style={{ fontSize: note }} x={x} y={middle + note * 0.95}>
           {prettyName(name)}
         </text>
       )}
@@ -88,7 +88,7 @@ const Cell = ({ place, tone, name, x, y, height, named }: CellProps) => {
   return (
     <g>
       <rect
-        className={`cell ${technique}`}
+        className={`print-cell ${technique}`}
         data-root={tone?.degree === 'R'}
         x={x + 1}
         y={y + 1}
@@ -98,7 +98,7 @@ const Cell = ({ place, tone, name, x, y, height, named }: CellProps) => {
       />
       {tone === null ? (
         named && (
-          <text className="note" style={{ fontSize: note }} x={middle} y={y + height / 2 + note * 0.36}>
+          <text className="print-note" style={{ fontSize: note }} x={middle} y={y + height / 2 + note * 0.36}>
             {over}
             {prettyName(name)}
           </text>
@@ -118,7 +118,7 @@ const Cell = ({ place, tone, name, x, y, height, named }: CellProps) => {
 };
 
 const Holes = ({ holes, y }: { readonly holes: number; readonly y: number }) => (
-  <g className="holes">
+  <g className="print-holes">
     <rect x={COMB.gutter} y={y} width={holes * COMB.cell} height={COMB.holes} rx={2.5} />
     {Array.from({ length: holes }, (_, i) => {
       const x = COMB.gutter + i * COMB.cell;
@@ -158,7 +158,7 @@ export const PrintComb = (props: Props) => {
       aria-label={`${drawing.title}, on the harp`}
     >
       {sides.map((row) => (
-        <text key={row} className="side" x={0} y={yOf(row) + soundRow / 2 + 3}>
+        <text key={row} className="print-side" x={0} y={yOf(row) + soundRow / 2 + 3}>
           {sideText(row)}
         </text>
       ))}
