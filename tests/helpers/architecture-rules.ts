@@ -82,6 +82,7 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   '@fontsource/noto-music': ['ui'],
   react: ['ui', '.'],
   'react-dom': ['ui', '.'],
+  spessasynth_core: ['audio'],
   tonal: ['core/theory', 'core/chart'],
   tone: ['audio'],
   valibot: ['core/settings', 'core/practice', 'core/formats'],
