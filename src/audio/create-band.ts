@@ -172,9 +172,13 @@ class LazyBand implements Band {
       this.set({ kind: 'failed', why: 'no web audio', detail: 'This browser has no Web Audio' });
       return null;
     }
-    this.context.addEventListener('statechange', () => this.onContextState());
-    this.context.addEventListener('error', () => this.onContextState());
-    return this.context;
+    const { context } = this;
+    const onState = () => {
+      if (context === this.context) this.onContextState();
+    };
+    context.addEventListener('statechange', onState);
+    context.addEventListener('error', onState);
+    return context;
   }
 
   /** Asks the context to run, at once and within the gesture; resolves to whether it does. */
@@ -199,11 +203,11 @@ class LazyBand implements Band {
   }
 
   private discard(): void {
-    this.engine?.dispose();
-    if (this.context !== null && this.context.state !== 'closed')
-      void this.context.close().catch(() => undefined);
+    const { engine, context } = this;
     this.engine = null;
     this.loading = null;
     this.context = null;
+    engine?.dispose();
+    if (context !== null && context.state !== 'closed') void context.close().catch(() => undefined);
   }
 }
