@@ -27,7 +27,11 @@ export const HarpMap = () => {
   const map = useRef<HTMLDivElement>(null);
   const [focused, setFocused] = useState(0);
   const [picked, setPicked] = useState<number | null>(null);
-  const marks = useMemo(() => markSounds({ harp, chord, scale, technique }), [harp, chord, scale, technique]);
+  const { tonic } = chart;
+  const marks = useMemo(
+    () => markSounds({ harp, chord, tonic, scale, technique }),
+    [harp, chord, tonic, scale, technique],
+  );
   const nameOf = ({ sound, chordTone, scaleTone }: MarkedSound): NoteName =>
     chordTone?.name ?? scaleTone?.name ?? spellInKey(asPitchClass(sound.pitch), chart.tonic);
   const centsOf = ({ sound }: MarkedSound): number | null =>

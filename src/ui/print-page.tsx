@@ -51,7 +51,7 @@ const drawingsOf = (
   chords: readonly Chord[],
   scale: Scale | null,
 ): readonly Drawing[] => {
-  const { harp } = tune;
+  const { harp, chart } = tune;
   const { technique } = settings;
   const [first] = chords;
   if (first === undefined) return [];
@@ -59,14 +59,14 @@ const drawingsOf = (
     ...chords.map(
       (chord): Drawing => ({
         title: `Over ${symbolText(chord)}`,
-        marks: markSounds({ harp, chord, scale, technique }),
+        marks: markSounds({ harp, chord, tonic: chart.tonic, scale, technique }),
         toneOf: ({ chordTone }) => chordTone,
         whole: false,
       }),
     ),
     {
       title: scale === null ? 'All notes' : scaleHeading(scale),
-      marks: markSounds({ harp, chord: first, scale, technique }),
+      marks: markSounds({ harp, chord: first, tonic: chart.tonic, scale, technique }),
       toneOf: ({ scaleTone }) => scaleTone,
       whole: true,
     },

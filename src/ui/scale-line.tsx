@@ -41,6 +41,7 @@ export const ScaleLine = ({ scale, harp, technique }: Props) => {
         {scale.name} in {prettyName(scale.tonic)}
       </span>
       <Run run={best} />
+      <span className="label legend">• on the map: a blue note of the key</span>
     </p>
   );
 };

@@ -19,13 +19,13 @@ interface Props {
   readonly onListen: () => void;
 }
 
-const roleText = ({ chordTone, scaleTone, inReach }: MarkedSound): string => {
+const roleText = ({ chordTone, scaleTone, blue, inReach }: MarkedSound): string => {
   const role = chordTone
     ? `, ${chordTone.degree === 'R' ? 'root' : prettyName(chordTone.degree)} of the chord`
     : scaleTone
       ? ', in the scale'
       : '';
-  return `${role}${inReach ? '' : ', out of reach'}`;
+  return `${role}${blue ? ', blue note of the key' : ''}${inReach ? '' : ', out of reach'}`;
 };
 
 const signed = (cents: number): string => {
@@ -50,6 +50,7 @@ export const SoundPill = ({ mark, name, tabStop, style, cents, picked, onListen 
       data-technique={sound.technique}
       data-reach={inReach}
       data-picked={picked}
+      data-blue={mark.blue}
       aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark)}`}
       title={prettyName(pitchName(sound.pitch, name))}
       onClick={onListen}
