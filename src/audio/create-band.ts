@@ -33,6 +33,9 @@ export const WEB_GROUND: BandGround = {
 /** How long a context may take to start before the browser is taken to wait for a gesture. */
 const START_MS = 800;
 
+/** How long the context goes on running after the last sound. */
+const REST_AFTER_MS = 30_000;
+
 /** Creates the band, asleep. */
 export const createBand = (ground: BandGround = WEB_GROUND): Band => new LazyBand(ground);
 
@@ -49,6 +52,7 @@ class LazyBand implements Band {
   private loading: Promise<Engine> | null = null;
   private sound: BandSound | null = null;
   private run = 0;
+  private resting: ReturnType<typeof setTimeout> | undefined;
 
   constructor(ground: BandGround) {
     this.ground = ground;
@@ -78,6 +82,7 @@ class LazyBand implements Band {
     this.run += 1;
     this.engine?.stop();
     if (this.current.kind === 'playing' || this.current.kind === 'interrupted') this.set({ kind: 'ready' });
+    if (this.current.kind === 'ready') this.restLater();
   }
 
   change(program: Program): void {
@@ -132,6 +137,15 @@ class LazyBand implements Band {
     const running = this.context?.state === 'running';
     if (this.engine?.playing()) this.set({ kind: running ? 'playing' : 'interrupted' });
     else this.set({ kind: running ? 'ready' : 'blocked' });
+    if (this.current.kind === 'ready') this.restLater();
+  }
+
+  /** A context that runs costs battery even when it plays silence. */
+  private restLater(): void {
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => {
+      if (this.current.kind === 'ready') void this.context?.suspend().catch(() => undefined);
+    }, REST_AFTER_MS);
   }
 
   /** Brings context and engine up; null when that did not succeed, with the reason in the status. */
@@ -139,13 +153,19 @@ class LazyBand implements Band {
     const context = this.openContext();
     if (context === null) return null;
     const started = this.startContext(context);
+    clearTimeout(this.resting);
     try {
       if (this.engine === null) this.set({ kind: 'loading' });
       this.loading ??= this.ground.loadEngine(context, {
         onBar: (position) => this.bars.tell(position),
         onEnd: () => this.settle(),
       });
-      this.engine = await this.loading;
+      const engine = await this.loading;
+      if (context !== this.context) {
+        engine.dispose();
+        return null;
+      }
+      this.engine = engine;
     } catch (error) {
       this.loading = null;
       this.set({ kind: 'failed', why: 'load', detail: reasonOf(error) });
@@ -197,13 +217,14 @@ class LazyBand implements Band {
       this.discard();
       this.bars.tell(null);
       this.set({ kind: 'failed', why: 'device', detail: 'The audio device was closed' });
-    } else if (kind === 'playing' || kind === 'interrupted' || kind === 'blocked' || kind === 'ready') {
+    } else if (kind === 'playing' || kind === 'interrupted' || kind === 'blocked') {
       this.settle();
     }
   }
 
   private discard(): void {
     const { engine, context } = this;
+    clearTimeout(this.resting);
     this.engine = null;
     this.loading = null;
     this.context = null;

@@ -13,6 +13,7 @@ class FakeContext extends EventTarget {
   readonly resume = vi.fn(async () => {
     if (this.willing) this.become('running');
   });
+  readonly suspend = vi.fn(async () => this.become('suspended'));
   readonly close = vi.fn(async () => this.become('closed'));
   become(state: AudioContextState): void {
     this.state = state;
@@ -140,6 +141,22 @@ describe('the band before and after the first gesture', () => {
     expect(band.status()).toEqual({ kind: 'ready' });
   });
 
+  it('lets the context rest some time after the music, and wakes it for the next', async () => {
+    vi.useFakeTimers();
+    const context = new FakeContext();
+    const { band, play } = rig({ contexts: [context] });
+    await play();
+    band.stop();
+    await vi.advanceTimersByTimeAsync(20_000);
+    expect(context.state).toBe('running');
+    await vi.advanceTimersByTimeAsync(20_000);
+    expect([context.state, band.status().kind]).toEqual(['suspended', 'ready']);
+    expect(await play()).toEqual({ kind: 'playing' });
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(context.state).toBe('running');
+    vi.useRealTimers();
+  });
+
   it('lets a single note be heard without a sound set', async () => {
     const { band, engines } = rig();
     await band.audition('lead', 72, asSeconds(0.5), -1);
@@ -231,6 +248,16 @@ describe('the band in bad circumstances', () => {
     await play();
     engines[0].play.mockRejectedValueOnce(new Error('broken graph'));
     expect(await play()).toMatchObject({ kind: 'failed', detail: 'broken graph' });
+  });
+
+  it('does not come to life when disposed while loading', async () => {
+    let loaded = () => {};
+    const { band, engines, play } = rig({ load: () => new Promise((resolve) => (loaded = resolve)) });
+    const begun = play();
+    band.dispose();
+    loaded();
+    expect(await begun).toEqual({ kind: 'asleep' });
+    expect(engines[0].dispose).toHaveBeenCalledTimes(1);
   });
 
   it('gives the context back when disposed, and twice is once', async () => {
