@@ -1,4 +1,4 @@
-import type { Chord, ChordTone, Degree, NoteName } from '../theory/chord';
+import type { Chord, Degree, NoteName } from '../theory/chord';
 import type { Sound } from './harp';
 import { REGISTERS, type Register } from './reach';
 
@@ -16,7 +16,7 @@ export interface Gap {
   readonly register: Register;
   /** Ids of sounds that would fill it with more technique; empty where the harp has none. */
   readonly with: readonly string[];
-  /** Plain words, ASCII accidentals: `no 3 of D7 in the middle octave without an overblow (5)`. */
+  /** In plain words, as `gapSentence` writes it. */
   readonly sentence: string;
 }
 
@@ -31,19 +31,25 @@ const techniqueName = ({ technique, breath }: Sound): string => {
   return technique === 'bend' ? `a ${breath} bend` : `the ${breath} note`;
 };
 
-const describe = (
+/** How a filling sound is written where no tab style is chosen: its hole, with a mark per semitone of bend. */
+const plainly = ({ hole, bend }: Sound): string => hole + "'".repeat(bend);
+
+/**
+ * A gap in plain words, ASCII accidentals: `no 3 of D7 in the middle octave without an overblow (5)`.
+ * @param fillers the sounds that would fill it, @param write how such a sound is written.
+ */
+export const gapSentence = (
   chord: Chord,
-  tone: ChordTone,
-  register: Register,
-  fillers: readonly GapSound[],
+  { degree, register }: Pick<Gap, 'degree' | 'register'>,
+  fillers: readonly Sound[],
+  write: (sound: Sound) => string = plainly,
 ): string => {
-  const degree = tone.degree === 'R' ? 'root' : tone.degree;
-  const lacking = `no ${degree} of ${chord.symbol} in the ${register} octave`;
+  const lacking = `no ${degree === 'R' ? 'root' : degree} of ${chord.symbol} in the ${register} octave`;
   const kinds = [...new Set(fillers.map(techniqueName))];
   if (kinds.length === 0) return `${lacking} of this harp`;
   const ways = kinds.map((kind) => {
-    const holes = fillers.filter((sound) => techniqueName(sound) === kind);
-    return `${kind} (${holes.map(({ hole, bend }) => hole + "'".repeat(bend)).join(', ')})`;
+    const sounds = fillers.filter((sound) => techniqueName(sound) === kind);
+    return `${kind} (${sounds.map(write).join(', ')})`;
   });
   return `${lacking} without ${ways.join(' or ')}`;
 };
@@ -55,8 +61,8 @@ export const findGaps = ({ chord, sounds, beyond }: GapSpec): readonly Gap[] =>
       const gives = (sound: GapSound): boolean => sound.degree === tone.degree && sound.register === register;
       if (sounds.some(gives)) return [];
       const fillers = beyond.filter(gives);
-      const sentence = describe(chord, tone, register, fillers);
       const { degree, name } = tone;
+      const sentence = gapSentence(chord, { degree, register }, fillers);
       return [{ degree, name, register, with: fillers.map(({ id }) => id), sentence }];
     }),
   );
