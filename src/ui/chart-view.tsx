@@ -12,6 +12,7 @@ import type { Bar } from '../core/chart/chart';
 import { lineTab } from '../core/harp/lines';
 import type { BarRange } from '../core/score/program';
 import { symbolText } from '../core/theory/chord-text';
+import { chordsEms } from './chord-ems';
 import { ChordText } from './chord-text';
 import { usePractice } from './practice-context';
 import { useSelected, useSession } from './session-context';
@@ -139,7 +140,11 @@ export const ChartView = () => {
               onClick={(event) => click(event.shiftKey, i)}
             >
               <span className="number">{i + 1}</span>
-              <span className="names" data-chords={bar.chords.length}>
+              <span
+                className="names"
+                data-chords={bar.chords.length}
+                style={{ '--ems': chordsEms(bar.chords) } as CSSProperties}
+              >
                 {bar.chords.map(({ chord, at }) => (
                   <ChordText key={at} chord={chord} />
                 ))}

@@ -1,6 +1,6 @@
 import type { Bar, Chart } from '../core/chart/chart';
 import type { Chord } from '../core/theory/chord';
-import { prettySymbol } from '../core/theory/chord-text';
+import { chordsEms } from './chord-ems';
 
 /**
  * How a song is laid out on one sheet. All lengths in millimetres. The sheet is planned for the smaller of the two
@@ -160,16 +160,6 @@ export const chordsByTime = (chart: Chart): readonly Chord[] => {
   return [...times.values()].sort((a, b) => b.ticks - a.ticks).map(({ chord }) => chord);
 };
 
-/** About how wide a chord symbol is set, in ems of its root letter. */
-const chordEms = (chord: Chord): number => {
-  const { accidental, quality, bass } = prettySymbol(chord);
-  return 0.68 + (accidental === '' ? 0 : 0.36) + [...quality].length * 0.34 + (bass === null ? 0 : 0.85);
-};
-
-const SPACE_EMS = 0.45;
-
 /** The letter height of a bar's chords: as large as the row allows, smaller where several must share the width. */
-export const chordSize = ({ chords }: Bar, rowHeight: number, width: number): number => {
-  const ems = chords.reduce((sum, { chord }) => sum + chordEms(chord) + SPACE_EMS, 0);
-  return Math.min(rowHeight * 0.52, 9, width / ems);
-};
+export const chordSize = ({ chords }: Bar, rowHeight: number, width: number): number =>
+  Math.min(rowHeight * 0.52, 9, width / chordsEms(chords));
