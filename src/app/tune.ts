@@ -32,6 +32,18 @@ const meterFor = (settings: Settings): MeterName => FEELS[settings.style.feel].m
 /** The key the song is in, from harp and position. */
 export const songKeyOf = (settings: Settings): PitchClass => songKey(settings.harpKey, settings.position);
 
+/** Charts read once: every change of a setting asks for the chart again, some for all twelve keys. */
+const played = new WeakMap<OwnChart, Map<string, Chart>>();
+
+const playedChart = (own: OwnChart, key: PitchClass, meter: MeterName): Chart => {
+  const known = played.get(own) ?? new Map<string, Chart>();
+  played.set(own, known);
+  const id = `${key} ${meter}`;
+  const chart = known.get(id) ?? ownChartInKey(own, key, meter);
+  known.set(id, chart);
+  return chart;
+};
+
 /** The chosen form in a key (the song's own unless another is given). */
 export const chartFor = (
   settings: Settings,
@@ -40,7 +52,7 @@ export const chartFor = (
 ): Chart => {
   const form = formOf(settings, ownCharts);
   const meter = meterFor(settings);
-  return typeof form === 'string' ? buildChart({ form, key, meter }) : ownChartInKey(form, key, meter);
+  return typeof form === 'string' ? buildChart({ form, key, meter }) : playedChart(form, key, meter);
 };
 
 /** The harp that puts a chart's key into the chosen position. */
