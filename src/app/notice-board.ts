@@ -1,0 +1,22 @@
+import type { StoreApi } from 'zustand/vanilla';
+import type { Notice, SessionState } from './session-state';
+
+/** Where sentences for the player are put up and taken down. */
+export interface NoticeBoard {
+  /** Puts a notice up in place of the one with its id. */
+  post(notice: Notice): void;
+  dismiss(id: string): void;
+}
+
+/** The notices of the page. */
+export const createNoticeBoard = (store: StoreApi<SessionState>): NoticeBoard => {
+  const without = (id: string): readonly Notice[] =>
+    store.getState().notices.filter((notice) => notice.id !== id);
+  return {
+    post: (notice: Notice): void => store.setState({ notices: [...without(notice.id), notice] }),
+    dismiss: (id: string): void => {
+      if (store.getState().notices.some((notice) => notice.id === id))
+        store.setState({ notices: without(id) });
+    },
+  };
+};

@@ -1,0 +1,62 @@
+import type { StoreApi } from 'zustand/vanilla';
+import type { Band } from '../audio/band';
+import { asSeconds } from '../core/theory/units';
+import { isUnderWay, programOf, soundOf } from './band-orders';
+import type { PlayCommands } from './commands';
+import type { NoticeBoard } from './notice-board';
+import type { SessionState } from './session-state';
+import { statusNotice } from './status-notice';
+import { restingViews } from './views';
+
+/** Seconds a single sound is held when the player asks to hear it. */
+const LISTEN_SECONDS = 1.2;
+
+interface Parts {
+  readonly store: StoreApi<SessionState>;
+  readonly band: Band;
+  readonly board: NoticeBoard;
+  readonly endWarmUp: () => void;
+}
+
+/** The commands that play, stop and move. */
+export const createPlayCommands = ({ store, band, board, endWarmUp }: Parts): PlayCommands => {
+  const state = store.getState;
+  const stop = (): void => {
+    if (state().warmUp !== null) endWarmUp();
+    band.stop();
+  };
+  const play = async (): Promise<void> => {
+    const status = await band.play(programOf(state()), soundOf(state()), state().cursor);
+    const notice = statusNotice(status);
+    if (notice) board.post(notice);
+  };
+  const moveTo = (bar: number): void => {
+    const { tune, cursor } = state();
+    const bars = tune.chart.bars.length;
+    const to = ((bar % bars) + bars) % bars;
+    if (isUnderWay(band)) {
+      band.seek(to);
+      store.setState({ cursor: to });
+    } else if (to !== cursor) {
+      store.setState(restingViews(tune, to));
+    }
+  };
+  return {
+    play,
+    stop,
+    toggle: () => {
+      if (isUnderWay(band) || state().warmUp !== null) stop();
+      else void play();
+    },
+    moveTo,
+    moveBy: (bars) => moveTo((state().now.formBar ?? state().cursor) + bars),
+    lastTime: (on) => {
+      const heard = band.heard();
+      store.setState({ lastChorus: on && heard !== null ? heard.section.chorus : null });
+      if (isUnderWay(band)) band.change(programOf(state()));
+    },
+    listen: ({ pitch, bend }) => void band.audition('lead', pitch, asSeconds(LISTEN_SECONDS), bend),
+    listenTo: (pitch) => void band.audition('lead', pitch, asSeconds(LISTEN_SECONDS), 0),
+    dismiss: board.dismiss,
+  };
+};
