@@ -6,6 +6,7 @@ import { keyName, prettyName } from '../core/theory/pitch';
 import { ChordText } from './chord-text';
 import { FitTable } from './fit-table';
 import { GapLines } from './gap-lines';
+import { ScrollBox } from './scroll-box';
 import { useSelected } from './session-context';
 import { Tap } from './tap';
 
@@ -73,14 +74,14 @@ const NowCard = ({ view }: { readonly view: BarView }) => {
   return (
     <article className="fit now card" aria-label="Now">
       <FitHead title={`Now, ${placeText(view)}`} fits={fits} />
-      <div className="fit-chords">
+      <ScrollBox className="fit-chords">
         {fits.map((fit) => (
           <div key={fit.at}>
             <FitTable fit={fit} captioned={fits.length > 1} />
             {fits.length === 1 && <GapLines fit={fit} />}
           </div>
         ))}
-      </div>
+      </ScrollBox>
     </article>
   );
 };
@@ -98,12 +99,12 @@ const NextCard = ({ view, now }: { readonly view: BarView | null; readonly now: 
   return (
     <article className="fit next card" aria-label="Next">
       <FitHead title={`Next, ${placeText(view)}`} fits={fits} />
-      <div className="fit-chords">
+      <ScrollBox className="fit-chords">
         {fits.map((fit) => (
           <FitTable key={fit.at} fit={fit} captioned={fits.length > 1} />
         ))}
         <Lead from={now} to={view} />
-      </div>
+      </ScrollBox>
     </article>
   );
 };
