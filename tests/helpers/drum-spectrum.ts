@@ -13,16 +13,21 @@ interface Stretch {
   readonly size: number;
 }
 
-const tables = new Map<number, { readonly cosine: Float64Array; readonly sine: Float64Array }>();
-const tablesFor = (size: number) => {
-  const known = tables.get(size);
+/** Turning factors of one pass, side by side so that the processor reads them in order. */
+interface Turns {
+  readonly cosine: Float64Array;
+  readonly sine: Float64Array;
+}
+
+const passes = new Map<number, Turns>();
+const turnsOf = (half: number): Turns => {
+  const known = passes.get(half);
   if (known) return known;
-  const angle = (i: number): number => (2 * Math.PI * i) / size;
   const made = {
-    cosine: Float64Array.from({ length: size / 2 }, (_, i) => Math.cos(angle(i))),
-    sine: Float64Array.from({ length: size / 2 }, (_, i) => -Math.sin(angle(i))),
+    cosine: Float64Array.from({ length: half }, (_, k) => Math.cos((Math.PI * k) / half)),
+    sine: Float64Array.from({ length: half }, (_, k) => -Math.sin((Math.PI * k) / half)),
   };
-  tables.set(size, made);
+  passes.set(half, made);
   return made;
 };
 
@@ -39,29 +44,29 @@ const bitReverse = (values: Float64Array): void => {
   }
 };
 
-/** Radix-2 Fourier transform in place. Lengths must be the same power of two. */
-export const transform = (re: Float64Array, im: Float64Array): void => {
-  const size = re.length;
-  const { cosine, sine } = tablesFor(size);
-  bitReverse(re);
-  bitReverse(im);
-  for (let half = 1; half < size; half <<= 1) {
-    const step = size / half / 2;
-    for (let start = 0; start < size; start += 2 * half) {
-      for (let k = 0; k < half; k += 1) {
-        const a = start + k;
-        const b = a + half;
-        const c = cosine[k * step] as number;
-        const s = sine[k * step] as number;
-        const x = (re[b] as number) * c - (im[b] as number) * s;
-        const y = (re[b] as number) * s + (im[b] as number) * c;
-        re[b] = (re[a] as number) - x;
-        im[b] = (im[a] as number) - y;
-        re[a] = (re[a] as number) + x;
-        im[a] = (im[a] as number) + y;
-      }
+const pass = (re: Float64Array, im: Float64Array, half: number): void => {
+  const { cosine, sine } = turnsOf(half);
+  for (let start = 0; start < re.length; start += 2 * half) {
+    for (let k = 0; k < half; k += 1) {
+      const a = start + k;
+      const b = a + half;
+      const c = cosine[k] as number;
+      const s = sine[k] as number;
+      const x = (re[b] as number) * c - (im[b] as number) * s;
+      const y = (re[b] as number) * s + (im[b] as number) * c;
+      re[b] = (re[a] as number) - x;
+      im[b] = (im[a] as number) - y;
+      re[a] = (re[a] as number) + x;
+      im[a] = (im[a] as number) + y;
     }
   }
+};
+
+/** Radix-2 Fourier transform in place. Lengths must be the same power of two. */
+export const transform = (re: Float64Array, im: Float64Array): void => {
+  bitReverse(re);
+  bitReverse(im);
+  for (let half = 1; half < re.length; half <<= 1) pass(re, im, half);
 };
 
 /** A raised-cosine window without zero ends. */

@@ -9,7 +9,8 @@ import { hitLoudness } from './drum-level';
 import { addGlidingSine, decayOf, type ModeRow } from './drum-modes';
 import { addNoiseBand, whiteNoise } from './drum-noise';
 import type { DrumRecipe } from './drum-recipe';
-import { fadeEnd, fromDecibels } from './envelope';
+import { damp, lowPass, removeDirectCurrent, rise } from './drum-shaping';
+import { fadeEnd, fromDecibels, scaled } from './envelope';
 import { REFERENCE_LOUDNESS_LUFS } from './levels';
 import type { VoiceNote } from './voice';
 
@@ -21,13 +22,7 @@ const LOUDNESS_EXPONENT = 4;
 const ACCENT_VELOCITY = 110;
 /** Noise longer than this is read round and round. */
 const NOISE_SECONDS = 2;
-/** Constant parts of the sound below this frequency are removed. */
-const DIRECT_CURRENT_HZ = 8;
 const FADE_SECONDS = 0.02;
-/** Section qualities of a fourth-order Butterworth filter, 1 / (2 cos(π/8)) and 1 / (2 cos(3π/8)). */
-const BUTTERWORTH_QUALITIES = [0.5412, 1.3066];
-/** Corners stay below this share of the sample rate. */
-const HIGHEST_CORNER = 0.45;
 
 /** How far strokes of one sound differ: strike point (dB per mode), phase (radians), level (LU either way). */
 const STRIKE_POINT_DECIBELS = 1;
@@ -88,69 +83,11 @@ const addNoise = (out: Float64Array, sampleRate: number, stroke: Stroke): void =
   });
 };
 
-const rise = (out: Float64Array, sampleRate: number, milliseconds: number): void => {
-  const length = Math.round((milliseconds / 1000) * sampleRate);
-  for (let i = 0; i < Math.min(length, out.length); i += 1)
-    out[i] = (out[i] as number) * (0.5 - 0.5 * Math.cos((Math.PI * i) / length));
-};
-
-const damp = (
-  out: Float64Array,
-  sampleRate: number,
-  { after, t60 }: NonNullable<DrumRecipe['damp']>,
-): void => {
-  const fall = 10 ** (-3000 / (t60 * sampleRate));
-  let gain = 1;
-  for (let i = Math.round((after / 1000) * sampleRate); i < out.length; i += 1) {
-    gain *= fall;
-    out[i] = (out[i] as number) * gain;
-  }
-};
-
-/** Four poles (two Butterworth sections in a row) at the corner the force asks for. */
-const lowPass = (out: Float64Array, sampleRate: number, corner: number): void => {
-  const angle = 2 * Math.PI * Math.min(corner / sampleRate, HIGHEST_CORNER);
-  for (const quality of BUTTERWORTH_QUALITIES) {
-    const alpha = Math.sin(angle) / (2 * quality);
-    const b = (1 - Math.cos(angle)) / 2 / (1 + alpha);
-    const a1 = (-2 * Math.cos(angle)) / (1 + alpha);
-    const a2 = (1 - alpha) / (1 + alpha);
-    let [x1, x2, y1, y2] = [0, 0, 0, 0];
-    for (let i = 0; i < out.length; i += 1) {
-      const x = out[i] as number;
-      const y = b * (x + 2 * x1 + x2) - a1 * y1 - a2 * y2;
-      x2 = x1;
-      x1 = x;
-      y2 = y1;
-      y1 = y;
-      out[i] = y;
-    }
-  }
-};
-
-const removeDirectCurrent = (out: Float64Array, sampleRate: number): void => {
-  const pole = Math.exp((-2 * Math.PI * DIRECT_CURRENT_HZ) / sampleRate);
-  let before = 0;
-  let y = 0;
-  for (let i = 0; i < out.length; i += 1) {
-    const x = out[i] as number;
-    y = x - before + pole * y;
-    before = x;
-    out[i] = y;
-  }
-};
-
 /** LU re the electric piano that a velocity asks of a recipe. */
 const loudnessAt = (recipe: DrumRecipe, velocity: number): number => {
   const hard = Math.max(0, (velocity - RECIPE_VELOCITY) / (ACCENT_VELOCITY - RECIPE_VELOCITY));
   const law = 10 * LOUDNESS_EXPONENT * Math.log10(velocity / RECIPE_VELOCITY);
   return recipe.loudness + law + (recipe.accent ?? 0) * hard;
-};
-
-const scaled = (out: Float64Array, gain: number): Float32Array => {
-  const samples = new Float32Array(out.length);
-  for (let i = 0; i < out.length; i += 1) samples[i] = gain * (out[i] as number);
-  return samples;
 };
 
 /**

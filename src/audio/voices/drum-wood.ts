@@ -1,33 +1,36 @@
 import type { DrumRecipe } from './drum-recipe';
 
-/** Sticks and blocks of wood. Levels, lengths and frequencies fitted to figures measured on the FluidR3 General MIDI sound set (MIT licence). */
+/**
+ * Sticks and blocks of wood.
+ * Source: frequencies, levels and lengths fitted to figures measured on the FluidR3 General MIDI sound set (MIT licence).
+ */
 
 /** Key 75. */
 export const CLAVES: DrumRecipe = {
   loudness: -8.6,
   seconds: 0.166,
-  rise: 0.32,
+  rise: 0.24,
   modes: [
-    [1854, -27.5, 38],
-    [1971, -22.8, 33],
-    [2159, -3, 57],
-    [2296, -20, 52],
-    [2442, -25.2, 30],
-    [2596, -30.3, 165],
+    [1819, -32.6, 35, -2.92],
+    [2023, -21.8, 64, 0.94],
+    [2150, 9.8, 61, -0.03],
+    [2276, -10.8, 60, 3.1],
+    [2454, -18.1, 43, 3.08],
+    [2595, -25.7, 100, -1.38],
   ],
-  strikeT60: 60,
+  strikeT60: 19,
+  noiseRise: 0.3,
   noise: [
-    [63, -57.8, -63.8, 68],
-    [125, -51.9, -57.9, 68],
-    [250, -47.1, -53.1, 68],
-    [500, -50.7, -56.7, 68],
-    [1000, -35.3, -41.3, 68],
-    [2000, -10, -16, 64],
-    [4000, -24.1, -30.1, 218],
-    [8000, -24.8, -30.8, 68],
-    [16000, -37, -43, 68],
+    [125, -50.2, -55.1, 62],
+    [250, -49.7, -46.2, 48],
+    [500, -63.3, -58.9, 76],
+    [1000, -49.5, -44.5, 29],
+    [2000, -33.7, -34.9, 296],
+    [4000, -45.6, -41.4, 178],
+    [8000, -16, -31.5, 18],
+    [16000, -33.9, -42.3, 70],
   ],
-  open: 0,
+  open: 0.8,
 };
 
 /** A hollow block: one mode of the cavity, one of the plate, dry. */
