@@ -20,8 +20,6 @@ const RECIPE_VELOCITY = 70;
 const LOUDNESS_EXPONENT = 4;
 /** Velocity at which `accent` and `open` of a recipe count in full. */
 const ACCENT_VELOCITY = 110;
-/** Noise longer than this is read round and round. */
-const NOISE_SECONDS = 2;
 const FADE_SECONDS = 0.02;
 
 /** How far strokes of one sound differ: strike point (dB per mode), phase (radians), level (LU either way). */
@@ -65,7 +63,7 @@ const addTones = (out: Float64Array, sampleRate: number, stroke: Stroke): void =
 
 const addNoise = (out: Float64Array, sampleRate: number, stroke: Stroke): void => {
   const { recipe, random } = stroke;
-  const noise = whiteNoise(random, Math.min(out.length, Math.round(NOISE_SECONDS * sampleRate)) + 1);
+  const noise = whiteNoise(random, out.length);
   const share = Math.sqrt(1 - (recipe.cluster?.share ?? 0));
   recipe.noise.forEach(([hz, strike, ring, ringT60], i) => {
     const gain = fromDecibels(opening(stroke, hz));
