@@ -6,8 +6,8 @@ import { createRandom } from '../../src/core/theory/random';
 
 export interface FontSample {
   readonly name: string;
-  /** −1 … 1. */
-  readonly samples: readonly number[];
+  /** −1 … 1; or, in a file of version 3, an Ogg Vorbis stream. */
+  readonly samples: readonly number[] | Uint8Array;
   readonly rate: number;
   /** MIDI key at which the sample sounds as recorded. */
   readonly root: number;
@@ -80,17 +80,23 @@ const generatorsOf = (zone: FontZone): number[] => [
   ...word(zone.sample),
 ];
 
+/** Marks a sample of version 3 as compressed: its place in the pool is counted in bytes then, its loop in points. */
+const MONO = 1;
+const COMPRESSED = 0x10;
+
 const samplePool = (samples: readonly FontSample[]) => {
   const data: number[] = [];
   const headers: number[] = [];
   for (const { name, samples: points, rate, root, correction = 0, loop } of samples) {
-    const start = data.length / 2;
-    const end = start + points.length;
+    const compressed = points instanceof Uint8Array;
+    const start = compressed ? data.length : data.length / 2;
     const [from, to] = loop ?? [0, points.length];
-    for (const point of points) data.push(...word(Math.round(point * 32767) & 0xffff));
+    if (compressed) data.push(...points, ...(points.length % 2 === 1 ? [0] : []));
+    else for (const point of points) data.push(...word(Math.round(point * 32767) & 0xffff));
     for (let i = 0; i < GAP; i += 1) data.push(0, 0);
-    headers.push(...text(name, 20), ...[start, end, start + from, start + to, rate].flatMap(dword));
-    headers.push(root, correction & 0xff, ...word(0), ...word(1));
+    const ends = compressed ? [from, to] : [start + from, start + to];
+    headers.push(...text(name, 20), ...[start, start + points.length, ...ends, rate].flatMap(dword));
+    headers.push(root, correction & 0xff, ...word(0), ...word(MONO | (compressed ? COMPRESSED : 0)));
   }
   headers.push(...text('EOS', 20), ...dword(0), ...dword(0), ...dword(0), ...dword(0), ...dword(0));
   headers.push(0, 0, ...word(0), ...word(0));
@@ -103,6 +109,7 @@ export const makeSoundFont = (
   samples: readonly FontSample[],
 ): Uint8Array<ArrayBuffer> => {
   const { data, headers } = samplePool(samples);
+  const isCompressed = samples.some((sample) => sample.samples instanceof Uint8Array);
   const [phdr, pbag, pgen, inst, ibag, igen]: number[][] = [[], [], [], [], [], []];
   const modulator = Array.from({ length: 10 }, () => 0);
   presets.forEach(({ name, bank, program, zones }, index) => {
@@ -124,7 +131,7 @@ export const makeSoundFont = (
   for (const generators of [pgen, igen]) generators.push(0, 0, 0, 0);
   const info = list(
     'INFO',
-    chunk('ifil', [...word(2), ...word(4)]),
+    chunk('ifil', [...word(isCompressed ? 3 : 2), ...word(isCompressed ? 0 : 4)]),
     chunk('isng', text('Test', 6)),
     chunk('INAM', text('Tiny band', 10)),
   );

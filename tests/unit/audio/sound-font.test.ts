@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { openSoundFont, type SoundFont } from '../../../src/audio/sound-font';
 import type { VoiceId, VoiceNote, VoiceSound } from '../../../src/audio/voices/voice';
 import { VOICES } from '../../../src/audio/voices/voices';
+import { findSoundFontFlaw } from '../../../src/core/formats/sound-font';
+import { createRandom } from '../../../src/core/theory/random';
 import { hzOf } from '../../../src/core/theory/temperament';
 import { asHz, asMidi, asSeconds } from '../../../src/core/theory/units';
 import { heldFor } from '../../helpers/held-note';
@@ -58,6 +61,14 @@ const centsFrom = (samples: Float32Array, sampleRate: number, hz: number): numbe
 const brightness = ({ samples }: VoiceSound, hz: number): number =>
   20 *
   Math.log10(partialAt(samples, RATE, 2 * hz, 0.3).strength / partialAt(samples, RATE, hz, 0.3).strength);
+
+const tried = (make: () => VoiceSound | null): VoiceSound | null => {
+  try {
+    return make();
+  } catch {
+    return null;
+  }
+};
 
 describe('a SoundFont of the whole band', () => {
   let font: SoundFont;
@@ -226,6 +237,19 @@ describe('other SoundFonts', () => {
     expect(samples.findIndex((sample) => Math.abs(sample) > peak / 10)).toBeLessThan(0.003 * RATE);
   });
 
+  it('may be compressed, as files of version 3 are', async () => {
+    const ogg = Uint8Array.from(readFileSync('tests/helpers/tone.ogg'));
+    const file = makeSoundFont(
+      [{ name: 'Piano', bank: 0, program: 0, zones: [{ sample: 0 }] }],
+      [{ name: 'tone', samples: ogg, rate: 22050, root: 69 }],
+    );
+    expect(findSoundFontFlaw(file)).toBeNull();
+    const font = await openSoundFont(file.buffer);
+    const { samples } = must(font.render('piano', noteOf(69)));
+    expect(samples.length / RATE).toBeCloseTo(0.6, 1);
+    expect(Math.abs(centsFrom(samples, RATE, hzOf(asMidi(69))))).toBeLessThan(2);
+  });
+
   it('count a silent sound as none', async () => {
     const silent = { ...BAND_SAMPLES[0], samples: Array.from({ length: 400 }, () => 0) };
     const generators = [[GENERATOR.sampleModes, 1]] as const;
@@ -235,4 +259,27 @@ describe('other SoundFonts', () => {
     );
     expect(font.render('piano', noteOf(60))).toBeNull();
   });
+});
+
+it('gives numbers, nothing or an error for files with changed bytes, never anything else', async () => {
+  const whole = bandSoundFont();
+  const random = createRandom(7);
+  let opened = 0;
+  for (let run = 0; run < 40; run += 1) {
+    const file = whole.slice();
+    // The articulation data are the last 2 kB: changes there matter most.
+    for (let i = 0; i < 3; i += 1)
+      file[file.length - 1 - Math.floor(random() * 2000)] = Math.floor(random() * 256);
+    if (findSoundFontFlaw(file) !== null) continue;
+    const font = await openSoundFont(file.buffer).catch((error: unknown) => String(error));
+    if (typeof font === 'string') continue;
+    opened += 1;
+    for (const voice of ['piano', 'upright-bass'] as const) {
+      const sound = tried(() => font.render(voice, noteOf(48)));
+      if (sound === null) continue;
+      expect(sound.samples.every(Number.isFinite)).toBe(true);
+      expect(Math.max(...sound.samples.subarray(0, RATE).map(Math.abs))).toBeLessThan(4);
+    }
+  }
+  expect(opened).toBeGreaterThan(10);
 });
