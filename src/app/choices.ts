@@ -44,14 +44,25 @@ export const withHarp = (settings: Settings, harp: OwnedHarp): Settings => ({
   valved: harp.valved,
 });
 
-/** A feel brings its usual instruments, and its usual tempo where the present one is out of its range. */
+/**
+ * A feel brings its usual instruments in place of the usual ones of the feel before; those the player chose stay.
+ * It brings its usual tempo only where the present one is out of its range.
+ */
 export const withFeel = (settings: Settings, id: FeelId): Settings => {
   const feel = FEELS[id];
+  const { style } = settings;
+  const before = FEELS[style.feel];
   const fits = settings.tempo >= feel.tempo.low && settings.tempo <= feel.tempo.high;
   return {
     ...settings,
     tempo: fits ? settings.tempo : asBpm(feel.tempo.usual),
-    style: { ...settings.style, feel: id, bass: feel.bass, chords: feel.chords, kit: feel.kit },
+    style: {
+      ...style,
+      feel: id,
+      bass: style.bass === before.bass ? feel.bass : style.bass,
+      chords: style.chords === before.chords ? feel.chords : style.chords,
+      kit: style.kit === before.kit ? feel.kit : style.kit,
+    },
   };
 };
 

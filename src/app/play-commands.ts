@@ -16,16 +16,24 @@ interface Parts {
   readonly band: Band;
   readonly board: NoticeBoard;
   readonly endWarmUp: () => void;
+  readonly skipWarmUpStep: () => void;
 }
 
 /** The commands that play, stop and move. */
-export const createPlayCommands = ({ store, band, board, endWarmUp }: Parts): PlayCommands => {
+export const createPlayCommands = ({
+  store,
+  band,
+  board,
+  endWarmUp,
+  skipWarmUpStep,
+}: Parts): PlayCommands => {
   const state = store.getState;
   const stop = (): void => {
     if (state().warmUp !== null) endWarmUp();
     band.stop();
   };
   const play = async (): Promise<void> => {
+    if (state().warmUp !== null) return skipWarmUpStep();
     const status = await band.play(programOf(state()), soundOf(state()), state().cursor);
     const notice = statusNotice(status);
     if (notice) board.post(notice);

@@ -4,6 +4,7 @@ import type { Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
 import type { Section } from '../core/score/program';
 import type { Settings } from '../core/settings/settings';
+import type { Bpm } from '../core/theory/units';
 import type { ChartDesk } from './own-charts-desk';
 import type { TakeAwayState } from './take-away-state';
 import type { Tune } from './tune';
@@ -24,8 +25,11 @@ export interface BarView {
   readonly bar: number;
   /** Its place in the whole chorus; `null` in intros and endings. */
   readonly formBar: number | null;
-  readonly kind: Section['kind'];
+  /** `rest` while nothing is heard: the bar at the cursor. */
+  readonly kind: Section['kind'] | 'rest';
   readonly chorus: number;
+  /** The tempo this bar is heard at; `null` at rest. */
+  readonly tempo: Bpm | null;
 }
 
 /** Things the player made or owns, as the page shows them. */

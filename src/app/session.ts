@@ -101,7 +101,7 @@ export const createSession = ({ band, kept, newSeed, later, takeAway }: Devices)
     store,
     commands: {
       ...createChoiceCommands((make) => apply(make(state().settings)), newSeed),
-      ...createPlayCommands({ store, band, board, endWarmUp: routine.commands.endWarmUp }),
+      ...createPlayCommands({ store, band, board, ...routine.commands }),
       ...files,
       ...routine.commands,
       ...shelves.commands,

@@ -17,11 +17,13 @@ import { BandSheet } from './band-sheet';
 import { CareSheet } from './care-sheet';
 import { ChartSheet } from './chart-sheet';
 import { ChartView } from './chart-view';
+import { CountInSign } from './count-in-sign';
 import { HarpMap } from './harp-map';
 import { HarpSheet } from './harp-sheet';
 import { HolesTogether } from './holes-together';
 import { Masthead, type SheetId } from './masthead';
 import { MixerSheet } from './mixer-sheet';
+import { NextHarpSign } from './next-harp-sign';
 import { Notices } from './notices';
 import { PracticeProvider } from './practice-context';
 import { PractiseSheet } from './practise-sheet';
@@ -65,6 +67,8 @@ const Page = () => {
       <main className="stand" data-drawing={drawing}>
         <div className="form">
           <ChartView />
+          <CountInSign />
+          <NextHarpSign />
           <TurnSign />
           <WarmUpSign />
           <HolesTogether />

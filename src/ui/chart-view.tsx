@@ -78,9 +78,12 @@ export const ChartView = () => {
   const ownCharts = useSelected((state) => state.ownCharts);
   const own = useSelected((state) => (state.exercise ?? state.tune).chart);
   const key = useSelected((state) => state.now.tune.chart.key);
-  const current = useSelected((state) => (state.now.kind === 'chorus' ? state.now.formBar : null));
+  const current = useSelected((state) =>
+    state.now.kind === 'chorus' || state.now.kind === 'rest' ? state.now.formBar : null,
+  );
   const next = useSelected((state) => state.next?.formBar ?? null);
   const playing = useSelected((state) => state.status.kind === 'playing');
+  const heard = useSelected((state) => state.now.kind !== 'rest');
   const range = settings.plan.repeat;
   const chart = useMemo(
     () => (key === own.key ? own : chartFor(settings, ownCharts, key)),
@@ -118,7 +121,7 @@ export const ChartView = () => {
         ref={attach}
         style={{ '--rows': rows } as CSSProperties}
         data-crowded={rows > ROOMY_ROWS}
-        data-playing={playing}
+        data-playing={playing && heard}
         onPointerUp={end}
         onPointerLeave={() => setDrag(null)}
       >
@@ -134,7 +137,7 @@ export const ChartView = () => {
             <button
               type="button"
               className="bar"
-              aria-label={`${playing ? 'Go to' : 'Start at'} bar ${i + 1}`}
+              aria-label={`${barName(bar, i)}: ${playing ? 'go there' : 'start here'}`}
               onPointerDown={(event) => begin(event, i)}
               onPointerEnter={() => setDrag((now) => (now === null ? null : { ...now, to: i }))}
               onClick={(event) => click(event.shiftKey, i)}

@@ -20,16 +20,15 @@ export const Sheet = ({ title, onClose, children }: Props) => {
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
     };
   }, []);
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape' && !event.defaultPrevented) onClose();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [onClose]);
   return (
-    <section
-      className="sheet"
-      aria-labelledby={id}
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.stopPropagation();
-        onClose();
-      }}
-    >
+    <section className="sheet" aria-labelledby={id}>
       <header>
         <h2 id={id} ref={heading} tabIndex={-1}>
           {title}

@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useState } from 'react';
 import { asEpochMs } from '../core/theory/units';
 import { useSelected, useSession } from './session-context';
 
@@ -9,9 +9,11 @@ export const TempoField = () => {
   const [draft, setDraft] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   const id = useId();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: any change of the tempo answers what was wrong
+  useEffect(() => setWrong(null), [tempo]);
   const commit = (): void => {
     if (draft === null) return;
-    setWrong(commands.typeTempo(draft));
+    setWrong(draft.trim() === '' ? null : commands.typeTempo(draft));
     setDraft(null);
   };
   return (
@@ -35,7 +37,11 @@ export const TempoField = () => {
           onBlur={commit}
           onKeyDown={(event) => {
             if (event.key === 'Enter') commit();
-            if (event.key === 'Escape') setDraft(null);
+            if (event.key === 'Escape') {
+              event.preventDefault();
+              setDraft(null);
+              setWrong(null);
+            }
           }}
         />
         <button type="button" className="tool" aria-label="Faster" onClick={() => commands.nudgeTempo(2)}>

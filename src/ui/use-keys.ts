@@ -25,12 +25,23 @@ const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at
   r: (_, session) => toggleRepeat(session),
 };
 
+/** Buttons of the transport and the chart: space plays and stops there too, Enter still presses them. */
+const SPACE_PLAYS = '.bar, .play, .tempo-row button';
+
 /** Keys meant for a control that has the focus are left to it. */
 const belongsToControl = (event: KeyboardEvent): boolean => {
   const { target } = event;
   if (!(target instanceof HTMLElement)) return false;
   if (target.closest('input:not([type="checkbox"]), select, textarea, [data-own-keys]')) return true;
-  return event.key === ' ' && target.closest('button, input') !== null;
+  return (
+    event.key === ' ' && !target.closest(SPACE_PLAYS) && target.closest('button, input, summary') !== null
+  );
+};
+
+/** Some browsers press a button when space is let go: not where space has played already. */
+const onKeyUp = (event: KeyboardEvent): void => {
+  if (event.key === ' ' && event.target instanceof HTMLElement && event.target.closest(SPACE_PLAYS))
+    event.preventDefault();
 };
 
 /** The page's keys: space plays and stops, arrows move by bar and line, + and − change the tempo. */
@@ -45,6 +56,10 @@ export const useKeys = (): void => {
       action(session.commands, session, event.timeStamp);
     };
     window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
+    window.addEventListener('keyup', onKeyUp);
+    return () => {
+      window.removeEventListener('keydown', onKey);
+      window.removeEventListener('keyup', onKeyUp);
+    };
   }, [session]);
 };
