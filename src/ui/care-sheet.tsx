@@ -1,3 +1,4 @@
+import { Fold } from './fold';
 import { Sheet } from './sheet';
 
 const KEYS: readonly (readonly [string, string])[] = [
@@ -13,32 +14,28 @@ const KEYS: readonly (readonly [string, string])[] = [
 /** Cautions, keys, and what the program does with what it knows. */
 export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
   <Sheet title="Care" onClose={onClose}>
-    <section className="group">
-      <h3>Ears</h3>
+    <Fold title="Ears" open>
       <p>
         Start quietly and stay where you can talk over the band. The World Health Organization and the ITU
         count 80 dBA for 40 hours a week as the most an adult’s ears should get; every 3 dB more halves the
         time. Take quiet breaks. Ringing or dullness afterwards is a reason to see an audiologist. At work,
         your local rules on noise come first.
       </p>
-    </section>
-    <section className="group">
-      <h3>Breath</h3>
+    </Fold>
+    <Fold title="Breath" open>
       <p>
         Stop when you feel light-headed, put the harp down, breathe normally and rest before you go on. If it
         comes back, or you live with a lung or heart condition, ask a doctor before long sessions.
       </p>
-    </section>
-    <section className="group">
-      <h3>Reeds</h3>
+    </Fold>
+    <Fold title="Reeds" open>
       <p>
         Bends and overbends come from the shape of the mouth, not from force. If a note does not come, play
         softer and try again later, or ask a teacher. Reeds that are pushed go flat and crack. Tap the harp
         dry, and do not share one that has not been cleaned.
       </p>
-    </section>
-    <section className="group">
-      <h3>Keys</h3>
+    </Fold>
+    <Fold title="Keys" open>
       <dl className="keys-list">
         {KEYS.map(([key, what]) => (
           <div key={key}>
@@ -47,13 +44,12 @@ export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
           </div>
         ))}
       </dl>
-    </section>
-    <section className="group">
-      <h3>Your data</h3>
+    </Fold>
+    <Fold title="Your data" open>
       <p>
         Everything stays in this browser. There is no account, and once the page has loaded it asks the
         network for nothing.
       </p>
-    </section>
+    </Fold>
   </Sheet>
 );

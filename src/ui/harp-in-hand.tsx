@@ -69,7 +69,7 @@ export const HarpInHand = () => {
       <Switch
         label="Keep the song’s key"
         on={settings.songPinned}
-        hint="Another position then changes the harp, and another harp the position, instead of the song."
+        hint="When on, another position changes the harp, and another harp changes the position."
         onChange={(songPinned) => commands.choose({ songPinned })}
       />
     </>

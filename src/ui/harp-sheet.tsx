@@ -12,7 +12,7 @@ import { useSelected, useSession } from './session-context';
 import { Sheet } from './sheet';
 
 const LOOKS: readonly { readonly value: Look; readonly text: string }[] = [
-  { value: 'system', text: 'As the system has it' },
+  { value: 'system', text: 'Follow the device' },
   { value: 'day', text: 'Day' },
   { value: 'night', text: 'Night' },
 ];
@@ -56,7 +56,7 @@ export const HarpSheet = ({ onClose }: { readonly onClose: () => void }) => (
     <Fold title="Reeds">
       <ReedEditor />
     </Fold>
-    <Fold title="Without a bend">
+    <Fold title="What this harp plays without bends">
       <HarpPlain />
     </Fold>
     <Fold title="How it is shown" open>

@@ -12,7 +12,7 @@ const STRIPS: readonly { readonly part: PartId; readonly name: string }[] = [
 ];
 
 const panText = (pan: number): string => {
-  if (Math.abs(pan) < 0.05) return 'middle';
+  if (Math.abs(pan) < 0.05) return 'centre';
   return `${Math.round(Math.abs(pan) * 100)} % ${pan < 0 ? 'left' : 'right'}`;
 };
 
@@ -54,7 +54,7 @@ const Strip = ({ part, name }: { readonly part: PartId; readonly name: string })
       </div>
       <div className="pan">
         <Slider
-          label={`${name} place:`}
+          label={`${name} pan:`}
           valueText={panText(channel.pan)}
           value={channel.pan}
           low={-1}

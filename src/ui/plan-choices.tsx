@@ -34,7 +34,7 @@ const StartAndEnd = () => {
   const [plan, change] = usePlan();
   return (
     <fieldset className="group">
-      <legend>Start and end</legend>
+      <legend>Course of the song</legend>
       <div className="pair">
         <Choice
           label="Count-in"
@@ -61,7 +61,12 @@ const StartAndEnd = () => {
         onChoose={(ending) => change({ ending })}
       />
       <Switch label="Slow down at the end" on={plan.ritard} onChange={(ritard) => change({ ritard })} />
-      <Choice label="Choruses" value={plan.arc} options={ARCS} onChoose={(arc) => change({ arc })} />
+      <Choice
+        label="How the choruses build"
+        value={plan.arc}
+        options={ARCS}
+        onChoose={(arc) => change({ arc })}
+      />
     </fieldset>
   );
 };
@@ -79,10 +84,10 @@ const TempoPlan = () => {
   return (
     <>
       <Choice
-        label="Tempo over choruses"
+        label="Change of tempo"
         value={tempo.kind}
         options={[
-          { value: 'fixed', text: 'Always the same' },
+          { value: 'fixed', text: 'None' },
           { value: 'ramp', text: 'Up step by step' },
           { value: 'alternate', text: 'Slow and target in turn' },
         ]}
@@ -134,10 +139,10 @@ const KeyPlan = () => {
   return (
     <>
       <Choice
-        label="Key over choruses"
+        label="Change of key"
         value={keys.kind}
         options={[
-          { value: 'same', text: 'Always the same' },
+          { value: 'same', text: 'None' },
           { value: 'fourths', text: 'Up a fourth each chorus' },
           { value: 'list', text: 'My own list' },
         ]}
@@ -156,7 +161,7 @@ export const PlanChoices = () => (
   <>
     <StartAndEnd />
     <fieldset className="group">
-      <legend>Over the choruses</legend>
+      <legend>From chorus to chorus</legend>
       <TempoPlan />
       <KeyPlan />
     </fieldset>

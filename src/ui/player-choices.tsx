@@ -45,7 +45,7 @@ const SwingChoice = () => {
         label="Swing"
         value={kind}
         options={[
-          { value: 'feel', text: 'As the feel has it' },
+          { value: 'feel', text: 'Usual for the feel' },
           { value: 'by tempo', text: 'By tempo' },
           { value: 'ratio', text: 'My own ratio' },
         ]}
@@ -53,7 +53,7 @@ const SwingChoice = () => {
       />
       {typeof style.swing === 'number' && (
         <Slider
-          label="Long to short:"
+          label="Long to short"
           valueText={`${style.swing.toFixed(1)} to 1`}
           value={style.swing}
           low={1}
@@ -107,10 +107,13 @@ export const PlayerChoices = () => {
           options={STOP_TIMES}
           onChoose={(stopTime) => change({ stopTime })}
         />
+      </fieldset>
+      <fieldset className="group">
+        <legend>Ahead of or behind the beat</legend>
         {PUSHED.map(({ part, name }) => (
           <Slider
             key={part}
-            label={`${name}:`}
+            label={name}
             valueText={pushText(style.push[part] ?? 0)}
             value={style.push[part] ?? 0}
             low={-40}

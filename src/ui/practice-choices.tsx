@@ -4,7 +4,7 @@ import { useSelected, useSession } from './session-context';
 import { Switch } from './switch';
 import { usePlan } from './use-plan';
 
-const SOUNDING: readonly { readonly value: Plan['sounding']; readonly text: string }[] = [
+const PARTS: readonly { readonly value: Plan['sounding']; readonly text: string }[] = [
   { value: 'band', text: 'The whole band' },
   { value: 'drums', text: 'Drums only' },
   { value: 'bass', text: 'Bass only' },
@@ -76,9 +76,9 @@ export const PracticeChoices = () => {
       <fieldset className="group">
         <legend>What plays</legend>
         <Choice
-          label="Sounding"
+          label="Parts"
           value={plan.sounding}
-          options={SOUNDING}
+          options={PARTS}
           onChoose={(sounding) => change({ sounding })}
         />
         <Choice

@@ -80,7 +80,7 @@ describe('the harp panel', () => {
 
   it('lists what the harp plays without a bend', async () => {
     const { sheet, unfold } = await openHarp();
-    await unfold('Without a bend');
+    await unfold('What this harp plays without bends');
     expect(sheet.getByText(/G, 2nd position/).parentElement?.textContent).toContain('mixolydian');
   });
 });

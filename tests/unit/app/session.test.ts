@@ -174,6 +174,16 @@ describe('tempo', () => {
     commands.chooseFeel('slow-12-8');
     expect(state().settings.tempo).toBeLessThan(80);
   });
+
+  it('brings the usual instruments of a feel, but keeps one the player chose', () => {
+    const { state, commands } = open();
+    const { style } = state().settings;
+    commands.choose({ style: { ...style, chords: 'organ' } });
+    commands.chooseFeel('straight');
+    expect(state().settings.style).toMatchObject({ bass: 'fingered-bass', chords: 'organ', kit: 'sticks' });
+    commands.chooseFeel('shuffle');
+    expect(state().settings.style).toMatchObject({ bass: 'upright-bass', chords: 'organ', kit: 'sticks' });
+  });
 });
 
 describe('what is kept', () => {
