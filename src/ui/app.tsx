@@ -14,6 +14,7 @@ import './styles/print.css';
 import { type ReactElement, useState } from 'react';
 import type { Session } from '../app/session';
 import { BandSheet } from './band-sheet';
+import { BandTurnSign } from './band-turn-sign';
 import { CareSheet } from './care-sheet';
 import { ChartSheet } from './chart-sheet';
 import { ChartView } from './chart-view';
@@ -68,6 +69,7 @@ const Page = () => {
         <div className="form">
           <ChartView />
           <CountInSign />
+          <BandTurnSign />
           <NextHarpSign />
           <TurnSign />
           <WarmUpSign />

@@ -1,6 +1,7 @@
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { type BarShape, type Level, PLAIN_SHAPE } from './passage';
 import type { Plan, Program } from './program';
+import { silentBars } from './silence';
 import type { Style } from './style';
 
 /**
@@ -74,10 +75,13 @@ const breakShapes = (random: Random, bars: number): readonly BarShape[] => {
 };
 
 /** Trading with the drums: from the second chorus on the turns alternate through the choruses, the band first. */
+const isDrumsTurn = (chorus: number, bars: number, bar: number, turn: number): boolean =>
+  chorus > 0 && Math.floor(((chorus - 1) * bars + bar) / turn) % 2 === 1;
+
 const tradeShapes = (shapes: readonly BarShape[], chorus: number, turn: number): readonly BarShape[] =>
   shapes.map((shape, bar) => {
     const place = (chorus - 1) * shapes.length + bar;
-    const drumsTurn = Math.floor(place / turn) % 2 === 1;
+    const drumsTurn = isDrumsTurn(chorus, shapes.length, bar, turn);
     const first = place % turn === 0;
     if (!drumsTurn) return { ...shape, crash: first && place > 0, fill: 'none' };
     const band = first ? 'hits' : 'tacet';
@@ -107,4 +111,14 @@ export const chorusShapes = (
   const shaped = turn === null ? band : tradeShapes(band, chorus, turn);
   if (style.stopTime === 'off') return shaped;
   return stopShapes(random, shaped, style.stopTime === 'whole chorus' ? bars : Math.min(4, bars));
+};
+
+/** Who plays in a bar, where the plan gives somebody a turn. */
+export type BandTurn = 'band' | 'drums' | 'silent';
+
+/** Who plays in a bar of a chorus of so many bars: the band, the drums alone while trading, or nobody in a drop-out. */
+export const bandTurn = (plan: Plan, chorus: number, bar: number, bars: number): BandTurn => {
+  if (plan.dropOut !== null && silentBars(plan.dropOut, chorus, bars)[bar]) return 'silent';
+  const turn = plan.sounding === 'band' ? turnBars(plan.arc) : null;
+  return turn !== null && isDrumsTurn(chorus, bars, bar, turn) ? 'drums' : 'band';
 };
