@@ -10,7 +10,9 @@ const WORDS: Readonly<Record<Exclude<BandTurn, 'band'>, { readonly title: string
 /** Says when the plan gives the drums a turn, or silences the band: so that nobody thinks the sound broke. */
 export const BandTurnSign = () => {
   const playing = useSelected((state) => state.status.kind === 'playing' && state.warmUp === null);
-  const plan = useSelected((state) => state.settings.plan);
+  const chosen = useSelected((state) => state.settings.plan);
+  const lastChorus = useSelected((state) => state.lastChorus);
+  const plan = lastChorus === null ? chosen : { ...chosen, choruses: lastChorus + 1 };
   const now = useSelected((state) => state.now);
   const bars = useSelected((state) => state.tune.chart.bars.length);
   if (!playing || now.kind !== 'chorus' || now.formBar === null) return null;

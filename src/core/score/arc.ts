@@ -119,6 +119,7 @@ export type BandTurn = 'band' | 'drums' | 'silent';
 /** Who plays in a bar of a chorus of so many bars: the band, the drums alone while trading, or nobody in a drop-out. */
 export const bandTurn = (plan: Plan, chorus: number, bar: number, bars: number): BandTurn => {
   if (plan.dropOut !== null && silentBars(plan.dropOut, chorus, bars)[bar]) return 'silent';
-  const turn = plan.sounding === 'band' ? turnBars(plan.arc) : null;
+  const last = plan.choruses !== null && chorus >= plan.choruses - 1;
+  const turn = plan.sounding === 'band' && !last ? turnBars(plan.arc) : null;
   return turn !== null && isDrumsTurn(chorus, bars, bar, turn) ? 'drums' : 'band';
 };

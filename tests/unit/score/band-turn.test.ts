@@ -7,10 +7,7 @@ import { testProgram } from '../../helpers/test-charts';
 const programWith = (plan: Partial<Plan>) => testProgram('shuffle', { plan: { countInBars: 0, ...plan } });
 
 describe('whose turn it is', () => {
-  it.each([
-    ['trade fours', 4],
-    ['trade twos', 2],
-  ] as const)('agrees with what is played: %s', (arc) => {
+  it.each(['trade fours', 'trade twos'] as const)('agrees with what is played: %s', (arc) => {
     const program = programWith({ arc });
     for (const chorus of [0, 1, 2]) {
       const section = sectionAt(program, chorus);
