@@ -1,4 +1,4 @@
-import type { Tuning } from '../core/harp/harp';
+import type { Breath, Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
 import { harpKeyFor, positionOf, songKey } from '../core/harp/positions';
 import { FEELS } from '../core/score/feels';
@@ -26,13 +26,41 @@ export const withPosition = (settings: Settings, position: number): Settings => 
   return { ...settings, position, harpKey: harpKeyFor(song, position) };
 };
 
-/** Other reeds: cents and valves were those of the old ones, so they go. */
-export const withTuning = (settings: Settings, { id, name, blow, draw }: Tuning): Settings => ({
+const sameRow = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((reed, i) => reed === b[i]);
+
+const withNotes = (settings: Settings, { id, name, blow, draw }: Tuning): Settings => ({
   ...settings,
   tuning: { id, name, blow, draw },
-  intonation: typeof settings.intonation === 'string' ? settings.intonation : 'equal',
   valved: settings.valved.filter((hole) => hole <= blow.length),
 });
+
+/**
+ * Another tuning. Cents of the player's own belong to the reeds they were measured on: they stay when every reed
+ * keeps its note, as when the tuning in hand is saved under a name, and go with the reeds otherwise.
+ */
+export const withTuning = (settings: Settings, tuning: Tuning): Settings => {
+  const { blow, draw } = settings.tuning;
+  const same = sameRow(blow, tuning.blow) && sameRow(draw, tuning.draw);
+  return {
+    ...withNotes(settings, tuning),
+    intonation: same || typeof settings.intonation === 'string' ? settings.intonation : 'equal',
+  };
+};
+
+/** The harp in hand with some reeds changed or added: those that keep their note keep their own cents. */
+export const withReeds = (settings: Settings, tuning: Tuning): Settings => {
+  const { intonation } = settings;
+  if (typeof intonation === 'string') return withNotes(settings, tuning);
+  const row = (breath: Breath): readonly number[] =>
+    tuning[breath].map((reed, i) =>
+      reed === settings.tuning[breath][i] ? (intonation.cents[breath][i] ?? 0) : 0,
+    );
+  return {
+    ...withNotes(settings, tuning),
+    intonation: { cents: { blow: row('blow'), draw: row('draw') } },
+  };
+};
 
 /** A harp from the case, with its reeds, range, valves and reference pitch. */
 export const withHarp = (settings: Settings, harp: OwnedHarp): Settings => ({

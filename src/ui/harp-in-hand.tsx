@@ -1,5 +1,7 @@
 import { INTONATION_IDS, INTONATIONS, type IntonationId } from '../core/harp/intonation';
+import { coverSentence, findTuning } from '../core/harp/tunings';
 import { REFERENCE_RANGE } from '../core/settings/parse-settings';
+import { prettyName } from '../core/theory/pitch';
 import { asHz } from '../core/theory/units';
 import { Choice } from './choice';
 import { useSelected, useSession } from './session-context';
@@ -14,6 +16,7 @@ const RANGES = [
 ];
 
 const OWN_CENTS = 'own';
+const BEATING = 'Notes beat when together they swell and fade, because they are a little off each other.';
 
 /** Range, pitch and temper of the harp in hand. */
 export const HarpInHand = () => {
@@ -25,8 +28,16 @@ export const HarpInHand = () => {
     ...INTONATION_IDS.map((id) => ({ value: id, text: INTONATIONS[id].name })),
     ...(ownCents ? [{ value: OWN_CENTS, text: 'My own cents' } as const] : []),
   ];
+  const table = findTuning(settings.tuning.id);
+  const cover = table === null ? null : coverSentence(table, settings.harpKey);
   return (
     <>
+      {table?.labelNote !== undefined && (
+        <p className="hint">
+          {table.name}: {cover !== null && `${prettyName(cover)} `}
+          {table.labelNote}
+        </p>
+      )}
       <Choice
         label="Range"
         value={settings.harpOctave}
@@ -49,7 +60,7 @@ export const HarpInHand = () => {
         label="Intonation"
         value={ownCents ? OWN_CENTS : intonation}
         options={options}
-        hint={ownCents ? 'Cents as set reed by reed.' : INTONATIONS[intonation].description}
+        hint={ownCents ? 'Cents as set reed by reed.' : `${INTONATIONS[intonation].description} ${BEATING}`}
         onChoose={(id) => {
           if (id !== OWN_CENTS) commands.choose({ intonation: id });
         }}

@@ -1,11 +1,12 @@
-import { useState } from 'react';
+import { useId, useRef, useState } from 'react';
+import { withReeds } from '../app/choices';
 import { HOLES, keyPitch } from '../core/harp/build-harp';
 import { markTuning, REED_RANGE, withHoles, withReed } from '../core/harp/custom-tuning';
 import type { Breath, Tuning } from '../core/harp/harp';
-import { REED_CENTS } from '../core/harp/harp-case';
 import { intonate } from '../core/harp/intonation';
 import { pitchName, prettyName } from '../core/theory/pitch';
 import { asMidi } from '../core/theory/units';
+import { CentsField } from './cents-field';
 import { Choice } from './choice';
 import { useSelected, useSession } from './session-context';
 
@@ -18,16 +19,21 @@ const useReedCents = (): { readonly blow: readonly number[]; readonly draw: read
 
 const Reed = ({ breath, hole }: { readonly breath: Breath; readonly hole: number }) => {
   const { commands } = useSession();
-  const { tuning, harpKey, harpOctave } = useSelected((state) => state.settings);
+  const settings = useSelected((state) => state.settings);
+  const { tuning, harpKey, harpOctave } = settings;
   const cents = useReedCents();
   const semitones = tuning[breath][hole - 1] ?? 0;
   const name = prettyName(pitchName(asMidi(keyPitch(harpKey, harpOctave) + semitones)));
   const move = (by: number): void =>
-    commands.chooseTuning({ ...withReed(tuning, breath, hole, semitones + by), id: 'own', name: 'My reeds' });
-  const retune = (value: number): void => {
-    if (!Number.isFinite(value) || Math.abs(value) > REED_CENTS) return;
+    commands.choose(
+      withReeds(settings, {
+        ...withReed(tuning, breath, hole, semitones + by),
+        id: 'own',
+        name: 'My reeds',
+      }),
+    );
+  const retune = (value: number): void =>
     commands.choose({ intonation: { cents: { ...cents, [breath]: cents[breath].with(hole - 1, value) } } });
-  };
   return (
     <td>
       <span className="reed">
@@ -50,14 +56,10 @@ const Reed = ({ breath, hole }: { readonly breath: Breath; readonly hole: number
         >
           +
         </button>
-        <input
-          className="text-box"
-          type="number"
-          min={-REED_CENTS}
-          max={REED_CENTS}
-          aria-label={`Cents of ${breath} ${hole}`}
-          value={Math.round(cents[breath][hole - 1] ?? 0)}
-          onChange={(event) => retune(event.target.valueAsNumber)}
+        <CentsField
+          label={`Cents of ${breath} ${hole}`}
+          cents={cents[breath][hole - 1] ?? 0}
+          onChange={retune}
         />
       </span>
     </td>
@@ -101,8 +103,11 @@ const SaveTuning = ({ tuning }: { readonly tuning: Tuning }) => {
   const { commands } = useSession();
   const own = useSelected((state) => state.ownTunings);
   const [name, setName] = useState('');
+  const field = useRef<HTMLInputElement>(null);
+  const hint = useId();
   const save = (): void => {
     const text = name.trim();
+    field.current?.focus();
     if (text === '') return;
     const kept = { ...tuning, id: own.find((each) => each.name === text)?.id ?? `own-${text}`, name: text };
     commands.keepTuning(kept);
@@ -110,27 +115,38 @@ const SaveTuning = ({ tuning }: { readonly tuning: Tuning }) => {
     setName('');
   };
   return (
-    <div className="save-row">
-      <label className="field">
-        <span className="label">Name of this tuning</span>
-        <input
-          className="text-box"
-          value={name}
-          maxLength={80}
-          onChange={(event) => setName(event.target.value)}
-        />
-      </label>
-      <button type="button" className="tool" disabled={name.trim() === ''} onClick={save}>
-        Save tuning
-      </button>
-    </div>
+    <>
+      <div className="save-row">
+        <label className="field">
+          <span className="label">Name of this tuning</span>
+          <input
+            ref={field}
+            className="text-box"
+            value={name}
+            maxLength={80}
+            aria-describedby={hint}
+            onChange={(event) => setName(event.target.value)}
+            onKeyDown={(event) => {
+              if (event.key === 'Enter') save();
+            }}
+          />
+        </label>
+        <button type="button" className="tool" aria-disabled={name.trim() === ''} onClick={save}>
+          Save tuning
+        </button>
+      </div>
+      <p className="hint" id={hint}>
+        A tuning is saved as its notes. To keep cents and valves with them, put the harp into your case.
+      </p>
+    </>
   );
 };
 
 /** Every reed of the harp in hand: its note and its cents. Bends and overbends on the map follow at once. */
 export const ReedEditor = () => {
   const { commands } = useSession();
-  const tuning = useSelected((state) => state.settings.tuning);
+  const settings = useSelected((state) => state.settings);
+  const { tuning } = settings;
   const own = useSelected((state) => state.ownTunings);
   const marks = markTuning(tuning);
   const counts = Array.from({ length: HOLES.most - HOLES.fewest + 1 }, (_, i) => {
@@ -143,7 +159,7 @@ export const ReedEditor = () => {
         label="Size"
         value={tuning.blow.length}
         options={counts}
-        onChoose={(holes) => commands.chooseTuning({ ...withHoles(tuning, holes), id: 'own' })}
+        onChoose={(holes) => commands.choose(withReeds(settings, { ...withHoles(tuning, holes), id: 'own' }))}
       />
       <table className="reeds">
         <thead>

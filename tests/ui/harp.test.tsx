@@ -70,6 +70,31 @@ describe('the harp panel', () => {
     expect(options.map(({ textContent }) => textContent)).toContain('Hall tuning');
   });
 
+  it('takes cents below zero, keeps them when the tuning is saved, and stays in the field', async () => {
+    const { sheet, unfold, user, state } = await openHarp();
+    await unfold('Reeds');
+    const cents = () => sheet.getByLabelText<HTMLInputElement>('Cents of draw 3');
+    await user.clear(cents());
+    await user.type(cents(), '-9{Enter}');
+    expect(cents().value).toBe('−9');
+    await user.click(sheet.getByRole('button', { name: 'draw 5 a semitone higher' }));
+    await user.click(sheet.getByRole('button', { name: 'Valve on hole 7' }));
+    await user.type(sheet.getByLabelText('Name of this tuning'), 'Hall tuning');
+    await user.click(sheet.getByRole('button', { name: 'Save tuning' }));
+    expect(document.activeElement).toBe(sheet.getByLabelText('Name of this tuning'));
+    expect(state().settings.tuning.name).toBe('Hall tuning');
+    expect(state().settings.valved).toEqual([7]);
+    expect(cents().value).toBe('−9');
+    await user.selectOptions(screen.getByLabelText('Tuning'), 'Natural minor');
+    expect(state().settings.intonation).toBe('equal');
+  });
+
+  it('says what the cover of a minor harp usually names', async () => {
+    const { sheet, user } = await openHarp();
+    await user.selectOptions(screen.getByLabelText('Tuning'), 'Natural minor');
+    expect(sheet.getByText(/Its cover usually says Gm; it has the range of a C harp/)).toBeTruthy();
+  });
+
   it('shows the expected cents of a just harp on the map', async () => {
     const { sheet, user } = await openHarp();
     await user.selectOptions(sheet.getByLabelText('Intonation'), 'just-second');
