@@ -23,10 +23,15 @@ import type { Transport } from './transport';
 
 /** Music that must be ready before the first beat, in seconds. */
 const READY_AHEAD = 2;
-/** Longest waits for it, in ms: at the start, and while the old music goes on. */
-const WAIT = { start: 1500, change: 150 };
+/**
+ * Longest waits for it, in ms: at the start; while the old music goes on; and while the old instruments do, which the
+ * window still holds notes of for a while.
+ */
+const WAIT = { start: 1500, change: 150, instruments: 1200 };
 /** From the call to the first beat: covers the audio thread's lead and a part pushed ahead of the beat. */
 const LEAD = 0.12;
+/** The desk's gate is shut this long after it was told to, in seconds; then sources can end unheard. */
+const CLOSED_AFTER = 0.03;
 const PULSE_MS = 100;
 /** Changes closer than this are taken over together, so that dragging the tempo does not stutter. */
 const CHANGE_EVERY_MS = 80;
@@ -97,15 +102,16 @@ class BandEngine implements Engine {
     const { run } = this;
     this.program = program;
     this.setSound(sound);
-    this.desk.setTrim(FEEL_TRIMS[program.style.feel]);
     const opening = this.opening(program, fromBar);
     this.bank.want(this.keysOf(opening));
     await this.bank.ready(this.keysOf(opening.filter(({ at }) => at < READY_AHEAD)), WAIT.start);
     if (run !== this.run) return false;
+    const latest = this.program;
+    this.desk.setTrim(FEEL_TRIMS[latest.style.feel]);
     const at = this.context.currentTime + LEAD;
     this.clock.resync();
     this.desk.open(at - LEAD / 2);
-    this.transport.start(program, fromBar, at);
+    this.transport.start(latest, fromBar, at);
     this.pulse = startPulse(PULSE_MS, () => this.beat());
     return true;
   }
@@ -118,7 +124,7 @@ class BandEngine implements Engine {
 
   change(program: Program): void {
     this.program = program;
-    if (!this.changing) void this.takeOver();
+    if (this.playing() && !this.changing) void this.takeOver();
   }
 
   seek(bar: number): void {
@@ -220,6 +226,7 @@ class BandEngine implements Engine {
     this.wantedFor = null;
     this.desk.close(this.context.currentTime);
     this.transport.stop();
+    this.player.end(this.context.currentTime + CLOSED_AFTER);
   }
 
   private beat(): void {
@@ -267,7 +274,7 @@ class BandEngine implements Engine {
     const { run } = this;
     const needed = this.keysOf(notesSoon(this.transport, this.context.currentTime));
     this.bank.hurry(needed);
-    await this.bank.ready(needed, WAIT.change);
+    await this.bank.ready(needed, WAIT.instruments);
     if (run !== this.run) return;
     this.transport.refill();
     this.wantAhead(true);

@@ -51,6 +51,7 @@ class LazyBand implements Band {
   private engine: Engine | null = null;
   private loading: Promise<Engine> | null = null;
   private sound: BandSound | null = null;
+  private program: Program | null = null;
   private run = 0;
   private resting: ReturnType<typeof setTimeout> | undefined;
 
@@ -67,10 +68,11 @@ class LazyBand implements Band {
     this.run += 1;
     const { run } = this;
     this.sound = sound;
+    this.program = program;
     const engine = await this.wake();
     if (engine === null || run !== this.run) return this.current;
     try {
-      const begun = await engine.play(program, this.sound, fromBar);
+      const begun = await engine.play(this.program, this.sound, fromBar);
       if (begun) this.settle();
     } catch (error) {
       this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
@@ -86,7 +88,8 @@ class LazyBand implements Band {
   }
 
   change(program: Program): void {
-    if (this.engine?.playing()) this.engine.change(program);
+    this.program = program;
+    this.engine?.change(program);
   }
 
   seek(bar: number): void {

@@ -6,8 +6,6 @@ import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
 import { Gain } from 'tone/build/esm/core/context/Gain.js';
 import { ToneAudioBuffer } from 'tone/build/esm/core/context/ToneAudioBuffer.js';
 import { connect, type ToneAudioNode } from 'tone/build/esm/core/context/ToneAudioNode.js';
-import { Chorus } from 'tone/build/esm/effect/Chorus.js';
-import { Tremolo } from 'tone/build/esm/effect/Tremolo.js';
 import { WaveShaper } from 'tone/build/esm/signal/WaveShaper.js';
 import type { PartId } from '../core/score/score';
 import type { Mix } from '../core/settings/mix';
@@ -20,6 +18,7 @@ import {
   roundedOff,
 } from './channel-strips';
 import { masterGain, PARTS, partGains } from './mix-gains';
+import { createRotary, type Rotary } from './rotary';
 import type { VoiceId } from './voices/voice';
 
 export interface DeskOptions {
@@ -69,7 +68,7 @@ class ToneDesk implements Desk {
   private readonly pans: Record<PartId, Panner>;
   private readonly inputs: Record<PartId, ToneAudioNode>;
   private readonly kit: Readonly<Record<-1 | 0 | 1, ToneAudioNode>>;
-  private organ: ToneAudioNode | null = null;
+  private rotary: Rotary | null = null;
   private readonly aside: Gain;
   private readonly trim: Gain;
   private readonly master: Gain;
@@ -98,7 +97,7 @@ class ToneDesk implements Desk {
 
   connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void {
     if (part === 'drums') connect(source, this.kit[kitPosition(pitch)]);
-    else if (voice === 'organ') connect(source, this.rotary());
+    else if (voice === 'organ') connect(source, this.turning());
     else connect(source, this.inputs[part]);
   }
 
@@ -129,6 +128,7 @@ class ToneDesk implements Desk {
   }
 
   dispose(): void {
+    this.rotary?.dispose();
     for (const node of this.nodes) node.dispose();
   }
 
@@ -173,21 +173,13 @@ class ToneDesk implements Desk {
     return this.keep(new Filter({ context, type, frequency, gain, Q: q, rolloff: -12 }));
   }
 
-  private kitInput(pan: number): ToneAudioNode {
-    return this.keep(new Panner({ context: this.context, pan })).connect(this.inputs.drums);
+  /** Made when an organ first plays. */
+  private turning(): ToneAudioNode {
+    this.rotary ??= createRotary(this.context, this.inputs.chords);
+    return this.rotary.input;
   }
 
-  /**
-   * The slow rotor of an organ's cabinet: a light swell from side to side and a slight bend of the pitch. Made when
-   * an organ first plays, because its oscillators cost as much as all the rest of the desk.
-   */
-  private rotary(): ToneAudioNode {
-    if (this.organ) return this.organ;
-    const { context } = this;
-    const chorus = new Chorus({ context, frequency: 0.8, delayTime: 2.5, depth: 0.3, wet: 0.4 }).start();
-    const tremolo = new Tremolo({ context, frequency: 0.8, depth: 0.25, spread: 120 }).start();
-    this.organ = this.keep(chorus);
-    this.organ.chain(this.keep(tremolo), this.inputs.chords);
-    return this.organ;
+  private kitInput(pan: number): ToneAudioNode {
+    return this.keep(new Panner({ context: this.context, pan })).connect(this.inputs.drums);
   }
 }

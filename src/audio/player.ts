@@ -5,11 +5,10 @@ import { isHeld, type ScheduledNote } from './scheduled-note';
 import type { FoundSound } from './sound-cache';
 import type { NoteSink } from './transport';
 
-/** The gain of a note over time: up from 0 within `rise`, level, then down to 0 within `release` from `until`. */
+/** The gain of a note over time: level from the start, then down to 0 within `release` from `until`. */
 interface Envelope {
   readonly at: number;
   readonly level: number;
-  readonly rise: number;
   readonly until: number;
   readonly release: number;
 }
@@ -32,14 +31,21 @@ export interface PlayerOptions {
 export interface Player extends NoteSink {
   /** Ends what a note would end if it were started. */
   giveWay(note: ScheduledNote): void;
+  /** Ends everything at a time, drums too. */
+  end(at: number): void;
   /** Number of sources that may still sound. */
   live(): number;
 }
 
 /**
- * Short enough to be felt as at once, long enough not to click. A sound entered in its middle rises as fast as the
- * one it takes over from falls, so that a note going on through a cut keeps its level.
+ * Time constant of cuts, in seconds: over in 8 ms, which is felt as at once and does not click. Exponential approaches
+ * begin where the level is even when the page is late, and a note that goes on through a cut keeps its level, since
+ * what falls and what rises add up to one.
  */
+const CUT = 0.002;
+/** After so long nothing of a cut note is left (−80 dB). */
+const CUT_OVER = 0.02;
+/** Shortest fade at a note's own end. */
 const FADE = 0.008;
 
 /** General MIDI keys of the hi-hat (closed, pedal, open): striking one ends the open one. */
@@ -48,11 +54,8 @@ const OPEN_HI_HAT = 46;
 
 const endOf = ({ until, release }: Envelope): number => until + release;
 
-const gainAt = ({ at, level, rise, until, release }: Envelope, time: number): number => {
-  const up = rise > 0 ? Math.min(1, Math.max(0, (time - at) / rise)) : 1;
-  const down = time <= until ? 1 : Math.max(0, 1 - (time - until) / release);
-  return level * up * down;
-};
+const gainAt = ({ level, until, release }: Envelope, time: number): number =>
+  time <= until ? level : level * Math.max(0, 1 - (time - until) / release);
 
 const offsetIn = ({ loop }: FoundSound<AudioBuffer>['sound'], seconds: number): number =>
   loop === null || seconds < loop.to ? seconds : loop.from + ((seconds - loop.from) % (loop.to - loop.from));
@@ -83,8 +86,7 @@ class BufferPlayer implements Player {
     const envelope = {
       at,
       level: match.level,
-      rise: note.offset > 0 ? FADE : 0,
-      until: Math.max(heldUntil(note, match.found), at + FADE),
+      until: Math.max(heldUntil(note, match.found), at + CUT_OVER),
       release: isHeld(part) ? Math.max(sound.release, FADE) : FADE,
     };
     this.giveWay(note);
@@ -103,13 +105,20 @@ class BufferPlayer implements Player {
     source.onended = () => this.forget(entry);
     source.start(at, offsetIn(sound, note.offset * rate));
     this.sounding.add(entry);
-    this.shape(entry, 0);
+    this.shape(entry, note.offset > 0);
   }
 
   cut(at: number): void {
     for (const entry of [...this.sounding]) {
       if (entry.envelope.at >= at) this.remove(entry);
       else if (isHeld(entry.part)) this.fade(entry, at);
+    }
+  }
+
+  end(at: number): void {
+    for (const entry of [...this.sounding]) {
+      if (entry.envelope.at >= at) this.remove(entry);
+      else this.fade(entry, at);
     }
   }
 
@@ -142,22 +151,23 @@ class BufferPlayer implements Player {
 
   private fade(entry: Sounding, at: number): void {
     const { envelope } = entry;
+    const { gain } = entry.gain;
     if (endOf(envelope) <= at + FADE) return;
-    const level = gainAt(envelope, at);
-    entry.gain.gain.cancelScheduledValues(at);
-    if (at > envelope.until) entry.gain.gain.linearRampToValueAtTime(level, at);
-    else entry.gain.gain.setValueAtTime(level, at);
-    entry.gain.gain.linearRampToValueAtTime(0, at + FADE);
-    entry.source.stop(at + 2 * FADE);
-    entry.envelope = { ...envelope, until: Math.min(envelope.until, at), release: FADE };
+    gain.cancelScheduledValues(at);
+    if (at > envelope.until) gain.linearRampToValueAtTime(gainAt(envelope, at), at);
+    gain.setTargetAtTime(0, at, CUT);
+    entry.source.stop(at + CUT_OVER);
+    entry.envelope = { ...envelope, until: Math.min(envelope.until, at), release: CUT_OVER };
   }
 
-  private shape({ gain, source, envelope }: Sounding, from: number): void {
-    const { at, level, rise, until } = envelope;
-    gain.gain.setValueAtTime(from, at);
-    gain.gain.linearRampToValueAtTime(level, at + rise);
-    gain.gain.setValueAtTime(level, Math.max(until, at + rise));
-    gain.gain.linearRampToValueAtTime(0, endOf(envelope));
+  private shape({ gain: { gain }, source, envelope }: Sounding, entered: boolean): void {
+    const { at, level, until } = envelope;
+    // A source may give a sample just before the time it starts at: the gain must be right before that.
+    gain.value = entered ? 0 : level;
+    gain.setValueAtTime(entered ? 0 : level, at);
+    if (entered) gain.setTargetAtTime(level, at, CUT);
+    gain.setValueAtTime(level, until);
+    gain.linearRampToValueAtTime(0, endOf(envelope));
     source.stop(endOf(envelope) + FADE);
   }
 

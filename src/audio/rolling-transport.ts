@@ -102,16 +102,19 @@ class RollingTransport implements Transport {
   }
 
   change(program: Program): void {
+    const heard = this.openAt(this.now() + this.cutAfter);
+    if (heard === null) return;
+    const section = this.replacement(program, heard);
+    const same =
+      section !== null && section.index === heard.section.index && soundsAlike(section, heard.section);
+    const samePush = JSON.stringify(pushSeconds(program.style.push)) === JSON.stringify(this.push);
+    // Making a section takes time: only now is it known when the cut can be.
     const at = this.now() + this.cutAfter;
     const current = this.openAt(at);
-    if (current === null) {
-      this.adopt(program);
+    if (current?.section !== heard.section) {
+      this.change(program);
       return;
     }
-    const section = this.replacement(program, current);
-    const same =
-      section !== null && section.index === current.section.index && soundsAlike(section, current.section);
-    const samePush = JSON.stringify(pushSeconds(program.style.push)) === JSON.stringify(this.push);
     this.adopt(program);
     if (section === null) this.endAt(at);
     else if (same && samePush) this.renewFrom({ ...current, section });

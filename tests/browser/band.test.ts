@@ -86,7 +86,8 @@ describe('the band in a page', () => {
   };
 
   const recorded = async (): Promise<Recorded> => {
-    const { from, sampleRate, pcm } = await page.evaluate(() => window.bench.recorded());
+    const { from, sampleRate, pcm, skipped } = await page.evaluate(() => window.bench.recorded());
+    expect(skipped).toBe(0);
     const samples = floatsFrom(pcm);
     return { from, sampleRate, samples, at: (seconds) => Math.round(seconds * sampleRate) - from };
   };
@@ -177,6 +178,28 @@ describe('the band in a page', () => {
     const note = samples.slice(at(began + 0.06), at(began + 0.3));
     const right = amplitudeAt(note, sampleRate, hzOf(sounding.pitch));
     expect(right).toBeGreaterThan(0.003);
+  });
+
+  it('changes an instrument and the tuning while playing without a gap', async () => {
+    await openAwake();
+    const slow = testProgram('slow-12-8', { plan: { choruses: null } });
+    const sound = { ...soundOf('chords'), chords: 'organ' as const };
+    await play(slow, sound);
+    await wait(3000);
+    const before = await moment();
+    await page.evaluate((desk) => window.bench.band.setSound(desk), {
+      ...sound,
+      tuning: { ...sound.tuning, reference: 444 as never },
+    });
+    await wait(1500);
+    await page.evaluate((desk) => window.bench.band.setSound(desk), { ...sound, chords: 'piano' as const });
+    await wait(2500);
+    const counts = await page.evaluate(() => window.bench.counts());
+    expect(counts.late).toBe(0);
+    const { samples, at, sampleRate } = await recorded();
+    const levels = blockLevels(samples.slice(at(before.currentTime)), Math.round(sampleRate / 100));
+    expect(levels.length).toBeGreaterThan(300);
+    expect(longestBelow(levels, 0.001) * 10).toBeLessThan(700);
   });
 
   it('takes a new tempo and a seek over within a beat', async () => {
@@ -306,6 +329,20 @@ describe('the band in a page', () => {
         why: 'device',
       });
       expect(await play(shuffle(7, 120), soundOf('drums'))).toEqual({ kind: 'playing' });
+    });
+
+    it('plays with a softer limiter where pages get no worklets', async () => {
+      await page.addInitScript(() => Reflect.deleteProperty(BaseAudioContext.prototype, 'audioWorklet'));
+      await openAwake();
+      expect(await play(shuffle(7, 160), soundOf('drums', 'bass', 'chords'))).toEqual({ kind: 'playing' });
+      const levels: number[] = [];
+      for (let look = 0; look < 10; look += 1) {
+        await wait(300);
+        levels.push(await page.evaluate(() => window.bench.level()));
+      }
+      expect(Math.max(...levels)).toBeGreaterThan(0.05);
+      expect(Math.max(...levels)).toBeLessThan(0.81);
+      expect(watch.errors).toEqual([]);
     });
 
     it('says when its audio part cannot be loaded', async () => {

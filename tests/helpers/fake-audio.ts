@@ -14,6 +14,10 @@ export class FakeParam {
     this.calls.push(['ramp', value, at]);
     return this;
   }
+  setTargetAtTime(value: number, at: number, constant: number): this {
+    this.calls.push(['target', value, at, constant]);
+    return this;
+  }
   exponentialRampToValueAtTime(value: number, at: number): this {
     this.calls.push(['glide', value, at]);
     return this;
@@ -28,16 +32,20 @@ export class FakeParam {
   at(time: number): number {
     let value = this.value;
     let since = 0;
-    for (const [name, target = 0, at = 0] of this.calls) {
-      if (name === 'set') {
-        if (at > time) return value;
-        [value, since] = [target, at];
-      } else {
-        if (at > time) return value + ((target - value) * (time - since)) / (at - since);
-        [value, since] = [target, at];
+    let approach: { readonly target: number; readonly constant: number } | null = null;
+    const now = (when: number): number =>
+      approach
+        ? approach.target + (value - approach.target) * Math.exp(-(when - since) / approach.constant)
+        : value;
+    for (const [name, target = 0, at = 0, constant = 1] of this.calls) {
+      if (at > time) {
+        return name === 'ramp' ? value + ((target - value) * (time - since)) / (at - since) : now(time);
       }
+      value = name === 'target' ? now(at) : target;
+      since = at;
+      approach = name === 'target' ? { target, constant } : null;
     }
-    return value;
+    return now(time);
   }
 }
 

@@ -13,6 +13,8 @@ export interface RenderOrder {
   readonly sound: BandSound;
   readonly sampleRate: number;
   readonly parts?: readonly PartId[];
+  /** False when only the figures are wanted. */
+  readonly keep?: boolean;
   /** Milliseconds after which the rendering is cancelled. */
   readonly abortAfter?: number;
 }
@@ -47,10 +49,11 @@ const toBase64 = (samples: readonly Float32Array[]): string => {
   return btoa(text);
 };
 
-const render = async ({ abortAfter, ...order }: RenderOrder): Promise<RenderResult> => {
+const render = async ({ abortAfter, keep = true, ...order }: RenderOrder): Promise<RenderResult> => {
   const { renderSections } = await import('../../../src/audio/render-offline');
   const left: Float32Array[] = [];
   const right: Float32Array[] = [];
+  let longestChunk = 0;
   const began = performance.now();
   const rendered = await renderSections({
     ...order,
@@ -58,12 +61,13 @@ const render = async ({ abortAfter, ...order }: RenderOrder): Promise<RenderResu
     feel: order.program.style.feel,
     push: order.program.style.push,
     onChunk: (one, other) => {
+      longestChunk = Math.max(longestChunk, one.length);
+      if (!keep) return;
       left.push(one.slice());
       right.push(other.slice());
     },
   });
   const milliseconds = performance.now() - began;
-  const longestChunk = Math.max(...left.map(({ length }) => length));
   return { ...rendered, milliseconds, longestChunk, pcm: toBase64([...left, ...right]) };
 };
 
@@ -123,9 +127,10 @@ const bench = {
     return engine.counts();
   },
   context: mustContext,
-  recorded: (): { readonly from: number; readonly sampleRate: number; readonly pcm: string } => {
-    const { from, sampleRate, samples } = recorder.recording();
-    return { from, sampleRate, pcm: toBase64([samples]) };
+  level: () => recorder.level(),
+  recorded: () => {
+    const { samples, ...rest } = recorder.recording();
+    return { ...rest, pcm: toBase64([samples]) };
   },
 };
 

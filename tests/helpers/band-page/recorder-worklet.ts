@@ -1,4 +1,7 @@
-/** Sends everything that passes to the page, in blocks, each with the frame it began at. */
+/**
+ * Sends everything that passes to the page, in blocks, each with the frame it began at by its own count and by the
+ * scope's clock, which stands still for moments in which the page is just changing the graph.
+ */
 declare const currentFrame: number;
 declare abstract class AudioWorkletProcessor {
   readonly port: MessagePort;
@@ -6,25 +9,33 @@ declare abstract class AudioWorkletProcessor {
 declare const registerProcessor: (name: string, processor: new () => AudioWorkletProcessor) => void;
 
 const BLOCK = 4096;
+const QUANTUM = 128;
 
 class RecorderProcessor extends AudioWorkletProcessor {
   private block = new Float32Array(BLOCK);
   private filled = 0;
+  private frame = 0;
 
-  process([input]: readonly Float32Array[][]): boolean {
+  process([input]: readonly Float32Array[][], [output]: readonly Float32Array[][]): boolean {
     const [left, right] = input;
-    const length = 128;
-    for (let index = 0; index < length; index += 1) {
-      this.block[this.filled + index] = left ? (left[index] + (right ?? left)[index]) / 2 : 0;
+    if (left) {
+      const side = right ?? left;
+      output[0].set(left);
+      output[1].set(side);
+      for (let index = 0; index < QUANTUM; index += 1) {
+        this.block[this.filled + index] = (left[index] + side[index]) / 2;
+      }
     }
-    this.filled += length;
-    if (this.filled === BLOCK) {
-      const from = currentFrame + length - BLOCK;
-      this.port.postMessage({ from, samples: this.block }, [this.block.buffer]);
-      this.block = new Float32Array(BLOCK);
-      this.filled = 0;
-    }
+    this.filled += QUANTUM;
+    if (this.filled === BLOCK) this.send(currentFrame + QUANTUM - BLOCK);
     return true;
+  }
+
+  private send(clock: number): void {
+    this.port.postMessage({ from: this.frame, samples: this.block, clock }, [this.block.buffer]);
+    this.frame += BLOCK;
+    this.block = new Float32Array(BLOCK);
+    this.filled = 0;
   }
 }
 
