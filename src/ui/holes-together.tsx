@@ -5,9 +5,10 @@ import { prettyName } from '../core/theory/pitch';
 import { useSelected } from './session-context';
 import { useHeardChord } from './use-heard-chord';
 
-/** Groups shown at once, and listed in the fold. */
-const SHOWN = 2;
-const FOLDED = 10;
+/** Groups shown at once, listed in all, and groups that miss by a note listed after them. */
+const SHOWN = 3;
+const LISTED = 16;
+const NEAR = 3;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const gripText = ({ label, name }: Grip): string => `${prettyName(capital(`${label}: ${name}`))}.`;
@@ -27,12 +28,12 @@ export const HolesTogether = () => {
     [chord, harp, technique, chart.tonic],
   );
   const first = fitting.slice(0, SHOWN);
-  const more = fitting.slice(SHOWN, FOLDED);
-  const almost = near.slice(0, FOLDED);
+  const more = fitting.slice(SHOWN, LISTED);
+  const almost = near.slice(0, NEAR);
   if (warming) return null;
   return (
-    <section className="together card" aria-label="Holes together">
-      <h2 className="together-title">Holes together over {symbolText(chord)}</h2>
+    <section className="together card" aria-label="Chords and octaves on the harp">
+      <h2 className="together-title">Chords and octaves on the harp over {symbolText(chord)}</h2>
       {first.length === 0 && <p>None gives two of its tones at once.</p>}
       <ul>
         {first.map((grip) => (

@@ -1,7 +1,7 @@
 import type { Chord, ChordTone, NoteName } from '../theory/chord';
 import { guideTones } from '../theory/chords';
 import { spellInKey } from '../theory/pitch';
-import { asPitchClass } from '../theory/units';
+import { asPitchClass, type PitchClass } from '../theory/units';
 import { nameGroup } from './group-name';
 import type { Breath, Harp, Sound } from './harp';
 import { isInReach, NATURAL_NOTES, type TechniqueChoice } from './reach';
@@ -23,7 +23,7 @@ export interface Grip {
   readonly sounds: readonly Sound[];
   /** `draw 2-3-4`, `blow 3+6`. */
   readonly label: string;
-  /** What the notes make together: `G major, root below`, `octave`. */
+  /** What the notes make together: `G major, root lowest`, `octave G`. */
   readonly name: string;
   /** Chord symbol where the notes make a chord. */
   readonly symbol: string | null;
@@ -55,18 +55,23 @@ export interface GripSpec {
 const WIDEST = 5;
 
 /**
- * What makes a grip good (common practice, no source): each guide tone it gives says most about the chord, then the
- * root, then other tones; a chord needs its root at the bottom less than it needs to be easy, and wide stretches
- * and tongue-blocked splits are harder than two to four neighbours.
+ * What makes a grip good (common practice, no source). What players reach for first are the chord under its own
+ * name, best with the root lowest, and octaves, best of the root. Guide tones and root say more about the chord than
+ * its other tones. Three or more notes without the root sound like another chord, so they come later; so do five
+ * holes at once, which blur. Splits and a fourth hole or a wide stretch cost a little ease.
  */
 export const GRIP_VALUE = {
-  guideTone: 3,
-  root: 2,
-  otherTone: 1,
-  rootBelow: 0.5,
-  octave: 0.5,
+  guideTone: 1.5,
+  root: 1.5,
+  otherTone: 0.5,
+  ownChord: 2,
+  rootLowest: 1,
+  octave: 4,
+  rootless: -2,
   split: -0.5,
-  fiveWide: -0.5,
+  fourHoles: -0.5,
+  fiveHoles: -4,
+  wideSplit: -0.5,
   foreign: -4,
 } as const;
 
@@ -87,10 +92,17 @@ const shapesFrom = (hole: number, last: number): readonly Shape[] =>
 const labelOf = (breath: Breath, { kind, holes }: Shape): string =>
   `${breath} ${holes.join(kind === 'split' ? '+' : '-')}`;
 
+const easeOf = ({ kind, holes }: Shape): number => {
+  const width = (holes.at(-1) ?? 0) - (holes[0] ?? 0) + 1;
+  if (kind === 'split') return GRIP_VALUE.split + (width === WIDEST ? GRIP_VALUE.wideSplit : 0);
+  if (width === WIDEST) return GRIP_VALUE.fiveHoles;
+  return width === WIDEST - 1 ? GRIP_VALUE.fourHoles : 0;
+};
+
 const scoreOf = (
   shape: Shape,
   sounds: readonly Sound[],
-  grip: Pick<Grip, 'tones' | 'foreign'>,
+  grip: Pick<Grip, 'tones' | 'foreign'> & { readonly chordRoot: PitchClass | null },
   chord: Chord,
 ): number => {
   const guides = new Set(guideTones(chord).map(({ degree }) => degree));
@@ -100,14 +112,15 @@ const scoreOf = (
     if (guides.has(degree)) return GRIP_VALUE.guideTone;
     return pitchClass === chord.root ? GRIP_VALUE.root : GRIP_VALUE.otherTone;
   };
-  const width = (shape.holes.at(-1) ?? 0) - (shape.holes[0] ?? 0) + 1;
+  const rootless = grip.tones.length > 2 && !grip.tones.some(({ pitchClass }) => pitchClass === chord.root);
   return (
     grip.tones.reduce((sum, tone) => sum + toneValue(tone), 0) +
     grip.foreign.length * GRIP_VALUE.foreign +
-    (low && asPitchClass(low.pitch) === chord.root ? GRIP_VALUE.rootBelow : 0) +
-    (shape.kind === 'split' ? GRIP_VALUE.split : 0) +
+    (grip.chordRoot === chord.root ? GRIP_VALUE.ownChord : 0) +
+    (low && asPitchClass(low.pitch) === chord.root ? GRIP_VALUE.rootLowest : 0) +
     (low && high && shape.kind === 'split' && high.pitch - low.pitch === 12 ? GRIP_VALUE.octave : 0) +
-    (width === WIDEST ? GRIP_VALUE.fiveWide : 0)
+    (rootless ? GRIP_VALUE.rootless : 0) +
+    easeOf(shape)
   );
 };
 
@@ -122,7 +135,7 @@ const grip = (shape: Shape, sounds: readonly Sound[], breath: Breath, { chord, t
   const foreign = given.flatMap(({ sound, tone }) =>
     tone ? [] : [{ hole: sound.hole, name: spellInKey(asPitchClass(sound.pitch), spelling) }],
   );
-  const { text, symbol } = nameGroup(
+  const { text, symbol, root } = nameGroup(
     sounds.map(({ pitch }) => pitch),
     spelling,
   );
@@ -135,7 +148,7 @@ const grip = (shape: Shape, sounds: readonly Sound[], breath: Breath, { chord, t
     symbol,
     tones,
     foreign,
-    score: scoreOf(shape, rising, { tones, foreign }, chord),
+    score: scoreOf(shape, rising, { tones, foreign, chordRoot: root }, chord),
   };
 };
 
@@ -167,7 +180,7 @@ export const gripsFor = (spec: GripSpec): Grips => {
   };
 };
 
-/** A grip as one sentence, ASCII accidentals: `draw 2-3-4: G major, root below`; near ones name what does not belong. */
+/** A grip as one sentence, ASCII accidentals: `draw 2-3-4: G major, root lowest`; near ones name what does not belong. */
 export const gripSentence = ({ label, name, foreign }: Grip): string => {
   const [odd] = foreign;
   return `${label}: ${name}${odd === undefined ? '' : `; ${odd.name} in hole ${odd.hole} is not in the chord`}`;

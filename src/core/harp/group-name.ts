@@ -5,10 +5,12 @@ import { asPitchClass, type Midi, type PitchClass } from '../theory/units';
 
 /** What notes sounding together are called. */
 export interface GroupName {
-  /** In words, ASCII accidentals: `octave`, `minor third`, `G major, root below`, `C–D–G`. */
+  /** In words, ASCII accidentals: `octave G`, `minor third`, `G major, root lowest`, `C–D–G`. */
   readonly text: string;
   /** The chord, where three or more different notes make one: `G`, `Dm`, `G7`. */
   readonly symbol: string | null;
+  /** Root of that chord, or null. */
+  readonly root: PitchClass | null;
 }
 
 /** Interval names by semitones; wider ones by octaves and the rest (common names of theory). */
@@ -83,7 +85,7 @@ const findChord = (
 };
 
 /**
- * Names notes sounding together: two different pitches as interval, three or more different notes as chord with
+ * Names notes sounding together: two different pitches as interval (octaves with their note), three or more different notes as chord with
  * its lowest tone, anything else by its notes. The lowest note is tried as root first, so that symmetric chords are
  * named from below. Throws RangeError on fewer than two notes.
  */
@@ -95,14 +97,27 @@ export const nameGroup = (pitches: readonly Midi[], tonic: NoteName): GroupName 
     throw new RangeError(`A group needs 2 notes or more, got ${pitches.length}`);
   }
   const classes = [...new Set(rising.map((pitch) => asPitchClass(pitch)))];
-  if (new Set(rising).size <= 2) return { text: intervalName(high - low), symbol: null };
+  if (new Set(rising).size <= 2) {
+    const interval = intervalName(high - low);
+    const doubled = (high - low) % 12 === 0;
+    return {
+      text: doubled ? `${interval} ${spellInKey(asPitchClass(low), tonic)}` : interval,
+      symbol: null,
+      root: null,
+    };
+  }
   const found = classes.length < 3 ? null : findChord(classes);
   if (found === null)
-    return { text: rising.map((pitch) => spellInKey(asPitchClass(pitch), tonic)).join('–'), symbol: null };
+    return {
+      text: rising.map((pitch) => spellInKey(asPitchClass(pitch), tonic)).join('–'),
+      symbol: null,
+      root: null,
+    };
   const root = spellInKey(found.root, tonic);
-  const below = found.chord.degrees.get(asPitchClass(low - found.root)) ?? 'R';
+  const lowest = found.chord.degrees.get(asPitchClass(low - found.root)) ?? 'R';
   return {
-    text: `${root} ${found.chord.words}, ${below === 'R' ? 'root' : below} below`,
+    text: `${root} ${found.chord.words}, ${lowest === 'R' ? 'root' : lowest} lowest`,
     symbol: `${root}${found.chord.quality}`,
+    root: found.root,
   };
 };

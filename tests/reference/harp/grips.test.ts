@@ -60,12 +60,12 @@ describe('chord names of grips', () => {
 
   // Wikipedia, "Richter-tuned harmonica": the chords a standard harp is built on.
   it.each([
-    ['blow 1-2-3', 'C major, root below'],
-    ['draw 1-2-3-4', 'G major, 5 below'],
-    ['draw 2-3-4', 'G major, root below'],
-    ['draw 2-3-4-5', 'G dominant seventh, root below'],
-    ['draw 4-5-6', 'D minor, root below'],
-    ['draw 8-9-10', 'D minor, root below'],
+    ['blow 1-2-3', 'C major, root lowest'],
+    ['draw 1-2-3-4', 'G major, 5 lowest'],
+    ['draw 2-3-4', 'G major, root lowest'],
+    ['draw 2-3-4-5', 'G dominant seventh, root lowest'],
+    ['draw 4-5-6', 'D minor, root lowest'],
+    ['draw 8-9-10', 'D minor, root lowest'],
   ])('%s of a C harp is %s', (label, name) => {
     const standard = gripsFor({
       chord: ANY_CHORD,

@@ -22,21 +22,37 @@ describe('gripsFor', () => {
     const sentences = gripsOver('G7').fitting.map(gripSentence);
     expect(sentences).toEqual(
       expect.arrayContaining([
-        'draw 2-3-4: G major, root below',
-        'draw 2-3-4-5: G dominant seventh, root below',
-        'draw 1-2-3: G major, 5 below',
-        'draw 1+4: octave',
-        'blow 3+6: octave',
+        'draw 2-3-4: G major, root lowest',
+        'draw 2-3-4-5: G dominant seventh, root lowest',
+        'draw 1-2-3: G major, 5 lowest',
+        'draw 1+4: octave D',
+        'blow 3+6: octave G',
         'draw 2+5: minor seventh',
         'draw 3-4: minor third',
       ]),
     );
-    expect(sentences[0]).toBe('draw 2-3-4-5: G dominant seventh, root below');
+    expect(sentences.slice(0, 4)).toEqual([
+      'draw 2-3-4-5: G dominant seventh, root lowest',
+      'draw 2-3-4: G major, root lowest',
+      'blow 3+6: octave G',
+      'blow 6+9: octave G',
+    ]);
+  });
+
+  it.each([
+    ['the chord with its fifth lowest', 'draw 1-2-3'],
+    ['the octave of its fifth', 'draw 1+4'],
+  ])('puts %s before five holes and chords without the root', (_, label) => {
+    const labels = gripsOver('G7').fitting.map((each) => each.label);
+    expect(labels).toContain(label);
+    for (const later of ['draw 1-2-3-4-5', 'draw 3-4-5', 'draw 7-8-9']) {
+      expect(labels.indexOf(later)).toBeGreaterThan(labels.indexOf(label));
+    }
   });
 
   it('names the foreign note of groups that almost fit', () => {
     const sentences = gripsOver('D7').near.map(gripSentence);
-    expect(sentences).toContain('draw 4-5-6: D minor, root below; F in hole 5 is not in the chord');
+    expect(sentences).toContain('draw 4-5-6: D minor, root lowest; F in hole 5 is not in the chord');
   });
 
   it('leaves out groups with a sound that is switched off', () => {
@@ -92,15 +108,15 @@ describe('names of groups', () => {
   });
 
   it.each([
-    [[60, 72], 'octave', null],
-    [[60, 64, 67, 72], 'C major, root below', 'C'],
-    [[64, 67, 72], 'C major, 3 below', 'C'],
-    [[62, 65, 69], 'D minor, root below', 'Dm'],
-    [[60, 63, 66, 69], 'C diminished seventh, root below', 'Cdim7'],
+    [[60, 72], 'octave C', null],
+    [[60, 64, 67, 72], 'C major, root lowest', 'C'],
+    [[64, 67, 72], 'C major, 3 lowest', 'C'],
+    [[62, 65, 69], 'D minor, root lowest', 'Dm'],
+    [[60, 63, 66, 69], 'C diminished seventh, root lowest', 'Cdim7'],
     [[60, 62, 67, 73], 'C–D–G–Db', null],
-    [[60, 60], 'unison', null],
+    [[60, 60], 'unison C', null],
   ] as const)('%j is %s', (pitches, text, symbol) => {
-    expect(nameGroup(pitches.map(asMidi), 'C')).toEqual({ text, symbol });
+    expect(nameGroup(pitches.map(asMidi), 'C')).toMatchObject({ text, symbol });
   });
 
   it('needs two notes', () => {
