@@ -1,4 +1,6 @@
-import { typedCalls } from '../app/leads';
+import { useMemo } from 'react';
+import { callRemarks } from '../app/call-remarks';
+import { tradingFor, typedCalls } from '../app/leads';
 import { LINE_TASTES } from '../core/harp/line-cost';
 import type { Pace } from '../core/harp/line-slots';
 import { MOST_CALL_TEXT } from '../core/settings/parse-settings';
@@ -78,8 +80,17 @@ const LineChoices = () => {
 const TypedCalls = () => {
   const { commands } = useSession();
   const settings = useSelected((state) => state.settings);
-  const meter = useSelected((state) => state.tune.chart.meter.name);
-  const readings = typedCalls(settings, meter);
+  const { chart, harp } = useSelected((state) => state.tune);
+  const readings = useMemo(() => typedCalls(settings, chart.meter.name), [settings, chart]);
+  const remarks = useMemo(
+    () =>
+      callRemarks(readings, {
+        harp,
+        tabStyle: settings.tabStyle,
+        trading: readings.length === 0 ? null : tradingFor(settings, chart, harp, 0),
+      }),
+    [readings, settings, chart, harp],
+  );
   const { trade } = settings;
   return (
     <>
@@ -96,13 +107,24 @@ const TypedCalls = () => {
         />
       </label>
       <ul className="marks" aria-live="polite">
-        {readings.map(({ source, problems }) =>
-          problems.map(({ column, what, advice }) => (
-            <li key={`${source} ${column} ${what}`}>
+        {readings.flatMap(({ source, problems }, call) => [
+          ...problems.map(({ column, what, advice }) => (
+            <li
+              // biome-ignore lint/suspicious/noArrayIndexKey: calls are known by their place
+              key={`${call} ${column} ${what}`}
+            >
               “{source.trim().slice(0, 24)}”, column {column}: {what} {advice}
             </li>
           )),
-        )}
+          ...(remarks[call] ?? []).map((remark) => (
+            <li
+              // biome-ignore lint/suspicious/noArrayIndexKey: calls are known by their place
+              key={`${call} ${remark}`}
+            >
+              “{source.trim().slice(0, 24)}”: {remark}
+            </li>
+          )),
+        ])}
       </ul>
       <p className="hint">
         A note is tab in any style: 4 or 4↑ or 4B is blow, -4 or 4↓ or 4D draw, each ' a semitone of bend.

@@ -63,6 +63,13 @@ describe('call and answer', () => {
     const pitches = (band.programs.at(-1)?.leads?.[7]?.[0] ?? []).slice(0, 3).map(({ pitch }) => pitch);
     expect(pitches).toEqual([67, 71, 72]);
   });
+
+  it('says what of a call the harp in hand does not have', async () => {
+    const { sheet, user } = await openPractise();
+    await user.click(sheet.getByLabelText('Trade with the harp voice'));
+    await user.type(sheet.getByLabelText(/Your own calls/), '-12:q 4:h');
+    expect(sheet.getByText(/The harp in hand does not have 12↓; it stays silent/)).toBeTruthy();
+  });
 });
 
 describe('the warm-up', () => {
