@@ -136,8 +136,8 @@ class BandEngine implements Engine {
     const before = this.sound;
     this.sound = sound;
     this.desk.setMix(sound.mix);
-    const instruments = ({ bass, chords, kit, tuning }: BandSound) =>
-      JSON.stringify([bass, chords, kit, tuning]);
+    const instruments = ({ bass, chords, kit, tuning, own }: BandSound) =>
+      JSON.stringify([bass, chords, kit, tuning, own]);
     if (before && instruments(before) !== instruments(sound) && this.transport.playing()) void this.refill();
   }
 

@@ -33,6 +33,13 @@ export type BandStatus =
   | { readonly kind: 'blocked' }
   | { readonly kind: 'failed'; readonly why: 'no web audio' | 'load' | 'device'; readonly detail: string };
 
+/** Parts that play from an opened file of the player's own. */
+export interface OwnSound {
+  /** Told apart from other files of this visit by this number. */
+  readonly source: number;
+  readonly parts: readonly PartId[];
+}
+
 /** Everything the desk and the instruments need besides the music. */
 export interface BandSound {
   readonly mix: Mix;
@@ -40,6 +47,8 @@ export interface BandSound {
   readonly bass: BassVoice;
   readonly chords: ChordVoice;
   readonly kit: Kit;
+  /** Sounds from a file of the player's own; built-in voices everywhere when absent. */
+  readonly own?: OwnSound;
 }
 
 export interface Band {

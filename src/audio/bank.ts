@@ -14,6 +14,9 @@ export interface BankWorker {
   terminate(): void;
 }
 
+/** Puts itself between a bank and one of its workers. */
+export type WorkerRoute = (worker: BankWorker) => BankWorker;
+
 export interface BankOptions {
   readonly sampleRate: number;
   readonly createWorker: () => BankWorker;

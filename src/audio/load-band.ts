@@ -4,6 +4,7 @@ import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import type { HeardPosition } from './band';
 import { createEngine } from './band-engine';
 import { bandSection } from './band-sections';
+import type { WorkerRoute } from './bank';
 import { createBankWorker } from './create-bank-worker';
 import type { Engine } from './engine';
 import { createLimiterStage } from './limiter-node';
@@ -13,10 +14,15 @@ import { roomBuffer } from './room-buffer';
 export interface BandEvents {
   readonly onBar: (position: HeardPosition | null) => void;
   readonly onEnd: () => void;
+  /** What requests for sounds go through on their way to the workers. */
+  readonly route?: WorkerRoute;
 }
 
 /** Builds the engine on a context. Rejects when the audio part cannot be set up on it. */
-export const loadEngine = async (context: AudioContext, events: BandEvents): Promise<Engine> => {
+export const loadEngine = async (
+  context: AudioContext,
+  { route = (worker) => worker, ...events }: BandEvents,
+): Promise<Engine> => {
   const tone = new Context({ context, lookAhead: 0, updateInterval: 0.1, clockSource: 'timeout' });
   // Tone's nodes ask for the global context even when handed one; without this they would make a second one.
   setContext(tone);
@@ -26,7 +32,7 @@ export const loadEngine = async (context: AudioContext, events: BandEvents): Pro
     limiter: await createLimiterStage(context, tone),
     room: roomBuffer(context),
     source: bandSection,
-    createWorker: createBankWorker,
+    createWorker: () => route(createBankWorker()),
     ...events,
   });
 };

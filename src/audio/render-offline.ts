@@ -9,7 +9,7 @@ import type { Section } from '../core/score/program';
 import type { PartId } from '../core/score/score';
 import type { FeelId } from '../core/score/style';
 import type { BandSound } from './band';
-import { type Bank, type BankCounts, createBank, workersWorthHaving } from './bank';
+import { type Bank, type BankCounts, createBank, type WorkerRoute, workersWorthHaving } from './bank';
 import { createBankWorker } from './create-bank-worker';
 import { createDesk } from './desk';
 import { FEEL_TRIMS } from './feel-trims';
@@ -37,6 +37,8 @@ export interface RenderRequest {
   /** 0–1. */
   readonly onProgress?: (share: number) => void;
   readonly signal?: AbortSignal;
+  /** What requests for sounds go through on their way to the workers. */
+  readonly route?: WorkerRoute;
 }
 
 /** What was rendered. */
@@ -75,12 +77,12 @@ interface Stage {
 export const renderSections = async (request: RenderRequest): Promise<Rendered> => {
   if (request.sections.length === 0) throw new RangeError('rendering needs at least one section, got none');
   request.signal?.throwIfAborted();
-  const { sampleRate } = request;
+  const { sampleRate, route = (worker) => worker } = request;
   const timeline = timelineOf(request.sections);
   const maker = new OfflineAudioContext(1, 1, sampleRate);
   const bank = createBank({
     sampleRate,
-    createWorker: createBankWorker,
+    createWorker: () => route(createBankWorker()),
     workers: workersWorthHaving(),
     makeBuffer: makeBuffer(maker),
   });

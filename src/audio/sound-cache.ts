@@ -33,13 +33,21 @@ export interface SoundCache<Samples> {
 /** A fifth: farther off, a changed playback rate sounds like another instrument. */
 const FARTHEST = 7;
 
+/** Another instrument of the same name at the right pitch is better than the same one from two semitones away. */
+const OTHER_SOURCE = 15;
+
 const distance = (asked: SoundKey, other: SoundKey): number => {
   if (asked.voice !== other.voice) return Number.POSITIVE_INFINITY;
   const semitones = Math.abs(12 * Math.log2(other.hz / asked.hz));
   if (semitones > FARTHEST || (isStruck(asked.voice) && asked.midi !== other.midi)) {
     return Number.POSITIVE_INFINITY;
   }
-  return semitones * 10 + Math.abs(asked.layer - other.layer) * 2 + (asked.stroke === other.stroke ? 0 : 1);
+  return (
+    semitones * 10 +
+    Math.abs(asked.layer - other.layer) * 2 +
+    (asked.stroke === other.stroke ? 0 : 1) +
+    (asked.source === other.source ? 0 : OTHER_SOURCE)
+  );
 };
 
 /** Creates an empty cache that holds up to `capacity` bytes besides what is protected. */

@@ -1,13 +1,11 @@
 /** The player's own SoundFont, read and played by a library; heavy, so that only its worker imports this. */
 import { type BasicPreset, BasicSoundBank, SoundBankLoader, SpessaLog } from 'spessasynth_core';
 import { PROGRAMS } from '../core/formats/midi-programs';
+import type { FontVoice } from './font-messages';
 import { fontSound } from './font-sound';
 import { createNotePlayer, type NotePlayer } from './note-player';
 import type { VoiceId, VoiceNote, VoiceSound } from './voices/voice';
 import { VOICES } from './voices/voices';
-
-/** Voices that a SoundFont can take the place of. */
-export type FontVoice = Exclude<VoiceId, 'click'>;
 
 /** A SoundFont ready to play. */
 export interface SoundFont {

@@ -14,6 +14,8 @@ export interface SoundKey {
   readonly layer: number;
   /** Which stroke of the round robin, from 0. */
   readonly stroke: number;
+  /** The opened file of the player's own that it is rendered from; the built-in voice when absent. */
+  readonly source?: number;
 }
 
 /** Velocities at which sounds are computed; what lies between is the nearest of them, louder or softer. */
@@ -68,15 +70,18 @@ export const soundKeyFor = (
   const voice = voiceOf(note.part, sound);
   const midi = asMidi(note.pitch);
   const { reference, offsets } = sound.tuning;
+  const own = sound.own?.parts.includes(note.part) === true && voice !== 'click' ? sound.own : null;
   return {
     voice,
     midi,
     hz: isStruck(voice) ? hzOf(midi) : hzOf(midi, { reference, cents: offsets }),
     layer: layerOf(note.velocity),
-    stroke: note.stroke % strokesOf(voice),
+    // A file has one recording of each key.
+    stroke: own === null ? note.stroke % strokesOf(voice) : 0,
+    ...(own === null ? {} : { source: own.source }),
   };
 };
 
 /** A sound's name in the bank. Hertz are told apart to a hundredth, far below what can be heard. */
-export const nameOfKey = ({ voice, midi, hz, layer, stroke }: SoundKey): string =>
-  `${voice}/${midi}/${hz.toFixed(2)}/${layer}/${stroke}`;
+export const nameOfKey = ({ voice, midi, hz, layer, stroke, source }: SoundKey): string =>
+  `${voice}/${midi}/${hz.toFixed(2)}/${layer}/${stroke}${source === undefined ? '' : `/own ${source}`}`;

@@ -48,6 +48,16 @@ describe('the sound of a note', () => {
     expect(key(part, { stroke }).stroke).toBe(turn);
   });
 
+  it('comes from the player’s own file in the parts that use it', () => {
+    const sound = { ...RESTING_SOUND, own: { source: 2, parts: ['bass', 'drums', 'click'] as const } };
+    const sources = (['bass', 'drums', 'chords', 'lead', 'click'] as const).map(
+      (part) => key(part, {}, sound).source,
+    );
+    expect(sources).toEqual([2, 2, undefined, undefined, undefined]);
+    expect(key('drums', { stroke: 3 }, sound).stroke).toBe(0);
+    expect(nameOfKey(key('bass', {}, sound))).not.toBe(nameOfKey(key('bass')));
+  });
+
   it('follows the tuning where there is a pitch', () => {
     const offsets = Array.from({ length: 12 }, (_, pitchClass) => asCents(pitchClass === 0 ? -14 : 0));
     const tuned = { ...RESTING_SOUND, tuning: { reference: asHz(442), offsets } };
