@@ -14,7 +14,7 @@ export const CombMap = ({ marks, nameOf, centsOf, focused, picked, onListen }: M
       className="comb"
       style={{
         gridTemplateColumns: `auto repeat(${holes}, minmax(0, 1fr))`,
-        gridTemplateRows: `repeat(${above}, minmax(0, 1fr)) auto repeat(${below}, minmax(0, 1fr))`,
+        gridTemplateRows: `repeat(${above}, minmax(var(--row), 1fr)) auto repeat(${below}, minmax(var(--row), 1fr))`,
       }}
     >
       <span className="side" style={{ gridRow: `${lineOf(1)}`, gridColumn: 1 }} aria-hidden="true">

@@ -1,9 +1,8 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
 import { expectedCents } from '../core/harp/intonation';
 import { type MarkedSound, markSounds } from '../core/harp/mark-sounds';
-import type { NoteName } from '../core/theory/chord';
-import { spellInKey } from '../core/theory/pitch';
-import { asMidi, asPitchClass } from '../core/theory/units';
+import { soundId } from '../core/harp/tab';
+import { asMidi } from '../core/theory/units';
 import { CombMap } from './comb-map';
 import { KeysMap } from './keys-map';
 import { LinePath } from './line-path';
@@ -12,9 +11,16 @@ import { soundForKey } from './map-keys';
 import { PickedLine } from './picked-line';
 import { ScaleLine } from './scale-line';
 import { useSelected, useSession } from './session-context';
+import { soundName } from './sound-name';
 import { useHeardChord } from './use-heard-chord';
 import { useLineOfBar } from './use-line-of-bar';
 import { useScaleLayer } from './use-scale-layer';
+
+/** The pitch picked, and the sound or piano key it was picked by: pressing that again lets it go. */
+interface Picked {
+  readonly pitch: number;
+  readonly by: string;
+}
 
 /** What the whole harp gives over the chord being heard, drawn as a comb or against a piano. */
 export const HarpMap = () => {
@@ -26,17 +32,22 @@ export const HarpMap = () => {
   const line = useLineOfBar();
   const map = useRef<HTMLDivElement>(null);
   const [focused, setFocused] = useState(0);
-  const [picked, setPicked] = useState<number | null>(null);
+  const [picked, setPicked] = useState<Picked | null>(null);
   const { tonic } = chart;
   const marks = useMemo(
     () => markSounds({ harp, chord, tonic, scale, technique }),
     [harp, chord, tonic, scale, technique],
   );
-  const nameOf = ({ sound, chordTone, scaleTone }: MarkedSound): NoteName =>
-    chordTone?.name ?? scaleTone?.name ?? spellInKey(asPitchClass(sound.pitch), chart.tonic);
   const centsOf = ({ sound }: MarkedSound): number | null =>
     showCents && sound.technique === 'natural' ? expectedCents(sound, reference) : null;
+  const pick = (pitch: number, by: string): void =>
+    setPicked((before) => (before?.by === by && before.pitch === pitch ? null : { pitch, by }));
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>): void => {
+    if (event.key === 'Escape' && picked !== null) {
+      event.preventDefault();
+      setPicked(null);
+      return;
+    }
     if (!map.current || !(event.target instanceof HTMLElement)) return;
     const sound = soundForKey(map.current, event.target, event.key);
     if (!sound) return;
@@ -60,23 +71,25 @@ export const HarpMap = () => {
       >
         <Drawn
           marks={marks}
-          nameOf={nameOf}
+          nameOf={(mark) => soundName(mark, tonic)}
           centsOf={centsOf}
           focused={focused}
-          picked={picked}
+          picked={picked?.pitch ?? null}
           onListen={({ sound }) => {
-            setPicked(sound.pitch);
+            pick(sound.pitch, soundId(sound));
             commands.listen(sound);
           }}
           onPitch={(pitch) => {
-            setPicked(pitch);
+            pick(pitch, 'piano');
             commands.listenTo(asMidi(pitch));
           }}
         />
-        {line && <LinePath drawing={map} ids={line.ids} onward={line.onward} />}
+        {line && <LinePath key={drawing} drawing={map} ids={line.ids} onward={line.onward} />}
       </div>
-      {picked !== null && <PickedLine pitch={picked} tonic={chart.tonic} marks={marks} />}
-      {picked === null && scale !== null && <ScaleLine scale={scale} harp={harp} technique={technique} />}
+      {picked !== null && <PickedLine pitch={picked.pitch} tonic={tonic} marks={marks} />}
+      {picked === null && scale !== null && (
+        <ScaleLine scale={scale} harp={harp} technique={technique} blues={drawing === 'comb'} />
+      )}
     </section>
   );
 };

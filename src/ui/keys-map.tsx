@@ -48,6 +48,22 @@ const stemsOf = (marks: readonly MarkedSound[]): readonly Stem[] =>
       });
     });
 
+/** Letters on the white keys; each C carries its octave. */
+const keyText = (pitch: number): string => {
+  if (isBlackKey(pitch)) return '';
+  const name = pitchName(asMidi(pitch));
+  return pitch % 12 === 0 ? name : name.charAt(0);
+};
+
+/** True where another reed of the same hole gives the same pitch. */
+const isShared = (mark: MarkedSound, marks: readonly MarkedSound[]): boolean =>
+  marks.some(
+    ({ sound }) =>
+      sound.hole === mark.sound.hole &&
+      sound.pitch === mark.sound.pitch &&
+      sound.breath !== mark.sound.breath,
+  );
+
 /** The harp against a piano: every sound at its true height, bends as falls, missing notes as gaps. */
 export const KeysMap = ({ marks, nameOf, centsOf, focused, picked, onListen, onPitch }: MapProps) => {
   const { low, high } = pitchSpan(marks);
@@ -64,7 +80,7 @@ export const KeysMap = ({ marks, nameOf, centsOf, focused, picked, onListen, onP
       className="keys"
       style={{
         gridTemplateColumns: `var(--piano) repeat(${holes}, minmax(0, 1fr))`,
-        gridTemplateRows: `auto repeat(${pitches.length}, minmax(0, 1fr))`,
+        gridTemplateRows: `auto repeat(${pitches.length}, minmax(var(--row), 1fr))`,
       }}
     >
       {Array.from({ length: holes }, (_, i) => (
@@ -85,12 +101,13 @@ export const KeysMap = ({ marks, nameOf, centsOf, focused, picked, onListen, onP
           className="key"
           tabIndex={-1}
           data-black={isBlackKey(pitch)}
+          data-octave={pitch % 12 === 0}
           data-picked={pitch === picked}
           aria-label={`Piano key ${prettyName(pitchName(asMidi(pitch)))}`}
           style={{ gridRow: rowOf(pitch), gridColumn: 1 }}
           onClick={() => onPitch(pitch)}
         >
-          {pitch % 12 === 0 ? prettyName(pitchName(asMidi(pitch))) : ''}
+          {keyText(pitch)}
         </button>
       ))}
       {[...bands].map(([pitch, role]) => (
@@ -117,6 +134,7 @@ export const KeysMap = ({ marks, nameOf, centsOf, focused, picked, onListen, onP
           name={nameOf(mark)}
           cents={centsOf(mark)}
           picked={mark.sound.pitch === picked}
+          shared={isShared(mark, marks)}
           tabStop={i === focused}
           style={{ gridRow: rowOf(mark.sound.pitch), gridColumn: columnOf(mark) }}
           onListen={() => onListen(mark)}

@@ -1,4 +1,5 @@
 import { type RefObject, useEffect, useState } from 'react';
+import { type Gaps, type Place, routeOf } from './path-route';
 
 interface Props {
   /** The drawing whose sounds the path goes through. */
@@ -9,65 +10,86 @@ interface Props {
   readonly onward: string | null;
 }
 
-interface Point {
-  readonly id: string;
-  readonly x: number;
-  /** Lower edge of the sound: the path runs there, so that what is written stays readable. */
-  readonly y: number;
-  readonly right: number;
-  readonly top: number;
+interface Measured {
+  readonly places: readonly Place[];
+  readonly gaps: Gaps | null;
 }
 
-const measure = (drawing: HTMLElement, ids: readonly string[]): readonly Point[] => {
+const NOTHING: Measured = { places: [], gaps: null };
+
+const measure = (drawing: HTMLElement, ids: readonly string[]): Measured => {
   const frame = drawing.getBoundingClientRect();
-  return ids.flatMap((id) => {
+  const places = ids.flatMap((id) => {
     const pill = drawing.querySelector(`[data-sound="${CSS.escape(id)}"]`);
     if (!pill) return [];
-    const box = pill.getBoundingClientRect();
-    const x = box.left + box.width / 2 - frame.left;
-    const y = box.bottom - frame.top;
-    return [{ id, x, y, right: box.right - frame.left, top: box.top - frame.top }];
+    const { left, right, top, bottom } = pill.getBoundingClientRect();
+    return [
+      {
+        id,
+        left: left - frame.left,
+        right: right - frame.left,
+        top: top - frame.top,
+        bottom: bottom - frame.top,
+      },
+    ];
   });
+  const comb = drawing.querySelector('.comb');
+  if (!comb) return { places, gaps: null };
+  const { rowGap, columnGap } = getComputedStyle(comb);
+  return {
+    places,
+    gaps: { row: Number.parseFloat(rowGap) || 0, column: Number.parseFloat(columnGap) || 0 },
+  };
 };
-
-const pathOf = (points: readonly Point[]): string =>
-  points.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join(' ');
 
 /** The numbers of the notes at each place, so that a place played twice shows both. */
-const badgesOf = (points: readonly Point[]): readonly (Point & { readonly text: string })[] => {
-  const places = new Map<string, Point & { text: string }>();
-  for (const [i, point] of points.entries()) {
-    const known = places.get(point.id);
-    places.set(point.id, { ...point, text: known ? `${known.text} ${i + 1}` : `${i + 1}` });
+const badgesOf = (places: readonly Place[]): readonly (Place & { readonly text: string })[] => {
+  const known = new Map<string, Place & { text: string }>();
+  for (const [i, place] of places.entries()) {
+    const before = known.get(place.id);
+    known.set(place.id, { ...place, text: before ? `${before.text} ${i + 1}` : `${i + 1}` });
   }
-  return [...places.values()];
+  return [...known.values()];
 };
 
-/** The line of the bar drawn through the map, its notes numbered, and dotted on to the first note of the next bar. */
+/**
+ * The line of the bar drawn through the map, its notes ringed and numbered, and dotted on to the first note of the
+ * next bar. The way itself runs beneath the sounds, the rings and numbers above.
+ */
 export const LinePath = ({ drawing, ids, onward }: Props) => {
-  const [points, setPoints] = useState<readonly Point[]>([]);
+  const [{ places, gaps }, setMeasured] = useState(NOTHING);
   const wanted = [...ids, ...(onward === null ? [] : [onward])].join(' ');
   useEffect(() => {
     const element = drawing.current;
     if (!element) return;
-    const update = (): void => setPoints(measure(element, wanted === '' ? [] : wanted.split(' ')));
+    const update = (): void => setMeasured(measure(element, wanted === '' ? [] : wanted.split(' ')));
     update();
     const watch = new ResizeObserver(update);
     watch.observe(element);
     return () => watch.disconnect();
   }, [drawing, wanted]);
-  const own = points.slice(0, ids.length);
-  const next = onward === null ? [] : points.slice(ids.length - 1);
+  const own = places.slice(0, ids.length);
+  const next = onward === null ? [] : places.slice(Math.max(0, ids.length - 1));
   return (
-    <svg className="line-path" aria-hidden="true">
-      {next.length > 1 && <path className="onward" d={pathOf(next)} />}
-      <path d={pathOf(own)} />
-      {badgesOf(own).map(({ id, right, top, text }) => (
-        <g key={id} transform={`translate(${right - 6} ${top + 1})`}>
-          <rect x={-4 - text.length * 4.5} y={-9} width={8 + text.length * 9} height={18} rx={9} />
-          <text y={5}>{text}</text>
-        </g>
-      ))}
-    </svg>
+    <>
+      <svg className="line-path" aria-hidden="true">
+        {next.length > 1 && <path className="onward" d={routeOf(next, gaps)} />}
+        <path d={routeOf(own, gaps)} />
+      </svg>
+      <svg className="line-path marks" aria-hidden="true">
+        {badgesOf(own).map(({ id, left, right, top, bottom, text }) => {
+          const width = 9 + text.length * 7;
+          return (
+            <g key={id}>
+              <rect className="ring" x={left} y={top} width={right - left} height={bottom - top} rx={9} />
+              <g transform={`translate(${right - 1} ${top - 1})`}>
+                <rect x={-width / 2} y={-8} width={width} height={16} rx={8} />
+                <text y={4.5}>{text}</text>
+              </g>
+            </g>
+          );
+        })}
+      </svg>
+    </>
   );
 };

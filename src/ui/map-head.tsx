@@ -8,11 +8,14 @@ const DRAWINGS: readonly { readonly id: Drawing; readonly text: string }[] = [
   { id: 'keys', text: 'Keys' },
 ];
 
+/** Scales are named in lower case inside sentences; the list begins them as every other list does. */
+const listed = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
+
 const LAYERS = [
   { value: 'none', text: 'Chord tones only' },
-  { value: 'position', text: 'mode of the position' },
-  { value: 'chord', text: 'scale of each chord' },
-  ...SCALE_IDS.map((id) => ({ value: id as string, text: scaleName(id) })),
+  { value: 'position', text: 'Mode of the position' },
+  { value: 'chord', text: 'Scale of each chord' },
+  ...SCALE_IDS.map((id) => ({ value: id as string, text: listed(scaleName(id)) })),
 ];
 
 const TECHNIQUES = [
@@ -40,7 +43,7 @@ export const MapHead = () => {
           </button>
         ))}
       </fieldset>
-      <fieldset className="segments" aria-label="Techniques you use">
+      <fieldset className="ticks" aria-label="Techniques you use">
         {TECHNIQUES.map(({ field, text }) => (
           <button
             key={field}

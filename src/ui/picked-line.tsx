@@ -3,6 +3,7 @@ import { pitchName, prettyName } from '../core/theory/pitch';
 import { hzOf } from '../core/theory/temperament';
 import { asMidi } from '../core/theory/units';
 import { useSelected } from './session-context';
+import { plainName } from './sound-name';
 import { Tap } from './tap';
 
 interface Props {
@@ -21,7 +22,8 @@ export const PickedLine = ({ pitch, tonic, marks }: Props) => {
   return (
     <p className="scale-line" aria-live="polite">
       <span className="label">
-        {prettyName(pitchName(asMidi(pitch), tonic))}, {hzOf(asMidi(pitch), { reference }).toFixed(1)} Hz:
+        {prettyName(pitchName(asMidi(pitch), plainName(pitch, tonic)))},{' '}
+        {hzOf(asMidi(pitch), { reference }).toFixed(1)} Hz:
       </span>
       {ways.length === 0 && <span>this harp does not have it.</span>}
       <span className="taps">

@@ -10,6 +10,8 @@ interface Props {
   readonly scale: Scale;
   readonly harp: Harp;
   readonly technique: TechniqueChoice;
+  /** Whether the map shows blue notes, so that their sign is explained. */
+  readonly blues: boolean;
 }
 
 const Run = ({ run }: { readonly run: ScaleRun }) => (
@@ -27,7 +29,7 @@ const Run = ({ run }: { readonly run: ScaleRun }) => (
 );
 
 /** The scale as it lies on the harp: the first whole octave, or the fullest where none is whole. */
-export const ScaleLine = ({ scale, harp, technique }: Props) => {
+export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
   const runs = useMemo(() => scaleTab({ scale, harp, technique }), [scale, harp, technique]);
   const gaps = ({ up }: ScaleRun): number => up.filter(({ sound }) => sound === null).length;
   const best = runs.reduce<ScaleRun | null>(
@@ -41,7 +43,7 @@ export const ScaleLine = ({ scale, harp, technique }: Props) => {
         {scale.name} in {prettyName(scale.tonic)}
       </span>
       <Run run={best} />
-      <span className="label legend">• on the map: a blue note of the key</span>
+      {blues && <span className="label legend">• on the map: a blue note of the key</span>}
     </p>
   );
 };

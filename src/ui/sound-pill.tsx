@@ -16,6 +16,8 @@ interface Props {
   readonly cents: number | null;
   /** Whether this is a way to get the pitch that was picked. */
   readonly picked: boolean;
+  /** Whether the other reed of the hole gives the same pitch, so that both share the hole's width. */
+  readonly shared?: boolean;
   readonly onListen: () => void;
 }
 
@@ -30,13 +32,14 @@ const roleText = ({ chordTone, scaleTone, blue, inReach }: MarkedSound): string 
 
 const signed = (cents: number): string => {
   const whole = Math.round(cents);
-  return whole > 0 ? `+${whole}` : whole < 0 ? `−${-whole}` : '0';
+  return whole > 0 ? `+${whole}` : whole < 0 ? `−${-whole}` : '±0';
 };
 
 /** One sound of the harp: its breath as an arrow, its degree where it is a chord tone, its note. Press to hear it. */
-export const SoundPill = ({ mark, name, tabStop, style, cents, picked, onListen }: Props) => {
+export const SoundPill = ({ mark, name, tabStop, style, cents, picked, shared = false, onListen }: Props) => {
   const { sound, chordTone, scaleTone, inReach } = mark;
   const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
+  const over = sound.technique === 'overbend';
   return (
     <button
       type="button"
@@ -51,11 +54,18 @@ export const SoundPill = ({ mark, name, tabStop, style, cents, picked, onListen 
       data-reach={inReach}
       data-picked={picked}
       data-blue={mark.blue}
+      data-shared={shared}
+      data-cents={cents !== null}
       aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark)}`}
       title={prettyName(pitchName(sound.pitch, name))}
       onClick={onListen}
     >
-      <span className="breath">{sound.breath === 'blow' ? '↑' : '↓'}</span>
+      <span className="breath">
+        {sound.breath === 'blow' ? '↑' : '↓'}
+        {sound.technique !== 'natural' && (
+          <span className="strokes">{over ? '○' : '/'.repeat(sound.bend)}</span>
+        )}
+      </span>
       {chordTone && <b>{prettyName(chordTone.degree)}</b>}
       <span className="note">{cents === null ? prettyName(name) : signed(cents)}</span>
     </button>
