@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { advise } from '../core/harp/advice';
 import { buildOwnedHarp, type OwnedHarp } from '../core/harp/harp-case';
+import { differentHarps, sameNotes } from '../core/harp/same-harp';
 import { PITCH_CLASSES, prettyName } from '../core/theory/pitch';
 import { useSelected, useSession } from './session-context';
 
@@ -11,29 +12,31 @@ const SHOWN = 6;
 export const HarpAdvice = () => {
   const { commands } = useSession();
   const chart = useSelected((state) => state.tune.chart);
+  const inHand = useSelected((state) => state.tune.harp);
   const harpCase = useSelected((state) => state.harpCase);
   const settings = useSelected((state) => state.settings);
-  const { technique, tuning, intonation, reference, valved } = settings;
+  const { technique, tuning, harpOctave, intonation, reference, valved } = settings;
   const owned = useMemo<readonly OwnedHarp[]>(
     () =>
       harpCase.length > 0
-        ? harpCase
+        ? differentHarps(harpCase)
         : PITCH_CLASSES.map((key) => ({
             id: `key-${key}`,
             name: '',
             tuning,
             key,
-            octave: 0,
+            octave: harpOctave,
             intonation,
             reference,
             valved,
           })),
-    [harpCase, tuning, intonation, reference, valved],
+    [harpCase, tuning, harpOctave, intonation, reference, valved],
   );
-  const rows = useMemo(
-    () => advise({ chart, harps: owned.map(buildOwnedHarp), technique }).slice(0, SHOWN),
-    [chart, owned, technique],
-  );
+  const rows = useMemo(() => {
+    const harps = owned.map(buildOwnedHarp);
+    const held = harps.findIndex((each) => sameNotes(each, inHand));
+    return advise({ chart, harps, technique, inHand: held < 0 ? null : held }).slice(0, SHOWN);
+  }, [chart, owned, technique, inHand]);
   const take = (index: number): void => {
     const harp = owned[index];
     if (harp === undefined) return;
@@ -46,7 +49,10 @@ export const HarpAdvice = () => {
       <p className="hint">
         {harpCase.length > 0
           ? 'From your case, for this chart in its key, with what you can play.'
-          : 'Your case is empty, so all twelve keys are compared, for this chart and what you can play.'}
+          : 'Your case is empty, so all twelve keys are compared, for this chart and what you can play.'}{' '}
+        The fit is 100 when every chord tone and blue note of the song lies in every octave of the harp
+        without a bend. A bend counts half or less. Nearly equal harps stand with the usual positions and the
+        harp in hand first.
       </p>
       <ol className="rows">
         {rows.map(({ harpIndex, reasons, score }) => (
@@ -58,7 +64,7 @@ export const HarpAdvice = () => {
               <p key={reason}>{prettyName(reason.charAt(0).toUpperCase() + reason.slice(1))}.</p>
             ))}
             <div className="row">
-              <span className="label">{Math.round(score * 100)} of 100</span>
+              <span className="label">Fit: {Math.round(score * 100)} of 100</span>
               <button type="button" className="tool" onClick={() => take(harpIndex)}>
                 Take this harp
               </button>

@@ -1,5 +1,7 @@
+import { useState } from 'react';
 import { harpName } from '../core/harp/advice-words';
 import { buildOwnedHarp, type OwnedHarp } from '../core/harp/harp-case';
+import { sameHarp } from '../core/harp/same-harp';
 import { prettyName } from '../core/theory/pitch';
 import { useSelected, useSession } from './session-context';
 
@@ -11,11 +13,12 @@ export const HarpCaseList = () => {
   const { commands } = useSession();
   const harpCase = useSelected((state) => state.harpCase);
   const settings = useSelected((state) => state.settings);
+  const [refused, setRefused] = useState<string | null>(null);
   const add = (): void => {
     const used = new Set(harpCase.map(({ id }) => id));
     let number = harpCase.length + 1;
     while (used.has(`harp-${number}`)) number += 1;
-    commands.keepHarp({
+    const harp: OwnedHarp = {
       id: `harp-${number}`,
       name: '',
       tuning: settings.tuning,
@@ -24,7 +27,10 @@ export const HarpCaseList = () => {
       intonation: settings.intonation,
       reference: settings.reference,
       valved: settings.valved,
-    });
+    };
+    const twin = harpCase.find((each) => sameHarp(each, harp));
+    setRefused(twin === undefined ? null : `This harp is in your case already: ${caseName(twin)}.`);
+    if (twin === undefined) commands.keepHarp(harp);
   };
   return (
     <>
@@ -50,7 +56,10 @@ export const HarpCaseList = () => {
               type="button"
               className="tool"
               aria-label={`Remove the ${caseName(harp)}`}
-              onClick={() => commands.dropHarp(harp.id)}
+              onClick={() => {
+                setRefused(null);
+                commands.dropHarp(harp.id);
+              }}
             >
               Remove
             </button>
@@ -60,6 +69,9 @@ export const HarpCaseList = () => {
       <button type="button" className="tool" onClick={add}>
         Put the harp in hand into the case
       </button>
+      <p className="hint" role="status">
+        {refused}
+      </p>
     </>
   );
 };

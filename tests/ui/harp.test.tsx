@@ -27,6 +27,9 @@ describe('the harp panel', () => {
     await unfold('Your case');
     await user.click(sheet.getByRole('button', { name: /Put the harp in hand/ }));
     expect(state().harpCase).toHaveLength(1);
+    await user.click(sheet.getByRole('button', { name: /Put the harp in hand/ }));
+    expect(state().harpCase).toHaveLength(1);
+    expect(sheet.getByText('This harp is in your case already: C harp.')).toBeTruthy();
     expect(storage.items.get('combshed.harps')).toContain('"key":0');
     await user.selectOptions(screen.getByLabelText('Harp key'), 'A');
     await user.click(sheet.getByRole('button', { name: 'Take the C harp' }));

@@ -55,7 +55,7 @@ const chordToneReason = (places: readonly Place[]): string => {
   for (const { chord } of missing) if (chord) bySymbol.set(chord, (bySymbol.get(chord) ?? 0) + 1);
   const [worst] = [...bySymbol].sort((a, b) => b[1] - a[1]);
   const had = wanted.length - missing.length;
-  return `${had} of ${wanted.length} chord tones, counted octave by octave; ${worst?.[0]} lacks most`;
+  return `${had} of ${wanted.length} chord tones, counted octave by octave; most of those missing belong to ${worst?.[0]}`;
 };
 
 const COUNTS = ['no octave', 'one octave', 'two octaves', 'all octaves'];

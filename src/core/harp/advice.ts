@@ -5,6 +5,7 @@ import { adviceReasons } from './advice-words';
 import type { Harp } from './harp';
 import { effortsOf, type Place, placesOf, type Reached, reachedOf, scorePlaces, wantedOf } from './places';
 import { positionOf } from './positions';
+import { rankAdvice } from './rank-advice';
 import type { TechniqueChoice } from './reach';
 
 /** How one harp stands to the song in one key. */
@@ -31,14 +32,22 @@ export interface AdviceSpec {
   readonly technique: TechniqueChoice;
   /** Keys the song may be played in; its own where absent. Twelve keys put every harp in every position. */
   readonly keys?: readonly PitchClass[];
+  /** Index of the harp the player holds, which wins near-ties. */
+  readonly inHand?: number | null;
 }
 
 /**
  * Ranks harps for a song, best first: how much of its chord tones, guide tones and blue notes each reaches with
- * this technique, octave by octave, and how easily. One row per harp and key. Throws RangeError on a chart
- * without bars.
+ * this technique, octave by octave, and how easily; usual positions and the harp in hand win near-ties. One row
+ * per harp and key. Throws RangeError on a chart without bars.
  */
-export const advise = ({ chart, harps, technique, keys = [chart.key] }: AdviceSpec): readonly Advice[] => {
+export const advise = ({
+  chart,
+  harps,
+  technique,
+  keys = [chart.key],
+  inHand = null,
+}: AdviceSpec): readonly Advice[] => {
   if (chart.bars.length === 0) throw new RangeError('Advice needs a chart of 1 bar or more, got 0');
   const songs = keys.map((key) => ({
     key,
@@ -63,5 +72,5 @@ export const advise = ({ chart, harps, technique, keys = [chart.key] }: AdviceSp
       };
     });
   });
-  return rows.sort((a, b) => b.score - a.score || a.position - b.position || a.harpIndex - b.harpIndex);
+  return rankAdvice(rows, chart.mode, inHand);
 };

@@ -8,13 +8,14 @@ import { effortOf, isInReach, REGISTERS, type Register, registerOf, type Techniq
 
 /**
  * Advice counts places: a chord tone in one octave of the harp is a place, worth the time its chord lasts. A harp
- * that reaches the place with effort e earns worth · ease / (ease + e): all of it with a natural note, less the
- * harder it is, never nothing. Every term only grows with reach and shrinks with effort, so a harp that reaches
+ * that reaches the place with effort e earns worth · ease / (ease + e): all of it with a natural note, half with the
+ * easiest draw bend, a fifth with an overblow, never nothing. So a harp that has the notes outright comes before one
+ * that has a few more of them by bending. Every term only grows with reach and shrinks with effort, so a harp that reaches
  * more at lower effort can never come out below. The weights are ours (common practice, no source).
  */
 export const ADVICE_WEIGHTS = {
   /** Effort that halves a place's worth. */
-  ease: 4,
+  ease: 1,
   chordTone: 1,
   guideTone: 2,
   /** Share of the whole that the key's blue notes make, against chord tones at 1. */

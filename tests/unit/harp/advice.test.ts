@@ -8,6 +8,7 @@ import { buildHarp } from '../../../src/core/harp/build-harp';
 import type { Harp } from '../../../src/core/harp/harp';
 import { effortsOf, placesOf, scorePlaces, wantedOf } from '../../../src/core/harp/places';
 import { plainNotes } from '../../../src/core/harp/plain-notes';
+import { positionOf } from '../../../src/core/harp/positions';
 import { EVERY_TECHNIQUE, NATURAL_NOTES } from '../../../src/core/harp/reach';
 import { soundId } from '../../../src/core/harp/tab';
 import { findTuning, RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
@@ -37,6 +38,28 @@ describe('advise', () => {
     expect(best.map(({ position }) => position).sort()).toEqual([3, 4, 5]);
   });
 
+  it.each([
+    ['standard', 2],
+    ['quick-change', 2],
+    ['jazz-bebop', 2],
+  ] as const)('puts the cross harp before all others for draw bends alone: %s', (form, position) => {
+    const chart = buildChart({ form, key: asPitchClass(7), meter: '4/4' });
+    const technique = { ...NATURAL_NOTES, drawBends: true };
+    const [best] = advise({ chart, harps: TWELVE_HARPS, technique, inHand: 0 });
+    expect(best).toMatchObject({ position, harpIndex: 0 });
+  });
+
+  it('lets the harp in hand win where two come out nearly alike', () => {
+    const chart = buildChart({ form: 'minor-b', key: asPitchClass(9), meter: '4/4' });
+    const first = (inHand: number | null): number | undefined =>
+      advise({ chart, harps: TWELVE_HARPS, technique: BENDS, inHand })[0]?.position;
+    expect(first(null)).toBe(4);
+    const fifth = PITCH_CLASSES.findIndex((key) => positionOf(key, asPitchClass(9)) === 5);
+    expect(first(fifth)).toBe(5);
+    const far = PITCH_CLASSES.findIndex((key) => positionOf(key, asPitchClass(9)) === 10);
+    expect(first(far)).toBe(4);
+  });
+
   it('answers for every key asked, transposing the changes', () => {
     const rows = advise({ chart: STANDARD_IN_A, harps: [harpIn(0)], technique: BENDS, keys: PITCH_CLASSES });
     expect(rows.map(({ position }) => position).sort((a, b) => a - b)).toEqual(
@@ -47,7 +70,9 @@ describe('advise', () => {
 
   it('sums up many gaps instead of listing them', () => {
     const rows = advise({ chart: STANDARD_IN_A, harps: [harpIn(6)], technique: NATURAL_NOTES });
-    expect(rows[0]?.reasons[0]).toMatch(/^F# harp, 10th position: \d+ of 36 chord tones, .* lacks most$/);
+    expect(rows[0]?.reasons[0]).toMatch(
+      /^F# harp, 10th position: \d+ of 36 chord tones, .*; most of those missing belong to [ADE]7$/,
+    );
   });
 
   it('needs a chart and takes an empty case', () => {
@@ -68,8 +93,10 @@ describe('advise', () => {
           overbends: fc.boolean(),
           off: fc.constant([]),
         }),
-        (form, key, technique) => {
-          const rows = advise({ chart: buildChart({ form, key, meter: '4/4' }), harps, technique });
+        fc.nat(harps.length - 1),
+        (form, key, technique, inHand) => {
+          const chart = buildChart({ form, key, meter: '4/4' });
+          const rows = advise({ chart, harps, technique, inHand });
           for (const [i, above] of rows.entries()) {
             for (const below of rows.slice(i + 1)) {
               const dominated = below.places.every(({ effort }, n) => {
