@@ -55,7 +55,7 @@ export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
  * General MIDI set they are measured by, where a held organ lies far below a ringing electric piano.
  */
 const VOICE_LEVELS: Readonly<Partial<Record<VoiceId, number>>> = {
-  organ: 7,
+  organ: 5.5,
   'electric-piano': -3,
   guitar: 1,
 };

@@ -24,7 +24,8 @@ const SIDE = 0.6;
  * everything; the library's own chorus and tremolo would cost as much as the rest of the desk together.
  */
 export const createRotary = (context: BaseContext, output: ToneAudioNode): Rotary => {
-  const input = new Gain({ context, gain: Math.SQRT1_2 });
+  // Two sides that overlap in the middle: half of each keeps the level.
+  const input = new Gain({ context, gain: 0.5 });
   const turning = context.createOscillator();
   turning.frequency.value = TURNS;
   const nodes: ToneAudioNode[] = [input];
