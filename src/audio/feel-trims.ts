@@ -8,7 +8,7 @@ import type { FeelId } from '../core/score/style';
  */
 export const FEEL_TRIMS: Readonly<Record<FeelId, number>> = {
   shuffle: -0.1,
-  'slow-12-8': 0.6,
+  'slow-12-8': 0,
   swing: 0.2,
   straight: -0.4,
   'double-shuffle': -0.9,
