@@ -82,7 +82,7 @@ export const LinePath = ({ drawing, ids, onward }: Props) => {
           return (
             <g key={id}>
               <rect className="ring" x={left} y={top} width={right - left} height={bottom - top} rx={9} />
-              <g transform={`translate(${right - 1} ${top - 1})`}>
+              <g transform={`translate(${right + (gaps === null ? 5 : -1)} ${top - 1})`}>
                 <rect x={-width / 2} y={-8} width={width} height={16} rx={8} />
                 <text y={4.5}>{text}</text>
               </g>

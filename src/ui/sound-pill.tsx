@@ -39,7 +39,6 @@ const signed = (cents: number): string => {
 export const SoundPill = ({ mark, name, tabStop, style, cents, picked, shared = false, onListen }: Props) => {
   const { sound, chordTone, scaleTone, inReach } = mark;
   const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
-  const over = sound.technique === 'overbend';
   return (
     <button
       type="button"
@@ -60,12 +59,10 @@ export const SoundPill = ({ mark, name, tabStop, style, cents, picked, shared = 
       title={prettyName(pitchName(sound.pitch, name))}
       onClick={onListen}
     >
-      <span className="breath">
-        {sound.breath === 'blow' ? '↑' : '↓'}
-        {sound.technique !== 'natural' && (
-          <span className="strokes">{over ? '○' : '/'.repeat(sound.bend)}</span>
-        )}
-      </span>
+      <span className="breath">{sound.breath === 'blow' ? '↑' : '↓'}</span>
+      {sound.technique !== 'natural' && (
+        <span className="strokes">{sound.technique === 'overbend' ? '○' : '/'.repeat(sound.bend)}</span>
+      )}
       {chordTone && <b>{prettyName(chordTone.degree)}</b>}
       <span className="note">{cents === null ? prettyName(name) : signed(cents)}</span>
     </button>
