@@ -2,7 +2,9 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { createSession } from './app/session';
 import { createAudioCompressor } from './audio/compress-audio';
-import { createBand } from './audio/create-band';
+import { createBand, WEB_GROUND } from './audio/create-band';
+import { createOwnSounds } from './audio/own-sounds';
+import { createKeptFile } from './storage/kept-file';
 import { createKeptValues } from './storage/kept-values';
 import { createFileSaver } from './storage/save-file';
 import { App } from './ui/app';
@@ -10,8 +12,13 @@ import { App } from './ui/app';
 const page = document.getElementById('page');
 if (page === null) throw new Error('The page has no element "page" to draw into');
 
+const ownSounds = createOwnSounds();
+
 const session = createSession({
-  band: createBand(),
+  band: createBand({
+    ...WEB_GROUND,
+    loadEngine: (context, events) => WEB_GROUND.loadEngine(context, { ...events, route: ownSounds.route }),
+  }),
   kept: createKeptValues(() => window.localStorage, window),
   newSeed: () => Math.floor(Math.random() * 1_000_000),
   later: (seconds, run) => {
@@ -22,11 +29,13 @@ const session = createSession({
     loadRenderer: async () => {
       // Tone greets in the console unless asked not to.
       Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
-      return (await import('./audio/render-offline')).renderSections;
+      const { renderSections } = await import('./audio/render-offline');
+      return (request) => renderSections({ ...request, route: ownSounds.route });
     },
     saver: createFileSaver(),
     compressor: createAudioCompressor(),
   },
+  ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
 });
 
 createRoot(page).render(

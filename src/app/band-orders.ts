@@ -17,8 +17,10 @@ const audibleMix = ({ mix, plan }: Settings): Mix => {
 };
 
 /** How the band is to sound. */
-export const soundOf = ({ settings, tune }: SessionState): BandSound => {
+export const soundOf = ({ settings, tune, ownSounds }: SessionState): BandSound => {
   const { reference, style, bandFollowsHarp } = settings;
+  const parts = settings.ownSounds;
+  const opened = ownSounds.file?.opened;
   const offsets = bandFollowsHarp ? (temperamentOf(tune.harp, reference).cents ?? EQUAL) : EQUAL;
   return {
     mix: audibleMix(settings),
@@ -26,6 +28,7 @@ export const soundOf = ({ settings, tune }: SessionState): BandSound => {
     bass: style.bass,
     chords: style.chords,
     kit: style.kit,
+    ...(opened && parts.length > 0 ? { own: { source: opened.source, parts } } : {}),
   };
 };
 

@@ -10,6 +10,7 @@ import { addTap, tappedTempo } from '../core/settings/tap-tempo';
 import type { EpochMs, Midi, PitchClass } from '../core/theory/units';
 import { withFeel, withForm, withHarp, withHarpKey, withPosition, withSongKey, withTuning } from './choices';
 import type { ChartCommands } from './own-charts';
+import type { OwnSoundCommands } from './own-sounds';
 import type { ShelfCommands } from './shelves';
 import type { TakeAwayCommands } from './take-away';
 import type { WarmUpCommands } from './warm-up-run';
@@ -57,6 +58,7 @@ export type Commands = ChoiceCommands &
   ShelfCommands &
   ChartCommands &
   TakeAwayCommands &
+  OwnSoundCommands &
   WarmUpCommands;
 
 /**

@@ -6,6 +6,7 @@ import type { Section } from '../core/score/program';
 import type { Settings } from '../core/settings/settings';
 import type { Bpm } from '../core/theory/units';
 import type { ChartDesk } from './own-charts-desk';
+import type { OwnSoundsState } from './own-sounds-state';
 import type { TakeAwayState } from './take-away-state';
 import type { Tune } from './tune';
 import type { WarmUpState } from './warm-up-state';
@@ -57,6 +58,7 @@ export interface SessionState extends Shelved {
   /** What the warm-up plays in place of the song. */
   readonly exercise: Tune | null;
   readonly takeAway: TakeAwayState;
+  readonly ownSounds: OwnSoundsState;
   readonly notices: readonly Notice[];
   /** Where the player's charts are written. */
   readonly chartDesk: ChartDesk;

@@ -9,6 +9,8 @@ import { loadSettings } from './kept-settings';
 import { createNoticeBoard } from './notice-board';
 import { openOwnCharts } from './own-charts';
 import { EMPTY_DESK } from './own-charts-desk';
+import { createOwnSoundsDesk, type OwnSoundDevices } from './own-sounds';
+import { NO_OWN_SOUNDS } from './own-sounds-state';
 import { createPlayCommands } from './play-commands';
 import type { SessionState } from './session-state';
 import { openShelves } from './shelves';
@@ -30,6 +32,8 @@ export interface Devices {
   readonly later: (seconds: number, run: () => void) => () => void;
   /** What files are made with. */
   readonly takeAway: TakeAwayDevices;
+  /** What plays and keeps sounds of the player's own. */
+  readonly ownSounds: OwnSoundDevices;
 }
 
 /** Values that change too often for the store; read them in an animation frame. */
@@ -56,6 +60,7 @@ const createInitialState = (band: Band, kept: KeptValues): SessionState => {
     warmUp: null,
     exercise: null,
     takeAway: INITIAL_TAKE_AWAY,
+    ownSounds: NO_OWN_SOUNDS,
     notices,
     harpCase: [],
     ownTunings: [],
@@ -65,7 +70,8 @@ const createInitialState = (band: Band, kept: KeptValues): SessionState => {
 };
 
 /** Joins the core with the devices: holds the state of the page and carries out what the player asks for. */
-export const createSession = ({ band, kept, newSeed, later, takeAway }: Devices): Session => {
+export const createSession = (devices: Devices): Session => {
+  const { band, kept, newSeed, later } = devices;
   const store = createStore<SessionState>(() => createInitialState(band, kept));
   const state = store.getState;
   const board = createNoticeBoard(store);
@@ -90,12 +96,25 @@ export const createSession = ({ band, kept, newSeed, later, takeAway }: Devices)
     onSaved: takeSavedCharts,
   });
   takeSavedCharts();
-  const files = createTakeAwayCommands({ store, devices: takeAway, programOf, soundOf });
+  const files = createTakeAwayCommands({ store, devices: devices.takeAway, programOf, soundOf });
+  const own = createOwnSoundsDesk({
+    store,
+    band,
+    devices: devices.ownSounds,
+    choose: (ownSounds) => apply({ ...state().settings, ownSounds }),
+  });
+  void own.restore();
   const onBar = (position: HeardPosition | null): void => {
     showHeard(position);
     routine.heard(position);
   };
-  const unsubscribers = [band.onBar(onBar), band.onStatus(onStatus), shelves.dispose, charts.dispose];
+  const unsubscribers = [
+    band.onBar(onBar),
+    band.onStatus(onStatus),
+    shelves.dispose,
+    charts.dispose,
+    own.dispose,
+  ];
 
   return {
     store,
@@ -106,6 +125,7 @@ export const createSession = ({ band, kept, newSeed, later, takeAway }: Devices)
       ...routine.commands,
       ...shelves.commands,
       ...charts.commands,
+      ...own.commands,
     },
     live: { heard: () => band.heard() },
     dispose: () => {

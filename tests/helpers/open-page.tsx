@@ -4,6 +4,7 @@ import { createSession } from '../../src/app/session';
 import { createKeptValues } from '../../src/storage/kept-values';
 import { App } from '../../src/ui/app';
 import { createFakeBand } from './fake-band';
+import { createFakeOwnSounds } from './fake-own-sounds';
 import { createFakeStorage } from './fake-storage';
 import { createFakeTakeAway } from './fake-take-away';
 
@@ -16,13 +17,15 @@ export const openPage = (stored?: unknown) => {
   );
   const band = createFakeBand();
   const takeAway = createFakeTakeAway();
+  const ownSounds = createFakeOwnSounds();
   const session = createSession({
     band,
     kept: createKeptValues(() => storage, window),
     newSeed: () => 4711,
     later: () => () => {},
     takeAway,
+    ownSounds,
   });
   const page = render(<App session={session} />);
-  return { band, storage, session, takeAway, page, user: userEvent.setup() };
+  return { band, storage, session, takeAway, ownSounds, page, user: userEvent.setup() };
 };

@@ -78,4 +78,5 @@ export const DEFAULT_SETTINGS: Settings = {
   look: 'system',
   reference: asHz(440),
   mix: DEFAULT_MIX,
+  ownSounds: [],
 };

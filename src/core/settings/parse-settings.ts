@@ -139,6 +139,7 @@ const FIELDS = {
     }),
     master: between(0, 1),
   }),
+  ownSounds: v.pipe(v.array(v.picklist(['drums', 'bass', 'chords', 'lead'])), v.maxLength(4)),
 } as const;
 
 /** How each field is called in a message to the player. */
@@ -165,6 +166,7 @@ const FIELD_NAMES: Record<keyof Settings, string> = {
   look: 'day or night look',
   reference: 'reference pitch',
   mix: 'mixer',
+  ownSounds: 'choice of your own sounds',
 };
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>

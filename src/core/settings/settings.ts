@@ -5,6 +5,7 @@ import type { LineKind, Pace } from '../harp/line-slots';
 import type { TechniqueChoice } from '../harp/reach';
 import type { TabStyle } from '../harp/tab';
 import type { Plan } from '../score/program';
+import type { PartId } from '../score/score';
 import type { Style } from '../score/style';
 import type { Bpm, Hz, PitchClass } from '../theory/units';
 import type { Mix } from './mix';
@@ -30,6 +31,9 @@ export interface TradeChoice {
   /** Calls typed as tab, one a line; without any they are made up. */
   readonly calls: string;
 }
+
+/** Parts that can play from a file of the player's own: all but the click. */
+export type OwnSoundPart = Exclude<PartId, 'click'>;
 
 /** Everything the player chose, kept across reloads. */
 export interface Settings {
@@ -64,4 +68,6 @@ export interface Settings {
   /** What A4 is, 440–446 Hz. */
   readonly reference: Hz;
   readonly mix: Mix;
+  /** Parts that play from a file of the player's own when one is loaded; the others have the built-in voices. */
+  readonly ownSounds: readonly OwnSoundPart[];
 }

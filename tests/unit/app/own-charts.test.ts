@@ -4,6 +4,7 @@ import { createSession } from '../../../src/app/session';
 import { asPitchClass } from '../../../src/core/theory/units';
 import { createKeptValues } from '../../../src/storage/kept-values';
 import { createFakeBand } from '../../helpers/fake-band';
+import { createFakeOwnSounds } from '../../helpers/fake-own-sounds';
 import { createFakeStorage, type FakeStorage } from '../../helpers/fake-storage';
 import { createFakeTakeAway } from '../../helpers/fake-take-away';
 
@@ -26,6 +27,7 @@ const open = (storage: FakeStorage = createFakeStorage()) => {
       return seed;
     },
     takeAway: createFakeTakeAway(),
+    ownSounds: createFakeOwnSounds(),
   });
   const state = store.getState;
   return {

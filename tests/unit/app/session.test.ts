@@ -3,6 +3,7 @@ import { createSession } from '../../../src/app/session';
 import { asBpm, asEpochMs, asPitchClass } from '../../../src/core/theory/units';
 import { createKeptValues } from '../../../src/storage/kept-values';
 import { createFakeBand, type FakeBand } from '../../helpers/fake-band';
+import { createFakeOwnSounds } from '../../helpers/fake-own-sounds';
 import { createFakeStorage, type FakeStorage } from '../../helpers/fake-storage';
 import { createFakeTakeAway } from '../../helpers/fake-take-away';
 
@@ -20,6 +21,7 @@ const open = (storage: FakeStorage = createFakeStorage(), band: FakeBand = creat
     newSeed: () => 77,
     later: noLater,
     takeAway: createFakeTakeAway(),
+    ownSounds: createFakeOwnSounds(),
   });
   return { band, storage, session, state: session.store.getState, commands: session.commands };
 };
@@ -229,6 +231,7 @@ describe('what is kept', () => {
       newSeed: () => 1,
       later: noLater,
       takeAway,
+      ownSounds: createFakeOwnSounds(),
     });
     expect(session.store.getState().notices[0]?.text).toMatch(/does not let this page keep/);
   });

@@ -3,6 +3,7 @@ import { createSession } from '../../../src/app/session';
 import { asPitchClass } from '../../../src/core/theory/units';
 import { createKeptValues } from '../../../src/storage/kept-values';
 import { createFakeBand } from '../../helpers/fake-band';
+import { createFakeOwnSounds } from '../../helpers/fake-own-sounds';
 import { createFakeStorage } from '../../helpers/fake-storage';
 import {
   createFakeTakeAway,
@@ -18,7 +19,14 @@ const open = () => {
   const band = createFakeBand();
   const takeAway = createFakeTakeAway();
   const kept = createKeptValues(() => createFakeStorage(), new EventTarget());
-  const { store, commands } = createSession({ band, kept, newSeed: () => 77, later: noLater, takeAway });
+  const { store, commands } = createSession({
+    band,
+    kept,
+    newSeed: () => 77,
+    later: noLater,
+    takeAway,
+    ownSounds: createFakeOwnSounds(),
+  });
   const state = () => store.getState().takeAway;
   const plan = () => store.getState().settings.plan;
   return { band, takeAway, store, commands, state, plan };

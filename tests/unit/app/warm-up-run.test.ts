@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createSession } from '../../../src/app/session';
 import { createKeptValues } from '../../../src/storage/kept-values';
 import { createFakeBand } from '../../helpers/fake-band';
+import { createFakeOwnSounds } from '../../helpers/fake-own-sounds';
 import { createFakeStorage } from '../../helpers/fake-storage';
 import { createFakeTakeAway } from '../../helpers/fake-take-away';
 
@@ -22,6 +23,7 @@ const open = () => {
       };
     },
     takeAway: createFakeTakeAway(),
+    ownSounds: createFakeOwnSounds(),
   });
   const ring = (): void => {
     const entry = waiting.findLast(({ over }) => !over);

@@ -1,0 +1,45 @@
+import type { FontVoice } from '../audio/font-messages';
+import type { BassVoice, ChordVoice, Kit } from '../core/score/style';
+import type { OwnSoundPart } from '../core/settings/settings';
+
+/** The player's own file of sounds. */
+export interface OwnFile {
+  readonly name: string;
+  readonly bytes: number;
+  /** Whether the browser keeps it for the next visit. */
+  readonly kept: boolean;
+  /** What it plays; `null` while it only lies there, since no part uses it. */
+  readonly opened: { readonly source: number; readonly voices: readonly FontVoice[] } | null;
+}
+
+export interface OwnSoundsState {
+  readonly file: OwnFile | null;
+  /** Name of the file that is being read. */
+  readonly opening: string | null;
+  /** What went wrong and what to do, in a sentence or two. */
+  readonly trouble: string | null;
+}
+
+export const NO_OWN_SOUNDS: OwnSoundsState = { file: null, opening: null, trouble: null };
+
+/** The parts with the voices that can play them, in the order they are shown. */
+export const OWN_SOUND_PARTS: readonly {
+  readonly part: OwnSoundPart;
+  readonly name: string;
+  readonly voices: readonly FontVoice[];
+}[] = [
+  { part: 'drums', name: 'Drums', voices: ['sticks', 'brushes'] satisfies Kit[] },
+  { part: 'bass', name: 'Bass', voices: ['upright-bass', 'fingered-bass'] satisfies BassVoice[] },
+  {
+    part: 'chords',
+    name: 'Chords',
+    voices: ['piano', 'electric-piano', 'organ', 'guitar'] satisfies ChordVoice[],
+  },
+  { part: 'lead', name: 'Harp', voices: ['harmonica'] },
+];
+
+/** Parts that a file with these voices can play. */
+export const partsOf = (voices: readonly FontVoice[]): readonly OwnSoundPart[] =>
+  OWN_SOUND_PARTS.filter((each) => each.voices.some((voice) => voices.includes(voice))).map(
+    ({ part }) => part,
+  );

@@ -1,0 +1,58 @@
+import type { OwnSoundDevices } from '../../src/app/own-sounds';
+import type { Opening } from '../../src/audio/own-sounds';
+import type { FileReading } from '../../src/storage/kept-file';
+import type { Writing } from '../../src/storage/kept-values';
+
+/** What plays and keeps own sounds in tests: it opens whatever it is told to, and keeps a file in memory. */
+export interface FakeOwnSounds extends OwnSoundDevices {
+  /** What every opening answers. */
+  answer: Opening;
+  /** Answers every writing while set. */
+  refuse: Writing | null;
+  readonly asked: string[];
+  kept: FileReading;
+  /** The file in use breaks down. */
+  lose(detail: string): void;
+}
+
+/** Devices with a small band to open and nothing kept. */
+export const createFakeOwnSounds = (): FakeOwnSounds => {
+  const listeners = new Set<(detail: string) => void>();
+  const writing = (): Writing => devices.refuse ?? { kind: 'written' };
+  const devices: FakeOwnSounds = {
+    answer: { kind: 'opened', source: 1, voices: ['piano', 'organ', 'upright-bass', 'sticks'] },
+    refuse: null,
+    asked: [],
+    kept: { kind: 'nothing' },
+    lose: (detail) => {
+      for (const listener of listeners) listener(detail);
+    },
+    sounds: {
+      open: async (file) => {
+        devices.asked.push(`open ${file.size}`);
+        return devices.answer;
+      },
+      close: () => devices.asked.push('close'),
+      onLost: (listener) => {
+        listeners.add(listener);
+        return () => listeners.delete(listener);
+      },
+      counts: () => ({ rendered: 0, absent: 0, failed: 0 }),
+      route: (worker) => worker,
+    },
+    shelf: {
+      read: async () => devices.kept,
+      write: async (name, file) => {
+        const answer = writing();
+        if (answer.kind === 'written') devices.kept = { kind: 'file', name, file };
+        return answer;
+      },
+      forget: async () => {
+        const answer = writing();
+        if (answer.kind === 'written') devices.kept = { kind: 'nothing' };
+        return answer;
+      },
+    },
+  };
+  return devices;
+};
