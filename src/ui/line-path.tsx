@@ -66,6 +66,7 @@ export const LinePath = ({ drawing, ids, onward }: Props) => {
     update();
     const watch = new ResizeObserver(update);
     watch.observe(element);
+    for (const pill of element.querySelectorAll('.pill')) watch.observe(pill);
     return () => watch.disconnect();
   }, [drawing, wanted]);
   const own = places.slice(0, ids.length);

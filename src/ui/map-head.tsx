@@ -24,7 +24,7 @@ const TECHNIQUES = [
   { field: 'overbends', text: 'Overbends' },
 ] as const;
 
-/** Which drawing, which techniques count, which scale lies under the chord tones. */
+/** Which drawing, which scale lies under the chord tones, which techniques count. */
 export const MapHead = () => {
   const { commands } = useSession();
   const { drawing, technique, layer } = useSelected((state) => state.settings);
@@ -43,6 +43,12 @@ export const MapHead = () => {
           </button>
         ))}
       </fieldset>
+      <Choice
+        label="Scale"
+        value={layer}
+        options={LAYERS}
+        onChoose={(value) => commands.choose({ layer: value })}
+      />
       <fieldset className="ticks" aria-label="Techniques you use">
         {TECHNIQUES.map(({ field, text }) => (
           <button
@@ -55,12 +61,6 @@ export const MapHead = () => {
           </button>
         ))}
       </fieldset>
-      <Choice
-        label="Scale"
-        value={layer}
-        options={LAYERS}
-        onChoose={(value) => commands.choose({ layer: value })}
-      />
     </header>
   );
 };
