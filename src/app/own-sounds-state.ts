@@ -1,5 +1,5 @@
 import type { FontVoice } from '../audio/font-messages';
-import type { BassVoice, ChordVoice, Kit } from '../core/score/style';
+import type { BassVoice, ChordVoice, Kit, Style } from '../core/score/style';
 import type { OwnSoundPart } from '../core/settings/settings';
 
 /** The player's own file of sounds. */
@@ -43,3 +43,17 @@ export const partsOf = (voices: readonly FontVoice[]): readonly OwnSoundPart[] =
   OWN_SOUND_PARTS.filter((each) => each.voices.some((voice) => voices.includes(voice))).map(
     ({ part }) => part,
   );
+
+/** The voice a part has by the band's style, which the file should have. */
+export const voiceOfPart = (part: OwnSoundPart, { kit, bass, chords }: Style): FontVoice => {
+  switch (part) {
+    case 'drums':
+      return kit;
+    case 'bass':
+      return bass;
+    case 'chords':
+      return chords;
+    case 'lead':
+      return 'harmonica';
+  }
+};

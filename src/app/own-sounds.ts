@@ -13,9 +13,9 @@ export interface OwnSoundCommands {
   /** Reads a file and, when it can be used, lets every part it has sounds for play from it. */
   loadOwnSounds(file: File): Promise<void>;
   /** Lets a part play from the file, or from its built-in voice. */
-  useOwnSounds(part: OwnSoundPart, on: boolean): Promise<void>;
+  playOwnSounds(part: OwnSoundPart, on: boolean): Promise<void>;
   /** Built-in voices for every part; the file stays at hand. */
-  useBuiltInVoices(): void;
+  playBuiltInVoices(): void;
   /** Lets go of the file, here and where the browser kept it. */
   forgetOwnSounds(): Promise<void>;
 }
@@ -95,12 +95,12 @@ export const createOwnSoundsDesk = ({ store, band, devices, choose }: Options): 
         choose(partsOf(state().file?.opened?.voices ?? []));
         await keep(file.name, file);
       },
-      useOwnSounds: async (part, on) => {
+      playOwnSounds: async (part, on) => {
         const others = using().filter((each) => each !== part);
         choose(on ? [...others, part] : others);
         if (on) await openHeld();
       },
-      useBuiltInVoices: () => choose([]),
+      playBuiltInVoices: () => choose([]),
       forgetOwnSounds: async () => {
         sounds.close();
         held = null;

@@ -23,8 +23,6 @@ export const WEB_GROUND: BandGround = {
   createContext: () =>
     typeof AudioContext === 'undefined' ? null : new AudioContext({ latencyHint: 'playback' }),
   loadEngine: async (context, events) => {
-    // Tone greets in the console unless asked not to.
-    Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
     const { loadEngine } = await import('./load-band');
     return loadEngine(context, events);
   },

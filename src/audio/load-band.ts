@@ -1,4 +1,5 @@
 /** Everything the first gesture loads: Tone, the engine and the arranger. */
+import './quiet-tone';
 import { Context } from 'tone/build/esm/core/context/Context.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import type { HeardPosition } from './band';

@@ -3,6 +3,7 @@
  * tails of its last notes, and the pieces are added up as they go out: memory stays that of one piece however long
  * the music is, the cost grows with the length and no more, and every browser can do it.
  */
+import './quiet-tone';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import { OfflineContext } from 'tone/build/esm/core/context/OfflineContext.js';
 import type { Section } from '../core/score/program';

@@ -1,6 +1,7 @@
 import type { PartId } from '../core/score/score';
 import type { BassVoice, ChordVoice, Kit, Style } from '../core/score/style';
 import { Choice } from './choice';
+import { OwnSounds } from './own-sounds';
 import { useSelected, useSession } from './session-context';
 import { Slider } from './slider';
 import { Switch } from './switch';
@@ -98,6 +99,7 @@ export const PlayerChoices = () => {
           <p className="hint">Take {seed}. The same take plays the same fills and lines every time.</p>
         </div>
       </fieldset>
+      <OwnSounds />
       <fieldset className="group">
         <legend>Time</legend>
         <SwingChoice />

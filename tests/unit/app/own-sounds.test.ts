@@ -106,11 +106,11 @@ describe('choosing', () => {
   it('a part at a time, or built-in voices for all', async () => {
     const { commands, played, state } = open();
     await commands.loadOwnSounds(FILE);
-    await commands.useOwnSounds('bass', false);
+    await commands.playOwnSounds('bass', false);
     expect(played()?.parts).toEqual(['drums', 'chords']);
-    await commands.useOwnSounds('bass', true);
+    await commands.playOwnSounds('bass', true);
     expect(played()?.parts).toEqual(['drums', 'chords', 'bass']);
-    commands.useBuiltInVoices();
+    commands.playBuiltInVoices();
     expect(played()).toBeUndefined();
     expect(state().file?.name).toBe('hall.sf2');
   });
@@ -147,7 +147,7 @@ describe('the next visit', () => {
     await settled();
     expect(state().file).toMatchObject({ name: 'kept.sf2', opened: null });
     expect(ownSounds.asked).toEqual([]);
-    await commands.useOwnSounds('drums', true);
+    await commands.playOwnSounds('drums', true);
     expect(played()).toEqual({ source: 1, parts: ['drums'] });
   });
 
@@ -172,7 +172,7 @@ it('goes on with the built-in voices when the file breaks down, and opens it aga
   expect(played()).toBeUndefined();
   expect(state().trouble).toMatch(/“hall\.sf2” can be played no longer \(out of memory\)/);
   ownSounds.answer = { kind: 'opened', source: 2, voices: ['piano'] };
-  await commands.useOwnSounds('chords', true);
+  await commands.playOwnSounds('chords', true);
   expect(played()).toMatchObject({ source: 2 });
   expect(state().trouble).toBeNull();
 });
