@@ -14,9 +14,9 @@ interface Props {
   readonly blues: boolean;
 }
 
-const Run = ({ run }: { readonly run: ScaleRun }) => (
+const Steps = ({ steps }: { readonly steps: ScaleRun['up'] }) => (
   <span className="taps">
-    {run.up.map(({ sound, pitch, tone }) =>
+    {steps.map(({ sound, pitch, tone }) =>
       sound === null ? (
         <span key={pitch} className="none">
           ({prettyName(tone.name)})
@@ -42,7 +42,9 @@ export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
       <span className="label">
         {scale.name} in {prettyName(scale.tonic)}
       </span>
-      <Run run={best} />
+      <Steps steps={best.up} />
+      <span className="label">and down</span>
+      <Steps steps={best.down} />
       {blues && <span className="label legend">• on the map: a blue note of the key</span>}
     </p>
   );
