@@ -185,20 +185,20 @@ describe('the band in a page', () => {
     const slow = testProgram('slow-12-8', { plan: { choruses: null } });
     const sound = { ...soundOf('chords'), chords: 'organ' as const };
     await play(slow, sound);
-    await wait(3000);
+    await wait(2000);
     const before = await moment();
     await page.evaluate((desk) => window.bench.band.setSound(desk), {
       ...sound,
       tuning: { ...sound.tuning, reference: 444 as never },
     });
-    await wait(1500);
+    await wait(1200);
     await page.evaluate((desk) => window.bench.band.setSound(desk), { ...sound, chords: 'piano' as const });
-    await wait(2500);
+    await wait(1700);
     const counts = await page.evaluate(() => window.bench.counts());
     expect(counts.late).toBe(0);
     const { samples, at, sampleRate } = await recorded();
     const levels = blockLevels(samples.slice(at(before.currentTime)), Math.round(sampleRate / 100));
-    expect(levels.length).toBeGreaterThan(300);
+    expect(levels.length).toBeGreaterThan(240);
     expect(longestBelow(levels, 0.001) * 10).toBeLessThan(700);
   });
 
