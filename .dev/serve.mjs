@@ -1,7 +1,7 @@
 // A small static server for the built page, with the headers the page is meant to live under.
 import { createReadStream, statSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { extname, join, normalize, sep } from 'node:path';
+import { basename, extname, join, normalize, sep } from 'node:path';
 
 const TYPES = {
   '.css': 'text/css; charset=utf-8',
@@ -36,6 +36,13 @@ export const CONTENT_SECURITY_POLICY = [
   "form-action 'none'",
   "frame-ancestors 'none'",
 ].join('; ');
+
+/** The worker that plays SoundFonts unpacks compressed ones with WebAssembly; nothing else may compile any. */
+const UNPACKING_WORKER = /^font-worker-[\w-]+\.js$/;
+const UNPACKING_POLICY = CONTENT_SECURITY_POLICY.replace(
+  "script-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+);
 
 const HEADERS = {
   'content-security-policy': CONTENT_SECURITY_POLICY,
@@ -73,6 +80,7 @@ const answer = (folder, request, response) => {
   headers['content-type'] = TYPES[extname(file)] ?? 'application/octet-stream';
   headers['content-length'] = statSync(file).size;
   const hashed = file.includes(`${sep}assets${sep}`);
+  if (hashed && UNPACKING_WORKER.test(basename(file))) headers['content-security-policy'] = UNPACKING_POLICY;
   headers['cache-control'] = hashed ? 'public, max-age=31536000, immutable' : 'no-cache';
   response.writeHead(200, headers);
   if (request.method === 'HEAD') return response.end();

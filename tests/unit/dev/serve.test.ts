@@ -33,6 +33,8 @@ describe('the server behind npm start', () => {
     writeFileSync(join(outside, 'secret.txt'), 'secret');
     writeFileSync(join(folder, 'index.html'), '<title>page</title>');
     writeFileSync(join(folder, 'assets', 'a b.js'), 'export {};');
+    writeFileSync(join(folder, 'assets', 'font-worker-a1_B-2.js'), 'export {};');
+    writeFileSync(join(folder, 'font-worker-a1_B-2.js'), 'export {};');
     writeFileSync(join(folder, '.built-from'), 'stamp');
     server = await serveFolder(folder, 0);
   });
@@ -58,6 +60,16 @@ describe('the server behind npm start', () => {
       'cache-control': cache,
       'content-security-policy': CONTENT_SECURITY_POLICY,
     });
+  });
+
+  it('lets the worker that unpacks SoundFonts compile WebAssembly, and nobody else', async () => {
+    const policyOf = async (path: string) =>
+      (await ask(server.port, path)).headers['content-security-policy'];
+    expect(CONTENT_SECURITY_POLICY).not.toContain('wasm');
+    expect(await policyOf('/font-worker-a1_B-2.js')).toBe(CONTENT_SECURITY_POLICY);
+    expect(await policyOf('/assets/font-worker-a1_B-2.js')).toBe(
+      CONTENT_SECURITY_POLICY.replace("script-src 'self'", "script-src 'self' 'wasm-unsafe-eval'"),
+    );
   });
 
   it.each([
