@@ -114,12 +114,14 @@ export const OwnSounds = () => {
         <Loaded file={file} />
       )}
       <LoadButton text={file === null ? 'Load a SoundFont' : 'Load another SoundFont'} />
-      <div role="status">{opening !== null && <p className="hint">Reading {opening} …</p>}</div>
-      {trouble !== null && (
-        <p role="alert" className="wrong">
-          {trouble}
-        </p>
-      )}
+      <div>
+        <div role="status">{opening !== null && <p className="hint">Reading {opening} …</p>}</div>
+        {trouble !== null && (
+          <p role="alert" className="wrong">
+            {trouble}
+          </p>
+        )}
+      </div>
     </fieldset>
   );
 };
