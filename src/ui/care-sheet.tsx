@@ -47,8 +47,9 @@ export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
     </Fold>
     <Fold title="Your data" open>
       <p>
-        Everything stays in this browser. There is no account, and once the page has loaded it asks the
-        network for nothing.
+        Everything stays in this browser, and there is no account. The page asks nobody but the place it came
+        from, and that only for its own parts: the band at the first Play, and the reader of SoundFont files
+        when you load one.
       </p>
     </Fold>
   </Sheet>

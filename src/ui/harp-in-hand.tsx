@@ -1,7 +1,7 @@
 import { INTONATION_IDS, INTONATIONS, type IntonationId } from '../core/harp/intonation';
 import { coverSentence, findTuning } from '../core/harp/tunings';
-import { REFERENCE_RANGE } from '../core/settings/parse-settings';
 import { prettyName } from '../core/theory/pitch';
+import { REFERENCE_PITCHES } from '../core/theory/temperament';
 import { asHz } from '../core/theory/units';
 import { Choice } from './choice';
 import { useSelected, useSession } from './session-context';
@@ -48,8 +48,8 @@ export const HarpInHand = () => {
         label="A4 is"
         valueText={`${settings.reference} Hz`}
         value={settings.reference}
-        low={REFERENCE_RANGE.low}
-        high={REFERENCE_RANGE.high}
+        low={REFERENCE_PITCHES.low}
+        high={REFERENCE_PITCHES.high}
         step={1}
         onChange={(hz) => commands.choose({ reference: asHz(hz) })}
       />

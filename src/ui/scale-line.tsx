@@ -45,7 +45,7 @@ export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
       <Steps steps={best.up} />
       <span className="label">and down</span>
       <Steps steps={best.down} />
-      {blues && <span className="label legend">• on the map: a blue note of the key</span>}
+      {blues && <span className="label legend">• blue note</span>}
     </p>
   );
 };

@@ -5,6 +5,7 @@ import { REED_CENTS } from '../harp/harp-case';
 import { INTONATION_IDS } from '../harp/intonation';
 import { LINE_TASTES } from '../harp/line-cost';
 import { FEELS } from '../score/feels';
+import { REFERENCE_PITCHES } from '../theory/temperament';
 import { asBpm, asHz, asPitchClass, type Bpm } from '../theory/units';
 import { DEFAULT_SETTINGS } from './defaults';
 import type { Settings } from './settings';
@@ -14,8 +15,6 @@ export const SETTINGS_VERSION = 1;
 
 /** Tempo limits the player may choose, in beats a minute. */
 export const TEMPO_RANGE = { low: 40, high: 280 } as const;
-/** Reference pitches offered, in Hz: from the standard 440 (ISO 16) to the sharpest common trade tuning. */
-export const REFERENCE_RANGE = { low: 440, high: 446 } as const;
 
 /** Longest text of typed calls kept, in characters. */
 export const MOST_CALL_TEXT = 4000;
@@ -128,7 +127,7 @@ const FIELDS = {
   showCents: v.boolean(),
   layer: shortText,
   look: v.picklist(['system', 'day', 'night']),
-  reference: v.pipe(between(REFERENCE_RANGE.low, REFERENCE_RANGE.high), v.transform(asHz)),
+  reference: v.pipe(between(REFERENCE_PITCHES.low, REFERENCE_PITCHES.high), v.transform(asHz)),
   mix: v.object({
     channels: v.object({
       drums: channel,
