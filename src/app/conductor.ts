@@ -1,10 +1,9 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Band, HeardPosition } from '../audio/band';
-import { isFormId } from '../core/chart/forms';
 import type { Section } from '../core/score/program';
 import type { Settings } from '../core/settings/settings';
 import type { KeptValues } from '../storage/kept-values';
-import { isUnderWay, musicDiffers, programOf, soundOf } from './band-orders';
+import { type BandOrders, isUnderWay, soundOf } from './band-orders';
 import { withFittingRepeat } from './choices';
 import { keepSettings } from './kept-settings';
 import type { NoticeBoard } from './notice-board';
@@ -15,6 +14,7 @@ import { heardViews, restingViews } from './views';
 interface Parts {
   readonly store: StoreApi<SessionState>;
   readonly band: Band;
+  readonly orders: BandOrders;
   readonly board: NoticeBoard;
   readonly kept: KeptValues;
 }
@@ -40,7 +40,7 @@ const createTuneCache = (settings: () => Settings): ((section: Section) => Tune)
 };
 
 /** Keeps tune, band and view in step with the settings, the saved charts and what is heard. */
-export const createConductor = ({ store, band, board, kept }: Parts): Conductor => {
+export const createConductor = ({ store, band, orders, board, kept }: Parts): Conductor => {
   const state = store.getState;
   const tuneOf = createTuneCache(() => state().settings);
   const showHeard = (position: HeardPosition | null): void => {
@@ -59,23 +59,19 @@ export const createConductor = ({ store, band, board, kept }: Parts): Conductor 
   return {
     showHeard,
     apply: (asked: Settings): void => {
-      const before = state().settings;
-      if (asked === before) return;
+      if (asked === state().settings) return;
       tuneTo(asked);
       const { settings } = state();
       const trouble = keepSettings(kept, settings);
       if (trouble) board.post(trouble);
       else board.dismiss('storage');
       band.setSound(soundOf(state()));
-      if (isUnderWay(band) && state().warmUp === null && musicDiffers(before, settings)) {
-        band.change(programOf(state()));
-      }
+      orders.follow();
       show();
     },
     takeSavedCharts: (): void => {
       tuneTo(state().settings);
-      const chosen = !isFormId(state().settings.formId);
-      if (isUnderWay(band) && state().warmUp === null && chosen) band.change(programOf(state()));
+      orders.follow();
       show();
     },
   };

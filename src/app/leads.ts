@@ -9,7 +9,12 @@ import type { Program } from '../core/score/program';
 import type { NoteEvent } from '../core/score/score';
 import type { Settings } from '../core/settings/settings';
 import { asPitchClass, type PitchClass } from '../core/theory/units';
-import { chartFor, harpFor, songKeyOf } from './tune';
+import { type ChartChoices, chartFor, type HarpChoices, harpFor, songKeyOf } from './tune';
+
+/** Everything leads are made from. */
+export type LeadChoices = ChartChoices &
+  HarpChoices &
+  Pick<Settings, 'plan' | 'technique' | 'line' | 'trade'>;
 
 /** Choruses before the calls that were made up come round again. */
 const CALL_CHORUSES = 6;
@@ -17,25 +22,34 @@ const CALL_CHORUSES = 6;
 const STRAIGHT = 1;
 
 /** The line wanted through a whole chorus, or null when none is. */
-export const lineFor = ({ line, technique }: Settings, chart: Chart, harp: Harp): Line | null => {
+export const lineFor = (
+  { line, technique }: Pick<Settings, 'line' | 'technique'>,
+  chart: Chart,
+  harp: Harp,
+): Line | null => {
   const { kind, pace, taste, seed } = line;
   return kind === 'none' ? null : findLine({ chart, harp, technique, kind, pace, taste, seed });
 };
 
 /** The typed calls, read line by line; empty lines are passed over. */
-export const typedCalls = ({ trade }: Settings, meter: MeterName): readonly PhraseReading[] =>
+export const typedCalls = ({ trade }: Pick<Settings, 'trade'>, meter: MeterName): readonly PhraseReading[] =>
   trade.calls
     .split('\n')
     .filter((text) => text.trim() !== '')
     .map((text) => readPhrase(text, meter));
 
-const phrasesOf = (settings: Settings, meter: MeterName): readonly Phrase[] =>
+const phrasesOf = (settings: Pick<Settings, 'trade'>, meter: MeterName): readonly Phrase[] =>
   typedCalls(settings, meter)
     .map(({ phrase }) => phrase)
     .filter(({ notes }) => notes.length > 0);
 
 /** Call and answer laid over one chorus, or null when the player does not trade. */
-export const tradingFor = (settings: Settings, chart: Chart, harp: Harp, chorus: number): Trading | null => {
+export const tradingFor = (
+  settings: LeadChoices,
+  chart: Chart,
+  harp: Harp,
+  chorus: number,
+): Trading | null => {
   const { trade, technique, line, style } = settings;
   if (!trade.on) return null;
   const seed = style.seed * CALL_CHORUSES + (chorus % CALL_CHORUSES);
@@ -43,7 +57,7 @@ export const tradingFor = (settings: Settings, chart: Chart, harp: Harp, chorus:
   return tradeOver({ chart, harp, technique, taste: line.taste, seed, swing: STRAIGHT, phrases });
 };
 
-const keysOf = (settings: Settings): readonly PitchClass[] => {
+const keysOf = (settings: LeadChoices): readonly PitchClass[] => {
   const own = songKeyOf(settings);
   const { keys } = settings.plan;
   if (keys.kind === 'same') return [own];
@@ -51,7 +65,7 @@ const keysOf = (settings: Settings): readonly PitchClass[] => {
   return Array.from({ length: 12 }, (_, i) => asPitchClass(own + i));
 };
 
-const takesFor = (settings: Settings, chart: Chart, harp: Harp): readonly (readonly NoteEvent[])[] => {
+const takesFor = (settings: LeadChoices, chart: Chart, harp: Harp): readonly (readonly NoteEvent[])[] => {
   if (settings.trade.on) {
     return Array.from(
       { length: CALL_CHORUSES },
@@ -64,7 +78,7 @@ const takesFor = (settings: Settings, chart: Chart, harp: Harp): readonly (reado
 
 /** What the harp voice plays in every key the plan goes through: calls, or the line where it is to be heard. */
 export const leadsOf = (
-  settings: Settings,
+  settings: LeadChoices,
   ownCharts: readonly OwnChart[],
 ): NonNullable<Program['leads']> => {
   const { line, trade } = settings;

@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Band } from '../audio/band';
 import { asSeconds } from '../core/theory/units';
-import { isUnderWay, programOf, soundOf } from './band-orders';
+import { type BandOrders, isUnderWay } from './band-orders';
 import type { PlayCommands } from './commands';
 import type { NoticeBoard } from './notice-board';
 import type { SessionState } from './session-state';
@@ -14,6 +14,7 @@ const LISTEN_SECONDS = 1.2;
 interface Parts {
   readonly store: StoreApi<SessionState>;
   readonly band: Band;
+  readonly orders: BandOrders;
   readonly board: NoticeBoard;
   readonly endWarmUp: () => void;
   readonly skipWarmUpStep: () => void;
@@ -23,6 +24,7 @@ interface Parts {
 export const createPlayCommands = ({
   store,
   band,
+  orders,
   board,
   endWarmUp,
   skipWarmUpStep,
@@ -34,7 +36,7 @@ export const createPlayCommands = ({
   };
   const play = async (): Promise<void> => {
     if (state().warmUp !== null) return skipWarmUpStep();
-    const status = await band.play(programOf(state()), soundOf(state()), state().cursor);
+    const status = await orders.play(state().cursor);
     const notice = statusNotice(status);
     if (notice) board.post(notice);
   };
@@ -61,7 +63,7 @@ export const createPlayCommands = ({
     lastTime: (on) => {
       const heard = band.heard();
       store.setState({ lastChorus: on && heard !== null ? heard.section.chorus : null });
-      if (isUnderWay(band)) band.change(programOf(state()));
+      orders.follow();
     },
     listen: ({ pitch, bend }) => void band.audition('lead', pitch, asSeconds(LISTEN_SECONDS), bend),
     listenTo: (pitch) => void band.audition('lead', pitch, asSeconds(LISTEN_SECONDS), 0),

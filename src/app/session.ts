@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Band, BandStatus, HeardPosition } from '../audio/band';
 import type { KeptValues } from '../storage/kept-values';
-import { programOf, soundOf } from './band-orders';
+import { createBandOrders, soundOf } from './band-orders';
 import { withForm } from './choices';
 import { type Commands, createChoiceCommands } from './commands';
 import { createConductor } from './conductor';
@@ -75,7 +75,8 @@ export const createSession = (devices: Devices): Session => {
   const store = createStore<SessionState>(() => createInitialState(band, kept));
   const state = store.getState;
   const board = createNoticeBoard(store);
-  const { showHeard, apply, takeSavedCharts } = createConductor({ store, band, board, kept });
+  const orders = createBandOrders(store, band);
+  const { showHeard, apply, takeSavedCharts } = createConductor({ store, band, orders, board, kept });
 
   const routine = createWarmUpRun({ store, band, soundOf, later });
 
@@ -96,7 +97,12 @@ export const createSession = (devices: Devices): Session => {
     onSaved: takeSavedCharts,
   });
   takeSavedCharts();
-  const files = createTakeAwayCommands({ store, devices: devices.takeAway, programOf, soundOf });
+  const files = createTakeAwayCommands({
+    store,
+    devices: devices.takeAway,
+    programOf: orders.programOf,
+    soundOf,
+  });
   const own = createOwnSoundsDesk({
     store,
     band,
@@ -120,7 +126,7 @@ export const createSession = (devices: Devices): Session => {
     store,
     commands: {
       ...createChoiceCommands((make) => apply(make(state().settings)), newSeed),
-      ...createPlayCommands({ store, band, board, ...routine.commands }),
+      ...createPlayCommands({ store, band, orders, board, ...routine.commands }),
       ...files,
       ...routine.commands,
       ...shelves.commands,

@@ -27,10 +27,20 @@ export const formOf = (
 ): FormId | OwnChart =>
   isFormId(formId) ? formId : (ownCharts.find(({ id }) => id === formId) ?? STANDARD_FORM);
 
-const meterFor = (settings: Settings): MeterName => FEELS[settings.style.feel].meter ?? '4/4';
+/** The choices a chart is made from. */
+export type ChartChoices = Pick<Settings, 'formId' | 'style' | 'harpKey' | 'position'>;
+
+/** The choices a harp is made from. */
+export type HarpChoices = Pick<
+  Settings,
+  'tuning' | 'position' | 'harpOctave' | 'intonation' | 'reference' | 'valved'
+>;
+
+const meterFor = (settings: Pick<Settings, 'style'>): MeterName => FEELS[settings.style.feel].meter ?? '4/4';
 
 /** The key the song is in, from harp and position. */
-export const songKeyOf = (settings: Settings): PitchClass => songKey(settings.harpKey, settings.position);
+export const songKeyOf = (settings: Pick<Settings, 'harpKey' | 'position'>): PitchClass =>
+  songKey(settings.harpKey, settings.position);
 
 /** Charts read once: every change of a setting asks for the chart again, some for all twelve keys. */
 const played = new WeakMap<OwnChart, Map<string, Chart>>();
@@ -46,7 +56,7 @@ const playedChart = (own: OwnChart, key: PitchClass, meter: MeterName): Chart =>
 
 /** The chosen form in a key (the song's own unless another is given). */
 export const chartFor = (
-  settings: Settings,
+  settings: ChartChoices,
   ownCharts: readonly OwnChart[],
   key: PitchClass = songKeyOf(settings),
 ): Chart => {
@@ -56,7 +66,7 @@ export const chartFor = (
 };
 
 /** The harp that puts a chart's key into the chosen position. */
-export const harpFor = (settings: Settings, key: PitchClass): Harp =>
+export const harpFor = (settings: HarpChoices, key: PitchClass): Harp =>
   buildOwnedHarp({
     id: '',
     name: '',
