@@ -1,0 +1,135 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { buildHarp } from '../../../src/core/harp/build-harp';
+import { RICHTER } from '../../../src/core/harp/tunings';
+import type { PitchFrame } from '../../../src/core/hearing/pitch-frame';
+import { createPitchTracker, type PitchTrackerOptions } from '../../../src/core/hearing/pitch-tracker';
+import { reachableRanges } from '../../../src/core/hearing/reachable';
+import { createRandom } from '../../../src/core/theory/random';
+import { asPitchClass } from '../../../src/core/theory/units';
+
+const SECONDS = 0.6;
+
+/** Harmonics of a tone as amplitudes, the fundamental first. */
+const WAVEFORMS: Readonly<Record<string, readonly number[]>> = {
+  sine: [1],
+  sawtooth: [1, 1 / 2, 1 / 3, 1 / 4, 1 / 5, 1 / 6, 1 / 7, 1 / 8, 1 / 9, 1 / 10],
+  square: [1, 0, 1 / 3, 0, 1 / 5, 0, 1 / 7],
+  'second harmonic +6 dB': [1, 2, 0.5, 0.4, 0.3, 0.2],
+  'third harmonic +10 dB': [1, 0.5, 3.16, 0.6, 0.9, 0.3],
+  'fundamental −20 dB': [0.1, 1, 0.8, 0.6, 0.4, 0.3],
+};
+
+const tone = (hz: number, harmonics: readonly number[], sampleRate: number, peak = 0.3): Float32Array => {
+  const sum = harmonics.reduce((total, amplitude) => total + amplitude, 0);
+  return Float32Array.from({ length: SECONDS * sampleRate }, (_, n) =>
+    harmonics.reduce(
+      (total, amplitude, k) =>
+        (k + 1) * hz < 0.45 * sampleRate
+          ? total + ((peak * amplitude) / sum) * Math.sin((2 * Math.PI * (k + 1) * hz * n) / sampleRate + k)
+          : total,
+      0,
+    ),
+  );
+};
+
+const track = (samples: Float32Array, options: PitchTrackerOptions): readonly PitchFrame[] =>
+  createPitchTracker(options).push(samples);
+
+const cents = (frame: PitchFrame, hz: number): number => 1200 * Math.log2(frame.frequency / hz);
+
+const harpInC = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
+const noise = (seed: number, level: number, length: number): Float32Array => {
+  const random = createRandom(seed);
+  return Float32Array.from({ length }, () => level * (2 * random() - 1));
+};
+
+describe('a held tone', () => {
+  const cases = Object.entries(WAVEFORMS).flatMap(([name, harmonics]) =>
+    [44100, 48000].flatMap((sampleRate) =>
+      [196, 261.63, 440, 987.77, 2093].map((hz) => ({ name, harmonics, sampleRate, hz })),
+    ),
+  );
+
+  it.each(cases)('$name at $hz Hz, $sampleRate Hz a second, is within 3 cents', (example) => {
+    const { harmonics, sampleRate, hz } = example;
+    for (const peak of [0.003, 0.03, 0.9]) {
+      const frames = track(tone(hz, harmonics, sampleRate, peak), { sampleRate });
+      const settled = frames.filter(({ known }) => known > 0.1);
+      for (const frame of settled) expect(Math.abs(cents(frame, hz))).toBeLessThan(3);
+      const first = frames.find(({ frequency }) => frequency > 0);
+      expect(first?.known).toBeLessThan(0.03);
+    }
+  });
+});
+
+describe('what is no tone', () => {
+  const sampleRate = 48000;
+  const silence = new Float32Array(sampleRate);
+  const examples: Readonly<Record<string, Float32Array>> = {
+    silence,
+    'a constant': silence.map(() => 0.5),
+    'white noise': noise(1, 0.3, 3 * sampleRate),
+    'faint noise': noise(2, 0.001, 3 * sampleRate),
+    'not numbers': silence.map((_, n) => (n % 3 === 0 ? Number.NaN : Number.POSITIVE_INFINITY)),
+  };
+
+  it.each(Object.entries(examples))('%s is unvoiced', (_, samples) => {
+    const frames = track(samples, { sampleRate, ranges: reachableRanges(harpInC) });
+    expect(frames.filter(({ frequency }) => frequency > 0)).toEqual([]);
+    for (const { level, clarity } of frames) {
+      expect(Number.isFinite(level)).toBe(true);
+      expect(clarity).toBeGreaterThanOrEqual(0);
+      expect(clarity).toBeLessThanOrEqual(1);
+    }
+  });
+
+  it('recovers from samples that are not numbers', () => {
+    const samples = tone(440, [1, 0.5], sampleRate);
+    samples.fill(Number.NaN, 9600, 9700);
+    const last = track(samples, { sampleRate }).at(-1);
+    expect(last && Math.abs(cents(last, 440))).toBeLessThan(3);
+  });
+});
+
+describe('a stream', () => {
+  const sampleRate = 48000;
+  const samples = tone(523.25, [1, 0.5, 0.9], sampleRate).map(
+    (x, n) => x + (noise(3, 0.02, 1)[0] ?? 0) * (n % 2),
+  );
+  const whole = track(samples, { sampleRate });
+
+  it('gives the same frames however it is cut', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 1, max: 4000 }), { minLength: 1, maxLength: 20 }), (sizes) => {
+        const tracker = createPitchTracker({ sampleRate });
+        const frames: PitchFrame[] = [];
+        for (let at = 0, i = 0; at < samples.length; i += 1) {
+          const size = sizes[i % sizes.length] ?? 1;
+          frames.push(...tracker.push(samples.subarray(at, at + size)));
+          at += size;
+        }
+        expect(frames).toEqual(whole);
+      }),
+      { numRuns: 10 },
+    );
+  });
+
+  it('uses nothing that comes after what it says it knows', () => {
+    for (const frame of whole.filter((_, i) => i % 23 === 0)) {
+      const kept = Math.round(frame.known * sampleRate);
+      const changed = samples.slice();
+      changed.set(noise(4, 0.9, samples.length - kept), kept);
+      const again = track(changed, { sampleRate }).filter(({ known }) => known <= frame.known);
+      expect(again).toEqual(whole.slice(0, again.length));
+      expect(again.at(-1)).toEqual(frame);
+    }
+  });
+
+  it('has times that do not fall, the centre before what is known', () => {
+    for (const [i, { known, centre }] of whole.entries()) {
+      expect(centre).toBeLessThanOrEqual(known);
+      if (i > 0) expect(centre).toBeGreaterThanOrEqual(whole[i - 1]?.centre ?? 0);
+    }
+  });
+});
