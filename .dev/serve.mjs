@@ -1,7 +1,8 @@
 // A small static server for the built page, with the headers the page is meant to live under.
-import { createReadStream, statSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { basename, extname, join, normalize, sep } from 'node:path';
+import { basename, extname, sep } from 'node:path';
+import { pipeline } from 'node:stream/promises';
+import { openServedFile } from './served-file.mjs';
 
 const TYPES = {
   '.css': 'text/css; charset=utf-8',
@@ -54,39 +55,73 @@ const HEADERS = {
   'x-content-type-options': 'nosniff',
 };
 
-/** The file an address stands for, or null: nothing outside the folder, no dotfiles. */
-const fileFor = (folder, url) => {
-  let path;
-  try {
-    path = normalize(decodeURIComponent(new URL(url, 'http://localhost').pathname));
-  } catch {
-    return null;
-  }
-  if (path.includes('\0') || path.split(sep).some((part) => part.startsWith('.'))) return null;
-  const file = join(folder, path.endsWith(sep) ? join(path, 'index.html') : path);
-  return statSync(file, { throwIfNoEntry: false })?.isFile() ? file : null;
+/** Bounds on what one client can take up: bytes of headers, milliseconds, open connections. */
+const LIMITS = {
+  headerBytes: 16_384,
+  headersMs: 10_000,
+  requestMs: 15_000,
+  idleMs: 30_000,
+  connections: 128,
 };
 
-const answer = (folder, request, response) => {
-  const headers = { ...HEADERS };
-  const fail = (code, text) => {
-    response.writeHead(code, { ...headers, 'content-type': TYPES['.txt'] });
-    response.end(`${text}\n`);
+/**
+ * This machine's own names, at any port (a tunnel may end at another one). Whoever comes under another name was led
+ * here by a page of somebody else's, whose name stands for this machine's address.
+ */
+const OWN_HOST = /^(?:localhost|127\.0\.0\.1|\[::1\])(?::\d{1,5})?$/i;
+
+const isForUs = (request) => {
+  const hosts = request.headersDistinct.host ?? [];
+  return hosts.length === 1 && OWN_HOST.test(hosts[0]);
+};
+
+const refuse = (response, code, text) => {
+  response.writeHead(code, { ...HEADERS, 'content-type': TYPES['.txt'], connection: 'close' });
+  response.end(`${text}\n`);
+};
+
+const headersFor = (path, bytes) => {
+  const hashed = path.includes(`${sep}assets${sep}`);
+  return {
+    ...HEADERS,
+    ...(hashed && UNPACKING_WORKER.test(basename(path))
+      ? { 'content-security-policy': UNPACKING_POLICY }
+      : {}),
+    'content-type': TYPES[extname(path)] ?? 'application/octet-stream',
+    'content-length': bytes,
+    'cache-control': hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
   };
+};
+
+const answer = async (folder, request, response) => {
+  if (!isForUs(request)) return refuse(response, 421, 'This page is served to this machine only.');
   if (request.method !== 'GET' && request.method !== 'HEAD')
-    return fail(405, 'Only reading is possible here.');
-  const file = fileFor(folder, request.url ?? '/');
-  if (!file) return fail(404, 'There is nothing at this address.');
-  headers['content-type'] = TYPES[extname(file)] ?? 'application/octet-stream';
-  headers['content-length'] = statSync(file).size;
-  const hashed = file.includes(`${sep}assets${sep}`);
-  if (hashed && UNPACKING_WORKER.test(basename(file))) headers['content-security-policy'] = UNPACKING_POLICY;
-  headers['cache-control'] = hashed ? 'public, max-age=31536000, immutable' : 'no-cache';
-  response.writeHead(200, headers);
-  if (request.method === 'HEAD') return response.end();
-  return createReadStream(file)
-    .on('error', () => response.destroy())
-    .pipe(response);
+    return refuse(response, 405, 'Only reading is possible here.');
+  const file = await openServedFile(folder, request.url ?? '/');
+  if (!file) return refuse(response, 404, 'There is nothing at this address.');
+  const { handle, path, bytes } = file;
+  response.writeHead(200, headersFor(path, bytes));
+  if (request.method === 'HEAD' || bytes === 0) {
+    await handle.close();
+    return response.end();
+  }
+  return pipeline(handle.createReadStream({ end: bytes - 1 }), response);
+};
+
+const serverOf = (folder, limits) => {
+  const server = createServer(
+    {
+      maxHeaderSize: limits.headerBytes,
+      headersTimeout: limits.headersMs,
+      requestTimeout: limits.requestMs,
+      connectionsCheckingInterval: Math.min(1000, limits.headersMs),
+    },
+    // Whatever goes wrong with one request ends that request and nothing else.
+    (request, response) => void answer(folder, request, response).catch(() => response.destroy()),
+  );
+  server.maxConnections = limits.connections;
+  server.setTimeout(limits.idleMs);
+  return server;
 };
 
 const listen = (server, port) =>
@@ -94,16 +129,18 @@ const listen = (server, port) =>
     server.once('error', reject);
     server.listen(port, '127.0.0.1', () => {
       server.off('error', reject);
+      // A connection that could not be taken is the loss of who asked for it.
+      server.on('error', () => {});
       resolve(server.address().port);
     });
   });
 
 /**
- * Serves a folder on this machine only. Port 0 takes any free one.
+ * Serves a folder on this machine only, to who asks for it by this machine's names. Port 0 takes any free one.
  * Resolves with the address and a `close`; rejects with the system's error when the port cannot be had.
  */
-export const serveFolder = async (folder, port) => {
-  const server = createServer((request, response) => answer(folder, request, response));
+export const serveFolder = async (folder, port, limits = {}) => {
+  const server = serverOf(folder, { ...LIMITS, ...limits });
   const taken = await listen(server, port);
   return {
     port: taken,

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,10 +6,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CONTENT_SECURITY_POLICY, serveFolder } from '../../../.dev/serve.mjs';
 
 /** A plain request, because `fetch` would tidy the path before sending it. */
-const ask = (port: number, path: string, method = 'GET') =>
+const ask = (port: number, path: string, method = 'GET', headers: Record<string, string> = {}) =>
   new Promise<{ status: number; headers: NodeJS.Dict<string | string[]>; body: string }>(
     (resolve, reject) => {
-      request({ host: '127.0.0.1', port, path, method }, (response) => {
+      request({ host: '127.0.0.1', port, path, method, headers }, (response) => {
         let body = '';
         response.on('data', (chunk) => {
           body += chunk;
@@ -36,6 +36,11 @@ describe('the server behind npm start', () => {
     writeFileSync(join(folder, 'assets', 'font-worker-a1_B-2.js'), 'export {};');
     writeFileSync(join(folder, 'font-worker-a1_B-2.js'), 'export {};');
     writeFileSync(join(folder, '.built-from'), 'stamp');
+    symlinkSync(join(outside, 'secret.txt'), join(folder, 'linked.txt'));
+    symlinkSync(outside, join(folder, 'linked'));
+    symlinkSync('.built-from', join(folder, 'stamp.txt'));
+    symlinkSync('circle', join(folder, 'circle'));
+    symlinkSync('index.html', join(folder, 'start.html'));
     server = await serveFolder(folder, 0);
   });
   afterAll(async () => {
@@ -84,6 +89,12 @@ describe('the server behind npm start', () => {
     '/%00',
     '/%E0%A4%A',
     '//',
+    '//index.html',
+    '/linked.txt',
+    '/linked/secret.txt',
+    '/stamp.txt',
+    '/circle',
+    '/index.html/more',
   ])('has nothing at %s', async (path) => {
     const { status, body } = await ask(server.port, path);
     expect(status).toBe(404);
@@ -93,6 +104,40 @@ describe('the server behind npm start', () => {
   it('answers HEAD without a body and refuses to be written to', async () => {
     expect(await ask(server.port, '/', 'HEAD')).toMatchObject({ status: 200, body: '' });
     expect((await ask(server.port, '/', 'POST')).status).toBe(405);
+  });
+
+  it('has nothing at names too long for the system', async () => {
+    for (const path of [`/${'a'.repeat(300)}`, `/${'a/'.repeat(3000)}`])
+      expect((await ask(server.port, path)).status).toBe(404);
+  });
+
+  it('serves what a link within the folder leads to', async () => {
+    expect(await ask(server.port, '/start.html')).toMatchObject({ status: 200, body: '<title>page</title>' });
+  });
+
+  it.each(['localhost', 'LOCALHOST', '127.0.0.1', '[::1]'])('answers under the name %s', async (name) => {
+    for (const host of [name, `${name}:${server.port}`, `${name}:5000`])
+      expect((await ask(server.port, '/', 'GET', { host })).status).toBe(200);
+  });
+
+  it.each([
+    'attacker.example',
+    'attacker.example:4240',
+    'localhost.attacker.example',
+    'notlocalhost',
+    'localhost.',
+    '127.0.0.1.attacker.example',
+    '127.0.0.2',
+    '0.0.0.0',
+    '::1',
+    '[::2]',
+    'localhost:',
+    'localhost:123456',
+    'user@localhost',
+  ])('is not there for who comes under the name "%s"', async (host) => {
+    const { status, body } = await ask(server.port, '/', 'GET', { host });
+    expect(status).toBe(421);
+    expect(body).not.toContain('page</title>');
   });
 
   it('says when a port is taken', async () => {
