@@ -8,8 +8,8 @@ import type { FeelId } from './style';
  * Sources: shuffle and straight figures "Learn & Master Drums", session 6, and a 2015 survey of drum feels; double shuffle: an
  * introductory drum course's lesson on shuffles; slow 12/8 "How many shades of blue in blues drumming?"; hi-hat on
  * the backbeat under the ride, introduction of the ISMIR 2015 swing-ratio study; rhumba "Blues rumba", Drum!;
- * second line and train "Vital beats every drummer must know", Drum!, and "Developing New Orleans second line
- * grooves", 2020. Ghosts, feathered kick, levels and the rest: common practice, no source.
+ * second line and train "Vital beats every drummer must know", Drum!, and a 2020 drum lesson on developing street parade
+ * grooves. Ghosts, feathered kick, levels and the rest: common practice, no source.
  */
 export type DrumPattern = Readonly<Partial<Record<DrumLane, string>>>;
 
