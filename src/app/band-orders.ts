@@ -1,8 +1,8 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Band, BandSound, BandStatus } from '../audio/band';
+import type { Program } from '../core/arranger/program';
 import type { OwnChart } from '../core/chart/own-chart';
 import { temperamentOf } from '../core/harp/intonation';
-import type { Program } from '../core/score/program';
 import type { Mix } from '../core/settings/mix';
 import type { Settings } from '../core/settings/settings';
 import { asCents } from '../core/theory/units';

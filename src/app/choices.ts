@@ -1,8 +1,8 @@
+import type { FeelId } from '../core/feels/feel';
+import { FEELS } from '../core/feels/feels';
 import type { Breath, Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
 import { harpKeyFor, positionOf, songKey } from '../core/harp/positions';
-import { FEELS } from '../core/score/feels';
-import type { FeelId } from '../core/score/style';
 import type { Settings } from '../core/settings/settings';
 import { asBpm, type PitchClass } from '../core/theory/units';
 

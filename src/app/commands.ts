@@ -1,8 +1,8 @@
+import type { BarRange } from '../core/arranger/program';
+import type { FeelId } from '../core/feels/feel';
 import type { Sound, Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
-import type { BarRange } from '../core/score/program';
 import type { PartId } from '../core/score/score';
-import type { FeelId } from '../core/score/style';
 import type { Channel } from '../core/settings/mix';
 import { parseTempo } from '../core/settings/parse-settings';
 import type { Settings } from '../core/settings/settings';

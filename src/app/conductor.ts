@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Band, HeardPosition } from '../audio/band';
-import type { Section } from '../core/score/program';
+import type { Section } from '../core/arranger/program';
 import type { Settings } from '../core/settings/settings';
 import type { KeptValues } from '../storage/kept-values';
 import { type BandOrders, isUnderWay, soundOf } from './band-orders';

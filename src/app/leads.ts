@@ -1,3 +1,4 @@
+import type { Program } from '../core/arranger/program';
 import type { Chart, MeterName } from '../core/chart/chart';
 import type { OwnChart } from '../core/chart/own-chart';
 import type { Harp } from '../core/harp/harp';
@@ -5,7 +6,6 @@ import { findLine, type Line, lineScore } from '../core/harp/lines';
 import type { Phrase } from '../core/practice/phrase';
 import { type PhraseReading, readPhrase } from '../core/practice/read-phrase';
 import { type Trading, tradeOver } from '../core/practice/trading';
-import type { Program } from '../core/score/program';
 import type { NoteEvent } from '../core/score/score';
 import type { Settings } from '../core/settings/settings';
 import { asPitchClass, type PitchClass } from '../core/theory/units';

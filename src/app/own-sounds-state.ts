@@ -1,5 +1,6 @@
 import type { FontVoice } from '../audio/font-messages';
-import type { BassVoice, ChordVoice, Kit, Style } from '../core/score/style';
+import type { Style } from '../core/players/style';
+import type { BassVoice, ChordVoice, Kit } from '../core/score/voices';
 import type { OwnSoundPart } from '../core/settings/settings';
 
 /** The player's own file of sounds. */

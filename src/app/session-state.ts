@@ -1,8 +1,8 @@
 import type { BandStatus } from '../audio/band';
+import type { Section } from '../core/arranger/program';
 import type { OwnChart } from '../core/chart/own-chart';
 import type { Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
-import type { Section } from '../core/score/program';
 import type { Settings } from '../core/settings/settings';
 import type { Bpm } from '../core/theory/units';
 import type { ChartDesk } from './own-charts-desk';

@@ -1,10 +1,10 @@
 import type { BandSound } from '../audio/band';
 import type { AudioCompressor, Encoding } from '../audio/compress-audio';
 import type { Rendered, RenderRequest } from '../audio/render-offline';
+import type { Section } from '../core/arranger/program';
 import { encodePcm, longestWav, type WavFormat, wavEnd, wavHeader } from '../core/formats/wav';
-import type { Section } from '../core/score/program';
+import type { Style } from '../core/players/style';
 import type { PartId } from '../core/score/score';
-import type { Style } from '../core/score/style';
 import { DEFAULT_MIX } from '../core/settings/defaults';
 import { createRandom } from '../core/theory/random';
 import type { FileSaver, GrowingFile } from '../storage/save-file';

@@ -1,7 +1,7 @@
-import { openingOf } from '../core/score/opening';
-import type { Plan, Program, Section } from '../core/score/program';
-import { sectionAt } from '../core/score/section-at';
-import { chartOfChorus, hasEnding, rangeOf, tempoOfChorus } from '../core/score/song-plan';
+import { openingOf } from '../core/arranger/opening';
+import type { Plan, Program, Section } from '../core/arranger/program';
+import { sectionAt } from '../core/arranger/section-at';
+import { chartOfChorus, hasEnding, rangeOf, tempoOfChorus } from '../core/arranger/song-plan';
 
 /** How much of a song is taken away. */
 export interface SongExtent {

@@ -1,10 +1,11 @@
+import type { Section } from '../core/arranger/program';
 import { isFormId } from '../core/chart/forms';
+import { FEELS, SWUNG_SIXTEENTHS } from '../core/feels/feels';
+import { swingRatio } from '../core/feels/swing';
 import { type LeadSheet, writeMusicXml } from '../core/formats/musicxml';
 import type { FitChord, FitSound } from '../core/harp/fit';
 import { positionTitle } from '../core/harp/positions';
 import { tab } from '../core/harp/tab';
-import { FEELS, SWUNG_SIXTEENTHS, swingRatio } from '../core/score/feels';
-import type { Section } from '../core/score/program';
 import type { PartId } from '../core/score/score';
 import type { Mix } from '../core/settings/mix';
 import type { Settings } from '../core/settings/settings';

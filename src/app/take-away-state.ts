@@ -1,6 +1,6 @@
 import type { Encoding } from '../audio/compress-audio';
+import type { Plan } from '../core/arranger/program';
 import type { WavFormat } from '../core/formats/wav';
-import type { Plan } from '../core/score/program';
 import type { SongExtent } from './take-away-sections';
 
 /** What the player chose about files. */

@@ -1,9 +1,9 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { BandSound } from '../audio/band';
 import type { Encoding } from '../audio/compress-audio';
+import type { Program, Section } from '../core/arranger/program';
 import { writeMidi } from '../core/formats/midi';
 import type { WavFormat } from '../core/formats/wav';
-import type { Program, Section } from '../core/score/program';
 import type { SessionState } from './session-state';
 import {
   type AudioFile,

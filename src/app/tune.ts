@@ -2,11 +2,11 @@ import { buildChart } from '../core/chart/build-chart';
 import type { Chart, MeterName } from '../core/chart/chart';
 import { type FormId, isFormId } from '../core/chart/forms';
 import { type OwnChart, ownChartInKey } from '../core/chart/own-chart';
+import { FEELS } from '../core/feels/feels';
 import { type Fit, fitChart } from '../core/harp/fit';
 import type { Harp } from '../core/harp/harp';
 import { buildOwnedHarp } from '../core/harp/harp-case';
 import { harpKeyFor, songKey } from '../core/harp/positions';
-import { FEELS } from '../core/score/feels';
 import type { Settings } from '../core/settings/settings';
 import type { PitchClass } from '../core/theory/units';
 

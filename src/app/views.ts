@@ -1,5 +1,5 @@
 import type { HeardPosition } from '../audio/band';
-import type { Section } from '../core/score/program';
+import type { Section } from '../core/arranger/program';
 import type { Bpm } from '../core/theory/units';
 import type { BarView, SessionState } from './session-state';
 import type { Tune } from './tune';

@@ -1,8 +1,8 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Band, BandSound, BandStatus, HeardPosition } from '../audio/band';
+import type { Program } from '../core/arranger/program';
 import { warmUp } from '../core/practice/warm-up';
 import type { WarmUp, WarmUpStep } from '../core/practice/warm-up-step';
-import type { Program } from '../core/score/program';
 import type { NoteEvent } from '../core/score/score';
 import { DEFAULT_PLAN } from '../core/settings/defaults';
 import { asTicks } from '../core/theory/units';

@@ -1,5 +1,5 @@
 /** The band once its audio part is loaded: joins transport, bank, player and desk on one audio context. */
-import type { Program, Section } from '../core/score/program';
+import type { Program, Section } from '../core/arranger/program';
 import type { PartId } from '../core/score/score';
 import { asMidi, asTicks } from '../core/theory/units';
 import type { BandSound, HeardPosition } from './band';

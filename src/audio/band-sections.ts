@@ -1,6 +1,6 @@
-import type { Program, Section } from '../core/score/program';
-import { sectionAt } from '../core/score/section-at';
-import { rangeOf, slotAt } from '../core/score/song-plan';
+import type { Program, Section } from '../core/arranger/program';
+import { sectionAt } from '../core/arranger/section-at';
+import { rangeOf, slotAt } from '../core/arranger/song-plan';
 
 /** First bar of the first chorus to leave out, kept within the form or the repeated range. */
 const barsLeftOut = (program: Program, fromBar: number): number => {

@@ -1,6 +1,6 @@
-import type { Program, Section } from '../core/score/program';
+import type { Program, Section } from '../core/arranger/program';
 import type { PartId } from '../core/score/score';
-import type { BassVoice, ChordVoice, Kit } from '../core/score/style';
+import type { BassVoice, ChordVoice, Kit } from '../core/score/voices';
 import type { Mix } from '../core/settings/mix';
 import type { Cents, Hz, Seconds } from '../core/theory/units';
 

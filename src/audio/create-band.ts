@@ -2,7 +2,7 @@
  * The band as the page sees it. Costs nothing until the first gesture, which makes the audio context (browsers ask
  * for that) and loads the rest; every trouble on the way becomes a status.
  */
-import type { Program, Section } from '../core/score/program';
+import type { Program, Section } from '../core/arranger/program';
 import type { PartId } from '../core/score/score';
 import type { Seconds } from '../core/theory/units';
 import type { Band, BandSound, BandStatus, HeardPosition } from './band';

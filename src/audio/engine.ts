@@ -1,5 +1,5 @@
 import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
-import type { Program, Section } from '../core/score/program';
+import type { Program, Section } from '../core/arranger/program';
 import type { PartId } from '../core/score/score';
 import type { BandSound, HeardPosition } from './band';
 import type { BankCounts, BankWorker } from './bank';

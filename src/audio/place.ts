@@ -2,7 +2,7 @@
  * Where in a form one is, apart from ticks and seconds, so that the same place can be found again after the
  * key, tempo, form or plan has changed.
  */
-import type { Program, Section } from '../core/score/program';
+import type { Program, Section } from '../core/arranger/program';
 import { barIndexAt } from './timeline';
 
 /** Finds a section of a program by its order; `fromBar` is where the first chorus is entered. */

@@ -6,9 +6,9 @@
 import './quiet-tone';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import { OfflineContext } from 'tone/build/esm/core/context/OfflineContext.js';
-import type { Section } from '../core/score/program';
+import type { Section } from '../core/arranger/program';
+import type { FeelId } from '../core/feels/feel';
 import type { PartId } from '../core/score/score';
-import type { FeelId } from '../core/score/style';
 import type { BandSound } from './band';
 import { type Bank, type BankCounts, createBank, type WorkerRoute, workersWorthHaving } from './bank';
 import { createBankWorker } from './create-bank-worker';

@@ -3,7 +3,7 @@
  * a busy page loses nothing; any change cuts what was handed over a moment from now and fills the window anew.
  * Pure arithmetic over a clock that is read, never awaited: tests move it by hand.
  */
-import type { Program, Section } from '../core/score/program';
+import type { Program, Section } from '../core/arranger/program';
 import {
   barIndexOfNumber,
   hasBarNumber,

@@ -1,4 +1,4 @@
-import type { Section } from '../core/score/program';
+import type { Section } from '../core/arranger/program';
 
 interface Stretch {
   /** Ticks from the section's start. */

@@ -1,4 +1,4 @@
-import type { Section } from '../core/score/program';
+import type { Section } from '../core/arranger/program';
 import { secondsAt, type TempoMap, tempoMapOf, ticksAt } from './tempo-map';
 
 /** A section set on the audio clock. All times are seconds of the audio context. */

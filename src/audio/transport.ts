@@ -1,4 +1,4 @@
-import type { Program, Section } from '../core/score/program';
+import type { Program, Section } from '../core/arranger/program';
 import type { SectionSource } from './place';
 import type { ScheduledNote } from './scheduled-note';
 import type { Timeline } from './timeline';

@@ -1,4 +1,4 @@
-import { type BandTurn, bandTurn } from '../core/score/arc';
+import { type BandTurn, bandTurn } from '../core/arranger/arc';
 import { useSelected } from './session-context';
 
 const WORDS: Readonly<Record<Exclude<BandTurn, 'band'>, { readonly title: string; readonly text: string }>> =

@@ -8,9 +8,9 @@ import {
   useState,
 } from 'react';
 import { chartFor } from '../app/tune';
+import type { BarRange } from '../core/arranger/program';
 import type { Bar } from '../core/chart/chart';
 import { lineTab } from '../core/harp/lines';
-import type { BarRange } from '../core/score/program';
 import { symbolText } from '../core/theory/chord-text';
 import { chordsEms } from './chord-ems';
 import { ChordText } from './chord-text';

@@ -1,6 +1,6 @@
 import { harpFor } from '../app/tune';
+import { keyOfChorus } from '../core/arranger/song-plan';
 import { harpName } from '../core/harp/advice-words';
-import { keyOfChorus } from '../core/score/song-plan';
 import { keyName, prettyName } from '../core/theory/pitch';
 import { useSelected } from './session-context';
 

@@ -1,4 +1,4 @@
-import type { Plan } from '../core/score/program';
+import type { Plan } from '../core/arranger/program';
 import { TEMPO_RANGE } from '../core/settings/parse-settings';
 import { asBpm, asPitchClass } from '../core/theory/units';
 import { Choice } from './choice';

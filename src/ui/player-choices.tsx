@@ -1,5 +1,6 @@
+import type { Style } from '../core/players/style';
 import type { PartId } from '../core/score/score';
-import type { BassVoice, ChordVoice, Kit, Style } from '../core/score/style';
+import type { BassVoice, ChordVoice, Kit } from '../core/score/voices';
 import { Choice } from './choice';
 import { OwnSounds } from './own-sounds';
 import { useSelected, useSession } from './session-context';

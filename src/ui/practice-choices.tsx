@@ -1,4 +1,4 @@
-import type { Plan } from '../core/score/program';
+import type { Plan } from '../core/arranger/program';
 import { Choice } from './choice';
 import { useSelected, useSession } from './session-context';
 import { Switch } from './switch';

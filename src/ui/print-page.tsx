@@ -1,8 +1,8 @@
 import type { Tune } from '../app/tune';
+import { FEELS } from '../core/feels/feels';
 import { markSounds } from '../core/harp/mark-sounds';
 import { positionTitle } from '../core/harp/positions';
 import { scaleTab } from '../core/harp/scale-tab';
-import { FEELS } from '../core/score/feels';
 import type { Settings } from '../core/settings/settings';
 import type { Chord } from '../core/theory/chord';
 import { symbolText } from '../core/theory/chord-text';

@@ -1,8 +1,8 @@
 import { formOf } from '../app/tune';
+import { FEELS } from '../core/feels/feels';
 import type { Tuning } from '../core/harp/harp';
 import { POSITIONS, positionTitle } from '../core/harp/positions';
 import { TUNINGS } from '../core/harp/tunings';
-import { FEELS } from '../core/score/feels';
 import { keyName, PITCH_CLASSES, prettyName } from '../core/theory/pitch';
 import { Choice } from './choice';
 import { formOptions } from './own-chart-forms';

@@ -1,5 +1,5 @@
-import type { Plan } from '../core/score/program';
-import type { Style } from '../core/score/style';
+import type { Plan } from '../core/arranger/program';
+import type { Style } from '../core/players/style';
 import { useSelected, useSession } from './session-context';
 
 /** The plan of choruses and a way to change parts of it. */

@@ -1,10 +1,10 @@
 import { bench, describe } from 'vitest';
+import type { Program } from '../../src/core/arranger/program';
+import { sectionAt } from '../../src/core/arranger/section-at';
 import { buildChart } from '../../src/core/chart/build-chart';
 import { writeMidi } from '../../src/core/formats/midi';
 import { writeMusicXml } from '../../src/core/formats/musicxml';
 import { encodePcm } from '../../src/core/formats/wav';
-import type { Program } from '../../src/core/score/program';
-import { sectionAt } from '../../src/core/score/section-at';
 import { DEFAULT_PLAN, DEFAULT_STYLE } from '../../src/core/settings/defaults';
 import { createRandom } from '../../src/core/theory/random';
 import { asBpm, asPitchClass } from '../../src/core/theory/units';

@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { sectionAt } from '../../src/core/score/section-at';
+import { sectionAt } from '../../src/core/arranger/section-at';
 import { FIGURES_HEAD, figuresLine, measureFeel } from '../helpers/measure-score';
 import { FEEL_IDS } from '../helpers/program-arbitraries';
 import { testChart, testProgram } from '../helpers/test-charts';

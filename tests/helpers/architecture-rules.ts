@@ -11,6 +11,9 @@ const CORE = [
   'core/chart',
   'core/harp',
   'core/score',
+  'core/feels',
+  'core/players',
+  'core/arranger',
   'core/hearing',
   'core/practice',
   'core/settings',
@@ -32,8 +35,24 @@ export const FOLDERS: readonly FolderRule[] = [
   },
   {
     folder: 'core/score',
-    holds: 'feels and parts; arranges a chart into note events',
+    holds:
+      'what a score is: note events, parts and voices, the grid of a swung beat, finishing, slicing, silence',
     imports: ['core/theory', 'core/chart'],
+  },
+  {
+    folder: 'core/feels',
+    holds: 'one file a feel: meter, swing, tempo, usual players and every pattern',
+    imports: ['core/theory', 'core/chart', 'core/score'],
+  },
+  {
+    folder: 'core/players',
+    holds: 'bass, comping, drums and click: how each reads the patterns of a feel over a chart',
+    imports: ['core/theory', 'core/chart', 'core/score', 'core/feels'],
+  },
+  {
+    folder: 'core/arranger',
+    holds: 'the program and its sections: count-in, opening, choruses in an arc, closing',
+    imports: ['core/theory', 'core/chart', 'core/score', 'core/feels', 'core/players'],
   },
   {
     folder: 'core/hearing',

@@ -1,6 +1,6 @@
 import type { Band, BandSound, BandStatus, HeardPosition } from '../../src/audio/band';
-import type { Program, Section } from '../../src/core/score/program';
-import { sectionAt } from '../../src/core/score/section-at';
+import type { Program, Section } from '../../src/core/arranger/program';
+import { sectionAt } from '../../src/core/arranger/section-at';
 
 /** A band that makes no sound: it remembers what it was asked and is moved by hand. */
 export interface FakeBand extends Band {

@@ -1,7 +1,7 @@
-import { FEELS } from '../../src/core/score/feels';
-import type { Section } from '../../src/core/score/program';
+import type { Section } from '../../src/core/arranger/program';
+import type { FeelId } from '../../src/core/feels/feel';
+import { FEELS } from '../../src/core/feels/feels';
 import type { NoteEvent, PartId } from '../../src/core/score/score';
-import type { FeelId } from '../../src/core/score/style';
 import { inBar, partOf, sectionOf } from './score-events';
 import { testProgram } from './test-charts';
 

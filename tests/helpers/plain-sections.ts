@@ -1,6 +1,7 @@
 /** Small sections and programs made by hand, for tests of the clockwork that do not need music. */
+
+import type { Program, Section } from '../../src/core/arranger/program';
 import type { Bar, Chart } from '../../src/core/chart/chart';
-import type { Program, Section } from '../../src/core/score/program';
 import type { NoteEvent, PartId } from '../../src/core/score/score';
 import { asBpm, asMidi, asPitchClass, asTicks } from '../../src/core/theory/units';
 

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
+import type { Plan, Program } from '../../src/core/arranger/program';
 import { FORM_IDS } from '../../src/core/chart/forms';
-import { FEELS } from '../../src/core/score/feels';
-import type { Plan, Program } from '../../src/core/score/program';
-import type { ChordVoice, FeelId, Kit, Style } from '../../src/core/score/style';
+import type { FeelId } from '../../src/core/feels/feel';
+import { FEELS } from '../../src/core/feels/feels';
+import type { Style } from '../../src/core/players/style';
+import type { ChordVoice, Kit } from '../../src/core/score/voices';
 import { testChart, testProgram } from './test-charts';
 
 export const FEEL_IDS: readonly FeelId[] = Object.values(FEELS).map((feel) => feel.id);

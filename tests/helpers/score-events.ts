@@ -1,6 +1,6 @@
-import type { Program, Section } from '../../src/core/score/program';
+import type { Program, Section } from '../../src/core/arranger/program';
+import { sectionAt } from '../../src/core/arranger/section-at';
 import type { NoteEvent, PartId } from '../../src/core/score/score';
-import { sectionAt } from '../../src/core/score/section-at';
 
 /** The section at an index, which must exist. */
 export const sectionOf = (program: Program, index: number, fromBar = 0): Section => {

@@ -1,6 +1,6 @@
+import type { Section } from '../../src/core/arranger/program';
 import { buildChart } from '../../src/core/chart/build-chart';
 import type { Chart, MeterName } from '../../src/core/chart/chart';
-import type { Section } from '../../src/core/score/program';
 import type { NoteEvent, PartId } from '../../src/core/score/score';
 import { asBpm, asMidi, asPitchClass, asTicks } from '../../src/core/theory/units';
 

@@ -1,9 +1,10 @@
+import type { Plan, Program } from '../../src/core/arranger/program';
 import { buildChart } from '../../src/core/chart/build-chart';
 import type { Chart, MeterName } from '../../src/core/chart/chart';
 import type { FormId } from '../../src/core/chart/forms';
-import { FEELS } from '../../src/core/score/feels';
-import type { Plan, Program } from '../../src/core/score/program';
-import type { FeelId, Style } from '../../src/core/score/style';
+import type { FeelId } from '../../src/core/feels/feel';
+import { FEELS } from '../../src/core/feels/feels';
+import type { Style } from '../../src/core/players/style';
 import { asBpm, asPitchClass } from '../../src/core/theory/units';
 
 /** A chart of a form; key as a pitch class, 7 = G. */

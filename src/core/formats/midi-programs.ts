@@ -1,5 +1,5 @@
 import type { PartId } from '../score/score';
-import type { BassVoice, ChordVoice } from '../score/style';
+import type { BassVoice, ChordVoice } from '../score/voices';
 
 /**
  * Programs as sent, 0–127; the General MIDI 1 sound set prints them one higher (acoustic bass 33, drawbar organ 17,

@@ -1,4 +1,4 @@
-import type { Section } from '../score/program';
+import type { Section } from '../arranger/program';
 import type { NoteEvent, PartId } from '../score/score';
 
 /** A section at its place in the file. */

@@ -1,6 +1,6 @@
-import type { Section } from '../score/program';
+import type { Section } from '../arranger/program';
 import type { PartId } from '../score/score';
-import type { BassVoice, ChordVoice } from '../score/style';
+import type { BassVoice, ChordVoice } from '../score/voices';
 import { TICKS_PER_QUARTER } from '../theory/units';
 import { keyFifths } from './key-fifths';
 import { bendEvents, bendRange, rangeEvents } from './midi-bend';

@@ -1,4 +1,4 @@
-import type { Kit } from './style';
+import type { Kit } from './voices';
 
 /** Lanes of a drum pattern and the General MIDI percussion keys they strike (General MIDI percussion map). */
 export const DRUM_KEYS = {

@@ -1,12 +1,13 @@
 import type { Chart } from '../chart/chart';
 import { asTicks } from '../theory/units';
-import type { NoteEvent, PartId, Score } from './score';
-
-const PART_ORDER: Readonly<Record<PartId, number>> = { drums: 0, bass: 1, chords: 2, lead: 3, click: 4 };
+import { type NoteEvent, PART_IDS, type PartId, type Score } from './score';
 
 /** The order of events in a score: time, then part, then pitch. */
 export const compareEvents = (a: NoteEvent, b: NoteEvent): number =>
-  a.at - b.at || PART_ORDER[a.part] - PART_ORDER[b.part] || a.pitch - b.pitch || b.velocity - a.velocity;
+  a.at - b.at ||
+  PART_IDS.indexOf(a.part) - PART_IDS.indexOf(b.part) ||
+  a.pitch - b.pitch ||
+  b.velocity - a.velocity;
 
 const MONOPHONIC: ReadonlySet<PartId> = new Set(['bass', 'lead']);
 

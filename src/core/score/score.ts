@@ -1,6 +1,8 @@
 import type { Midi, Ticks } from '../theory/units';
 
-export type PartId = 'drums' | 'bass' | 'chords' | 'lead' | 'click';
+/** The parts of a score, in the order in which simultaneous events stand. */
+export const PART_IDS = ['drums', 'bass', 'chords', 'lead', 'click'] as const;
+export type PartId = (typeof PART_IDS)[number];
 
 /** Drums and click carry the General MIDI percussion key as `pitch`. */
 export interface NoteEvent {

@@ -1,17 +1,26 @@
 import type { Chart } from '../chart/chart';
 import { asTicks } from '../theory/units';
-import type { Plan } from './program';
-import type { NoteEvent, PartId, Score } from './score';
+import { type NoteEvent, PART_IDS, type PartId, type Score } from './score';
 
-const SOUNDING: Readonly<Record<Plan['sounding'], ReadonlySet<PartId>>> = {
-  band: new Set(['drums', 'bass', 'chords', 'lead', 'click']),
+/** How much of the band sounds. */
+export const SOUNDINGS = ['band', 'click', 'drums', 'bass'] as const;
+export type Sounding = (typeof SOUNDINGS)[number];
+
+/** The band plays `play` bars, then is silent for `rest` bars, over and over. */
+export interface DropOut {
+  readonly play: number;
+  readonly rest: number;
+}
+
+const SOUNDING: Readonly<Record<Sounding, ReadonlySet<PartId>>> = {
+  band: new Set(PART_IDS),
   click: new Set(['click', 'lead']),
   drums: new Set(['drums', 'click', 'lead']),
   bass: new Set(['bass', 'click', 'lead']),
 };
 
 /** Leaves only the parts that are to sound; the click stays (its fader decides), and a lead was asked for by itself. */
-export const onlySounding = (score: Score, sounding: Plan['sounding']): Score =>
+export const onlySounding = (score: Score, sounding: Sounding): Score =>
   sounding === 'band'
     ? score
     : { ...score, events: score.events.filter(({ part }) => SOUNDING[sounding].has(part)) };
@@ -20,11 +29,7 @@ export const onlySounding = (score: Score, sounding: Plan['sounding']): Score =>
  * Which bars of a chorus are silent: the song's bars count on through the choruses, `play` sounding and `rest`
  * silent in turn. Throws RangeError unless both are whole numbers of at least 1.
  */
-export const silentBars = (
-  dropOut: NonNullable<Plan['dropOut']>,
-  chorus: number,
-  bars: number,
-): readonly boolean[] => {
+export const silentBars = (dropOut: DropOut, chorus: number, bars: number): readonly boolean[] => {
   const { play, rest } = dropOut;
   if (!(Number.isInteger(play) && Number.isInteger(rest) && play >= 1 && rest >= 1)) {
     throw new RangeError(`A drop-out needs 1 bar or more of each, got play ${play}, rest ${rest}`);

@@ -1,7 +1,7 @@
+import type { Plan } from '../arranger/program';
 import type { Tuning } from '../harp/harp';
 import { TUNINGS } from '../harp/tunings';
-import type { Plan } from '../score/program';
-import type { Style } from '../score/style';
+import type { Style } from '../players/style';
 import { asBpm, asHz, asPitchClass } from '../theory/units';
 import type { Channel, Mix } from './mix';
 import type { Settings } from './settings';

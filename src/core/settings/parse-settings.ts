@@ -1,10 +1,15 @@
 import * as v from 'valibot';
+import { ARCS, COUNT_INS, ENDINGS, INTROS } from '../arranger/program';
+import { FEELS } from '../feels/feels';
+import { SWING_RANGE } from '../feels/swing';
 import { HOLES } from '../harp/build-harp';
 import { REED_RANGE } from '../harp/custom-tuning';
 import { REED_CENTS } from '../harp/harp-case';
 import { INTONATION_IDS } from '../harp/intonation';
 import { LINE_TASTES } from '../harp/line-cost';
-import { FEELS } from '../score/feels';
+import { STOP_TIMES } from '../players/style';
+import { SOUNDINGS } from '../score/silence';
+import { BASS_VOICES, CHORD_VOICES, KITS } from '../score/voices';
 import { REFERENCE_PITCHES } from '../theory/temperament';
 import { asBpm, asHz, asPitchClass, type Bpm } from '../theory/units';
 import { DEFAULT_SETTINGS } from './defaults';
@@ -68,10 +73,10 @@ const FIELDS = {
   tempo,
   style: v.object({
     feel: v.picklist(Object.values(FEELS).map(({ id }) => id)),
-    bass: v.picklist(['upright-bass', 'fingered-bass']),
-    chords: v.picklist(['piano', 'electric-piano', 'organ', 'guitar']),
-    kit: v.picklist(['sticks', 'brushes']),
-    swing: v.union([v.picklist(['feel', 'by tempo']), between(1, 3.5)]),
+    bass: v.picklist(BASS_VOICES),
+    chords: v.picklist(CHORD_VOICES),
+    kit: v.picklist(KITS),
+    swing: v.union([v.picklist(['feel', 'by tempo']), between(SWING_RANGE.low, SWING_RANGE.high)]),
     push: v.object({
       drums: v.exactOptional(between(-60, 60)),
       bass: v.exactOptional(between(-60, 60)),
@@ -79,16 +84,16 @@ const FIELDS = {
       lead: v.exactOptional(between(-60, 60)),
       click: v.exactOptional(between(-60, 60)),
     }),
-    stopTime: v.picklist(['off', 'first four bars', 'whole chorus']),
+    stopTime: v.picklist(STOP_TIMES),
     leaveRoom: v.boolean(),
     seed: whole(0, 2 ** 31),
   }),
   plan: v.object({
-    countInBars: v.picklist([0, 1, 2]),
-    intro: v.picklist(['none', 'turnaround', 'pickup', 'drums']),
+    countInBars: v.picklist(COUNT_INS),
+    intro: v.picklist(INTROS),
     choruses: v.nullable(whole(1, 200)),
-    arc: v.picklist(['steady', 'breathe', 'trade fours', 'trade twos']),
-    ending: v.picklist(['cadence', 'held', 'stop']),
+    arc: v.picklist(ARCS),
+    ending: v.picklist(ENDINGS),
     ritard: v.boolean(),
     repeat: v.nullable(v.object({ from: whole(0, 127), to: whole(0, 127) })),
     countBetween: v.boolean(),
@@ -106,7 +111,7 @@ const FIELDS = {
       v.object({ kind: v.literal('alternate'), slow: tempo }),
     ]),
     dropOut: v.nullable(v.object({ play: whole(1, 64), rest: whole(1, 64) })),
-    sounding: v.picklist(['band', 'click', 'drums', 'bass']),
+    sounding: v.picklist(SOUNDINGS),
   }),
   technique: v.object({
     drawBends: v.boolean(),

@@ -1,12 +1,12 @@
+import type { Plan } from '../arranger/program';
 import type { Tuning } from '../harp/harp';
 import type { OwnedHarp } from '../harp/harp-case';
 import type { LineTaste } from '../harp/line-cost';
 import type { LineKind, Pace } from '../harp/line-slots';
 import type { TechniqueChoice } from '../harp/reach';
 import type { TabStyle } from '../harp/tab';
-import type { Plan } from '../score/program';
+import type { Style } from '../players/style';
 import type { PartId } from '../score/score';
-import type { Style } from '../score/style';
 import type { Bpm, Hz, PitchClass } from '../theory/units';
 import type { Mix } from './mix';
 

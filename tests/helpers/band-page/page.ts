@@ -3,7 +3,7 @@ import type { BandSound, BandStatus, HeardPosition } from '../../../src/audio/ba
 import { createBand, WEB_GROUND } from '../../../src/audio/create-band';
 import type { Engine, EngineCounts } from '../../../src/audio/engine';
 import type { Rendered } from '../../../src/audio/render-offline';
-import type { Program, Section } from '../../../src/core/score/program';
+import type { Program, Section } from '../../../src/core/arranger/program';
 import type { PartId } from '../../../src/core/score/score';
 import { createRecorder } from './recorder';
 

@@ -6,8 +6,8 @@ import {
   songSeconds,
   songSections,
 } from '../../../src/app/take-away-sections';
-import type { Plan } from '../../../src/core/score/program';
-import { sectionAt } from '../../../src/core/score/section-at';
+import type { Plan } from '../../../src/core/arranger/program';
+import { sectionAt } from '../../../src/core/arranger/section-at';
 import { asBpm } from '../../../src/core/theory/units';
 import { testProgram } from '../../helpers/test-charts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { placeAt, sectionInstead, ticksOfPlace } from '../../../src/audio/place';
-import type { Section } from '../../../src/core/score/program';
+import type { Section } from '../../../src/core/arranger/program';
 import { plainProgram, plainSections } from '../../helpers/plain-sections';
 
 const section = (...args: Parameters<typeof plainSections>): Section => {

@@ -8,7 +8,7 @@ import {
   placementAt,
   placeSection,
 } from '../../../src/audio/timeline';
-import type { Section } from '../../../src/core/score/program';
+import type { Section } from '../../../src/core/arranger/program';
 import { plainProgram, plainSections } from '../../helpers/plain-sections';
 import { testProgram } from '../../helpers/test-charts';
 

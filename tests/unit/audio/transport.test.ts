@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { positionAt } from '../../../src/audio/heard-position';
 import { createTransport } from '../../../src/audio/rolling-transport';
 import type { ScheduledNote } from '../../../src/audio/scheduled-note';
-import type { Program } from '../../../src/core/score/program';
+import type { Program } from '../../../src/core/arranger/program';
 import { plainProgram, plainSections } from '../../helpers/plain-sections';
 
 /** What was handed over and not taken back, as the player would have it. */

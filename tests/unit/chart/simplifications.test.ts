@@ -4,7 +4,7 @@ import { buildChart, layChart, METERS } from '../../../src/core/chart/build-char
 import { FORM_IDS } from '../../../src/core/chart/forms';
 import { readChart } from '../../../src/core/chart/read-chart';
 import { simplifications } from '../../../src/core/chart/simplifications';
-import { COMPING_REGISTER, type Colour, voicingsOf } from '../../../src/core/score/voicing';
+import { COMPING_REGISTER, type Colour, voicingsOf } from '../../../src/core/players/voicing';
 import type { Chord } from '../../../src/core/theory/chord';
 import { chordOf } from '../../../src/core/theory/chords';
 import { asPitchClass } from '../../../src/core/theory/units';

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Program, Section } from '../../../src/core/arranger/program';
+import { sectionAt } from '../../../src/core/arranger/section-at';
 import { buildChart } from '../../../src/core/chart/build-chart';
 import { FORM_IDS } from '../../../src/core/chart/forms';
 import { type MidiSong, writeMidi } from '../../../src/core/formats/midi';
 import { bigEndian, variableLength } from '../../../src/core/formats/midi-bytes';
-import type { Program, Section } from '../../../src/core/score/program';
 import type { PartId } from '../../../src/core/score/score';
-import { sectionAt } from '../../../src/core/score/section-at';
 import { DEFAULT_PLAN, DEFAULT_STYLE } from '../../../src/core/settings/defaults';
 import { asBpm, asPitchClass, asTicks } from '../../../src/core/theory/units';
 import { eventsOf, notesOf, readMidi } from '../../helpers/midi-reading';

@@ -1,0 +1,73 @@
+import type { Chart } from '../chart/chart';
+import { romanChord } from '../chart/roman';
+import { type BarShape, PLAIN_SHAPE } from '../players/passage';
+import type { Chord } from '../theory/chord';
+import { barOf, chartOfBars } from './excerpt';
+import type { Plan } from './program';
+
+/** Bars and what the band does in them. */
+export interface ShapedChart {
+  readonly chart: Chart;
+  readonly shapes: readonly BarShape[];
+}
+
+/** The chord a song comes home to: the chart's own tonic chord, or the key's seventh chord. */
+export const homeChord = (chart: Chart): Chord =>
+  chart.bars
+    .flatMap((bar) => bar.chords)
+    .find(({ chord }) => chord.root === chart.key && chord.bass === chord.root)?.chord ??
+  romanChord(chart.mode === 'minor' ? 'i7' : 'I7', chart.tonic);
+
+/** The dominant seventh that leads to a chart's beginning. */
+export const dominant = (chart: Chart): Chord => romanChord('V7', chart.tonic);
+
+/** A bar pattern in the chart's own beats: `first` where the bar starts, `second` where its second chord does. */
+const hitsAtChords = (beats: number, second: number): string =>
+  Array.from({ length: beats }, (_, beat) => (beat === 0 ? 'x' : beat === second ? 'h' : '.')).join(' ');
+
+/**
+ * Replaces the last two bars of a last chorus: home, then the five chord and its neighbour a half step above home
+ * (`cadence`), home and the five chord (`held`), or home and a last stroke (`stop`). Common practice, no source.
+ */
+export const closeChorus = ({ chart, shapes }: ShapedChart, ending: Plan['ending']): ShapedChart => {
+  const { beats } = chart.meter;
+  const home = barOf(chart, [homeChord(chart)], [beats]);
+  const half = Math.ceil(beats / 2);
+  const lastBar = {
+    cadence: barOf(chart, [dominant(chart), romanChord('bII7', chart.tonic)], [half, beats - half]),
+    held: barOf(chart, [dominant(chart)], [beats]),
+    stop: home,
+  }[ending];
+  const replaced = chart.bars.length > 1 ? [home, lastBar] : [lastBar];
+  const bars = [...chart.bars.slice(0, -replaced.length), ...replaced];
+  const hits = ending === 'cadence' ? hitsAtChords(beats, half) : 'x';
+  const closing = shapes.map((shape, bar): BarShape => {
+    if (bar < bars.length - 2) return shape;
+    if (bar === bars.length - 2)
+      return {
+        ...shape,
+        bass: 'play',
+        chords: 'play',
+        drums: 'time',
+        fill: ending === 'stop' ? 'short' : 'none',
+      };
+    if (ending === 'held') return { ...shape, bass: 'play', chords: 'play', drums: 'time', fill: 'long' };
+    return {
+      ...shape,
+      bass: 'hits',
+      chords: 'hits',
+      drums: 'hits',
+      hits,
+      fill: 'none',
+      crash: false,
+      gain: 1,
+    };
+  });
+  return { chart: chartOfBars(chart, bars), shapes: closing };
+};
+
+/** One bar in which everybody lands on the home chord and holds it. */
+export const finalChord = (chart: Chart): ShapedChart => ({
+  chart: chartOfBars(chart, [barOf(chart, [homeChord(chart)], [chart.meter.beats])]),
+  shapes: [{ ...PLAIN_SHAPE, bass: 'hits', chords: 'hits', drums: 'hits', hits: 'h', gain: 1.02 }],
+});

@@ -1,0 +1,83 @@
+import type { Chart } from '../chart/chart';
+import type { Style } from '../players/style';
+import type { NoteEvent, Score } from '../score/score';
+import type { DropOut, Sounding } from '../score/silence';
+import type { Bpm, PitchClass, Ticks } from '../theory/units';
+
+/** Bars to repeat, as bar indices of the chart, both included. */
+export interface BarRange {
+  readonly from: number;
+  readonly to: number;
+}
+
+export const COUNT_INS = [0, 1, 2] as const;
+/** What comes before the first chorus. */
+export const INTROS = ['none', 'turnaround', 'pickup', 'drums'] as const;
+/** How the choruses build on each other. */
+export const ARCS = ['steady', 'breathe', 'trade fours', 'trade twos'] as const;
+/** How the last chorus closes. */
+export const ENDINGS = ['cadence', 'held', 'stop'] as const;
+
+export type Intro = (typeof INTROS)[number];
+export type Arc = (typeof ARCS)[number];
+export type Ending = (typeof ENDINGS)[number];
+
+/** How the song runs over time. */
+export interface Plan {
+  readonly countInBars: (typeof COUNT_INS)[number];
+  readonly intro: Intro;
+  /** Number of choruses, or `null` to go on until stopped. */
+  readonly choruses: number | null;
+  readonly arc: Arc;
+  readonly ending: Ending;
+  readonly ritard: boolean;
+  readonly repeat: BarRange | null;
+  readonly countBetween: boolean;
+  readonly keys:
+    | { readonly kind: 'same' }
+    | { readonly kind: 'fourths' }
+    | { readonly kind: 'list'; readonly keys: readonly PitchClass[] };
+  readonly tempo:
+    | { readonly kind: 'fixed' }
+    | { readonly kind: 'ramp'; readonly from: Bpm; readonly step: number; readonly every: number }
+    | { readonly kind: 'alternate'; readonly slow: Bpm };
+  readonly dropOut: DropOut | null;
+  readonly sounding: Sounding;
+}
+
+/** Everything that determines what the band plays. */
+export interface Program {
+  /** One chorus in the song key. */
+  readonly chart: Chart;
+  readonly style: Style;
+  /** The player's target tempo. */
+  readonly tempo: Bpm;
+  readonly plan: Plan;
+  /**
+   * What the lead plays, by song key: for each chorus in turn the notes of a whole chorus, on the straight grid (the
+   * feel swings them). Keys left out have no lead.
+   */
+  readonly leads?: Readonly<Partial<Record<number, readonly (readonly NoteEvent[])[]>>>;
+}
+
+export interface TempoStep {
+  /** From the section's start; the first step is at 0. */
+  readonly at: Ticks;
+  readonly bpm: Bpm;
+}
+
+/** A stretch of music the transport plays in one go: a count-in, an intro, one chorus (or repeated range), an ending. */
+export interface Section {
+  readonly index: number;
+  readonly kind: 'count-in' | 'intro' | 'chorus' | 'ending';
+  /** Which chorus this is or leads into, from 0. */
+  readonly chorus: number;
+  /** The bars that sound, tick 0 = the section's start, in the key of this chorus. */
+  readonly chart: Chart;
+  /** For each bar of `chart`, its index in the whole chorus; `null` in count-ins, intros and endings. */
+  readonly barNumbers: readonly (number | null)[];
+  readonly score: Score;
+  readonly tempo: readonly TempoStep[];
+  /** True when nothing follows. */
+  readonly last: boolean;
+}

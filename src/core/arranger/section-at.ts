@@ -1,0 +1,221 @@
+import type { Chart } from '../chart/chart';
+import { FEELS, SWUNG_SIXTEENTHS } from '../feels/feels';
+import { swingRatio } from '../feels/swing';
+import type { Passage } from '../players/passage';
+import { addNotes } from '../score/finish-score';
+import { type BeatGrid, createGrid } from '../score/grid';
+import type { NoteEvent, Score } from '../score/score';
+import { onlySounding, silentBars, withoutBars } from '../score/silence';
+import { sliceScore } from '../score/slice-score';
+import type { Chord } from '../theory/chord';
+import { seedFrom } from '../theory/random';
+import { asBpm, asTicks } from '../theory/units';
+import { chorusShapes } from './arc';
+import { arrange } from './arrange';
+import { closeChorus, finalChord, homeChord, type ShapedChart } from './closing';
+import { countInChart, countInScore } from './count-in';
+import { excerpt } from './excerpt';
+import { leadOfChorus } from './lead';
+import { openingOf } from './opening';
+import type { Program, Section, TempoStep } from './program';
+import { chartOfChorus, hasEnding, rangeOf, type Slot, slotAt, tempoOfChorus } from './song-plan';
+
+/** At the end of a ritard the band plays at this share of its tempo. */
+const RITARD_TO = 0.72;
+/** The final chord is held about this many seconds. */
+const HELD_SECONDS = { cadence: 2.6, held: 4 } as const;
+
+const firstChord = (program: Program, chorus: number): Chord => {
+  const chord = chartOfChorus(program, chorus).bars[rangeOf(program).from]?.chords[0]?.chord;
+  if (chord === undefined) throw new RangeError('Every bar of a chart needs a chord');
+  return chord;
+};
+
+const passageOf = (
+  program: Program,
+  { chart, shapes }: ShapedChart,
+  chorus: number,
+  kind: Slot['kind'],
+  next: Chord | null,
+): Passage => {
+  const { style } = program;
+  const ratio = swingRatio(FEELS[style.feel], style, tempoOfChorus(program, chorus));
+  const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
+  const grid = createGrid(chart.meter, ratio, SWUNG_SIXTEENTHS.has(style.feel));
+  return { chart, shapes, next, grid, feel: style.feel, style, seed };
+};
+
+const steadyTempo = (program: Program, chorus: number): readonly TempoStep[] => [
+  { at: asTicks(0), bpm: tempoOfChorus(program, chorus) },
+];
+
+/** Beat by beat slower through the last two bars. */
+const ritardSteps = (chart: Chart, bpm: number): readonly TempoStep[] => {
+  const from = chart.bars.at(-2) ?? chart.bars[0];
+  const beats = from === undefined ? 0 : Math.round((chart.length - from.at) / chart.meter.beatTicks);
+  return Array.from({ length: beats }, (_, beat) => ({
+    at: asTicks((from?.at ?? 0) + beat * chart.meter.beatTicks),
+    bpm: asBpm(Math.round(bpm * (1 - (1 - RITARD_TO) * ((beat + 1) / beats) ** 1.5) * 10) / 10),
+  }));
+};
+
+const tempoFrom = (steps: readonly TempoStep[], from: number): readonly TempoStep[] => {
+  const current = steps.findLast(({ at }) => at <= from) ?? steps[0];
+  const later = steps.filter(({ at }) => at > from).map(({ at, bpm }) => ({ at: asTicks(at - from), bpm }));
+  return current === undefined ? later : [{ at: asTicks(0), bpm: current.bpm }, ...later];
+};
+
+interface Chorus extends ShapedChart {
+  readonly next: Chord | null;
+  readonly tempo: readonly TempoStep[];
+}
+
+const chorusOf = (program: Program, chorus: number, last: boolean): Chorus => {
+  const { plan } = program;
+  const whole = chartOfChorus(program, chorus);
+  const shaped = { chart: whole, shapes: chorusShapes(program, chorus, whole.bars.length, last) };
+  const steady = steadyTempo(program, chorus);
+  if (!last) return { ...shaped, next: firstChord(program, chorus + 1), tempo: steady };
+  if (plan.repeat !== null) return { ...shaped, next: null, tempo: steady };
+  const closed = closeChorus(shaped, plan.ending);
+  const slowing = plan.ritard ? ritardSteps(closed.chart, tempoOfChorus(program, chorus)) : [];
+  return {
+    ...closed,
+    next: hasEnding(plan) ? homeChord(whole) : null,
+    tempo: slowing[0]?.at === 0 ? slowing : [...steady, ...slowing],
+  };
+};
+
+/** Bars return from a drop-out with a cymbal, so that the player hears where the band is. */
+const markReturns = (shaped: ShapedChart, silent: readonly boolean[]): ShapedChart => ({
+  chart: shaped.chart,
+  shapes: shaped.shapes.map((shape, bar) => (silent[bar - 1] === true ? { ...shape, crash: true } : shape)),
+});
+
+/** Which bars of the whole chorus are silent, counted through the bars that are played. */
+const silenceOf = (program: Program, chorus: number): readonly boolean[] => {
+  const { from, to } = rangeOf(program);
+  const { dropOut } = program.plan;
+  const within = dropOut === null ? [] : silentBars(dropOut, chorus, to - from + 1);
+  return program.chart.bars.map((_, bar) => within[bar - from] ?? false);
+};
+
+/** Bars at the end of the last chorus that the ending replaces: what the lead had there no longer fits. */
+const CLOSING_BARS = 2;
+
+const leadNotesOf = (
+  program: Program,
+  { chorus, last }: Slot & { kind: 'chorus' },
+  chart: Chart,
+  grid: BeatGrid,
+): readonly NoteEvent[] => {
+  const notes = leadOfChorus(program, chorus, chart.key, grid);
+  if (!last || program.plan.repeat !== null) return notes;
+  const until = chart.bars.at(-CLOSING_BARS)?.at ?? chart.length;
+  return notes.filter(({ at }) => at < until);
+};
+
+const chorusSection = (
+  program: Program,
+  index: number,
+  slot: Slot & { kind: 'chorus' },
+  fromBar: number,
+): Section => {
+  const { from, to } = rangeOf(program);
+  const start = from + fromBar;
+  if (!Number.isInteger(fromBar) || fromBar < 0 || start > to) {
+    throw new RangeError(`fromBar must be a whole number from 0 to ${to - from}, got ${fromBar}`);
+  }
+  const made = chorusOf(program, slot.chorus, slot.last);
+  const silent = silenceOf(program, slot.chorus);
+  const shaped = markReturns(made, silent);
+  const cut = { chart: excerpt(shaped.chart, from, to + 1), shapes: shaped.shapes.slice(from, to + 1) };
+  const passage = passageOf(program, cut, slot.chorus, 'chorus', made.next);
+  const lead = leadNotesOf(program, slot, made.chart, passage.grid);
+  const cutAt = shaped.chart.bars[from]?.at ?? 0;
+  const played = addNotes(
+    cut.chart,
+    arrange(passage),
+    lead.map((note) => ({ ...note, at: asTicks(note.at - cutAt) })),
+  );
+  const whole = withoutBars(played, cut.chart, silent.slice(from, to + 1));
+  const startsAt = cut.chart.bars[fromBar]?.at ?? 0;
+  const score = fromBar === 0 ? whole : sliceScore(whole, startsAt, whole.length);
+  return {
+    index,
+    kind: 'chorus',
+    chorus: slot.chorus,
+    chart: excerpt(cut.chart, fromBar, cut.chart.bars.length),
+    barNumbers: Array.from({ length: to - start + 1 }, (_, i) => start + i),
+    score: onlySounding(score, program.plan.sounding),
+    tempo: tempoFrom(made.tempo, cutAt + startsAt),
+    last: slot.last && !hasEnding(program.plan),
+  };
+};
+
+const plainSection = (
+  index: number,
+  slot: Slot,
+  chart: Chart,
+  score: Score,
+  tempo: readonly TempoStep[],
+): Section => ({
+  index,
+  kind: slot.kind,
+  chorus: slot.chorus,
+  chart,
+  barNumbers: chart.bars.map(() => null),
+  score,
+  tempo,
+  last: slot.kind === 'ending',
+});
+
+const countInSection = (program: Program, index: number, slot: Slot & { kind: 'count-in' }): Section => {
+  const chart = countInChart(
+    chartOfChorus(program, slot.chorus),
+    slot.bars,
+    firstChord(program, slot.chorus),
+  );
+  const score = countInScore(chart);
+  const heard = program.plan.sounding === 'click' ? onlySounding(score, 'click') : score;
+  return plainSection(index, slot, chart, heard, steadyTempo(program, slot.chorus));
+};
+
+const introSection = (program: Program, index: number, slot: Slot & { kind: 'intro' }): Section => {
+  const { plan } = program;
+  const intro = plan.intro === 'none' ? 'turnaround' : plan.intro;
+  const opening = openingOf(chartOfChorus(program, 0), intro, tempoOfChorus(program, 0));
+  const score = arrange(passageOf(program, opening, 0, 'intro', firstChord(program, 0)));
+  return plainSection(
+    index,
+    slot,
+    opening.chart,
+    onlySounding(score, plan.sounding),
+    steadyTempo(program, 0),
+  );
+};
+
+const endingSection = (program: Program, index: number, slot: Slot & { kind: 'ending' }): Section => {
+  const { plan } = program;
+  const final = finalChord(chartOfChorus(program, slot.chorus));
+  const score = arrange(passageOf(program, final, slot.chorus, 'ending', null));
+  const seconds = HELD_SECONDS[plan.ending === 'held' ? 'held' : 'cadence'];
+  const slow = Math.min(tempoOfChorus(program, slot.chorus), (final.chart.meter.beats * 60) / seconds);
+  const tempo = [{ at: asTicks(0), bpm: asBpm(Math.round(slow * 10) / 10) }];
+  return plainSection(index, slot, final.chart, onlySounding(score, plan.sounding), tempo);
+};
+
+/**
+ * One section of a song: index 0 is the count-in if there is one, then the intro if any, then the choruses, then the
+ * ending; null after the end. Pure: the same program and index give the same section, and no section depends on
+ * another, so that any can be made alone. `fromBar` leaves the first bars of a chorus (of the repeated range) away;
+ * other sections ignore it. Throws RangeError when the index, the range or `fromBar` is out of bounds.
+ */
+export const sectionAt = (program: Program, index: number, fromBar = 0): Section | null => {
+  const slot = slotAt(program.plan, index);
+  if (slot === null) return null;
+  if (slot.kind === 'count-in') return countInSection(program, index, slot);
+  if (slot.kind === 'intro') return introSection(program, index, slot);
+  if (slot.kind === 'ending') return endingSection(program, index, slot);
+  return chorusSection(program, index, slot, fromBar);
+};

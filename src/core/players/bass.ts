@@ -1,0 +1,157 @@
+import { BASS_BOOK, type BassStyle, TURNAROUND_RIFFS, WALKS_OUT } from '../feels/bass-patterns';
+import { type NoteDraft, noteEvent } from '../score/note';
+import type { NoteEvent } from '../score/score';
+import { hitSteps, ticksOf } from '../score/steps';
+import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import { bassRoot } from './bass-register';
+import { type Passage, type Segment, segmentsOf, turnaroundBar } from './passage';
+import { playRiff } from './riff';
+import { walk } from './walking';
+
+const WALKED = { strong: 92, weak: 90, skip: 58 } as const;
+const HIT = 98;
+
+/** A light repeated note on the off-beat before the next beat, now and then. */
+const withSkips = (
+  random: Random,
+  { grid }: Passage,
+  notes: readonly NoteDraft[],
+  chance: number,
+): readonly NoteDraft[] => {
+  const off = ticksOf(grid, { beat: 0, step: 1, of: 2, mark: '' });
+  return notes.flatMap((note) => {
+    const oneBeat = note.length > grid.beatTicks * 0.8 && note.length < grid.beatTicks * 1.2;
+    if (!oneBeat || random() >= chance) return [note];
+    const length = (grid.beatTicks - off) * 0.7;
+    const skip = { at: note.at + off, length, pitch: note.pitch, velocity: WALKED.skip };
+    return [{ ...note, length: off * 0.8 }, skip];
+  });
+};
+
+/** Whether a two-beat line sounds a beat: the first, the middle of the bar, and a way out now and then. */
+const keptInTwo = (random: Random, beat: number, beats: number): boolean =>
+  beat === 0 || (beat === 2 && beats === 4) || (beat === beats - 1 && random() < 0.3);
+
+const walkNotes = (
+  random: Random,
+  passage: Passage,
+  segments: readonly Segment[],
+  two: boolean,
+): readonly NoteDraft[] => {
+  const { beatTicks } = passage.grid;
+  const level = passage.shapes[segments[0]?.bar ?? 0]?.level ?? 1;
+  const notes = walk(random, segments, passage.grid).flatMap((pitches, i) => {
+    const segment = segments[i];
+    if (segment === undefined) return [];
+    const kept = pitches
+      .map((pitch, beat) => ({ pitch, beat }))
+      .filter(({ beat }) => !two || keptInTwo(random, beat, pitches.length));
+    return kept.map(({ pitch, beat }, k) => {
+      const until = kept[k + 1]?.beat ?? segment.length / beatTicks;
+      const velocity = (beat % 2 === 0 ? WALKED.strong : WALKED.weak) - (two ? 4 : 0);
+      return {
+        at: segment.at + beat * beatTicks,
+        length: (until - beat) * beatTicks * 0.93,
+        pitch,
+        velocity,
+      };
+    });
+  });
+  return withSkips(random, passage, notes, 0.05 + level * 0.06);
+};
+
+const hitNotes = (passage: Passage, segments: readonly Segment[]): readonly NoteDraft[] => {
+  const first = segments[0];
+  if (first === undefined) return [];
+  const end = segments.reduce((sum, segment) => sum + segment.length, first.at);
+  const struck = hitSteps(passage.shapes[first.bar]?.hits ?? 'x', passage.grid.beats)
+    .map((step) => ({ at: first.at + ticksOf(passage.grid, step), held: step.mark === 'h' }))
+    .filter(({ at }) => at < end);
+  return struck.map(({ at, held }, i) => {
+    const chord = (segments.findLast((segment) => segment.at <= at + 1) ?? first).chord;
+    const room = (struck[i + 1]?.at ?? end) - at;
+    const length = held ? room : Math.min(room, passage.grid.beatTicks * 0.45);
+    return { at, length, pitch: bassRoot(chord), velocity: HIT };
+  });
+};
+
+/** Groups neighbours that share a label. */
+const runsBy = <T>(items: readonly T[], label: (item: T) => unknown): readonly (readonly T[])[] => {
+  const runs: T[][] = [];
+  let before: unknown;
+  for (const item of items) {
+    const now = label(item);
+    const run = runs.at(-1);
+    if (run !== undefined && now === before) run.push(item);
+    else runs.push([item]);
+    before = now;
+  }
+  return runs;
+};
+
+/** A phrase's last bar takes another pattern this often. */
+const PHRASE_TURN_CHANCE = 0.3;
+
+/**
+ * What the bass plays in each bar: one style for the chorus, often another for its last four bars and now and then
+ * for the last bar of a phrase, the bar before a closing five chord walked up to it, and a walk out of the last two
+ * bars where the feel allows.
+ */
+const styleOfBars = (
+  random: Random,
+  passage: Passage,
+  bars: readonly (readonly Segment[])[],
+): readonly BassStyle[] => {
+  const book = BASS_BOOK[passage.feel];
+  const count = passage.chart.bars.length;
+  const main = book.map((styles) => pick(random, styles));
+  const other = book.map((styles) => pick(random, styles));
+  const changes = count > 4 && random() < 0.4;
+  const close = WALKS_OUT.has(passage.feel) && count > 4 ? random() : 1;
+  const turnaround = turnaroundBar(passage);
+  return bars.map((bar) => {
+    const index = bar[0]?.bar ?? 0;
+    const level = passage.shapes[index]?.level ?? 1;
+    if (close < 0.35 && index === turnaround) return { riff: pick(random, TURNAROUND_RIFFS) };
+    if (close < 0.6 && index >= count - 2) return 'walk';
+    const turns = index % 4 === 3 && main[level] !== 'walk' && random() < PHRASE_TURN_CHANCE;
+    return (turns || (changes && index >= count - 4) ? other[level] : main[level]) ?? 'walk';
+  });
+};
+
+const playBars = (random: Random, passage: Passage, segments: readonly Segment[]): readonly NoteDraft[] => {
+  const bars = runsBy(segments, (segment) => segment.bar);
+  const styles = styleOfBars(random, passage, bars);
+  const styled = bars.map((bar, i) => ({ bar, style: styles[i] ?? 'walk' }));
+  return runsBy(styled, ({ style }) => style).flatMap((run) => {
+    const style = run[0]?.style ?? 'walk';
+    if (style === 'walk' || style === 'two') {
+      return walkNotes(
+        random,
+        passage,
+        run.flatMap(({ bar }) => bar),
+        style === 'two',
+      );
+    }
+    return run.flatMap(({ bar }) => playRiff(random, passage.grid, style.riff, bar));
+  });
+};
+
+/** The bass part of a passage: E1–G3, one note at a time, the root (or slash bass) where a chord begins. */
+export const playBass = (passage: Passage): readonly NoteEvent[] => {
+  const random = createRandom(seedFrom(passage.seed, 'bass'));
+  const kindOf = (segment: Segment) => passage.shapes[segment.bar]?.bass;
+  return runsBy(segmentsOf(passage), kindOf).flatMap((run) => {
+    const kind = run[0] === undefined ? 'tacet' : kindOf(run[0]);
+    if (kind === 'tacet') return [];
+    const notes =
+      kind === 'hits'
+        ? runsBy(run, (segment) => segment.bar).flatMap((bar) => hitNotes(passage, bar))
+        : playBars(random, passage, run);
+    return notes.map((note) => {
+      const bar = run.findLast((segment) => segment.at <= note.at + 1)?.bar ?? 0;
+      const gain = passage.shapes[bar]?.gain ?? 1;
+      return noteEvent('bass', { ...note, velocity: note.velocity * gain + (random() - 0.5) * 8 });
+    });
+  });
+};

@@ -1,0 +1,228 @@
+import { COMP_FAMILY } from '../feels/comping-patterns';
+import type { Level } from '../feels/feel';
+import { noteEvent } from '../score/note';
+import type { NoteEvent } from '../score/score';
+import { type StepBar, ticksOf } from '../score/steps';
+import type { ChordVoice } from '../score/voices';
+import type { Chord } from '../theory/chord';
+import { createRandom, type Random, seedFrom } from '../theory/random';
+import { chordShape } from './chord-scale';
+import { rhythmOfBars } from './comping-rhythm';
+import { type Passage, type Segment, segmentsOf } from './passage';
+import { COMPING_REGISTER, type Colour, createVoicer, type Register, ROOMY_REGISTER } from './voicing';
+
+/** How loud a chord of this instrument is struck, so that the four balance against bass and drums. */
+const VELOCITY: Readonly<Record<ChordVoice, number>> = {
+  piano: 72,
+  'electric-piano': 72,
+  organ: 66,
+  guitar: 72,
+};
+/** Share of the beat a short stab lasts. */
+const STAB: Readonly<Record<ChordVoice, number>> = {
+  piano: 0.34,
+  'electric-piano': 0.42,
+  organ: 0.3,
+  guitar: 0.26,
+};
+
+const MARK_GAIN: Readonly<Record<string, number>> = {
+  s: 0.94,
+  S: 1.14,
+  h: 1,
+  p: 1.06,
+  n: 0.88,
+  c: 0.84,
+  d: 1,
+  '5': 0.9,
+  '6': 0.9,
+  '7': 0.94,
+};
+
+/** How richly a feel is voiced: jazz colours where they belong, plain sevenths where the riff is plain. */
+const colourOf = (passage: Passage, level: Level): Colour => {
+  const family = COMP_FAMILY[passage.feel];
+  if (passage.style.chords === 'guitar' && family !== 'swing') return level === 0 ? 'shell' : 'plain';
+  const rich = family === 'swing' || family === 'slow' || family === 'ballad';
+  return rich && level > 0 ? 'rich' : 'plain';
+};
+
+interface Voiced {
+  readonly segment: Segment;
+  readonly pitches: readonly number[];
+}
+
+/** Voices every chord, and moves within long chords now and then; last of all the chord that follows. */
+const voiceSegments = (random: Random, passage: Passage, register: Register): readonly Voiced[] => {
+  const voicer = createVoicer(random, register);
+  const voiced: Voiced[] = [];
+  let before: readonly number[] | null = null;
+  for (const segment of segmentsOf(passage)) {
+    const level = passage.shapes[segment.bar]?.level ?? 1;
+    const moves: boolean = segment.change || before === null || random() < 0.25 + level * 0.12;
+    const pitches: readonly number[] = moves
+      ? voicer(before, segment.chord, colourOf(passage, level), !segment.change)
+      : (before ?? []);
+    voiced.push({ segment, pitches });
+    before = pitches;
+  }
+  const last = voiced.at(-1);
+  if (passage.next === null || last === undefined) return voiced;
+  const { length, bar } = last.segment;
+  const coming = { ...last.segment, chord: passage.next, at: last.segment.at + length, bar: bar + 1 };
+  return [...voiced, { segment: coming, pitches: voicer(last.pitches, passage.next, colourOf(passage, 1)) }];
+};
+
+interface Attack {
+  readonly at: number;
+  readonly mark: string;
+  readonly bar: number;
+}
+
+const writtenAttacks = (passage: Passage, rhythm: readonly StepBar[]): readonly Attack[] =>
+  passage.chart.bars.flatMap((bar, index) =>
+    (rhythm[index] ?? [])
+      .filter((step) => step.mark !== '.')
+      .map((step) => ({
+        at: bar.at + ticksOf(passage.grid, step),
+        mark: step.mark === 'x' ? 'S' : step.mark,
+        bar: index,
+      })),
+  );
+
+/** Attacks in time order; a change of chord gets one of its own where nothing marks it or a held chord lasts. */
+const attacksOf = (
+  passage: Passage,
+  rhythm: readonly StepBar[],
+  voiced: readonly Voiced[],
+): readonly Attack[] => {
+  const written = writtenAttacks(passage, rhythm);
+  const added: Attack[] = [];
+  let holding = false;
+  for (const { segment } of voiced) {
+    const { at, length, bar, change } = segment;
+    if (passage.shapes[bar]?.chords !== 'play') {
+      holding = false;
+      continue;
+    }
+    const own = written.filter((attack) => attack.at > at - 1 && attack.at < at + length - 1);
+    const met = own[0] !== undefined && own[0].at < at + 1;
+    const lost = change && !met && (holding || own.length === 0);
+    if (lost) added.push({ at, mark: holding ? 'h' : 's', bar });
+    holding = own.length === 0 ? holding : own.at(-1)?.mark === 'h';
+  }
+  return [...written, ...added].sort((a, b) => a.at - b.at);
+};
+
+/** Root with fifth, sixth or seventh: the shuffle figure of the left hand or the low strings. */
+const dyad = (chord: Chord, mark: string, register: Register): readonly number[] => {
+  const { fifth, seventh, minor } = chordShape(chord);
+  const sixth = minor ? (seventh ?? 9) : 9;
+  const upper = mark === '5' ? fifth : mark === '6' ? sixth : (seventh ?? 9);
+  const root = register.low + ((((chord.root - register.low) % 12) + 12) % 12);
+  const above = root + upper;
+  return above <= register.high ? [root, above] : [above - 12, root].filter((p) => p >= register.low);
+};
+
+/** The neighbour chord of a riff: third to fourth, fifth to sixth, seventh to root, back at the next stroke. */
+const neighbour = (chord: Chord, pitches: readonly number[], register: Register): readonly number[] => {
+  const { third, fifth, seventh } = chordShape(chord);
+  const moved = pitches.map((pitch) => {
+    const step = (((pitch - chord.root) % 12) + 12) % 12;
+    if (step === third) return pitch + 1;
+    return step === fifth || step === seventh ? pitch + 2 : pitch;
+  });
+  const fits = third === 4 && fifth === 7 && moved.every((pitch) => pitch <= register.high);
+  return fits ? [...new Set(moved)] : pitches;
+};
+
+const shifted = (pitches: readonly number[], by: number, register: Register): readonly number[] => {
+  const moved = pitches.map((pitch) => pitch + by);
+  return moved.every((pitch) => pitch >= register.low && pitch <= register.high) ? moved : pitches;
+};
+
+/** What an attack sounds; slides and descents are found from the attacks around them. */
+const soundAttacks = (
+  passage: Passage,
+  voiced: readonly Voiced[],
+  attacks: readonly Attack[],
+  register: Register,
+): readonly (readonly number[])[] => {
+  const placeOf = (at: number) => voiced.findLastIndex(({ segment }) => segment.at <= at + 1);
+  const plain = (attack: Attack): readonly number[] => {
+    const place = placeOf(attack.at);
+    const here = voiced[place];
+    if (here === undefined) return [];
+    const next = voiced[place + 1];
+    const close = next !== undefined && next.segment.at - attack.at < passage.grid.beatTicks;
+    if (attack.mark === 'p' && close) return next.pitches;
+    if (attack.mark === 'n') return neighbour(here.segment.chord, here.pitches, register);
+    return '567'.includes(attack.mark) ? dyad(here.segment.chord, attack.mark, register) : here.pitches;
+  };
+  const sounds: (readonly number[])[] = [];
+  for (const [i, attack] of attacks.entries()) {
+    const following = attacks[i + 1];
+    if (attack.mark === 'c' && following !== undefined) sounds.push(shifted(plain(following), -1, register));
+    else if (attack.mark === 'd')
+      sounds.push(shifted((sounds[i - 1] ?? plain(attack)).slice(0, 3), -1, register));
+    else sounds.push(plain(attack));
+  }
+  return sounds;
+};
+
+interface Stroke extends Attack {
+  readonly pitches: readonly number[];
+  /** A tied chord sounds to the end of this bar. */
+  readonly lastBar: number;
+}
+
+const samePitches = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((pitch, i) => pitch === b[i]);
+
+/** Ties a chord held over from bar to bar, two bars at most: an organ does not strike again what still sounds. */
+const tied = (strokes: readonly Stroke[]): readonly Stroke[] => {
+  const kept: Stroke[] = [];
+  for (const stroke of strokes) {
+    const before = kept.at(-1);
+    const holds = before?.mark === 'h' && stroke.mark === 'h' && before.lastBar === before.bar;
+    if (
+      before !== undefined &&
+      holds &&
+      stroke.bar === before.bar + 1 &&
+      samePitches(before.pitches, stroke.pitches)
+    ) {
+      kept[kept.length - 1] = { ...before, lastBar: stroke.bar };
+    } else kept.push(stroke);
+  }
+  return kept;
+};
+
+const lengthOf = (passage: Passage, stroke: Stroke, next: Stroke | undefined): number => {
+  const bar = passage.chart.bars[stroke.lastBar];
+  const barEnd = bar === undefined ? passage.chart.length : bar.at + bar.length;
+  const room = Math.min(next?.at ?? barEnd, barEnd) - stroke.at;
+  return stroke.mark === 'h'
+    ? room * 0.96
+    : Math.min(room, passage.grid.beatTicks * STAB[passage.style.chords]);
+};
+
+/** The chord part of a passage: voiced in C3–C5 (lower when asked to leave room), each instrument in its own way. */
+export const playChords = (passage: Passage): readonly NoteEvent[] => {
+  const random = createRandom(seedFrom(passage.seed, 'chords'));
+  const register = passage.style.leaveRoom ? ROOMY_REGISTER : COMPING_REGISTER;
+  const voiced = voiceSegments(random, passage, register);
+  const attacks = attacksOf(passage, rhythmOfBars(random, passage), voiced);
+  const sounds = soundAttacks(passage, voiced, attacks, register);
+  const { chords } = passage.style;
+  const struck = attacks.map((attack, i) => ({ ...attack, pitches: sounds[i] ?? [], lastBar: attack.bar }));
+  const strokes = chords === 'organ' ? tied(struck) : struck;
+  return strokes.flatMap((stroke, i) => {
+    const length = lengthOf(passage, stroke, strokes[i + 1]);
+    const gain = (passage.shapes[stroke.bar]?.gain ?? 1) * (MARK_GAIN[stroke.mark] ?? 1);
+    const strength = VELOCITY[chords] * gain + (random() - 0.5) * 7;
+    return stroke.pitches.map((pitch, voice, all) => {
+      const velocity = strength + (voice === all.length - 1 ? 4 : 0) + (random() - 0.5) * 4;
+      return noteEvent('chords', { at: stroke.at, length, pitch, velocity });
+    });
+  });
+};

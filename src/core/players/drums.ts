@@ -1,0 +1,190 @@
+import { FILL_BOOK, FILL_FAMILY, FILL_MARKS } from '../feels/drum-fills';
+import { DRUM_BOOK, type DrumPattern } from '../feels/drum-patterns';
+import {
+  BRUSH_STRENGTH,
+  DRUM_KEYS,
+  type DrumLane,
+  laneForKit,
+  STROKE_LENGTH,
+  STROKES,
+} from '../score/drum-kit';
+import { noteEvent } from '../score/note';
+import type { NoteEvent } from '../score/score';
+import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
+import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import type { BarShape, Passage } from './passage';
+
+/** One stroke of a bar, in ticks from the bar's start. */
+interface Stroke {
+  readonly at: number;
+  readonly lane: DrumLane;
+  readonly mark: string;
+}
+
+const GHOST_CHANCE = 0.35;
+const EXTRA_CHANCE = 0.3;
+
+/** What `?` and `!` become this time; null when they stay silent. */
+const resolveMark = (random: Random, mark: string): string | null => {
+  if (mark === '?') return random() < GHOST_CHANCE ? 'g' : null;
+  if (mark === '!') return random() < EXTRA_CHANCE ? 'x' : null;
+  return mark === '.' ? null : mark;
+};
+
+const isLane = (name: string): name is DrumLane => name in DRUM_KEYS;
+
+const patternStrokes = (
+  random: Random,
+  passage: Passage,
+  pattern: DrumPattern,
+  bar: number,
+): readonly Stroke[] =>
+  Object.entries(pattern).flatMap(([lane, text]) => {
+    if (!isLane(lane) || text === undefined) return [];
+    const bars = readSteps(text);
+    return fitSteps(bars[bar % bars.length] ?? [], passage.grid.beats, 'time').flatMap((step) => {
+      const mark = resolveMark(random, step.mark);
+      return mark === null ? [] : [{ at: ticksOf(passage.grid, step), lane, mark }];
+    });
+  });
+
+const fillStrokes = (passage: Passage, bar: StepBar, fromBeat: number): readonly Stroke[] =>
+  bar.flatMap((step) =>
+    (FILL_MARKS[step.mark] ?? []).map(([lane, mark]) => ({
+      at: ticksOf(passage.grid, { ...step, beat: step.beat + fromBeat }),
+      lane,
+      mark,
+    })),
+  );
+
+/** Lays a fill over the end of a bar: the hands leave the time for it, the foot stays. */
+const withFill = (
+  random: Random,
+  passage: Passage,
+  time: readonly Stroke[],
+  size: 'short' | 'long',
+): readonly Stroke[] => {
+  const book = FILL_BOOK[FILL_FAMILY[passage.feel]];
+  const { beats, beatTicks } = passage.grid;
+  const kind = size === 'short' ? (random() < 0.6 ? 'short' : 'middle') : random() < 0.5 ? 'middle' : 'long';
+  const wanted = { short: 1, middle: 2, long: 4 }[kind];
+  const length = Math.min(wanted, beats);
+  const figure = readSteps(pick(random, book[kind]))[0] ?? [];
+  const kept = figure
+    .filter((step) => step.beat >= wanted - length)
+    .map((step) => ({ ...step, beat: step.beat - (wanted - length) }));
+  const from = (beats - length) * beatTicks;
+  const stays = time.filter((stroke) => stroke.at < from || stroke.lane === 'foot' || stroke.lane === 'kick');
+  return [...stays, ...fillStrokes(passage, kept, beats - length)];
+};
+
+/** A bar of drum solo: cells answer each other in pairs of bars, the feet keep the time. */
+const soloStrokes = (
+  random: Random,
+  passage: Passage,
+  motif: readonly string[],
+  bar: number,
+): readonly Stroke[] => {
+  const { cells, long } = FILL_BOOK[FILL_FAMILY[passage.feel]];
+  const { beats, beatTicks } = passage.grid;
+  const call = bar % 2 === 0;
+  const chosen = [motif[0], call ? motif[1] : null, null, call ? motif[2] : null].map(
+    (cell) => cell ?? pick(random, cells),
+  );
+  const figure =
+    bar % 4 === 3
+      ? (readSteps(pick(random, long))[0] ?? [])
+      : chosen.flatMap((cell, beat) => (readSteps(cell)[0] ?? []).map((step) => ({ ...step, beat })));
+  const feet = Array.from({ length: beats }, (_, beat): readonly Stroke[] => {
+    const kick: Stroke = { at: beat * beatTicks, lane: 'kick', mark: 'g' };
+    return beat % 2 === 1 ? [kick, { at: beat * beatTicks, lane: 'foot', mark: 'x' }] : [kick];
+  });
+  return [...fillStrokes(passage, fitSteps(figure, beats, 'line'), 0), ...feet.flat()];
+};
+
+const hitStrokes = (passage: Passage, hits: string): readonly Stroke[] =>
+  hitSteps(hits, passage.grid.beats).flatMap((step) => {
+    const at = ticksOf(passage.grid, step);
+    const top: Stroke = { at, lane: step.mark === 'h' ? 'crash' : 'snare', mark: 'X' };
+    return [{ at, lane: 'kick', mark: 'X' } as const, top];
+  });
+
+/** A bar of hits; a fill at its end leads back into time. */
+const hitBarStrokes = (random: Random, passage: Passage, shape: BarShape): readonly Stroke[] => {
+  const hits = hitStrokes(passage, shape.hits);
+  return shape.fill === 'none' ? hits : withFill(random, passage, hits, shape.fill);
+};
+
+const timeStrokes = (
+  random: Random,
+  passage: Passage,
+  shape: BarShape,
+  pattern: DrumPattern,
+  bar: number,
+): readonly Stroke[] => {
+  const time = patternStrokes(random, passage, pattern, bar);
+  const filled = shape.fill === 'none' ? time : withFill(random, passage, time, shape.fill);
+  if (!shape.crash) return filled;
+  const others = filled.filter(
+    (stroke) => stroke.at > 0 || (stroke.lane !== 'ride' && stroke.lane !== 'hat' && stroke.lane !== 'open'),
+  );
+  return [{ at: 0, lane: 'crash', mark: 'x' }, { at: 0, lane: 'kick', mark: 'x' }, ...others];
+};
+
+const brushSwirls = (passage: Passage, shape: BarShape): readonly Stroke[] => {
+  if (passage.style.kit !== 'brushes' || shape.drums !== 'time' || passage.feel === 'train') return [];
+  const half = Math.max(1, Math.floor(passage.grid.beats / 2));
+  return [0, half]
+    .filter((beat, i) => i === 0 || beat < passage.grid.beats)
+    .map((beat) => ({ at: beat * passage.grid.beatTicks, lane: 'swirl', mark: 'o' }));
+};
+
+const toEvent = (
+  random: Random,
+  passage: Passage,
+  shape: BarShape,
+  barAt: number,
+  stroke: Stroke,
+): NoteEvent => {
+  const lane = laneForKit(passage.style.kit, stroke.lane, stroke.mark);
+  const soft = passage.style.kit === 'brushes' ? (BRUSH_STRENGTH[stroke.lane] ?? 1) : 1;
+  const strength = STROKES[stroke.lane][stroke.mark] ?? 0;
+  const spread = strength < 45 ? 5 : 8;
+  return noteEvent('drums', {
+    at: barAt + stroke.at,
+    length: passage.grid.beatTicks * (STROKE_LENGTH[lane] ?? 0.2),
+    pitch: DRUM_KEYS[lane],
+    velocity: strength * soft * shape.gain + (random() - 0.5) * spread,
+  });
+};
+
+/** One pattern a level for the chorus, and half the time another for its last four bars. */
+const patternOfBars = (random: Random, passage: Passage): readonly DrumPattern[] => {
+  const book = DRUM_BOOK[passage.feel];
+  const main = book.map((patterns) => pick(random, patterns));
+  const other = random() < 0.5 ? main : book.map((patterns) => pick(random, patterns));
+  const close = passage.shapes.length - 4;
+  return passage.shapes.map(({ level }, bar) => (close > 0 && bar >= close ? other : main)[level] ?? {});
+};
+
+/** The drum part of a passage: time with ghosts and small changes, fills, ensemble hits, solo bars. */
+export const playDrums = (passage: Passage): readonly NoteEvent[] => {
+  const random = createRandom(seedFrom(passage.seed, 'drums'));
+  const choice = createRandom(seedFrom(passage.seed, 'drum patterns'));
+  const patterns = patternOfBars(choice, passage);
+  const motif = [0, 1, 2].map(() => pick(choice, FILL_BOOK[FILL_FAMILY[passage.feel]].cells));
+  let solo = 0;
+  return passage.chart.bars.flatMap((bar, index) => {
+    const shape = passage.shapes[index];
+    if (shape === undefined || shape.drums === 'tacet') return [];
+    const strokes = {
+      time: () => timeStrokes(random, passage, shape, patterns[index] ?? {}, index),
+      hits: () => hitBarStrokes(random, passage, shape),
+      solo: () => soloStrokes(random, passage, motif, solo),
+    }[shape.drums]();
+    solo = shape.drums === 'solo' ? solo + 1 : 0;
+    return [...strokes, ...brushSwirls(passage, shape)].map((stroke) =>
+      toEvent(random, passage, shape, bar.at, stroke),
+    );
+  });
+};

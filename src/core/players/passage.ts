@@ -1,0 +1,98 @@
+import type { Chart } from '../chart/chart';
+import type { FeelId, Level } from '../feels/feel';
+import type { BeatGrid } from '../score/grid';
+import type { Chord } from '../theory/chord';
+import type { Style } from './style';
+
+/** What the band does in one bar. */
+export interface BarShape {
+  readonly bass: 'play' | 'hits' | 'tacet';
+  readonly chords: 'play' | 'hits' | 'tacet';
+  readonly drums: 'time' | 'hits' | 'solo' | 'tacet';
+  /** Where the band strikes together in bars of hits: a step pattern, `x` short, `h` held. */
+  readonly hits: string;
+  readonly level: Level;
+  /** Factor on velocities. */
+  readonly gain: number;
+  readonly fill: 'none' | 'short' | 'long';
+  /** A cymbal on the first beat. */
+  readonly crash: boolean;
+}
+
+/** Bars to arrange: what every part needs to know, and nothing else. */
+export interface Passage {
+  readonly chart: Chart;
+  /** `shapes[i]` describes `chart.bars[i]`. */
+  readonly shapes: readonly BarShape[];
+  /** The chord that follows the last bar, which lines aim at; null where nothing follows. */
+  readonly next: Chord | null;
+  readonly grid: BeatGrid;
+  readonly feel: FeelId;
+  readonly style: Style;
+  readonly seed: number;
+}
+
+/** A bar in which everybody plays at normal strength, with no fill and no cymbal. */
+export const PLAIN_SHAPE: BarShape = {
+  bass: 'play',
+  chords: 'play',
+  drums: 'time',
+  hits: 'x',
+  level: 1,
+  gain: 1,
+  fill: 'none',
+  crash: false,
+};
+
+/** One chord within one bar. */
+export interface Segment {
+  readonly chord: Chord;
+  readonly at: number;
+  readonly length: number;
+  readonly bar: number;
+  /** True where the chord begins, false where it goes on from the bar before. */
+  readonly change: boolean;
+  /** How many bars this chord has lasted before this bar. */
+  readonly barsHeld: number;
+  /** The chord that follows this segment. */
+  readonly next: Chord | null;
+}
+
+const sameChord = (a: Chord | null, b: Chord | null): boolean =>
+  a !== null && b !== null && a.symbol === b.symbol && a.bass === b.bass;
+
+/** The chords of a passage cut at the bar lines, each knowing what follows. */
+export const segmentsOf = (passage: Passage): readonly Segment[] => {
+  const spans = passage.chart.bars.flatMap((bar, index) =>
+    bar.chords.map((span) => ({ ...span, bar: index })),
+  );
+  const segments: Segment[] = [];
+  for (const [i, span] of spans.entries()) {
+    const before = segments[i - 1];
+    const change = !sameChord(before?.chord ?? null, span.chord);
+    const barsHeld = change || before === undefined ? 0 : before.barsHeld + (before.bar < span.bar ? 1 : 0);
+    const next = spans[i + 1]?.chord ?? passage.next;
+    segments.push({
+      chord: span.chord,
+      at: span.at,
+      length: span.length,
+      bar: span.bar,
+      change,
+      barsHeld,
+      next,
+    });
+  }
+  return segments;
+};
+
+/**
+ * The bar in which a chorus turns around: the last but one, when it rests on the home chord and the five chord
+ * follows. Null where the chorus ends another way.
+ */
+export const turnaroundBar = ({ chart }: Passage): number | null => {
+  const bar = chart.bars.length - 2;
+  const [home, more] = chart.bars[bar]?.chords ?? [];
+  const coming = chart.bars[bar + 1]?.chords[0]?.chord;
+  if (home === undefined || more !== undefined || coming === undefined) return null;
+  return home.chord.root === chart.key && (coming.root - chart.key + 12) % 12 === 7 ? bar : null;
+};
