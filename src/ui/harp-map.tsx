@@ -2,6 +2,7 @@ import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
 import { expectedCents } from '../core/harp/intonation';
 import { type MarkedSound, markSounds } from '../core/harp/mark-sounds';
 import { soundId } from '../core/harp/tab';
+import { spellOver } from '../core/theory/spelling';
 import { asMidi } from '../core/theory/units';
 import { CombMap } from './comb-map';
 import { KeysMap } from './keys-map';
@@ -38,6 +39,7 @@ export const HarpMap = () => {
     () => markSounds({ harp, chord, tonic, scale, technique }),
     [harp, chord, tonic, scale, technique],
   );
+  const spell = spellOver(chord, tonic);
   const centsOf = ({ sound }: MarkedSound): number | null =>
     showCents && sound.technique === 'natural' ? expectedCents(sound, reference) : null;
   const pick = (pitch: number, by: string): void =>
@@ -72,6 +74,7 @@ export const HarpMap = () => {
         <Drawn
           marks={marks}
           nameOf={(mark) => soundName(mark, tonic)}
+          spell={spell}
           centsOf={centsOf}
           focused={focused}
           picked={picked?.pitch ?? null}
@@ -86,7 +89,7 @@ export const HarpMap = () => {
         />
         {line && <LinePath key={drawing} drawing={map} ids={line.ids} onward={line.onward} />}
       </div>
-      {picked !== null && <PickedLine pitch={picked.pitch} tonic={tonic} marks={marks} />}
+      {picked !== null && <PickedLine pitch={picked.pitch} spell={spell} marks={marks} />}
       {picked === null && scale !== null && (
         <ScaleLine scale={scale} harp={harp} technique={technique} blues={drawing === 'comb'} />
       )}

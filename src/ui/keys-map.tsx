@@ -1,10 +1,11 @@
 import { Fragment } from 'react';
 import type { Breath } from '../core/harp/harp';
 import type { MarkedSound } from '../core/harp/mark-sounds';
-import { pitchName, prettyName } from '../core/theory/pitch';
+import { pitchName, prettyName, spelledPitch } from '../core/theory/pitch';
+import { isBlackKey, type Spell, spellPitch } from '../core/theory/spelling';
 import { asMidi } from '../core/theory/units';
 import { functionOf } from './degree-function';
-import { isBlackKey, pitchSpan } from './map-layout';
+import { pitchSpan } from './map-layout';
 import type { MapProps } from './map-props';
 import { SoundPill } from './sound-pill';
 
@@ -55,6 +56,12 @@ const keyText = (pitch: number): string => {
   return pitch % 12 === 0 ? name : name.charAt(0);
 };
 
+/** A white key is called by its letter, as it is marked; a black one has none, so the music names it. */
+const keyLabel = (pitch: number, spell: Spell): string =>
+  prettyName(
+    isBlackKey(pitch) ? spelledPitch(asMidi(pitch), spellPitch(pitch, spell)) : pitchName(asMidi(pitch)),
+  );
+
 /** True where another reed of the same hole gives the same pitch. */
 const isShared = (mark: MarkedSound, marks: readonly MarkedSound[]): boolean =>
   marks.some(
@@ -65,7 +72,7 @@ const isShared = (mark: MarkedSound, marks: readonly MarkedSound[]): boolean =>
   );
 
 /** The harp against a piano: every sound at its true height, bends as falls, missing notes as gaps. */
-export const KeysMap = ({ marks, nameOf, centsOf, focused, picked, onListen, onPitch }: MapProps) => {
+export const KeysMap = ({ marks, nameOf, spell, centsOf, focused, picked, onListen, onPitch }: MapProps) => {
   const { low, high } = pitchSpan(marks);
   const rowOf = (pitch: number): number => high - pitch + 2;
   const holes = Math.max(...marks.map(({ sound }) => sound.hole));
@@ -103,7 +110,7 @@ export const KeysMap = ({ marks, nameOf, centsOf, focused, picked, onListen, onP
           data-black={isBlackKey(pitch)}
           data-octave={pitch % 12 === 0}
           data-picked={pitch === picked}
-          aria-label={`Piano key ${prettyName(pitchName(asMidi(pitch)))}`}
+          aria-label={`Piano key ${keyLabel(pitch, spell)}`}
           style={{ gridRow: rowOf(pitch), gridColumn: 1 }}
           onClick={() => onPitch(pitch)}
         >

@@ -34,6 +34,3 @@ export const pitchSpan = (marks: readonly MarkedSound[]): { readonly low: number
   const pitches = marks.map(({ sound }) => sound.pitch);
   return { low: Math.min(...pitches), high: Math.max(...pitches) };
 };
-
-/** True for the black keys of a piano. */
-export const isBlackKey = (pitch: number): boolean => [1, 3, 6, 8, 10].includes(((pitch % 12) + 12) % 12);

@@ -1,20 +1,20 @@
 import type { MarkedSound } from '../core/harp/mark-sounds';
-import { pitchName, prettyName } from '../core/theory/pitch';
+import { prettyName, spelledPitch } from '../core/theory/pitch';
+import { type Spell, spellPitch } from '../core/theory/spelling';
 import { hzOf } from '../core/theory/temperament';
 import { asMidi } from '../core/theory/units';
 import { useSelected } from './session-context';
-import { plainName } from './sound-name';
 import { Tap } from './tap';
 
 interface Props {
   /** The pitch picked, as a MIDI number. */
   readonly pitch: number;
-  readonly tonic: string;
+  readonly spell: Spell;
   readonly marks: readonly MarkedSound[];
 }
 
 /** Every way to get the pitch that was picked, those in reach first. */
-export const PickedLine = ({ pitch, tonic, marks }: Props) => {
+export const PickedLine = ({ pitch, spell, marks }: Props) => {
   const reference = useSelected((state) => state.settings.reference);
   const ways = marks.filter(({ sound }) => sound.pitch === pitch);
   const near = ways.filter(({ inReach }) => inReach);
@@ -22,7 +22,7 @@ export const PickedLine = ({ pitch, tonic, marks }: Props) => {
   return (
     <p className="scale-line" aria-live="polite">
       <span className="label">
-        {prettyName(pitchName(asMidi(pitch), plainName(pitch, tonic)))},{' '}
+        {prettyName(spelledPitch(asMidi(pitch), spellPitch(pitch, spell)))},{' '}
         {hzOf(asMidi(pitch), { reference }).toFixed(1)} Hz:
       </span>
       {ways.length === 0 && <span>this harp does not have it.</span>}

@@ -1,10 +1,10 @@
 import type { Harp } from '../core/harp/harp';
 import type { MarkedSound } from '../core/harp/mark-sounds';
 import type { ChordTone, NoteName } from '../core/theory/chord';
-import { prettyName, spellInKey } from '../core/theory/pitch';
-import { asPitchClass } from '../core/theory/units';
+import { prettyName } from '../core/theory/pitch';
 import { type CombPlace, combPlaces } from './map-layout';
 import { COMB, combSize, type SoundRows } from './print-plan';
+import { soundName } from './sound-name';
 
 /** What a comb is about. */
 export interface Drawing {
@@ -170,7 +170,7 @@ export const PrintComb = (props: Props) => {
             key={`${place.hole}/${place.row}`}
             place={place}
             tone={tone}
-            name={tone?.name ?? spellInKey(asPitchClass(place.mark.sound.pitch), tonic)}
+            name={tone?.name ?? soundName({ ...place.mark, chordTone: null, scaleTone: null }, tonic)}
             x={COMB.gutter + (place.hole - 1) * COMB.cell}
             y={yOf(place.row)}
             height={soundRow}

@@ -1,15 +1,13 @@
 import type { MarkedSound } from '../core/harp/mark-sounds';
 import type { NoteName } from '../core/theory/chord';
-import { keyName, spellInKey, withoutDoubleAccidental } from '../core/theory/pitch';
-import { asPitchClass } from '../core/theory/units';
-import { isBlackKey } from './map-layout';
+import { withoutDoubleAccidental } from '../core/theory/pitch';
+import { plainName } from '../core/theory/spelling';
 
-/** A pitch by its plain name: white keys by their letter, black ones by the key's side. */
-export const plainName = (pitch: number, tonic: NoteName): NoteName =>
-  isBlackKey(pitch) ? spellInKey(asPitchClass(pitch), tonic) : keyName(asPitchClass(pitch), 'major');
-
-/** What a sound is called on the map: as its chord or scale spells it, but never with a double accidental. */
+/**
+ * What a sound is called on the map: a chord tone as the chord spells it, as in every other place; a tone of the scale
+ * beneath as the scale does, but without double accidentals; anything else plainly.
+ */
 export const soundName = ({ sound, chordTone, scaleTone }: MarkedSound, tonic: NoteName): NoteName => {
-  const spelled = chordTone?.name ?? scaleTone?.name;
-  return spelled === undefined ? plainName(sound.pitch, tonic) : withoutDoubleAccidental(spelled);
+  if (chordTone !== null) return chordTone.name;
+  return scaleTone === null ? plainName(sound.pitch, tonic) : withoutDoubleAccidental(scaleTone.name);
 };

@@ -2,7 +2,7 @@ import type { CSSProperties } from 'react';
 import type { MarkedSound } from '../core/harp/mark-sounds';
 import { soundId, spokenTab } from '../core/harp/tab';
 import type { NoteName } from '../core/theory/chord';
-import { pitchName, prettyName } from '../core/theory/pitch';
+import { prettyName, spelledPitch } from '../core/theory/pitch';
 import { functionOf } from './degree-function';
 
 interface Props {
@@ -56,7 +56,7 @@ export const SoundPill = ({ mark, name, tabStop, style, cents, picked, shared = 
       data-shared={shared}
       data-cents={cents !== null}
       aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark)}`}
-      title={prettyName(pitchName(sound.pitch, name))}
+      title={prettyName(spelledPitch(sound.pitch, name))}
       onClick={onListen}
     >
       <span className="breath">{sound.breath === 'blow' ? '↑' : '↓'}</span>

@@ -1,9 +1,9 @@
-import { cleanup, screen, within } from '@testing-library/react';
+import { act, cleanup, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { MarkedSound } from '../../src/core/harp/mark-sounds';
 import { asCents, asMidi, asPitchClass } from '../../src/core/theory/units';
 import { routeOf } from '../../src/ui/path-route';
-import { plainName, soundName } from '../../src/ui/sound-name';
+import { soundName } from '../../src/ui/sound-name';
 import { openPage } from '../helpers/open-page';
 
 afterEach(cleanup);
@@ -47,15 +47,47 @@ describe('a sound of the Keys drawing', () => {
 });
 
 describe('names on the map', () => {
-  it.each([
-    [64, 'Db', 'E'],
-    [71, 'Gb', 'B'],
-    [69, 'Eb', 'A'],
-    [65, 'F#', 'F'],
-    [70, 'Eb', 'Bb'],
-  ])('spells %i in %s as %s', (pitch, tonic, name) => {
-    expect(plainName(pitch, tonic)).toBe(name);
+  it('calls a chord tone what the chord calls it, double flat or not, in name and tooltip', () => {
+    const sound = {
+      hole: 6,
+      breath: 'draw',
+      technique: 'natural',
+      bend: 0,
+      pitch: asMidi(81),
+      cents: asCents(0),
+    } as const;
+    const chordTone = { degree: 'bb7', name: 'Bbb', pitchClass: asPitchClass(9) };
+    expect(soundName({ sound, chordTone, scaleTone: null, blue: false, inReach: true }, 'C')).toBe('Bbb');
   });
+
+  it.each([
+    ['C7♭9 in E flat', 10, /^blow 5: E,/, 'E5', 'octave E', 'F♭'],
+    ['C♯7♭9 in E', 5, /^draw 5: E♯,/, 'E♯5', 'octave E♯', 'F'],
+  ])(
+    'spells %s by the chord, wherever the page names its tones',
+    async (_, position, pill, title, grip, wrong) => {
+      const stored = {
+        version: 1,
+        harpKey: 0,
+        position,
+        formId: 'jazz-bebop',
+        drawing: 'keys',
+        layer: 'none',
+      };
+      const { user, page, session } = openPage(stored);
+      act(() => session.commands.moveTo(7));
+      const third = map().getByRole('button', { name: pill });
+      expect(third.title).toBe(title);
+      await user.click(third);
+      expect(map().getByText(new RegExp(`^${title}, `))).toBeTruthy();
+      const together = screen.getByRole('region', { name: 'Chords and octaves on the harp' });
+      expect(together.textContent).toContain(`${grip}.`);
+      const named = [map().getByText(/ Hz:/), together, screen.getByRole('article', { name: 'Now' })];
+      const words = named.flatMap((each) => each.textContent?.match(/[A-G][♭♯]?(?![a-z♭♯])/g) ?? []);
+      expect(words).not.toContain(wrong);
+      page.unmount();
+    },
+  );
 
   it('writes no double flat for a tone whose chord spells one', () => {
     const mark: MarkedSound = {

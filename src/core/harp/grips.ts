@@ -1,6 +1,6 @@
 import type { Chord, ChordTone, NoteName } from '../theory/chord';
 import { guideTones } from '../theory/chords';
-import { spellInKey } from '../theory/pitch';
+import { spellOver, spellPitch } from '../theory/spelling';
 import { asPitchClass, type PitchClass } from '../theory/units';
 import { nameGroup } from './group-name';
 import type { Breath, Harp, Sound } from './harp';
@@ -47,7 +47,7 @@ export interface GripSpec {
   readonly harp: Harp;
   /** Natural notes switched off here take their grips with them. */
   readonly technique?: TechniqueChoice;
-  /** Key for spelling; the chord's root where absent. */
+  /** The key's tonic, for naming what is not in the chord; the chord's root where absent. */
   readonly tonic?: NoteName;
 }
 
@@ -125,7 +125,7 @@ const scoreOf = (
 };
 
 const grip = (shape: Shape, sounds: readonly Sound[], breath: Breath, { chord, tonic }: GripSpec): Grip => {
-  const spelling = tonic ?? chord.rootName;
+  const spell = spellOver(chord, tonic ?? chord.rootName);
   const rising = [...sounds].sort((a, b) => a.pitch - b.pitch);
   const given = rising.map((sound) => ({
     sound,
@@ -133,11 +133,11 @@ const grip = (shape: Shape, sounds: readonly Sound[], breath: Breath, { chord, t
   }));
   const tones = [...new Set(given.flatMap(({ tone }) => tone ?? []))];
   const foreign = given.flatMap(({ sound, tone }) =>
-    tone ? [] : [{ hole: sound.hole, name: spellInKey(asPitchClass(sound.pitch), spelling) }],
+    tone ? [] : [{ hole: sound.hole, name: spellPitch(sound.pitch, spell) }],
   );
   const { text, symbol, root } = nameGroup(
     sounds.map(({ pitch }) => pitch),
-    spelling,
+    spell,
   );
   return {
     ...shape,

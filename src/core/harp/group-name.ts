@@ -1,6 +1,6 @@
-import type { Degree, NoteName } from '../theory/chord';
+import type { Degree } from '../theory/chord';
 import { chordOf } from '../theory/chords';
-import { spellInKey } from '../theory/pitch';
+import { type Spell, spellPitch } from '../theory/spelling';
 import { asPitchClass, type Midi, type PitchClass } from '../theory/units';
 
 /** What notes sounding together are called. */
@@ -88,8 +88,9 @@ const findChord = (
  * Names notes sounding together: two different pitches as interval (octaves with their note), three or more different notes as chord with
  * its lowest tone, anything else by its notes. The lowest note is tried as root first, so that symmetric chords are
  * named from below. Throws RangeError on fewer than two notes.
+ * @param spell names the notes.
  */
-export const nameGroup = (pitches: readonly Midi[], tonic: NoteName): GroupName => {
+export const nameGroup = (pitches: readonly Midi[], spell: Spell): GroupName => {
   const rising = [...pitches].sort((a, b) => a - b);
   const [low] = rising;
   const high = rising.at(-1);
@@ -101,7 +102,7 @@ export const nameGroup = (pitches: readonly Midi[], tonic: NoteName): GroupName 
     const interval = intervalName(high - low);
     const doubled = (high - low) % 12 === 0;
     return {
-      text: doubled ? `${interval} ${spellInKey(asPitchClass(low), tonic)}` : interval,
+      text: doubled ? `${interval} ${spellPitch(low, spell)}` : interval,
       symbol: null,
       root: null,
     };
@@ -109,11 +110,11 @@ export const nameGroup = (pitches: readonly Midi[], tonic: NoteName): GroupName 
   const found = classes.length < 3 ? null : findChord(classes);
   if (found === null)
     return {
-      text: rising.map((pitch) => spellInKey(asPitchClass(pitch), tonic)).join('–'),
+      text: rising.map((pitch) => spellPitch(pitch, spell)).join('–'),
       symbol: null,
       root: null,
     };
-  const root = spellInKey(found.root, tonic);
+  const root = spell(found.root);
   const lowest = found.chord.degrees.get(asPitchClass(low - found.root)) ?? 'R';
   return {
     text: `${root} ${found.chord.words}, ${lowest === 'R' ? 'root' : lowest} lowest`,

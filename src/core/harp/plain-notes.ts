@@ -1,5 +1,5 @@
 import { chordOf } from '../theory/chords';
-import { keyName, PITCH_CLASSES } from '../theory/pitch';
+import { keyName, PITCH_CLASSES, spellInKey } from '../theory/pitch';
 import { SCALE_IDS, type ScaleId, scaleOf } from '../theory/scales';
 import { asPitchClass, type PitchClass } from '../theory/units';
 import { type Grip, gripsFor } from './grips';
@@ -33,12 +33,13 @@ export interface PlainNotes {
 }
 
 const plainChords = (harp: Harp): readonly Grip[] => {
+  const tonic = keyName(harp.key, 'major');
   const everything = {
-    ...chordOf({ root: keyName(harp.key, 'major'), quality: '' }),
+    ...chordOf({ root: tonic, quality: '' }),
     tones: PITCH_CLASSES.map((pitchClass) => ({
       degree: 'R',
       pitchClass,
-      name: keyName(pitchClass, 'major'),
+      name: spellInKey(pitchClass, tonic),
     })),
   };
   const best = new Map<string, Grip>();

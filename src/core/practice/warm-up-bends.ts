@@ -5,8 +5,8 @@ import { isInReach } from '../harp/reach';
 import { tab } from '../harp/tab';
 import type { Chord } from '../theory/chord';
 import { chordOf } from '../theory/chords';
-import { spellInKey } from '../theory/pitch';
 import { createRandom, seedFrom } from '../theory/random';
+import { plainName } from '../theory/spelling';
 import { asPitchClass, asTicks } from '../theory/units';
 import type { Cue, WarmUpSpec, WarmUpStep } from './warm-up-step';
 import { barSeconds, chartSeconds, heldChords } from './warm-up-time';
@@ -28,7 +28,7 @@ const chordUnder = (sound: Sound, { chart }: WarmUpSpec): Chord => {
   const pitchClass = asPitchClass(Math.round(sound.pitch));
   const chords = chart.bars.flatMap((bar) => bar.chords.map(({ chord }) => chord));
   const found = chords.find(({ tones }) => tones.some((tone) => tone.pitchClass === pitchClass));
-  return found ?? chordOf({ root: spellInKey(pitchClass, chart.tonic), quality: '7' });
+  return found ?? chordOf({ root: plainName(pitchClass, chart.tonic), quality: '7' });
 };
 
 /** Every bend in reach, draw bends first, shallow before deep; where there is none, easy natural notes. */

@@ -51,8 +51,17 @@ export const spellInKey = (pitchClass: PitchClass, tonic: NoteName): NoteName =>
  */
 export const pitchName = (pitch: Midi, tonic: NoteName = 'C'): string => {
   if (!Number.isInteger(pitch)) throw new RangeError(`A pitch name needs a whole key number, got ${pitch}`);
-  const name = spellInKey(asPitchClass(pitch), tonic);
-  return `${name}${(pitch - Note.get(name).alt - pitchClassOf(name.charAt(0))) / 12 - 1}`;
+  return spelledPitch(pitch, spellInKey(asPitchClass(pitch), tonic));
+};
+
+/**
+ * Scientific pitch name of a key number under a given name, ASCII: 64 as `Fb` is `Fb4`, 59 as `Cb` is `Cb4`. Throws
+ * RangeError when the pitch does not have that name.
+ */
+export const spelledPitch = (pitch: Midi, name: NoteName): string => {
+  const octave = (pitch - Note.get(name).alt - pitchClassOf(name.charAt(0))) / 12 - 1;
+  if (!Number.isInteger(octave)) throw new RangeError(`Key number ${pitch} is no ${name}`);
+  return `${name}${octave}`;
 };
 
 /** The key number of a scientific pitch name (`Bb4` is 70). Throws RangeError when it names no pitch. */

@@ -6,12 +6,17 @@ import { type Grip, gripsFor } from '../../../src/core/harp/grips';
 import { TUNINGS } from '../../../src/core/harp/tunings';
 import { chordOf } from '../../../src/core/theory/chords';
 import { pitchClassOf, pitchName } from '../../../src/core/theory/pitch';
+import { plainName } from '../../../src/core/theory/spelling';
 import { asPitchClass } from '../../../src/core/theory/units';
 
 /** Every group with a chord name, of every tuning in C: a chord of all twelve tones lets each one through. */
 const ANY_CHORD = {
   ...chordOf({ root: 'C', quality: '7' }),
-  tones: Array.from({ length: 12 }, (_, i) => ({ degree: 'R', pitchClass: asPitchClass(i), name: 'C' })),
+  tones: Array.from({ length: 12 }, (_, i) => ({
+    degree: 'R',
+    pitchClass: asPitchClass(i),
+    name: plainName(i, 'C'),
+  })),
 };
 
 const named: readonly Grip[] = TUNINGS.flatMap(

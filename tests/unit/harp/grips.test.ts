@@ -7,9 +7,12 @@ import { NATURAL_NOTES } from '../../../src/core/harp/reach';
 import { RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
 import { readSymbol } from '../../../src/core/theory/chords';
 import { PITCH_CLASSES } from '../../../src/core/theory/pitch';
-import { asMidi, asPitchClass } from '../../../src/core/theory/units';
+import { plainName } from '../../../src/core/theory/spelling';
+import { asMidi, asPitchClass, type PitchClass } from '../../../src/core/theory/units';
 
 const C_HARP = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
+
+const IN_C = (pitchClass: PitchClass): string => plainName(pitchClass, 'C');
 
 const gripsOver = (symbol: string, off: readonly string[] = []): Grips => {
   const chord = readSymbol(symbol);
@@ -116,11 +119,11 @@ describe('names of groups', () => {
     [[60, 62, 67, 73], 'C–D–G–Db', null],
     [[60, 60], 'unison C', null],
   ] as const)('%j is %s', (pitches, text, symbol) => {
-    expect(nameGroup(pitches.map(asMidi), 'C')).toMatchObject({ text, symbol });
+    expect(nameGroup(pitches.map(asMidi), IN_C)).toMatchObject({ text, symbol });
   });
 
   it('needs two notes', () => {
-    expect(() => nameGroup([asMidi(60)], 'C')).toThrow('2 notes or more, got 1');
+    expect(() => nameGroup([asMidi(60)], IN_C)).toThrow('2 notes or more, got 1');
     expect(() => intervalName(-1)).toThrow('0 semitones or more, got -1');
   });
 });
