@@ -35,9 +35,12 @@ export const createPlayCommands = ({
     band.stop();
   };
   const play = async (): Promise<void> => {
-    if (state().warmUp !== null) return skipWarmUpStep();
-    const status = await orders.play(state().cursor);
-    const notice = statusNotice(status);
+    const interrupted = band.status().kind === 'interrupted';
+    if (!interrupted && state().warmUp !== null) return skipWarmUpStep();
+    if (interrupted) await band.resume();
+    else await orders.play(state().cursor);
+    // Told once more even where nothing has changed: the player has just asked.
+    const notice = statusNotice(band.status());
     if (notice) board.post(notice);
   };
   const moveTo = (bar: number): void => {
@@ -55,7 +58,8 @@ export const createPlayCommands = ({
     play,
     stop,
     toggle: () => {
-      if (isUnderWay(band) || state().warmUp !== null) stop();
+      const { kind } = band.status();
+      if (kind === 'playing' || (kind !== 'interrupted' && state().warmUp !== null)) stop();
       else void play();
     },
     moveTo,

@@ -14,7 +14,7 @@ import { NO_OWN_SOUNDS } from './own-sounds-state';
 import { createPlayCommands } from './play-commands';
 import type { SessionState } from './session-state';
 import { openShelves } from './shelves';
-import { statusNotice } from './status-notice';
+import { MAKESHIFT_NOTICE, statusNotice } from './status-notice';
 import { createTakeAwayCommands } from './take-away';
 import type { TakeAwayDevices } from './take-away-audio';
 import { INITIAL_TAKE_AWAY } from './take-away-state';
@@ -117,6 +117,7 @@ export const createSession = (devices: Devices): Session => {
   const unsubscribers = [
     band.onBar(onBar),
     band.onStatus(onStatus),
+    band.onMakeshift(() => board.post(MAKESHIFT_NOTICE)),
     shelves.dispose,
     charts.dispose,
     own.dispose,

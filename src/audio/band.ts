@@ -27,7 +27,7 @@ export type BandStatus =
   | { readonly kind: 'loading' }
   | { readonly kind: 'ready' }
   | { readonly kind: 'playing' }
-  /** The system took the sound away (a call, a device unplugged); play again to resume. */
+  /** The system took the sound away (a call, a device unplugged): it goes on when the sound is back, or with `resume`. */
   | { readonly kind: 'interrupted' }
   /** The browser wants a click or key press first. */
   | { readonly kind: 'blocked' }
@@ -55,6 +55,8 @@ export interface Band {
   status(): BandStatus;
   /** Must be called inside a user gesture the first time. Counts in, then enters the first chorus at `fromBar`. */
   play(program: Program, sound: BandSound, fromBar: number): Promise<BandStatus>;
+  /** Asks for the sound back after an interruption and goes on where the band was; does nothing otherwise. */
+  resume(): Promise<BandStatus>;
   /** Silence within 30 ms; idempotent. */
   stop(): void;
   /** Takes a changed program over while playing: same place in the form, heard within a beat, no gap, no click. */
@@ -73,5 +75,7 @@ export interface Band {
   /** Called when the heard bar changes (and with null on stop). Returns the unsubscriber. */
   onBar(listener: (position: HeardPosition | null) => void): () => void;
   onStatus(listener: (status: BandStatus) => void): () => void;
+  /** Called when the page has to compute the band's sounds itself, which may make it stick. Returns the unsubscriber. */
+  onMakeshift(listener: () => void): () => void;
   dispose(): void;
 }

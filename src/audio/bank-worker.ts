@@ -1,19 +1,9 @@
 /// <reference lib="webworker" />
 /** Computes sounds away from the page, one request at a time. */
-import type { SoundAnswer, SoundRequest } from './bank-messages';
-import { computeSound } from './compute-sound';
-import { VOICES } from './voices/voices';
-
-const answer = ({ key, sampleRate }: SoundRequest): SoundAnswer => {
-  try {
-    const { samples, loop, release } = computeSound(VOICES, key, sampleRate);
-    return { kind: 'sound', key, samples: new Float32Array(samples), loop, release };
-  } catch (error) {
-    return { kind: 'failed', key, reason: String(error) };
-  }
-};
+import { answerRequest } from './answer-request';
+import type { SoundRequest } from './bank-messages';
 
 self.onmessage = (message: MessageEvent<SoundRequest>) => {
-  const reply = answer(message.data);
+  const reply = answerRequest(message.data);
   self.postMessage(reply, { transfer: reply.kind === 'sound' ? [reply.samples.buffer] : [] });
 };

@@ -28,8 +28,11 @@ export const WEB_GROUND: BandGround = {
   },
 };
 
-/** How long a context may take to start before the browser is taken to wait for a gesture. */
-const START_MS = 800;
+/**
+ * How long a context may take to start before the browser is taken to wait for a gesture. Some take 0.9 s (measured);
+ * one that takes longer still is looked at again when it starts.
+ */
+const START_MS = 1200;
 
 /** How long the context goes on running after the last sound. */
 const REST_AFTER_MS = 30_000;
@@ -43,6 +46,7 @@ class LazyBand implements Band {
   private readonly ground: BandGround;
   private readonly bars = createListeners<HeardPosition | null>();
   private readonly statuses = createListeners<BandStatus>();
+  private readonly makeshifts = createListeners<void>();
   private readonly onVisible = () => this.engine?.resync();
   private current: BandStatus = { kind: 'asleep' };
   private context: AudioContext | null = null;
@@ -51,6 +55,8 @@ class LazyBand implements Band {
   private sound: BandSound | null = null;
   private program: Program | null = null;
   private run = 0;
+  /** The bar that a play which found the context silent begins at as soon as it runs. */
+  private waitingFrom: number | null = null;
   private resting: ReturnType<typeof setTimeout> | undefined;
 
   constructor(ground: BandGround) {
@@ -67,19 +73,26 @@ class LazyBand implements Band {
     const { run } = this;
     this.sound = sound;
     this.program = program;
+    this.waitingFrom = null;
     const engine = await this.wake();
-    if (engine === null || run !== this.run) return this.current;
-    try {
-      const begun = await engine.play(this.program, this.sound, fromBar);
-      if (begun) this.settle();
-    } catch (error) {
-      this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
+    if (run !== this.run) return this.current;
+    if (engine !== null) await this.begin(engine, fromBar);
+    else if (this.isSilenced()) this.waitingFrom = fromBar;
+    return this.current;
+  }
+
+  async resume(): Promise<BandStatus> {
+    const { context } = this;
+    if (context !== null && this.current.kind === 'interrupted') {
+      await this.startContext(context);
+      this.look(context);
     }
     return this.current;
   }
 
   stop(): void {
     this.run += 1;
+    this.waitingFrom = null;
     this.engine?.stop();
     if (this.current.kind === 'playing' || this.current.kind === 'interrupted') this.set({ kind: 'ready' });
     if (this.current.kind === 'ready') this.restLater();
@@ -92,6 +105,7 @@ class LazyBand implements Band {
 
   seek(bar: number): void {
     if (this.engine?.playing()) this.engine.seek(bar);
+    if (this.waitingFrom !== null) this.waitingFrom = bar;
   }
 
   setSound(sound: BandSound): void {
@@ -120,6 +134,10 @@ class LazyBand implements Band {
     return this.statuses.add(listener);
   }
 
+  onMakeshift(listener: () => void): () => void {
+    return this.makeshifts.add(listener);
+  }
+
   dispose(): void {
     this.stop();
     if (typeof document !== 'undefined') document.removeEventListener('visibilitychange', this.onVisible);
@@ -137,7 +155,8 @@ class LazyBand implements Band {
   private settle(): void {
     const running = this.context?.state === 'running';
     if (this.engine?.playing()) this.set({ kind: running ? 'playing' : 'interrupted' });
-    else this.set({ kind: running ? 'ready' : 'blocked' });
+    else if (running) this.set({ kind: 'ready' });
+    else this.set({ kind: this.context?.state === 'interrupted' ? 'interrupted' : 'blocked' });
     if (this.current.kind === 'ready') this.restLater();
   }
 
@@ -156,11 +175,8 @@ class LazyBand implements Band {
     const started = this.startContext(context);
     clearTimeout(this.resting);
     try {
-      if (this.engine === null) this.set({ kind: 'loading' });
-      this.loading ??= this.ground.loadEngine(context, {
-        onBar: (position) => this.bars.tell(position),
-        onEnd: () => this.settle(),
-      });
+      if (this.engine === null || context.state !== 'running') this.set({ kind: 'loading' });
+      this.loading ??= this.ground.loadEngine(context, this.eventsOf(context));
       const engine = await this.loading;
       if (context !== this.context) {
         engine.dispose();
@@ -172,12 +188,32 @@ class LazyBand implements Band {
       this.set({ kind: 'failed', why: 'load', detail: reasonOf(error) });
       return null;
     }
-    if (await started) {
-      if (this.current.kind !== 'playing') this.settle();
-      return this.engine;
+    await started;
+    if (context !== this.context) return null;
+    // Whatever it was when the wait ended: loading may have taken longer than the context did.
+    if (this.current.kind !== 'playing' || context.state !== 'running') this.settle();
+    return context.state === 'running' ? this.engine : null;
+  }
+
+  private async begin(engine: Engine, fromBar: number): Promise<void> {
+    if (this.program === null || this.sound === null) return;
+    try {
+      const begun = await engine.play(this.program, this.sound, fromBar);
+      if (begun) this.settle();
+    } catch (error) {
+      this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
     }
-    this.set({ kind: 'blocked' });
-    return null;
+  }
+
+  private eventsOf(context: AudioContext): BandEvents {
+    return {
+      onBar: (position) => this.bars.tell(position),
+      onEnd: () => this.settle(),
+      onMakeshift: () => this.makeshifts.tell(),
+      onLost: (detail) => {
+        if (context === this.context) this.lose('load', detail);
+      },
+    };
   }
 
   private openContext(): AudioContext | null {
@@ -194,33 +230,46 @@ class LazyBand implements Band {
       return null;
     }
     const { context } = this;
-    const onState = () => {
-      if (context === this.context) this.onContextState();
-    };
+    const onState = () => this.look(context);
     context.addEventListener('statechange', onState);
     context.addEventListener('error', onState);
     return context;
   }
 
-  /** Asks the context to run, at once and within the gesture; resolves to whether it does. */
-  private async startContext(context: AudioContext): Promise<boolean> {
-    const running = () => context.state === 'running';
-    if (running()) return true;
+  /** Asks the context to run, at once and within the gesture; resolves when it does, is refused, or takes long. */
+  private async startContext(context: AudioContext): Promise<void> {
+    if (context.state === 'running') return;
     const late = new Promise<void>((resolve) => setTimeout(resolve, START_MS));
-    await Promise.race([context.resume().catch(() => undefined), late]);
-    return running();
+    const resumed = context.resume().then(
+      () => this.look(context),
+      () => undefined,
+    );
+    await Promise.race([resumed, late]);
   }
 
-  private onContextState(): void {
+  /** Makes the status follow what the context does now. */
+  private look(context: AudioContext): void {
+    if (context !== this.context) return;
     this.engine?.resync();
-    const { kind } = this.current;
-    if (this.context?.state === 'closed') {
-      this.discard();
-      this.bars.tell(null);
-      this.set({ kind: 'failed', why: 'device', detail: 'The audio device was closed' });
-    } else if (kind === 'playing' || kind === 'interrupted' || kind === 'blocked') {
-      this.settle();
-    }
+    if (context.state === 'closed') this.lose('device', 'The audio device was closed');
+    if (this.current.kind !== 'playing' && !this.isSilenced()) return;
+    this.settle();
+    if (context.state !== 'running' || this.waitingFrom === null || this.engine === null) return;
+    const from = this.waitingFrom;
+    this.waitingFrom = null;
+    void this.begin(this.engine, from);
+  }
+
+  private isSilenced(): boolean {
+    return this.current.kind === 'interrupted' || this.current.kind === 'blocked';
+  }
+
+  private lose(why: 'load' | 'device', detail: string): void {
+    this.run += 1;
+    this.waitingFrom = null;
+    this.discard();
+    this.bars.tell(null);
+    this.set({ kind: 'failed', why, detail });
   }
 
   private discard(): void {

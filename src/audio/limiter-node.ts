@@ -15,7 +15,10 @@ export interface LimiterStage {
 /** Highest sample of the stage without worklets; the room above leaves for peaks between samples. */
 const SAFE_PEAK = 0.8;
 
-const withoutWorklet = (context: AudioContext, tone: BaseContext): LimiterStage => {
+/** A worklet that has not loaded after so long, in ms, is done without. */
+const LOAD_MS = 4000;
+
+const compressed = (context: AudioContext, tone: BaseContext): AudioNode => {
   const input = context.createGain();
   const shaper = new WaveShaper({
     context: tone,
@@ -26,21 +29,37 @@ const withoutWorklet = (context: AudioContext, tone: BaseContext): LimiterStage 
   connect(input, limiter);
   limiter.connect(shaper);
   connect(shaper, context.destination);
-  return { input, delay: 0 };
+  return input;
+};
+
+/** The worklet's node, or null where the page has no worklets or this one is refused. */
+const limited = async (context: AudioContext): Promise<AudioWorkletNode | null> => {
+  if (!context.audioWorklet) return null;
+  const late = new Promise<never>((_, reject) => setTimeout(() => reject(new Error('too late')), LOAD_MS));
+  try {
+    await Promise.race([context.audioWorklet.addModule(limiterUrl), late]);
+    return new AudioWorkletNode(context, 'limiter', {
+      channelCount: 2,
+      channelCountMode: 'explicit',
+      outputChannelCount: [2],
+    });
+  } catch {
+    return null;
+  }
 };
 
 /**
- * Connects a limiter to the context's destination. Pages that are not served securely have no audio worklets; a
- * compressor with a soft ceiling stands in there.
+ * Connects a limiter to the context's destination. Pages that are not served securely have no audio worklets, and a
+ * worklet's file may be refused; a compressor with a soft ceiling stands in there, and for a worklet that breaks down.
  */
 export const createLimiterStage = async (context: AudioContext, tone: BaseContext): Promise<LimiterStage> => {
-  if (!context.audioWorklet) return withoutWorklet(context, tone);
-  await context.audioWorklet.addModule(limiterUrl);
-  const input = new AudioWorkletNode(context, 'limiter', {
-    channelCount: 2,
-    channelCountMode: 'explicit',
-    outputChannelCount: [2],
-  });
-  input.connect(context.destination);
+  const worklet = await limited(context);
+  if (worklet === null) return { input: compressed(context, tone), delay: 0 };
+  const input = context.createGain();
+  input.connect(worklet).connect(context.destination);
+  worklet.onprocessorerror = () => {
+    input.disconnect();
+    input.connect(compressed(context, tone));
+  };
   return { input, delay: limiterDelay(context.sampleRate) / context.sampleRate };
 };

@@ -6,13 +6,13 @@ import type { HeardPosition } from './band';
 import { createEngine } from './band-engine';
 import { bandSection } from './band-sections';
 import type { WorkerRoute } from './bank';
-import { createBankWorker } from './create-bank-worker';
+import { createBankWorker, type WorkerFate } from './create-bank-worker';
 import type { Engine } from './engine';
 import { createLimiterStage } from './limiter-node';
 import { roomBuffer } from './room-buffer';
 
 /** What the band wants to be told. */
-export interface BandEvents {
+export interface BandEvents extends WorkerFate {
   readonly onBar: (position: HeardPosition | null) => void;
   readonly onEnd: () => void;
   /** What requests for sounds go through on their way to the workers. */
@@ -22,7 +22,7 @@ export interface BandEvents {
 /** Builds the engine on a context. Rejects when the audio part cannot be set up on it. */
 export const loadEngine = async (
   context: AudioContext,
-  { route = (worker) => worker, ...events }: BandEvents,
+  { route = (worker) => worker, onMakeshift, onLost, ...events }: BandEvents,
 ): Promise<Engine> => {
   const tone = new Context({ context, lookAhead: 0, updateInterval: 0.1, clockSource: 'timeout' });
   // Tone's nodes ask for the global context even when handed one; without this they would make a second one.
@@ -33,7 +33,7 @@ export const loadEngine = async (
     limiter: await createLimiterStage(context, tone),
     room: roomBuffer(context),
     source: bandSection,
-    createWorker: () => route(createBankWorker()),
+    createWorker: () => route(createBankWorker({ onMakeshift, onLost })),
     ...events,
   });
 };

@@ -1,23 +1,27 @@
 /** Calls back every `milliseconds`, also while the page is hidden. Returns what ends it. */
 export const startPulse = (milliseconds: number, beat: () => void): (() => void) => {
+  // The page's own timer slows down in a hidden page, but it beats: until the worker does, and where it never will.
+  let endInterval = startInterval(milliseconds, beat);
   try {
     const worker = new Worker(new URL('./pulse-worker.ts', import.meta.url), { type: 'module' });
-    let fallback: (() => void) | null = null;
-    worker.onmessage = beat;
+    worker.onmessage = () => {
+      endInterval();
+      beat();
+    };
     worker.onerror = () => {
-      fallback ??= startInterval(milliseconds, beat);
+      endInterval();
+      endInterval = startInterval(milliseconds, beat);
     };
     worker.postMessage(milliseconds);
     return () => {
       worker.terminate();
-      fallback?.();
+      endInterval();
     };
   } catch {
-    return startInterval(milliseconds, beat);
+    return () => endInterval();
   }
 };
 
-/** The page's own timer, for browsers without module workers: it slows down in a hidden page, but it beats. */
 const startInterval = (milliseconds: number, beat: () => void): (() => void) => {
   const timer = setInterval(beat, milliseconds);
   return () => clearInterval(timer);

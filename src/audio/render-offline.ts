@@ -81,20 +81,25 @@ export const renderSections = async (request: RenderRequest): Promise<Rendered> 
   const { sampleRate, route = (worker) => worker } = request;
   const timeline = timelineOf(request.sections);
   const maker = new OfflineAudioContext(1, 1, sampleRate);
+  let lose = (_reason: string): void => {};
+  const lost = new Promise<never>((_, reject) => {
+    lose = (reason) => reject(new Error(`no sounds can be computed: ${reason}`));
+  });
   const bank = createBank({
     sampleRate,
-    createWorker: () => route(createBankWorker()),
+    createWorker: () => route(createBankWorker({ onMakeshift: () => {}, onLost: lose })),
     workers: workersWorthHaving(),
     makeBuffer: makeBuffer(maker),
   });
   try {
-    return await renderPieces({
+    const pieces = renderPieces({
       request,
       room: roomBuffer(maker),
       timeline,
       bank,
       push: pushSeconds(request.push),
     });
+    return await Promise.race([pieces, lost]);
   } finally {
     bank.dispose();
   }

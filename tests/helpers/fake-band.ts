@@ -10,6 +10,8 @@ export interface FakeBand extends Band {
   /** Lets a bar of a section be heard. */
   hear(index: number, bar: number): void;
   report(status: BandStatus): void;
+  /** Says that the page computes the sounds. */
+  makeshift(): void;
 }
 
 /** @param onPlay the status that answers `play`. */
@@ -21,6 +23,7 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
   const sounds: BandSound[] = [];
   const barListeners = new Set<(position: HeardPosition | null) => void>();
   const statusListeners = new Set<(status: BandStatus) => void>();
+  const makeshiftListeners = new Set<() => void>();
   const report = (next: BandStatus): void => {
     status = next;
     for (const listener of statusListeners) listener(next);
@@ -43,6 +46,9 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
       show({ section, bar, beat: 0, ticks: section.chart.bars[bar]?.at ?? 0 });
     },
     report,
+    makeshift: () => {
+      for (const listener of makeshiftListeners) listener();
+    },
     status: () => status,
     play: async (program, sound, fromBar) => {
       asked.push(`play from ${fromBar}`);
@@ -50,6 +56,10 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
       sounds.push(sound);
       report(onPlay);
       return onPlay;
+    },
+    resume: async () => {
+      asked.push('resume');
+      return status;
     },
     stop: () => {
       asked.push('stop');
@@ -74,6 +84,10 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     onStatus: (listener) => {
       statusListeners.add(listener);
       return () => statusListeners.delete(listener);
+    },
+    onMakeshift: (listener) => {
+      makeshiftListeners.add(listener);
+      return () => makeshiftListeners.delete(listener);
     },
     dispose: () => asked.push('dispose'),
   };

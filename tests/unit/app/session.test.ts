@@ -138,9 +138,38 @@ describe('playing', () => {
     expect(state().notices).toEqual([]);
   });
 
+  it('goes on after an interruption where it was, by the button and by the key, and says so again in vain', async () => {
+    const { band, state, commands } = open();
+    await commands.play();
+    const asked = band.asked.length;
+    for (const command of [commands.play, commands.toggle]) {
+      band.report({ kind: 'interrupted' });
+      commands.dismiss('band');
+      await command();
+      await Promise.resolve();
+      expect(state().notices.map(({ text }) => text)).toEqual([
+        expect.stringMatching(/press Play or the space bar/),
+      ]);
+    }
+    expect(band.asked.slice(asked)).toEqual(['resume', 'resume']);
+    band.report({ kind: 'playing' });
+    expect(state().notices).toEqual([]);
+    commands.toggle();
+    expect(band.asked.at(-1)).toBe('stop');
+  });
+
+  it('says that the page computes the sounds', () => {
+    const { band, state } = open();
+    band.makeshift();
+    band.report({ kind: 'playing' });
+    expect(state().notices.map(({ text }) => text)).toEqual([
+      expect.stringMatching(/the page computes them itself/),
+    ]);
+  });
+
   it.each([
     ['no web audio', /no Web Audio/],
-    ['load', /Reload the page/],
+    ['load', /Press Play to try again; .* reload the page/],
     ['device', /speaker or headphones/],
   ] as const)('explains a failure: %s', (why, words) => {
     const { band, state } = open();
