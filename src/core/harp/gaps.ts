@@ -1,6 +1,8 @@
-import type { Chord, Degree, NoteName } from '../theory/chord';
+import type { Chord, ChordTone, Degree, NoteName } from '../theory/chord';
+import { prettyName } from '../theory/pitch';
 import type { Sound } from './harp';
 import { REGISTERS, type Register } from './reach';
+import { spokenHole } from './tab';
 
 /** A sound as gaps need it; `FitSound` is one. */
 interface GapSound extends Sound {
@@ -16,7 +18,10 @@ export interface Gap {
   readonly register: Register;
   /** Ids of sounds that would fill it with more technique; empty where the harp has none. */
   readonly with: readonly string[];
-  /** In plain words, as `gapSentence` writes it. */
+  /**
+   * By its note, with glyphs and without a full stop: `No F♯ between holes 2 and 9, except 5 overblow`. Gaps of one
+   * tone in neighbouring octaves have one sentence.
+   */
   readonly sentence: string;
 }
 
@@ -26,32 +31,67 @@ interface GapSpec {
   readonly beyond: readonly GapSound[];
 }
 
-const techniqueName = ({ technique, breath }: Sound): string => {
-  if (technique === 'overbend') return breath === 'blow' ? 'an overblow' : 'an overdraw';
-  return technique === 'bend' ? `a ${breath} bend` : `the ${breath} note`;
+/** The sounds of one tone on both sides of a gap, those next to it first, and those that would fill it. */
+interface Surroundings {
+  readonly below: readonly GapSound[];
+  readonly above: readonly GapSound[];
+  readonly fillers: readonly GapSound[];
+}
+
+const surroundingsOf = (
+  tone: ChordTone,
+  register: Register,
+  { sounds, beyond }: Pick<GapSpec, 'sounds' | 'beyond'>,
+): Surroundings => {
+  const place = REGISTERS.indexOf(register);
+  const own = sounds.filter(({ degree }) => degree === tone.degree);
+  const below = own
+    .filter((sound) => REGISTERS.indexOf(sound.register) < place)
+    .sort((a, b) => b.pitch - a.pitch || b.hole - a.hole);
+  const above = own
+    .filter((sound) => REGISTERS.indexOf(sound.register) > place)
+    .sort((a, b) => a.pitch - b.pitch || a.hole - b.hole);
+  const floor = below[0]?.pitch ?? Number.NEGATIVE_INFINITY;
+  const ceiling = above[0]?.pitch ?? Number.POSITIVE_INFINITY;
+  const fillers = beyond.filter(
+    ({ degree, pitch }) => degree === tone.degree && pitch > floor && pitch < ceiling,
+  );
+  return { below, above, fillers };
 };
 
-/** How a filling sound is written where no tab style is chosen: its hole, with a mark per semitone of bend. */
-const plainly = ({ hole, bend }: Sound): string => hole + "'".repeat(bend);
-
 /**
- * A gap in plain words, ASCII accidentals: `no 3 of D7 in the middle octave without an overblow (5)`.
- * @param fillers the sounds that would fill it, @param write how such a sound is written.
+ * Where a tone is missing. Holes say it wherever the layout rises from hole to hole there; where it does not, the
+ * sounds themselves do.
  */
-export const gapSentence = (
-  chord: Chord,
-  { degree, register }: Pick<Gap, 'degree' | 'register'>,
-  fillers: readonly Sound[],
-  write: (sound: Sound) => string = plainly,
-): string => {
-  const lacking = `no ${degree === 'R' ? 'root' : degree} of ${chord.symbol} in the ${register} octave`;
-  const kinds = [...new Set(fillers.map(techniqueName))];
-  if (kinds.length === 0) return `${lacking} of this harp`;
-  const ways = kinds.map((kind) => {
-    const sounds = fillers.filter((sound) => techniqueName(sound) === kind);
-    return `${kind} (${sounds.map(write).join(', ')})`;
-  });
-  return `${lacking} without ${ways.join(' or ')}`;
+const whereWords = ({ below, above, fillers }: Surroundings): string => {
+  const [under] = below;
+  const [over] = above;
+  const low = under?.hole ?? 0;
+  const high = over?.hole ?? Number.POSITIVE_INFINITY;
+  const rises =
+    below.every(({ hole }) => hole <= low) &&
+    above.every(({ hole }) => hole >= high) &&
+    fillers.every(({ hole }) => hole > low && hole < high) &&
+    low < high;
+  if (under && over) {
+    return rises
+      ? ` between holes ${low} and ${high}`
+      : ` between ${spokenHole(under)} and ${spokenHole(over)}`;
+  }
+  if (under) return rises ? ` above hole ${low}` : ` higher than ${spokenHole(under)}`;
+  if (over) return rises ? ` below hole ${high}` : ` lower than ${spokenHole(over)}`;
+  return '';
+};
+
+/** `a`, `a and b`, `a, b and c`. */
+const list = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+const sentenceOf = (name: NoteName, surroundings: Surroundings): string => {
+  const { below, above, fillers } = surroundings;
+  const lacking = `No ${prettyName(name)}${whereWords(surroundings)}`;
+  if (fillers.length > 0) return `${lacking}, except ${list(fillers.map(spokenHole))}`;
+  return below.length + above.length > 0 ? lacking : `${lacking} on this harp`;
 };
 
 /** The chord tones missing in each octave of the harp, low octave first, root first. */
@@ -62,7 +102,7 @@ export const findGaps = ({ chord, sounds, beyond }: GapSpec): readonly Gap[] =>
       if (sounds.some(gives)) return [];
       const fillers = beyond.filter(gives);
       const { degree, name } = tone;
-      const sentence = gapSentence(chord, { degree, register }, fillers);
+      const sentence = sentenceOf(name, surroundingsOf(tone, register, { sounds, beyond }));
       return [{ degree, name, register, with: fillers.map(({ id }) => id), sentence }];
     }),
   );

@@ -1,5 +1,6 @@
 import type { Chart } from '../chart/chart';
 import type { ChordTone, Degree } from '../theory/chord';
+import { symbolText } from '../theory/chord-text';
 import { guideTones } from '../theory/chords';
 import { blueNotes } from '../theory/scales';
 import { asPitchClass, type PitchClass } from '../theory/units';
@@ -25,7 +26,7 @@ export const ADVICE_WEIGHTS = {
 
 /** A tone wanted in an octave. */
 export interface Place {
-  /** Chord symbol, or null for a blue note of the key. */
+  /** Chord symbol as it is shown everywhere, with glyphs, or null for a blue note of the key. */
   readonly chord: string | null;
   readonly degree: Degree;
   readonly register: Register;
@@ -79,7 +80,7 @@ export const wantedOf = (chart: Chart): readonly Wanted[] => {
     const tones = chord.tones.map((tone, i): Wanted => {
       const guide = guides.includes(tone);
       const weight = guide ? ADVICE_WEIGHTS.guideTone : ADVICE_WEIGHTS.chordTone;
-      return { chord: chord.symbol, tone, guide, worth: (earlier?.[i]?.worth ?? 0) + share * weight };
+      return { chord: symbolText(chord), tone, guide, worth: (earlier?.[i]?.worth ?? 0) + share * weight };
     });
     chords.set(chord.symbol, tones);
   }

@@ -64,3 +64,11 @@ export const spokenTab = (sound: TabPart): string => {
   const count = NUMBER_WORDS[sound.bend] ?? String(sound.bend);
   return `${plain}, bent ${count} semitone${sound.bend === 1 ? '' : 's'}`;
 };
+
+/** A sound inside a sentence, hole first: `10 blow bent a semitone`, `5 overblow`, `2 draw`. */
+export const spokenHole = (sound: TabPart): string => {
+  const { hole, breath, bend } = sound;
+  if (over(sound)) return `${hole} over${breath}`;
+  if (bend === 0) return `${hole} ${breath}`;
+  return `${hole} ${breath} bent ${bend === 1 ? 'a semitone' : `${NUMBER_WORDS[bend] ?? bend} semitones`}`;
+};

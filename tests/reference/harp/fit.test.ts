@@ -54,8 +54,8 @@ describe('chord tones of a G blues on a C harp, by octave', () => {
     const fit = fitChart({ chart, harp, technique: { ...EVERY_TECHNIQUE, overbends: false } });
     const gaps = fit.bars.flatMap(({ chords }) => chords.flatMap((each) => each.gaps));
     expect([...new Set(gaps.map(({ sentence }) => sentence))]).toEqual([
-      'no b7 of C7 in the middle octave without an overblow (6)',
-      'no 3 of D7 in the middle octave without an overblow (5)',
+      'No B♭ between holes 3 and 10, except 6 overblow',
+      'No F♯ between holes 2 and 9, except 5 overblow',
     ]);
   });
 });

@@ -5,7 +5,7 @@ import { FORM_IDS } from '../../../src/core/chart/forms';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { type FitChord, fitChart } from '../../../src/core/harp/fit';
 import { EFFORT, EVERY_TECHNIQUE, NATURAL_NOTES, type TechniqueChoice } from '../../../src/core/harp/reach';
-import { soundId } from '../../../src/core/harp/tab';
+import { soundId, spokenHole } from '../../../src/core/harp/tab';
 import { RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
 import { PITCH_CLASSES } from '../../../src/core/theory/pitch';
 import { asPitchClass } from '../../../src/core/theory/units';
@@ -53,20 +53,63 @@ describe('fitChart', () => {
   it('keeps what is beyond the technique apart, and says the gaps plainly', () => {
     const { beyond, gaps } = chordOfBar(9, BENDS);
     expect(beyond.map(({ id, reach }) => `${id} ${reach}`)).toEqual(['3OB false', '5OB false']);
-    expect(gaps.map(({ sentence }) => sentence)).toEqual([
-      'no 3 of D7 in the middle octave without an overblow (5)',
-    ]);
+    expect(gaps.map(({ sentence }) => sentence)).toEqual(['No F♯ between holes 2 and 9, except 5 overblow']);
     expect(chordOfBar(9, EVERY_TECHNIQUE).gaps).toEqual([]);
   });
 
   it('names every way to fill a gap', () => {
     const { gaps } = chordOfBar(5, NATURAL_NOTES);
     expect(gaps.map(({ sentence }) => sentence)).toEqual([
-      "no b7 of C7 in the low octave without a draw bend (3')",
-      'no b7 of C7 in the middle octave without an overblow (6)',
-      "no b7 of C7 in the high octave without a blow bend (10'')",
+      'No B♭, except 3 draw bent a semitone, 6 overblow and 10 blow bent two semitones',
+      'No B♭, except 3 draw bent a semitone, 6 overblow and 10 blow bent two semitones',
+      'No B♭, except 3 draw bent a semitone, 6 overblow and 10 blow bent two semitones',
     ]);
     expect(gaps.map((gap) => gap.with)).toEqual([["3D'"], ['6OB'], ["10B''"]]);
+  });
+
+  it('says a tone missing above its last hole by its note and the hole', () => {
+    const inG = buildChart({ form: 'standard', key: asPitchClass(7), meter: '4/4' });
+    const harp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
+    const technique = { ...EVERY_TECHNIQUE, blowBends: false };
+    const gaps = fitChart({ chart: inG, harp, technique }).bars[0]?.chords[0]?.gaps ?? [];
+    expect(gaps.map(({ degree, sentence }) => `${degree}: ${sentence}`)).toEqual([
+      '3: No B above hole 7, except 10 blow bent a semitone',
+    ]);
+  });
+
+  it('says no hole that is not so: any tuning, form and technique', () => {
+    for (const [i, tuning] of TUNINGS.entries()) {
+      for (const [j, form] of FORM_IDS.entries()) {
+        const technique = {
+          drawBends: (i + j) % 2 === 0,
+          blowBends: j % 3 === 0,
+          overbends: j % 4 === 0,
+          off: ['4B', '6D'],
+        };
+        const harp = buildHarp({ tuning, key: asPitchClass(i + j), octave: 0 });
+        const chart = buildChart({ form, key: asPitchClass(5 * i + j), meter: '4/4' });
+        for (const { sounds, beyond, gaps } of fitChart({ chart, harp, technique }).bars.flatMap(
+          ({ chords }) => chords,
+        )) {
+          for (const { degree, sentence, with: ways } of gaps) {
+            const own = sounds.filter((sound) => sound.degree === degree).map(({ hole }) => hole);
+            const above = Number(/ above hole (\d+)/.exec(sentence)?.[1] ?? 99);
+            const below = Number(/ below hole (\d+)/.exec(sentence)?.[1] ?? 0);
+            const [low, high] = (/ between holes (\d+) and (\d+)/.exec(sentence) ?? []).slice(1).map(Number);
+            const claimed = own.filter(
+              (hole) =>
+                hole > above ||
+                hole < below ||
+                (low !== undefined && high !== undefined && hole > low && hole < high),
+            );
+            expect(claimed, sentence).toEqual([]);
+            if (/^No [A-G][♭♯𝄫𝄪]?(, except| on this harp|$)/u.test(sentence)) expect(own).toEqual([]);
+            const fillers = beyond.filter(({ id }) => ways.includes(id));
+            for (const filler of fillers) expect(sentence).toContain(spokenHole(filler));
+          }
+        }
+      }
+    }
   });
 
   it('leaves out single sounds that are switched off', () => {
