@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { advise } from '../core/harp/advice';
 import { buildOwnedHarp, type OwnedHarp } from '../core/harp/harp-case';
 import { differentHarps, sameNotes } from '../core/harp/same-harp';
+import { choiceWords } from '../core/harp/usual-positions';
 import { PITCH_CLASSES, prettyName } from '../core/theory/pitch';
 import { useSelected, useSession } from './session-context';
 
@@ -15,7 +16,7 @@ export const HarpAdvice = () => {
   const inHand = useSelected((state) => state.tune.harp);
   const harpCase = useSelected((state) => state.harpCase);
   const settings = useSelected((state) => state.settings);
-  const { technique, tuning, harpOctave, intonation, reference, valved } = settings;
+  const { technique, tuning, harpOctave, intonation, reference, stretch, valved } = settings;
   const owned = useMemo<readonly OwnedHarp[]>(
     () =>
       harpCase.length > 0
@@ -28,9 +29,10 @@ export const HarpAdvice = () => {
             octave: harpOctave,
             intonation,
             reference,
+            stretch,
             valved,
           })),
-    [harpCase, tuning, harpOctave, intonation, reference, valved],
+    [harpCase, tuning, harpOctave, intonation, reference, stretch, valved],
   );
   const rows = useMemo(() => {
     const harps = owned.map(buildOwnedHarp);
@@ -50,13 +52,14 @@ export const HarpAdvice = () => {
         {harpCase.length > 0
           ? 'From your case, for this chart in its key, with what you can play.'
           : 'Your case is empty, so all twelve keys are compared, for this chart and what you can play.'}{' '}
-        The fit is 100 when every chord tone and blue note of the song lies in every octave of the harp
-        without a bend. A bend counts half or less. Nearly equal harps stand with the usual positions and the
-        harp in hand first.
+        First come the positions players usually try for such a song and what you can play (common practice),
+        and among them those that fit better. The fit is 100 when every chord tone and blue note of the song
+        lies in every octave of the harp without a bend; a bend counts half or less. Of equal harps the one in
+        hand comes first.
       </p>
       <ol className="rows">
-        {rows.map(({ harpIndex, reasons, score }) => (
-          <li key={harpIndex} className="advice">
+        {rows.map(({ harpIndex, reasons, choice, fit }) => (
+          <li key={harpIndex} className="advice" data-choice={choice} data-fit={fit}>
             <p>
               <strong>{prettyName(reasons[0] ?? '')}</strong>
             </p>
@@ -64,7 +67,9 @@ export const HarpAdvice = () => {
               <p key={reason}>{prettyName(reason.charAt(0).toUpperCase() + reason.slice(1))}.</p>
             ))}
             <div className="row">
-              <span className="label">Fit: {Math.round(score * 100)} of 100</span>
+              <span className="label">
+                Fit: {fit} of 100, {choiceWords(choice)}
+              </span>
               <button type="button" className="tool" onClick={() => take(harpIndex)}>
                 Take this harp
               </button>

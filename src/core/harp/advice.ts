@@ -7,6 +7,7 @@ import { effortsOf, type Place, placesOf, type Reached, reachedOf, scorePlaces, 
 import { positionOf } from './positions';
 import { rankAdvice } from './rank-advice';
 import type { TechniqueChoice } from './reach';
+import { choiceByCustom } from './usual-positions';
 
 /** How one harp stands to the song in one key. */
 export interface Advice {
@@ -16,6 +17,10 @@ export interface Advice {
   readonly key: PitchClass;
   /** 1–12. */
   readonly position: number;
+  /** Which choice the position is by custom, 1 first, as `choiceWords` says it. */
+  readonly choice: number;
+  /** 0–100, whole: `score` as it is shown. */
+  readonly fit: number;
   /** 0–1; higher is better. */
   readonly score: number;
   readonly reached: Reached;
@@ -32,14 +37,14 @@ export interface AdviceSpec {
   readonly technique: TechniqueChoice;
   /** Keys the song may be played in; its own where absent. Twelve keys put every harp in every position. */
   readonly keys?: readonly PitchClass[];
-  /** Index of the harp the player holds, which wins near-ties. */
+  /** Index of the harp the player holds, which wins ties. */
   readonly inHand?: number | null;
 }
 
 /**
- * Ranks harps for a song, best first: how much of its chord tones, guide tones and blue notes each reaches with
- * this technique, octave by octave, and how easily; usual positions and the harp in hand win near-ties. One row
- * per harp and key. Throws RangeError on a chart without bars.
+ * Ranks harps for a song, best first: the positions players usually try for such a song and technique, and among them
+ * how much of its chord tones, guide tones and blue notes each harp reaches, octave by octave, and how easily; the
+ * harp in hand wins ties. One row per harp and key, less those beyond a beginner where there are others. Throws RangeError on a chart without bars.
  */
 export const advise = ({
   chart,
@@ -59,18 +64,21 @@ export const advise = ({
       const places = placesOf(wanted, efforts);
       const position = positionOf(harp.key, key);
       const summary = reachedOf(places);
+      const score = scorePlaces(places);
       const reasons = adviceReasons({ harp, position, places, reached: summary });
       return {
         harpIndex,
         harp,
         key,
         position,
-        score: scorePlaces(places),
+        choice: choiceByCustom(harp.tuning, position, chart.mode, technique),
+        fit: Math.round(100 * score),
+        score,
         reached: summary,
         places,
         reasons,
       };
     });
   });
-  return rankAdvice(rows, chart.mode, inHand);
+  return rankAdvice(rows, inHand);
 };
