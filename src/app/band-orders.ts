@@ -44,6 +44,7 @@ const LEAD_FIELDS = Object.keys({
   tuning: true,
   intonation: true,
   reference: true,
+  stretch: true,
   valved: true,
   position: true,
   formId: true,

@@ -69,6 +69,7 @@ export const withHarp = (settings: Settings, harp: OwnedHarp): Settings => ({
   harpOctave: harp.octave,
   intonation: harp.intonation,
   reference: harp.reference,
+  stretch: harp.stretch,
   valved: harp.valved,
 });
 

@@ -33,7 +33,7 @@ export type ChartChoices = Pick<Settings, 'formId' | 'style' | 'harpKey' | 'posi
 /** The choices a harp is made from. */
 export type HarpChoices = Pick<
   Settings,
-  'tuning' | 'position' | 'harpOctave' | 'intonation' | 'reference' | 'valved'
+  'tuning' | 'position' | 'harpOctave' | 'intonation' | 'reference' | 'stretch' | 'valved'
 >;
 
 const meterFor = (settings: Pick<Settings, 'style'>): MeterName => FEELS[settings.style.feel].meter ?? '4/4';
@@ -75,6 +75,7 @@ export const harpFor = (settings: HarpChoices, key: PitchClass): Harp =>
     octave: settings.harpOctave,
     intonation: settings.intonation,
     reference: settings.reference,
+    stretch: settings.stretch,
     valved: settings.valved,
   });
 

@@ -26,6 +26,7 @@ export const HarpCaseList = () => {
       octave: settings.harpOctave,
       intonation: settings.intonation,
       reference: settings.reference,
+      stretch: settings.stretch,
       valved: settings.valved,
     };
     const twin = harpCase.find((each) => sameHarp(each, harp));

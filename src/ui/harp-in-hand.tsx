@@ -1,3 +1,4 @@
+import { STRETCH } from '../core/harp/harp-case';
 import { INTONATION_IDS, INTONATIONS, type IntonationId } from '../core/harp/intonation';
 import { coverSentence, findTuning } from '../core/harp/tunings';
 import { prettyName } from '../core/theory/pitch';
@@ -64,6 +65,15 @@ export const HarpInHand = () => {
         onChoose={(id) => {
           if (id !== OWN_CENTS) commands.choose({ intonation: id });
         }}
+      />
+      <Slider
+        label="Octave stretch"
+        valueText={`${settings.stretch} cents an octave`}
+        value={settings.stretch}
+        low={STRETCH.least}
+        high={STRETCH.most}
+        step={1}
+        onChange={(stretch) => commands.choose({ stretch })}
       />
       <Switch
         label="Show expected cents on the map"

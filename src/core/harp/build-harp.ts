@@ -15,6 +15,8 @@ export interface HarpSpec {
   readonly octave: number;
   /** Absent means equal temperament. */
   readonly cents?: ReedCents;
+  /** Octave stretch in cents an octave: reeds are that much sharper an octave above the middle, and flatter below. */
+  readonly stretch?: number;
   /**
    * Holes with a valve for the lower reed: it then bends a semitone by itself, and the overbend, which needs that
    * reed choked in open air, goes (common practice, no source).
@@ -50,12 +52,15 @@ const checkSpec = ({ tuning, key, octave, cents }: HarpSpec): void => {
   if (!Number.isInteger(octave)) throw new RangeError(`An octave is a whole number, got ${octave}`);
 };
 
-const row = (breath: Breath, { tuning, key, octave, cents }: HarpSpec): readonly Reed[] =>
+/** Octave stretch leaves the key note an octave up as it is (blow 4 of the standard layout), the middle of the harp. */
+const UNSTRETCHED = 12;
+
+const row = (breath: Breath, { tuning, key, octave, cents, stretch = 0 }: HarpSpec): readonly Reed[] =>
   tuning[breath].map((semitones, i) => ({
     hole: i + 1,
     breath,
     pitch: asMidi(keyPitch(key, octave) + semitones),
-    cents: asCents(cents?.[breath][i] ?? 0),
+    cents: asCents((cents?.[breath][i] ?? 0) + (stretch * (semitones - UNSTRETCHED)) / 12),
   }));
 
 const natural = ({ hole, breath, pitch, cents }: Reed): Sound => ({

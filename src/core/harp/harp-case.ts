@@ -17,6 +17,8 @@ export interface OwnedHarp {
   readonly intonation: IntonationId | { readonly cents: ReedCents };
   /** A4 of this harp, 440–446 Hz. */
   readonly reference: Hz;
+  /** Octave stretch in cents an octave, 0–`STRETCH.most`. */
+  readonly stretch: number;
   /** Half-valved holes: the lower reed bends by itself there. */
   readonly valved: readonly number[];
 }
@@ -24,13 +26,17 @@ export interface OwnedHarp {
 /** Largest deviation of a reed kept, in cents. */
 export const REED_CENTS = 100;
 
+/** Octave stretch on offer, in cents an octave; two is one tuner's advice (tuning02.php, ohw.se, 2004). */
+export const STRETCH = { least: 0, most: 10 } as const;
+
 /** The instrument itself. */
-export const buildOwnedHarp = ({ tuning, key, octave, intonation, valved }: OwnedHarp): Harp =>
+export const buildOwnedHarp = ({ tuning, key, octave, intonation, stretch, valved }: OwnedHarp): Harp =>
   buildHarp({
     tuning,
     key,
     octave,
     cents: typeof intonation === 'string' ? intonate(tuning, intonation).cents : intonation.cents,
+    stretch,
     valved,
   });
 
@@ -73,6 +79,12 @@ const readReference = (value: unknown): Hz | null =>
     ? asReferencePitch(value)
     : null;
 
+/** Cases kept before there was a stretch have none. */
+const readStretch = (value: unknown): number | null => {
+  if (value === undefined) return 0;
+  return typeof value === 'number' && value >= STRETCH.least && value <= STRETCH.most ? value : null;
+};
+
 const readValved = (value: unknown, holes: number): readonly number[] | null =>
   Array.isArray(value) && value.every((hole) => isWhole(hole, 1, holes))
     ? [...new Set<number>(value)].sort((a, b) => a - b)
@@ -92,6 +104,7 @@ const readHarp = (value: unknown, index: number): ReadHarp => {
   const holes = tuning.blow.length;
   const intonation = readIntonation(value.intonation, holes);
   const reference = readReference(value.reference);
+  const stretch = readStretch(value.stretch);
   const valved = readValved(value.valved, holes);
   const octave = isWhole(value.octave, -2, 1) ? value.octave : null;
   const harp: OwnedHarp = {
@@ -102,12 +115,14 @@ const readHarp = (value: unknown, index: number): ReadHarp => {
     octave: octave ?? 0,
     intonation: intonation ?? 'equal',
     reference: reference ?? STANDARD_PITCH,
+    stretch: stretch ?? 0,
     valved: valved ?? [],
   };
   const repaired: readonly (readonly [boolean, string])[] = [
     [octave === null, 'its octave could not be read; taken as the usual one.'],
     [intonation === null, 'its reed cents could not be read; taken as equal temperament.'],
     [reference === null, 'its reference pitch could not be read; taken as 440 Hz.'],
+    [stretch === null, 'its octave stretch could not be read; taken as none.'],
     [valved === null, 'its valves could not be read; taken as none.'],
   ];
   return {

@@ -19,7 +19,7 @@ const TABLES = 'ji_hca01.scl, ji_hca02.scl, ji_hca03.scl, ji_hca23.scl and tunin
 
 /**
  * Published tables for the standard layout, without octave stretch. They differ in the fourth (draw 5 and 9) and
- * the sixth (draw 6 and 10) only. "5-limit" alone does not fix the fourth: accounts disagree about it.
+ * the sixth (draw 6 and 10) only; the one for minor reeds adds their third and seventh by arithmetic. "5-limit" alone does not fix the fourth: accounts disagree about it.
  */
 const INTONATION_TABLE = {
   equal: {
@@ -45,6 +45,12 @@ const INTONATION_TABLE = {
     description: 'Smooth draw chords for third position; draw 5 is high.',
     cents: { ...SHARED, 5: 20, 9: 6 },
     source: `${TABLES} (fourth 27/20)`,
+  },
+  'just-minor': {
+    name: 'Just, minor tunings',
+    description: 'Natural minor reeds: every minor chord on one breath rings without beating.',
+    cents: { ...SHARED, 3: 16, 5: 20, 9: 6, 10: 18 },
+    source: `by arithmetic: minor thirds 6/5 on the key note and on its fifth 3/2 (6/5, 9/5), with the fourth 27/20 and sixth 27/16 of ${TABLES}`,
   },
   compromise: {
     name: 'Compromise, second and third position',

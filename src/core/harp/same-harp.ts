@@ -22,6 +22,7 @@ export const sameHarp = (a: OwnedHarp, b: OwnedHarp): boolean =>
   sameNotes(a, b) &&
   sameRow(a.valved, b.valved) &&
   a.reference === b.reference &&
+  a.stretch === b.stretch &&
   sameIntonation(a.intonation, b.intonation);
 
 /** The harps that can be played differently: of those with the same notes and valves only the first. */

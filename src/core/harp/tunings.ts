@@ -10,7 +10,7 @@ export interface SourcedTuning extends Tuning {
   readonly evidence: string;
   /**
    * Semitones from the harp key used here (the standard harp of the same range) up to the key usually printed on
-   * the cover; present only where the two differ.
+   * the cover; present only where the two differ and one label is the usual one.
    */
   readonly coverOffset?: number;
   /** What to know about labels before buying or picking up such a harp. */
@@ -75,7 +75,6 @@ export const TUNINGS: readonly [SourcedTuning, ...SourcedTuning[]] = [
     blow: RICHTER_BLOW,
     draw: MINOR_SEVENTHS_DRAW,
     evidence: MINOR_TUNINGS,
-    coverOffset: 7,
     labelNote:
       'Often built from parts of two harps, so its cover may name the first or the second position; blow hole 1 tells which.',
   },
@@ -97,6 +96,16 @@ export const TUNINGS: readonly [SourcedTuning, ...SourcedTuning[]] = [
     blow: [0, 4, 9, 12, 16, 19, 24, 28, 31, 36],
     draw: RICHTER_DRAW,
     evidence: 'from memory; that it exists: "Anthology of Harmonica Tunings", 2011',
+  },
+  {
+    id: 'raised-three-blow-five-and-nine-draw',
+    name: 'Raised 3 blow, 5 and 9 draw',
+    description:
+      'Blow 3 a whole tone, draw 5 and 9 a semitone higher: second position has a whole major scale without bends.',
+    blow: [0, 4, 9, 12, 16, 19, 24, 28, 31, 36],
+    draw: [2, 7, 11, 14, 18, 21, 23, 26, 30, 33],
+    evidence:
+      'from memory; by arithmetic: the changes of "Raised 3 blow" and of "Raised 5 and 9 draw" together',
   },
   {
     id: 'solo',

@@ -60,6 +60,7 @@ export const DEFAULT_SETTINGS: Settings = {
   harpOctave: 0,
   tuning: RICHTER_TUNING,
   intonation: 'equal',
+  stretch: 0,
   valved: [],
   bandFollowsHarp: false,
   position: 2,

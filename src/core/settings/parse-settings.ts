@@ -4,7 +4,7 @@ import { FEELS } from '../feels/feels';
 import { SWING_RANGE } from '../feels/swing';
 import { HOLES } from '../harp/build-harp';
 import { REED_RANGE } from '../harp/custom-tuning';
-import { REED_CENTS } from '../harp/harp-case';
+import { REED_CENTS, STRETCH } from '../harp/harp-case';
 import { INTONATION_IDS } from '../harp/intonation';
 import { LINE_TASTES } from '../harp/line-cost';
 import { STOP_TIMES } from '../players/style';
@@ -65,6 +65,7 @@ const FIELDS = {
     v.picklist(INTONATION_IDS),
     v.object({ cents: v.object({ blow: cents, draw: cents }) }),
   ]),
+  stretch: between(STRETCH.least, STRETCH.most),
   valved: v.pipe(v.array(whole(1, HOLES.most)), v.maxLength(HOLES.most)),
   bandFollowsHarp: v.boolean(),
   position: whole(1, 12),
@@ -152,6 +153,7 @@ const FIELD_NAMES: Record<keyof Settings, string> = {
   harpOctave: 'harp range',
   tuning: 'tuning',
   intonation: 'intonation',
+  stretch: 'octave stretch',
   valved: 'valves',
   bandFollowsHarp: 'tuning of the band',
   position: 'position',

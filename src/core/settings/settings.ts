@@ -43,6 +43,8 @@ export interface Settings {
   readonly tuning: Tuning;
   /** A published intonation, or cents of the player's own per reed. */
   readonly intonation: OwnedHarp['intonation'];
+  /** Octave stretch of the harp in hand, in cents an octave. */
+  readonly stretch: number;
   /** Half-valved holes: the lower reed bends by itself there. */
   readonly valved: readonly number[];
   /** The band's chords are tuned to agree with the harp's held chords. */

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildHarp } from '../../../src/core/harp/build-harp';
+import { NATURAL_NOTES } from '../../../src/core/harp/reach';
+import { scaleTab } from '../../../src/core/harp/scale-tab';
 import { soundId } from '../../../src/core/harp/tab';
 import { coverSentence, findTuning, TUNINGS } from '../../../src/core/harp/tunings';
 import { pitchClassOf, pitchName } from '../../../src/core/theory/pitch';
@@ -40,6 +42,13 @@ const PUBLISHED: readonly (readonly [id: string, key: string, blow: string, draw
     ],
     ['harmonic-minor', 'C', 'C Eb G C Eb G C Eb G C', 'D G B D F Ab B D F Ab', 'from memory'],
     ['raised-three-blow', 'C', 'C E A C E G C E G C', 'D G B D F A B D F A', 'from memory'],
+    [
+      'raised-three-blow-five-and-nine-draw',
+      'C',
+      'C E A C E G C E G C',
+      'D G B D F# A B D F# A',
+      'from memory; by arithmetic from the two layouts it joins',
+    ],
     ['solo', 'C', 'C E G C C E G C C E', 'D F A B D F A B D F', 'Wikipedia, "Solo tuning"'],
     [
       'circular-mixolydian',
@@ -139,6 +148,8 @@ describe('what retuned harps play without bends', () => {
     ['harmonic-minor', 'harmonic-minor', 'C'],
     // Harmonica World, December 2011, "Country harmonica tuning": a major scale in second position.
     ['raised-five-draw', 'ionian', 'G'],
+    // By arithmetic: with the sixth in hole 3 and the seventh in hole 5 the scale has no hole left.
+    ['raised-three-blow-five-and-nine-draw', 'ionian', 'G'],
     // Web article "Circular tuned harmonicas": naturals only.
     ['circular-major', 'ionian', 'C'],
   ] as const)('%s holds %s on %s', (tuning, scale, tonic) => {
@@ -156,5 +167,36 @@ describe('what retuned harps play without bends', () => {
       'Its cover usually says Gm; it has the range of a C harp.',
     );
     expect(coverSentence(TUNINGS[0], pitchClassOf('C'))).toBeNull();
+  });
+
+  it('says what a cover usually names only where the note beside it says so too', () => {
+    for (const tuning of TUNINGS) {
+      const usual = coverSentence(tuning, pitchClassOf('C')) !== null;
+      expect(usual, tuning.id).toBe(tuning.labelNote?.startsWith('Usually labelled by its second') ?? false);
+    }
+  });
+
+  // Harmonica World, December 2011 (draw 5), and the layouts with draw 9 and blow 3 raised, reed by reed.
+  it('raises 3 blow a tone, 5 and 9 draw a semitone, and nothing else', () => {
+    const joined = findTuning('raised-three-blow-five-and-nine-draw');
+    expect(joined?.blow).toEqual(findTuning('raised-three-blow')?.blow);
+    expect(joined?.draw).toEqual(findTuning('raised-five-and-nine-draw')?.draw);
+  });
+
+  it('gives a whole octave of the major scale in second position from natural notes alone', () => {
+    const runs = (id: string) =>
+      scaleTab({ scale: scaleOf('ionian', 'G'), harp: build(id, 'C'), technique: NATURAL_NOTES });
+    const [low] = runs('raised-three-blow-five-and-nine-draw').filter(({ complete }) => complete);
+    expect(low?.up.map(({ sound }) => sound && soundId(sound))).toEqual([
+      '2D',
+      '3B',
+      '3D',
+      '4B',
+      '4D',
+      '5B',
+      '5D',
+      '6B',
+    ]);
+    expect(runs('richter').some(({ complete }) => complete)).toBe(false);
   });
 });

@@ -33,6 +33,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   harpOctave: [-1],
   tuning: [{ id, name, blow, draw }],
   intonation: ['just-second', { cents: { blow: blow.map(() => 9), draw: draw.map(() => -9) } }],
+  stretch: [2],
   valved: [[1, 2, 3, 4, 5, 6, 7, 8, 9, 10]],
   bandFollowsHarp: [true],
   position: [3],

@@ -14,6 +14,7 @@ const OWNED: OwnedHarp = {
   octave: 0,
   intonation: 'compromise',
   reference: asHz(442),
+  stretch: 0,
   valved: [],
 };
 const FLAT = Array.from({ length: 10 }, (_, i) => i);
@@ -25,6 +26,10 @@ describe('buildOwnedHarp', () => {
         .reeds.filter(({ breath }) => breath === 'draw')
         .map(({ cents }) => cents);
     expect(draws(OWNED)).toEqual([4, 2, -12, 4, -2, 6, -12, 4, -2, 6]);
+    const stretched = buildOwnedHarp({ ...OWNED, intonation: 'equal', stretch: 2 }).reeds.map(
+      ({ cents }) => cents,
+    );
+    expect([stretched[0], stretched[3], stretched[9]]).toEqual([-2, 0, 4]);
     expect(draws({ ...OWNED, intonation: { cents: { blow: FLAT, draw: FLAT } } })).toEqual(FLAT);
   });
 
@@ -40,7 +45,7 @@ describe('parseHarpCase', () => {
   it('keeps a good case as it is', () => {
     const harps = [
       OWNED,
-      { ...OWNED, id: 'b', intonation: { cents: { blow: FLAT, draw: FLAT } }, valved: [1, 5] },
+      { ...OWNED, id: 'b', stretch: 2, intonation: { cents: { blow: FLAT, draw: FLAT } }, valved: [1, 5] },
     ];
     expect(parseHarpCase(JSON.parse(JSON.stringify(harps)))).toEqual({ harps, problems: [] });
   });

@@ -66,3 +66,61 @@ describe('expected pitch', () => {
     expect(() => sound && soundHz(sound, asHz(460))).toThrow('440 to 446 Hz, got 460');
   });
 });
+
+describe('just intonation for minor reeds', () => {
+  const minor = findTuning('natural-minor') ?? RICHTER;
+  const { cents, uncovered } = intonate(minor, 'just-minor');
+  const harp = buildHarp({ tuning: minor, key: asPitchClass(0), octave: 0, cents });
+  const pitchOf = (breath: 'blow' | 'draw', hole: number): number => {
+    const reed = harp.reeds.find((each) => each.breath === breath && each.hole === hole);
+    return 100 * (reed?.pitch ?? 0) + (reed?.cents ?? 0);
+  };
+
+  // A beatless minor triad is 10:12:15 (6/5 and 3/2 above its root), with its seventh 10:12:15:18 (9/5).
+  it.each([
+    ['blow', [1, 2, 3]],
+    ['blow', [7, 8, 9]],
+    ['draw', [2, 3, 4, 5]],
+    ['draw', [4, 5, 6]],
+    ['draw', [8, 9, 10]],
+  ] as const)('makes the chord of %s %j beatless, to the whole cent', (breath, holes) => {
+    const ratios = [1, 6 / 5, 3 / 2, 9 / 5];
+    const root = pitchOf(breath, holes[0]);
+    holes.forEach((hole, i) => {
+      expect(Math.abs(pitchOf(breath, hole) - root - 1200 * Math.log2(ratios[i] ?? 1))).toBeLessThan(1.1);
+    });
+  });
+
+  it('covers every reed', () => {
+    expect(uncovered).toEqual([]);
+  });
+});
+
+describe('octave stretch', () => {
+  const plain = buildHarp({ tuning: RICHTER, key: asPitchClass(7), octave: 0 });
+  const stretched = buildHarp({ tuning: RICHTER, key: asPitchClass(7), octave: 0, stretch: 2 });
+  const of = (hole: number): number =>
+    stretched.reeds.find((each) => each.breath === 'blow' && each.hole === hole)?.cents ?? Number.NaN;
+
+  it('spreads the octaves by so many cents each, around blow 4', () => {
+    expect([of(1), of(4), of(7), of(10)]).toEqual([-2, 0, 2, 4]);
+  });
+
+  it('is part of what is expected of every natural note, in cents and in hertz', () => {
+    const low = stretched.sounds.find(({ hole, technique }) => hole === 1 && technique === 'natural');
+    if (low === undefined) throw new Error('no hole 1');
+    expect(expectedCents(low)).toBeCloseTo(-2, 9);
+    expect(1200 * Math.log2(soundHz(low) / hzOf(low.pitch))).toBeCloseTo(-2, 9);
+    expect(plain.sounds.every((sound) => expectedCents(sound) === 0)).toBe(true);
+  });
+
+  it('adds to the cents of the reeds and moves the temperament the band takes', () => {
+    const cents = intonate(RICHTER, 'just-second').cents;
+    const both = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0, cents, stretch: 3 });
+    expect(both.reeds.find(({ hole, breath }) => hole === 8 && breath === 'blow')?.cents).toBeCloseTo(
+      -14 + 4,
+      9,
+    );
+    expect(temperamentOf(both).cents?.[0]).toBeCloseTo((-3 + 0 + 3 + 6) / 4, 9);
+  });
+});

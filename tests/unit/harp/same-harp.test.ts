@@ -12,6 +12,7 @@ const C: OwnedHarp = {
   octave: 0,
   intonation: 'equal',
   reference: asHz(440),
+  stretch: 0,
   valved: [],
 };
 const flat = RICHTER.blow.map(() => -5);
@@ -24,6 +25,7 @@ describe('harps in a case', () => {
     ['another intonation', { intonation: 'just-second' }, false, true],
     ['cents of its own', { intonation: own }, false, true],
     ['another reference', { reference: asHz(442) }, false, true],
+    ['an octave stretch', { stretch: 2 }, false, true],
     ['a valve', { valved: [3] }, false, false],
     ['another key', { key: asPitchClass(2) }, false, false],
     ['another octave', { octave: -1 }, false, false],
