@@ -5,10 +5,20 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { ensureInstalled } from './install.mjs';
 import { Failure, ROOT, runMain, runTool, say } from './run.mjs';
+import { addServiceWorker } from './service-worker.mjs';
 
 /** The folder that is served. */
 export const DIST = join(ROOT, 'dist');
-const SOURCES = ['index.html', 'package-lock.json', 'public', 'src', 'tsconfig.json', 'vite.config.ts'];
+const SOURCES = [
+  '.dev/serve.mjs',
+  '.dev/service-worker.mjs',
+  'index.html',
+  'package-lock.json',
+  'public',
+  'src',
+  'tsconfig.json',
+  'vite.config.ts',
+];
 const STAMP = '.built-from';
 
 const filesOf = (path) => {
@@ -48,6 +58,7 @@ const build = async (stamp) => {
     const env = { NODE_ENV: 'production' };
     const code = await runTool('vite/bin/vite.js', ['build', '--outDir', fresh, '--emptyOutDir'], { env });
     if (code !== 0) throw new Failure('The build failed; the reason is above.');
+    await addServiceWorker(fresh);
     writeFileSync(join(fresh, STAMP), stamp);
     if (statSync(DIST, { throwIfNoEntry: false })) renameSync(DIST, old);
     renameSync(fresh, DIST);

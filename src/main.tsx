@@ -4,6 +4,7 @@ import { createSession } from './app/session';
 import { createAudioCompressor } from './audio/compress-audio';
 import { createBand, WEB_GROUND } from './audio/create-band';
 import { createOwnSounds } from './audio/own-sounds';
+import { createOffline } from './offline/offline';
 import { createKeptFile } from './storage/kept-file';
 import { createKeptValues } from './storage/kept-values';
 import { createFileSaver } from './storage/save-file';
@@ -13,6 +14,16 @@ const page = document.getElementById('page');
 if (page === null) throw new Error('The page has no element "page" to draw into');
 
 const ownSounds = createOwnSounds();
+
+/** Once the page and what it shows are here, and then when nothing else is to be done (not every browser tells). */
+const whenIdle = (run: () => void): void => {
+  const wait = (): void => {
+    if ('requestIdleCallback' in window) window.requestIdleCallback(run, { timeout: 5000 });
+    else setTimeout(run, 1000);
+  };
+  if (document.readyState === 'complete') wait();
+  else window.addEventListener('load', wait, { once: true });
+};
 
 const session = createSession({
   band: createBand({
@@ -36,6 +47,15 @@ const session = createSession({
     compressor: createAudioCompressor(),
   },
   ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
+  // A development server has no worker to register.
+  ...(import.meta.env.PROD && {
+    offline: createOffline({
+      container: () => navigator.serviceWorker,
+      secure: window.isSecureContext,
+      whenIdle,
+      reload: () => window.location.reload(),
+    }),
+  }),
 });
 
 createRoot(page).render(

@@ -9,6 +9,7 @@ import type { Settings } from '../core/settings/settings';
 import { addTap, tappedTempo } from '../core/settings/tap-tempo';
 import type { EpochMs, Midi, PitchClass } from '../core/theory/units';
 import { withFeel, withForm, withHarp, withHarpKey, withPosition, withSongKey, withTuning } from './choices';
+import type { NewerVersionCommands } from './newer-version';
 import type { ChartCommands } from './own-charts';
 import type { OwnSoundCommands } from './own-sounds';
 import type { ShelfCommands } from './shelves';
@@ -59,6 +60,7 @@ export type Commands = ChoiceCommands &
   ChartCommands &
   TakeAwayCommands &
   OwnSoundCommands &
+  NewerVersionCommands &
   WarmUpCommands;
 
 /**

@@ -31,7 +31,7 @@ const reason = (why: FontRefusal): string => {
     case 'unreadable':
       return `could not be read (${why.detail}). See that it is still where it was, then choose it again.`;
     case 'no player':
-      return `could not be opened, because the part of the program for it did not load (${why.detail}). Reload the page, then try again.`;
+      return `could not be opened, because the part of the program for it did not load (${why.detail}). Try again; if it stays away, open Combshed in another tab and load the file there.`;
     case 'no instruments':
       return 'has none of the band’s instruments where General MIDI has them: basses, piano, electric piano, organ, guitar, harmonica or a drum set. Choose another file.';
     case 'too slow':

@@ -5,6 +5,7 @@ import type { Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
 import type { Settings } from '../core/settings/settings';
 import type { Bpm } from '../core/theory/units';
+import type { NewerVersionState } from './newer-version';
 import type { ChartDesk } from './own-charts-desk';
 import type { OwnSoundsState } from './own-sounds-state';
 import type { TakeAwayState } from './take-away-state';
@@ -59,6 +60,7 @@ export interface SessionState extends Shelved {
   readonly exercise: Tune | null;
   readonly takeAway: TakeAwayState;
   readonly ownSounds: OwnSoundsState;
+  readonly offline: NewerVersionState;
   readonly notices: readonly Notice[];
   /** Where the player's charts are written. */
   readonly chartDesk: ChartDesk;

@@ -1,11 +1,13 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Band, BandStatus, HeardPosition } from '../audio/band';
+import type { Offline } from '../offline/offline';
 import type { KeptValues } from '../storage/kept-values';
 import { createBandOrders, soundOf } from './band-orders';
 import { withForm } from './choices';
 import { type Commands, createChoiceCommands } from './commands';
 import { createConductor } from './conductor';
 import { loadSettings } from './kept-settings';
+import { createNewerVersion, initialNewerVersion } from './newer-version';
 import { createNoticeBoard } from './notice-board';
 import { openOwnCharts } from './own-charts';
 import { EMPTY_DESK } from './own-charts-desk';
@@ -34,6 +36,8 @@ export interface Devices {
   readonly takeAway: TakeAwayDevices;
   /** What plays and keeps sounds of the player's own. */
   readonly ownSounds: OwnSoundDevices;
+  /** What keeps the program for use without a network; absent where nothing does. */
+  readonly offline?: Offline;
 }
 
 /** Values that change too often for the store; read them in an animation frame. */
@@ -48,7 +52,7 @@ export interface Session {
   dispose(): void;
 }
 
-const createInitialState = (band: Band, kept: KeptValues): SessionState => {
+const createInitialState = ({ band, kept, offline }: Devices): SessionState => {
   const { settings, notices } = loadSettings(kept);
   const tune = tuneFor(settings, chartFor(settings, []));
   return {
@@ -61,6 +65,7 @@ const createInitialState = (band: Band, kept: KeptValues): SessionState => {
     exercise: null,
     takeAway: INITIAL_TAKE_AWAY,
     ownSounds: NO_OWN_SOUNDS,
+    offline: initialNewerVersion(offline),
     notices,
     harpCase: [],
     ownTunings: [],
@@ -72,7 +77,7 @@ const createInitialState = (band: Band, kept: KeptValues): SessionState => {
 /** Joins the core with the devices: holds the state of the page and carries out what the player asks for. */
 export const createSession = (devices: Devices): Session => {
   const { band, kept, newSeed, later } = devices;
-  const store = createStore<SessionState>(() => createInitialState(band, kept));
+  const store = createStore<SessionState>(() => createInitialState(devices));
   const state = store.getState;
   const board = createNoticeBoard(store);
   const orders = createBandOrders(store, band);
@@ -110,6 +115,7 @@ export const createSession = (devices: Devices): Session => {
     choose: (ownSounds) => apply({ ...state().settings, ownSounds }),
   });
   void own.restore();
+  const newer = createNewerVersion(store, devices.offline);
   const onBar = (position: HeardPosition | null): void => {
     showHeard(position);
     routine.heard(position);
@@ -121,6 +127,7 @@ export const createSession = (devices: Devices): Session => {
     shelves.dispose,
     charts.dispose,
     own.dispose,
+    newer.dispose,
   ];
 
   return {
@@ -133,6 +140,7 @@ export const createSession = (devices: Devices): Session => {
       ...shelves.commands,
       ...charts.commands,
       ...own.commands,
+      ...newer.commands,
     },
     live: { heard: () => band.heard() },
     dispose: () => {

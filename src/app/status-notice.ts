@@ -4,7 +4,7 @@ import type { Notice } from './session-state';
 const FAILURES = {
   'no web audio':
     'This browser cannot make sound in a page (it has no Web Audio). The chart and the harp map work; for the band, open Combshed in a current browser.',
-  load: 'The band could not be loaded. Press Play to try again; if that does not help, see that the program that serves this page still runs, and reload the page. Your choices are kept.',
+  load: 'The band could not be loaded. Press Play to try again; if that does not help, see that the program that serves this page still runs, and open Combshed in another tab. Your choices are kept.',
   device:
     'The sound output could not be opened. Check that a speaker or headphones are connected and not taken by another program, then press Play again.',
 } as const;
@@ -13,7 +13,7 @@ const FAILURES = {
 export const MAKESHIFT_NOTICE: Notice = {
   id: 'band-makeshift',
   tone: 'note',
-  text: 'The helper that computes the band’s sounds could not be loaded, so the page computes them itself: the band plays, but the page may stick for moments. Reload the page to try the helper again.',
+  text: 'The helper that computes the band’s sounds could not be loaded, so the page computes them itself: the band plays, but the page may stick for moments. The next time you open Combshed it is tried again.',
 };
 
 /** What the player should know about the band's state, or `null` when all is well. */

@@ -158,7 +158,7 @@ const load = async ({ loadRenderer }: TakeAwayDevices): Promise<Renderer> => {
     return await loadRenderer();
   } catch {
     throw new SavingTrouble(
-      'The part of the program that makes audio could not be loaded. Reload the page, then save again; your choices are kept.',
+      'The part of the program that makes audio could not be loaded. Save again; if it stays away, open Combshed in another tab and save there. Your choices are kept.',
     );
   }
 };

@@ -26,5 +26,5 @@ export const mustBeWritten = (writing: Writing): void => {
 export const troubleText = (error: unknown): string => {
   if (error instanceof SavingTrouble) return error.message;
   const reason = error instanceof Error ? error.message : String(error);
-  return `The file could not be made (${reason}). Your song is as it was. Save again; if it fails again, reload the page first.`;
+  return `The file could not be made (${reason}). Your song is as it was. Save again; if it fails again, open Combshed in another tab and save there.`;
 };

@@ -1,4 +1,6 @@
+import type { SessionState } from '../app/session-state';
 import { Fold } from './fold';
+import { useSelected } from './session-context';
 import { Sheet } from './sheet';
 
 const KEYS: readonly (readonly [string, string])[] = [
@@ -10,6 +12,21 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['R', 'repeat this bar, or stop repeating'],
   ['Escape', 'close a panel'],
 ];
+
+const KEEPING: Readonly<Record<SessionState['offline']['keeping'], string>> = {
+  off: '',
+  fetching: 'Being kept for offline use …',
+  kept: 'Kept for offline use: this page opens and plays without a network.',
+  insecure:
+    'Not kept for offline use: browsers allow that only for https addresses and for pages of the machine itself.',
+  refused: 'Not kept for offline use: this browser does not allow it.',
+  failed: 'Not kept for offline use: a part could not be fetched. The next visit tries again.',
+};
+
+const OfflineLine = () => {
+  const keeping = useSelected((state) => state.offline.keeping);
+  return keeping === 'off' ? null : <p>{KEEPING[keeping]}</p>;
+};
 
 /** Cautions, keys, and what the program does with what it knows. */
 export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
@@ -48,9 +65,9 @@ export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
     <Fold title="Your data" open>
       <p>
         Everything stays in this browser, and there is no account. The page asks nobody but the place it came
-        from, and that only for its own parts: the band at the first Play, and the reader of SoundFont files
-        when you load one.
+        from, and that only for its own parts, and for a newer version of them when you open it.
       </p>
+      <OfflineLine />
     </Fold>
   </Sheet>
 );

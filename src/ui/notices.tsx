@@ -1,3 +1,4 @@
+import { NewVersion } from './new-version';
 import { useSelected, useSession } from './session-context';
 
 /** Sentences for the player, each until it is closed or no longer true. */
@@ -14,6 +15,7 @@ export const Notices = () => {
           </button>
         </div>
       ))}
+      <NewVersion />
     </div>
   );
 };

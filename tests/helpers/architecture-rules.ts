@@ -83,15 +83,20 @@ export const FOLDERS: readonly FolderRule[] = [
   { folder: 'mic', holds: 'permission, worklet, stream of frames', imports: CORE },
   { folder: 'storage', holds: 'versioned keeping of settings and log', imports: CORE },
   {
+    folder: 'offline',
+    holds: 'the service worker that keeps the program, and its registration',
+    imports: [],
+  },
+  {
     folder: 'app',
     holds: 'the session: state and commands, joining core and devices',
-    imports: [...CORE, 'type audio', 'type mic', 'type storage'],
+    imports: [...CORE, 'type audio', 'type mic', 'type storage', 'type offline'],
   },
   { folder: 'ui', holds: 'React components and styles', imports: [...CORE, 'app'] },
   {
     folder: '.',
     holds: '`main.tsx` builds devices, session and page',
-    imports: [...CORE, 'audio', 'mic', 'storage', 'app', 'ui'],
+    imports: [...CORE, 'audio', 'mic', 'storage', 'offline', 'app', 'ui'],
   },
 ];
 

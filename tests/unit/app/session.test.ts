@@ -169,7 +169,7 @@ describe('playing', () => {
 
   it.each([
     ['no web audio', /no Web Audio/],
-    ['load', /Press Play to try again; .* reload the page/],
+    ['load', /Press Play to try again; .* open Combshed in another tab/],
     ['device', /speaker or headphones/],
   ] as const)('explains a failure: %s', (why, words) => {
     const { band, state } = open();

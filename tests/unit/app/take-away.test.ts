@@ -257,7 +257,7 @@ describe('trouble', () => {
     [
       'a renderer that cannot be fetched',
       ({ takeAway }) => Object.assign(takeAway, { loadError: new TypeError('offline') }),
-      /could not be loaded\. Reload the page/,
+      /could not be loaded\. Save again; if it stays away, open Combshed in another tab/,
     ],
     [
       'a renderer that breaks',
