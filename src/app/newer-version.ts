@@ -1,22 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla';
-import type { Keeping, Offline } from '../offline/offline';
+import type { Offline } from '../offline/offline';
+import type { NewerVersionState } from './newer-version-state';
 import type { SessionState } from './session-state';
-
-/** How the program is kept for use without a network, and what becomes of a newer version of it. */
-export interface NewerVersionState {
-  /** `off` where nothing keeps it: a development server. */
-  readonly keeping: Keeping | 'off';
-  /** Whether a newer version lies ready. */
-  readonly newer: boolean;
-  /** Whether the player has asked for it. */
-  readonly wanted: boolean;
-}
-
-/** The state before anything was heard of a newer version. */
-export const initialNewerVersion = (offline: Offline | undefined): NewerVersionState => ({
-  ...(offline?.status() ?? { keeping: 'off', newer: false }),
-  wanted: false,
-});
 
 export interface NewerVersionCommands {
   /** Goes over to the newer version: at once, or as soon as nothing runs that it would cut off. */

@@ -5,7 +5,7 @@ import type { Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
 import type { Settings } from '../core/settings/settings';
 import type { Bpm } from '../core/theory/units';
-import type { NewerVersionState } from './newer-version';
+import type { NewerVersionState } from './newer-version-state';
 import type { ChartDesk } from './own-charts-desk';
 import type { OwnSoundsState } from './own-sounds-state';
 import type { TakeAwayState } from './take-away-state';

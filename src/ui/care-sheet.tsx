@@ -1,4 +1,4 @@
-import type { SessionState } from '../app/session-state';
+import type { NewerVersionState } from '../app/newer-version-state';
 import { Fold } from './fold';
 import { useSelected } from './session-context';
 import { Sheet } from './sheet';
@@ -13,7 +13,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Escape', 'close a panel'],
 ];
 
-const KEEPING: Readonly<Record<SessionState['offline']['keeping'], string>> = {
+const KEEPING: Readonly<Record<NewerVersionState['keeping'], string>> = {
   off: '',
   fetching: 'Being kept for offline use …',
   kept: 'Kept for offline use: this page opens and plays without a network.',

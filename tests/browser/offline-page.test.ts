@@ -146,6 +146,8 @@ describe('one visit, then no server', () => {
     const page = await visit();
     const { failures } = watchPage(page);
     await page.reload();
+    // The page's own headers hold as well: it is shut off from others only where two of them arrived.
+    expect(await page.evaluate(() => window.crossOriginIsolated)).toBe(true);
     await playOn(page);
     await press(page, 'Stop');
     const built = await saveAudio(page);

@@ -4,6 +4,7 @@ import { createSession } from '../../src/app/session';
 import { createKeptValues } from '../../src/storage/kept-values';
 import { App } from '../../src/ui/app';
 import { createFakeBand } from './fake-band';
+import { createFakeOffline } from './fake-offline';
 import { createFakeOwnSounds } from './fake-own-sounds';
 import { createFakeStorage } from './fake-storage';
 import { createFakeTakeAway } from './fake-take-away';
@@ -18,6 +19,7 @@ export const openPage = (stored?: unknown) => {
   const band = createFakeBand();
   const takeAway = createFakeTakeAway();
   const ownSounds = createFakeOwnSounds();
+  const offline = createFakeOffline();
   const session = createSession({
     band,
     kept: createKeptValues(() => storage, window),
@@ -25,7 +27,8 @@ export const openPage = (stored?: unknown) => {
     later: () => () => {},
     takeAway,
     ownSounds,
+    offline,
   });
   const page = render(<App session={session} />);
-  return { band, storage, session, takeAway, ownSounds, page, user: userEvent.setup() };
+  return { band, storage, session, takeAway, ownSounds, offline, page, user: userEvent.setup() };
 };

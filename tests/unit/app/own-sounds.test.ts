@@ -66,7 +66,7 @@ describe('loading a file', () => {
     [{ kind: 'other version', version: 5 }, /version 5\. Versions 2 and 3 can be played/],
     [{ kind: 'damaged', detail: 'it holds no samples' }, /is damaged: it holds no samples\. Download/],
     [{ kind: 'unreadable', detail: 'gone' }, /could not be read \(gone\)\. See that it is still/],
-    [{ kind: 'no player', detail: 'offline' }, /did not load \(offline\)\. Reload/],
+    [{ kind: 'no player', detail: 'offline' }, /did not load \(offline\)\. Try again; if it stays away/],
     [{ kind: 'no instruments' }, /has none of the band’s instruments.*Choose another file/],
     [{ kind: 'too slow', seconds: 60 }, /within 60 seconds/],
   ])('refuses %j in words, and the band plays on', async (why, words) => {
