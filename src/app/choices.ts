@@ -1,5 +1,4 @@
-import type { FeelId } from '../core/feels/feel';
-import { FEELS } from '../core/feels/feels';
+import { type FeelId, feelOf } from '../core/feels/feels';
 import type { Breath, Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
 import { harpKeyFor, positionOf, songKey } from '../core/harp/positions';
@@ -78,9 +77,9 @@ export const withHarp = (settings: Settings, harp: OwnedHarp): Settings => ({
  * It brings its usual tempo only where the present one is out of its range.
  */
 export const withFeel = (settings: Settings, id: FeelId): Settings => {
-  const feel = FEELS[id];
+  const feel = feelOf(id);
   const { style } = settings;
-  const before = FEELS[style.feel];
+  const before = feelOf(style.feel);
   const fits = settings.tempo >= feel.tempo.low && settings.tempo <= feel.tempo.high;
   return {
     ...settings,

@@ -1,5 +1,5 @@
 import type { BarRange } from '../core/arranger/program';
-import type { FeelId } from '../core/feels/feel';
+import type { FeelId } from '../core/feels/feels';
 import type { Sound, Tuning } from '../core/harp/harp';
 import type { OwnedHarp } from '../core/harp/harp-case';
 import type { PartId } from '../core/score/score';

@@ -1,12 +1,12 @@
 import type { Section } from '../core/arranger/program';
 import { isFormId } from '../core/chart/forms';
-import { FEELS, SWUNG_SIXTEENTHS } from '../core/feels/feels';
-import { swingRatio } from '../core/feels/swing';
+import { feelOf } from '../core/feels/feels';
 import { type LeadSheet, writeMusicXml } from '../core/formats/musicxml';
 import type { FitChord, FitSound } from '../core/harp/fit';
 import { positionTitle } from '../core/harp/positions';
 import { tab } from '../core/harp/tab';
 import type { PartId } from '../core/score/score';
+import { swingRatio } from '../core/score/swing';
 import type { Mix } from '../core/settings/mix';
 import type { Settings } from '../core/settings/settings';
 import { keyName, prettyName } from '../core/theory/pitch';
@@ -22,7 +22,7 @@ const isOwn = ({ formId }: Settings): boolean => !isFormId(formId);
 
 /** What a song is called in its files: `Shuffle in B♭`, or the name the player gave it. */
 export const songTitle = (settings: Settings, tune: Tune): string =>
-  isOwn(settings) ? tune.chart.title : `${FEELS[settings.style.feel].name} in ${prettyName(keyOf(tune))}`;
+  isOwn(settings) ? tune.chart.title : `${feelOf(settings.style.feel).name} in ${prettyName(keyOf(tune))}`;
 
 /** Only what every system takes in the name of a file; accents go, other signs become dashes. */
 const plain = (text: string): string =>
@@ -90,9 +90,10 @@ const tabOf = ({ fit }: Tune, style: Settings['tabStyle']): NonNullable<LeadShee
 
 const swingOf = ({ style, tempo }: Settings, tune: Tune): LeadSheet['swing'] => {
   const compound = tune.chart.meter.name.endsWith('/8');
-  const ratio = swingRatio(FEELS[style.feel], style, tempo);
+  const feel = feelOf(style.feel);
+  const ratio = swingRatio(feel, style, tempo);
   if (compound || ratio === 1) return null;
-  return { ratio, unit: SWUNG_SIXTEENTHS.has(style.feel) ? '16th' : 'eighth' };
+  return { ratio, unit: feel.swungUnit };
 };
 
 /** One chorus as a MusicXML lead sheet: chords, feel and swing, the harp, and the chords' guide tones as tab. */
@@ -100,7 +101,7 @@ export const leadSheetOf = (settings: Settings, tune: Tune): string =>
   writeMusicXml({
     chart: { ...tune.chart, title: songTitle(settings, tune) },
     tempo: settings.tempo,
-    feel: FEELS[settings.style.feel].name,
+    feel: feelOf(settings.style.feel).name,
     swing: swingOf(settings, tune),
     harp: `${prettyName(keyName(tune.harp.key, 'major'))} harp, ${positionTitle(tune.position)}`,
     tab: tabOf(tune, settings.tabStyle),

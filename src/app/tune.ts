@@ -2,7 +2,7 @@ import { buildChart } from '../core/chart/build-chart';
 import type { Chart, MeterName } from '../core/chart/chart';
 import { type FormId, isFormId } from '../core/chart/forms';
 import { type OwnChart, ownChartInKey } from '../core/chart/own-chart';
-import { FEELS } from '../core/feels/feels';
+import { feelOf } from '../core/feels/feels';
 import { type Fit, fitChart } from '../core/harp/fit';
 import type { Harp } from '../core/harp/harp';
 import { buildOwnedHarp } from '../core/harp/harp-case';
@@ -36,7 +36,7 @@ export type HarpChoices = Pick<
   'tuning' | 'position' | 'harpOctave' | 'intonation' | 'reference' | 'stretch' | 'valved'
 >;
 
-const meterFor = (settings: Pick<Settings, 'style'>): MeterName => FEELS[settings.style.feel].meter ?? '4/4';
+const meterFor = (settings: Pick<Settings, 'style'>): MeterName => feelOf(settings.style.feel).meter ?? '4/4';
 
 /** The key the song is in, from harp and position. */
 export const songKeyOf = (settings: Pick<Settings, 'harpKey' | 'position'>): PitchClass =>

@@ -1,4 +1,4 @@
-import type { FeelId } from '../core/feels/feel';
+import type { FeelId } from '../core/feels/feels';
 
 /**
  * Gain in dB that brings each feel to −18 LUFS integrated (BS.1770-4) with every fader at rest. Measured at 48 kHz on

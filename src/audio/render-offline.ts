@@ -7,7 +7,7 @@ import './quiet-tone';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import { OfflineContext } from 'tone/build/esm/core/context/OfflineContext.js';
 import type { Section } from '../core/arranger/program';
-import type { FeelId } from '../core/feels/feel';
+import type { FeelId } from '../core/feels/feels';
 import type { PartId } from '../core/score/score';
 import type { BandSound } from './band';
 import { type Bank, type BankCounts, createBank, type WorkerRoute, workersWorthHaving } from './bank';

@@ -1,5 +1,5 @@
 import type { Tune } from '../app/tune';
-import { FEELS } from '../core/feels/feels';
+import { feelOf } from '../core/feels/feels';
 import { markSounds } from '../core/harp/mark-sounds';
 import { positionTitle } from '../core/harp/positions';
 import { scaleTab } from '../core/harp/scale-tab';
@@ -33,7 +33,7 @@ const Head = ({ settings, tune, line }: Props) => {
         {harp.tuning.id === STANDARD_TUNING ? '' : ` (${harp.tuning.name})`}, {positionTitle(position)}
       </p>
       <p>
-        {FEELS[settings.style.feel].name}, {chart.meter.name}, {Math.round(settings.tempo)} beats a minute
+        {feelOf(settings.style.feel).name}, {chart.meter.name}, {Math.round(settings.tempo)} beats a minute
         {line !== undefined && <>. Under the bars: {line.name}</>}
       </p>
     </header>

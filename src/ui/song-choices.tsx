@@ -23,7 +23,7 @@ export const SongChoices = () => {
       <Choice
         label="Feel"
         value={settings.style.feel}
-        options={Object.values(FEELS).map(({ id, name }) => ({ value: id, text: name }))}
+        options={FEELS.map(({ id, name }) => ({ value: id, text: name }))}
         onChoose={commands.chooseFeel}
       />
       <Choice

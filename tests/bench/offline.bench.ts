@@ -1,7 +1,7 @@
 import { afterAll, bench, describe } from 'vitest';
 import { allSections } from '../../src/audio/band-sections';
 import { RESTING_SOUND } from '../../src/audio/resting-sound';
-import type { FeelId } from '../../src/core/feels/feel';
+import type { FeelId } from '../../src/core/feels/feels';
 import { serveBandPage } from '../helpers/band-page';
 import { launchBrowser } from '../helpers/browser';
 import { testProgram } from '../helpers/test-charts';

@@ -1,7 +1,7 @@
 import { bench, describe } from 'vitest';
 import { sectionAt } from '../../src/core/arranger/section-at';
+import { FEEL_IDS } from '../../src/core/feels/feels';
 import { FIGURES_HEAD, figuresLine, measureFeel } from '../helpers/measure-score';
-import { FEEL_IDS } from '../helpers/program-arbitraries';
 import { testChart, testProgram } from '../helpers/test-charts';
 
 const lines = FEEL_IDS.flatMap((feel) => [1, 2, 3].map((seed) => figuresLine(measureFeel(feel, seed))));

@@ -9,7 +9,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { allSections } from '../../src/audio/band-sections';
 import { RESTING_SOUND } from '../../src/audio/resting-sound';
-import type { FeelId } from '../../src/core/feels/feel';
+import type { FeelId } from '../../src/core/feels/feels';
 import type { PartId } from '../../src/core/score/score';
 import { midiOf } from '../../src/core/theory/temperament';
 import { asHz, asPitchClass } from '../../src/core/theory/units';

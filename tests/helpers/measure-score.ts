@@ -1,6 +1,5 @@
 import type { Section } from '../../src/core/arranger/program';
-import type { FeelId } from '../../src/core/feels/feel';
-import { FEELS } from '../../src/core/feels/feels';
+import { type FeelId, feelOf } from '../../src/core/feels/feels';
 import type { NoteEvent, PartId } from '../../src/core/score/score';
 import { inBar, partOf, sectionOf } from './score-events';
 import { testProgram } from './test-charts';
@@ -26,8 +25,11 @@ export interface ScoreFigures {
   readonly repeatedBars: number;
 }
 
-/** Feels whose drums move in sixteenths: their pairs are half a beat long. */
-const IN_SIXTEENTHS: ReadonlySet<FeelId> = new Set(['second-line', 'train', 'minor-slow']);
+/** Whether the drums of a feel move in sixteenths: their pairs are half a beat long. */
+const movesInSixteenths = (feel: FeelId): boolean =>
+  feelOf(feel).drumming.patterns[1].some((lanes) =>
+    Object.values(lanes).some((text) => text.split(' ').some((beat) => beat.length === 4)),
+  );
 
 const CHANNELS: readonly PartId[] = ['drums', 'bass', 'chords'];
 
@@ -100,7 +102,7 @@ export const measureFeel = (feel: FeelId, seed: number, choruses = 6, leaveRoom 
     drums: all('drums').length / bars,
     bass: all('bass').length / bars,
     chords: strokes.reduce((sum, count) => sum + count, 0) / bars,
-    swing: swingOf(sections, IN_SIXTEENTHS.has(feel) ? beatTicks / 2 : beatTicks),
+    swing: swingOf(sections, movesInSixteenths(feel) ? beatTicks / 2 : beatTicks),
     movement: mean(sections.flatMap(movements)),
     bassSpan: span('bass'),
     chordSpan: span('chords'),
@@ -113,7 +115,7 @@ export const measureFeel = (feel: FeelId, seed: number, choruses = 6, leaveRoom 
 export const figuresLine = (figures: ScoreFigures): string => {
   const number = (value: number | null, digits: number) => (value === null ? '-' : value.toFixed(digits));
   return [
-    FEELS[figures.feel].name.padEnd(22),
+    feelOf(figures.feel).name.padEnd(22),
     String(figures.seed).padStart(4),
     ...[figures.drums, figures.bass, figures.chords].map((value) => number(value, 1).padStart(7)),
     number(figures.swing, 2).padStart(6),

@@ -1,13 +1,10 @@
 import fc from 'fast-check';
 import type { Plan, Program } from '../../src/core/arranger/program';
 import { FORM_IDS } from '../../src/core/chart/forms';
-import type { FeelId } from '../../src/core/feels/feel';
-import { FEELS } from '../../src/core/feels/feels';
+import { FEEL_IDS, feelOf } from '../../src/core/feels/feels';
 import type { Style } from '../../src/core/players/style';
 import type { ChordVoice, Kit } from '../../src/core/score/voices';
 import { testChart, testProgram } from './test-charts';
-
-export const FEEL_IDS: readonly FeelId[] = Object.values(FEELS).map((feel) => feel.id);
 
 const anyStyle = fc.record({
   seed: fc.nat(1_000_000),
@@ -34,7 +31,7 @@ export const anyProgram = (
     })
     .map(({ feel, form, key, meter, tempo, ...rest }) =>
       testProgram(feel, {
-        chart: testChart(form, key, FEELS[feel].meter ?? meter),
+        chart: testChart(form, key, feelOf(feel).meter ?? meter),
         tempo,
         style: { ...rest.style, ...style },
         plan: rest.plan,

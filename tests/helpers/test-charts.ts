@@ -2,8 +2,7 @@ import type { Plan, Program } from '../../src/core/arranger/program';
 import { buildChart } from '../../src/core/chart/build-chart';
 import type { Chart, MeterName } from '../../src/core/chart/chart';
 import type { FormId } from '../../src/core/chart/forms';
-import type { FeelId } from '../../src/core/feels/feel';
-import { FEELS } from '../../src/core/feels/feels';
+import { type FeelId, feelOf } from '../../src/core/feels/feels';
 import type { Style } from '../../src/core/players/style';
 import { asBpm, asPitchClass } from '../../src/core/theory/units';
 
@@ -14,9 +13,9 @@ export const testChart = (form: FormId = 'standard-turnaround', key = 7, meter: 
 /** A style with the feel's own instruments. */
 export const testStyle = (feel: FeelId, changes: Partial<Style> = {}): Style => ({
   feel,
-  bass: FEELS[feel].bass,
-  chords: FEELS[feel].chords,
-  kit: FEELS[feel].kit,
+  bass: feelOf(feel).bass,
+  chords: feelOf(feel).chords,
+  kit: feelOf(feel).kit,
   swing: 'feel',
   push: {},
   stopTime: 'off',
@@ -52,8 +51,8 @@ export const testProgram = (
     readonly tempo?: number;
   } = {},
 ): Program => ({
-  chart: changes.chart ?? testChart('standard-turnaround', 7, FEELS[feel].meter ?? '4/4'),
+  chart: changes.chart ?? testChart('standard-turnaround', 7, feelOf(feel).meter ?? '4/4'),
   style: testStyle(feel, changes.style),
-  tempo: asBpm(changes.tempo ?? FEELS[feel].tempo.usual),
+  tempo: asBpm(changes.tempo ?? feelOf(feel).tempo.usual),
   plan: testPlan(changes.plan),
 });

@@ -1,20 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { METERS } from '../../src/core/chart/build-chart';
-import { BASS_BOOK, type BassStyle } from '../../src/core/feels/bass-patterns';
-import { DRUM_BOOK, type DrumPattern } from '../../src/core/feels/drum-patterns';
-import type { FeelId } from '../../src/core/feels/feel';
-import { FEELS } from '../../src/core/feels/feels';
-import { rideSwing } from '../../src/core/feels/swing';
+import type { BassPattern } from '../../src/core/feels/bass-pattern';
+import type { DrumPattern } from '../../src/core/feels/drum-pattern';
+import { FEEL_IDS, type FeelId, feelOf } from '../../src/core/feels/feels';
 import { BASS_HIGH, BASS_LOW } from '../../src/core/players/bass-register';
+import { STROKES } from '../../src/core/players/drum-strokes';
 import { segmentsOf } from '../../src/core/players/passage';
 import { playRiff } from '../../src/core/players/riff';
 import { COMPING_REGISTER, createVoicer } from '../../src/core/players/voicing';
-import { DRUM_KEYS, type DrumLane, STROKES } from '../../src/core/score/drum-kit';
+import { DRUM_KEYS, type DrumLane } from '../../src/core/score/drum-kit';
 import { createGrid, stepTicks } from '../../src/core/score/grid';
 import { readSteps } from '../../src/core/score/steps';
+import { rideSwing } from '../../src/core/score/swing';
 import { readSymbol } from '../../src/core/theory/chords';
 import { createRandom } from '../../src/core/theory/random';
-import { FEEL_IDS } from '../helpers/program-arbitraries';
 import { partOf, sectionOf } from '../helpers/score-events';
 import { testChart, testProgram, testStyle } from '../helpers/test-charts';
 
@@ -109,7 +108,7 @@ const riffPitches = (text: string, symbols: readonly string[]): readonly string[
     shapes: [],
     next: null,
     grid,
-    feel: 'boogie',
+    feel: feelOf('boogie'),
     style: testStyle('boogie'),
     seed: 1,
   } as const;
@@ -119,13 +118,13 @@ const riffPitches = (text: string, symbols: readonly string[]): readonly string[
     .map(({ pitch }) => names[pitch % 12] ?? '?');
 };
 
-const boogieLine = (style: BassStyle | undefined): string =>
-  style === undefined || typeof style === 'string' ? '' : style.riff;
+const riffOf = (pattern: BassPattern | undefined): string =>
+  pattern === undefined || typeof pattern === 'string' ? '' : pattern.riff;
 
 describe('bass lines', () => {
   // Source: studybass.com, "The boogie-woogie blues pattern": R 3 5 6 | b7 6 5 3, here over G7.
   it('the boogie line over G7 is G B D E | F E D B', () => {
-    const line = boogieLine(BASS_BOOK.boogie[0][0]);
+    const line = riffOf(feelOf('boogie').bassLine.patterns[0][0]);
     expect(line).toBe('R 3 5 6 | 7 6 5 3');
     expect(riffPitches(line, ['G7'])).toEqual(['G', 'B', 'D', 'E', 'F', 'E', 'D', 'B']);
   });
@@ -147,12 +146,12 @@ describe('bass lines', () => {
     ['R- -3 -- 5-', [0, 3, 6]],
     ['R- -5 8- 5-', [0, 3, 4, 6]],
   ])('the rhumba has %s on eighths %j', (riff, cell) => {
-    expect(BASS_BOOK.rhumba.flat().map(boogieLine)).toContain(riff);
+    expect(feelOf('rhumba').bassLine.patterns.flat().map(riffOf)).toContain(riff);
     expect(eighths(riff, /[R3-8]/)).toEqual(cell);
   });
 
   it('the rhumba kick follows the same 3 + 3 + 2', () => {
-    expect(eighths(DRUM_BOOK.rhumba[0][0]?.kick ?? '', /[xo]/)).toEqual([0, 3, 6]);
+    expect(eighths(feelOf('rhumba').drumming.patterns[0][0]?.kick ?? '', /[xo]/)).toEqual([0, 3, 6]);
   });
 
   // Source: approach to the next root by semitone, scale step or its fifth: "How to create a walking bass line",
@@ -238,7 +237,7 @@ describe('drum patterns', () => {
     // "Vital beats every drummer must know", Drum!: hands without a pause
     ['train', 'snare', ['snare'], /[goxX]/, Array.from({ length: 16 }, (_, i) => 1 + i / 4).join(' ')],
   ])('%s %s', (feel, _, lanes, marks, places) => {
-    const normal = DRUM_BOOK[feel][1];
+    const normal = feelOf(feel).drumming.patterns[1];
     expect(normal.map((pattern) => struckIn(pattern, lanes, marks))).toContain(places);
   });
 
@@ -283,8 +282,8 @@ describe('start tempi', () => {
     ['swing', 140, 220],
     ['second-line', 90, 110],
   ])('%s starts between %s and %s', (feel, low, high) => {
-    expect(FEELS[feel].tempo.usual).toBeGreaterThanOrEqual(low);
-    expect(FEELS[feel].tempo.usual).toBeLessThanOrEqual(high);
+    expect(feelOf(feel).tempo.usual).toBeGreaterThanOrEqual(low);
+    expect(feelOf(feel).tempo.usual).toBeLessThanOrEqual(high);
   });
 });
 

@@ -1,4 +1,4 @@
-import type { Level } from '../feels/feel';
+import type { Level } from '../feels/level';
 import { type BarShape, PLAIN_SHAPE } from '../players/passage';
 import type { Style } from '../players/style';
 import { silentBars } from '../score/silence';

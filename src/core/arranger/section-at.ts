@@ -1,12 +1,12 @@
 import type { Chart } from '../chart/chart';
-import { FEELS, SWUNG_SIXTEENTHS } from '../feels/feels';
-import { swingRatio } from '../feels/swing';
+import { feelOf } from '../feels/feels';
 import type { Passage } from '../players/passage';
 import { addNotes } from '../score/finish-score';
 import { type BeatGrid, createGrid } from '../score/grid';
 import type { NoteEvent, Score } from '../score/score';
 import { onlySounding, silentBars, withoutBars } from '../score/silence';
 import { sliceScore } from '../score/slice-score';
+import { swingRatio } from '../score/swing';
 import type { Chord } from '../theory/chord';
 import { seedFrom } from '../theory/random';
 import { asBpm, asTicks } from '../theory/units';
@@ -39,10 +39,11 @@ const passageOf = (
   next: Chord | null,
 ): Passage => {
   const { style } = program;
-  const ratio = swingRatio(FEELS[style.feel], style, tempoOfChorus(program, chorus));
+  const feel = feelOf(style.feel);
+  const ratio = swingRatio(feel, style, tempoOfChorus(program, chorus));
   const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
-  const grid = createGrid(chart.meter, ratio, SWUNG_SIXTEENTHS.has(style.feel));
-  return { chart, shapes, next, grid, feel: style.feel, style, seed };
+  const grid = createGrid(chart.meter, ratio, feel.swungUnit === '16th');
+  return { chart, shapes, next, grid, feel, style, seed };
 };
 
 const steadyTempo = (program: Program, chorus: number): readonly TempoStep[] => [

@@ -1,34 +1,37 @@
 import type { MeterName } from '../chart/chart';
 import type { BassVoice, ChordVoice, Kit } from '../score/voices';
+import type { BassPattern } from './bass-pattern';
+import type { Comping } from './comping-pattern';
+import type { DrumPattern } from './drum-pattern';
+import type { Fills } from './fills';
+import type { ByLevel } from './level';
 
-export type FeelId =
-  | 'shuffle'
-  | 'slow-12-8'
-  | 'swing'
-  | 'straight'
-  | 'double-shuffle'
-  | 'jump'
-  | 'boogie'
-  | 'rhumba'
-  | 'second-line'
-  | 'train'
-  | 'rock'
-  | 'minor-slow';
-
-/** How full a bar is played: light, normal, driving. */
-export type Level = 0 | 1 | 2;
-
-/** What a feel is, apart from its patterns. */
+/** Everything a feel is but its loudness. */
 export interface Feel {
-  readonly id: FeelId;
+  readonly id: string;
   readonly name: string;
   /** `12/8` for compound feels; `null` keeps the chart's own meter. */
   readonly meter: MeterName | null;
   /** Long : short of an off-beat pair; `by tempo` is the ride model (short note near 100 ms). */
   readonly swing: number | 'by tempo';
+  /** The note value whose pairs swing. */
+  readonly swungUnit: 'eighth' | '16th';
   /** Usual tempo range and a start value, in beats a minute. */
   readonly tempo: { readonly low: number; readonly usual: number; readonly high: number };
+  /** The players a feel usually has. */
   readonly bass: BassVoice;
   readonly chords: ChordVoice;
   readonly kit: Kit;
+  readonly drumming: {
+    readonly patterns: ByLevel<readonly DrumPattern[]>;
+    readonly fills: Fills;
+    /** Brushes sweep the snare under the pattern; false where it keeps both hands busy. */
+    readonly sweeps: boolean;
+  };
+  readonly bassLine: {
+    readonly patterns: ByLevel<readonly BassPattern[]>;
+    /** Patterns may hand over to a walk in the last two bars. */
+    readonly walksOut: boolean;
+  };
+  readonly comping: Comping;
 }

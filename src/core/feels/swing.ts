@@ -1,28 +1,68 @@
 import type { Feel } from './feel';
-
-/** `feel` takes the feel's own; a number is a long : short ratio within `SWING_RANGE`. */
-export type SwingChoice = 'feel' | 'by tempo' | number;
-
-/** Smallest and largest long : short ratio; the ride was measured from 1:1 to 3.5:1 (TMH-QPSR 4/1997). */
-export const SWING_RANGE = { low: 1, high: 3.5 } as const;
-
-const clampSwing = (ratio: number): number => Math.min(SWING_RANGE.high, Math.max(SWING_RANGE.low, ratio));
+import { SWING_FILLS } from './fills';
 
 /**
- * The ride cymbal's long : short ratio at a tempo in quarter notes a minute: the short note keeps about 100 ms, so
- * r = 600 / tempo − 1, kept within 1…3.5 (after doi 10.1525/mp.2002.19.3.333). Throws RangeError unless tempo > 0.
+ * Swing: the ride falls with tempo (`swing.ts`), hi-hat on the backbeat under it (introduction of the ISMIR 2015
+ * swing-ratio study), feathered kick; the chords' Charleston, 1 and the "and" of 2, is from memory.
  */
-export const rideSwing = (tempo: number): number => {
-  if (!(tempo > 0)) throw new RangeError(`Tempo must be above 0, got ${tempo}`);
-  return clampSwing(600 / tempo - 1);
-};
-
-/**
- * Long : short of an off-beat pair as a style plays the feel at a tempo in beats a minute. Compound feels keep
- * 2:1, because the meter itself divides the beat in three.
- */
-export const swingRatio = (feel: Feel, { swing }: { readonly swing: SwingChoice }, tempo: number): number => {
-  if (feel.meter === '12/8' || feel.meter === '6/8') return 2;
-  const wanted = swing === 'feel' ? feel.swing : swing;
-  return wanted === 'by tempo' ? rideSwing(tempo) : clampSwing(wanted);
-};
+export const swing = {
+  id: 'swing',
+  name: 'Swing',
+  meter: null,
+  swing: 'by tempo',
+  swungUnit: 'eighth',
+  tempo: { low: 100, usual: 150, high: 240 },
+  bass: 'upright-bass',
+  chords: 'piano',
+  kit: 'sticks',
+  drumming: {
+    patterns: [
+      [
+        { ride: 'x. xo x. xo', foot: '. x . x', kick: 'g g g g' },
+        { ride: 'x. xo x. xo', foot: '. x . x', stick: '.. .. .. ?.', kick: 'g g g g' },
+      ],
+      [
+        { ride: 'x. Xo x. Xo', foot: '. x . x', snare: '.. .? .. .?', kick: 'g. g. g. g?' },
+        { ride: 'x. Xo x. Xo', foot: '. x . x', snare: '.? .. .g ..', kick: 'g g g g' },
+        { ride: 'x. Xo x. Xo', foot: '. x . x', stick: '. . . X', snare: '.. .? .. ..', kick: 'g g g g' },
+      ],
+      [
+        { ride: 'x. Xo x. Xo', foot: '. x . x', snare: '.? o. .? o?', kick: 'g. g! g. g.' },
+        { ride: 'xo Xo xo Xo', foot: '. x . x', snare: '.. .g .g o.', kick: 'o. g. o. g!' },
+      ],
+    ],
+    fills: SWING_FILLS,
+    sweeps: true,
+  },
+  bassLine: {
+    patterns: [['two'], ['walk'], ['walk']],
+    walksOut: false,
+  },
+  comping: {
+    bars: {
+      piano: [
+        ['s. .. .. ..', 'h. .s .. ..', '.. .s .. ..', '.. .. .h ..'],
+        ['h. .s .. ..', '.s .. .s ..', '.. .s .. .p', 's. .. s. .p', '.. s. .s ..'],
+        ['S. .s .. .p', '.s .. Ss ..', '.s .s .. Sp', 's. .S .. s.'],
+      ],
+      'electric-piano': [
+        ['h. .. .. ..', 'h. .h .. ..', '.. .h .. ..'],
+        ['h. .h .. ..', 'h. .s .. .p', '.s .. h. ..'],
+        ['s. .h .. .p', 'S. .s .. Sp', '.h .. .s ..'],
+      ],
+      organ: [
+        ['h. .. .. ..', 'h. .. h. ..'],
+        ['h. .. .s ..', '.s .. .s ..', 'h. .s .. .s'],
+        ['s. .s .. .S', '.S .. .S ..', 'h. .. .S .p'],
+      ],
+      guitar: [
+        ['.. s. .. s.', 's. .. s. ..'],
+        ['s. S. s. S.', 's. S. s. Sp', '.. S. .. S.'],
+        ['s. S. s. S.', 's. Sc s. S.', 's. S. .s Sp'],
+      ],
+    },
+    turnarounds: ['S. d. d. .p', 's. .s .. .p'],
+    colour: 'rich',
+    fullGuitar: true,
+  },
+} as const satisfies Feel;

@@ -1,4 +1,4 @@
-import { BASS_BOOK, type BassStyle, TURNAROUND_RIFFS, WALKS_OUT } from '../feels/bass-patterns';
+import { type BassPattern, TURNAROUND_RIFFS } from '../feels/bass-pattern';
 import { type NoteDraft, noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
 import { hitSteps, ticksOf } from '../score/steps';
@@ -101,13 +101,13 @@ const styleOfBars = (
   random: Random,
   passage: Passage,
   bars: readonly (readonly Segment[])[],
-): readonly BassStyle[] => {
-  const book = BASS_BOOK[passage.feel];
+): readonly BassPattern[] => {
+  const { patterns, walksOut } = passage.feel.bassLine;
   const count = passage.chart.bars.length;
-  const main = book.map((styles) => pick(random, styles));
-  const other = book.map((styles) => pick(random, styles));
+  const main = patterns.map((choices) => pick(random, choices));
+  const other = patterns.map((choices) => pick(random, choices));
   const changes = count > 4 && random() < 0.4;
-  const close = WALKS_OUT.has(passage.feel) && count > 4 ? random() : 1;
+  const close = walksOut && count > 4 ? random() : 1;
   const turnaround = turnaroundBar(passage);
   return bars.map((bar) => {
     const index = bar[0]?.bar ?? 0;

@@ -1,4 +1,3 @@
-import { COMP_BOOK, COMP_FAMILY, TURNAROUND_BARS } from '../feels/comping-patterns';
 import { fitSteps, hitSteps, readSteps, type StepBar } from '../score/steps';
 import { pick, type Random } from '../theory/random';
 import { type Passage, turnaroundBar } from './passage';
@@ -25,17 +24,17 @@ const changesAfter = ({ chart, next }: Passage, bar: number): boolean => {
  */
 export const rhythmOfBars = (random: Random, passage: Passage): readonly StepBar[] => {
   const { beats } = passage.grid;
-  const family = COMP_FAMILY[passage.feel];
-  const book = COMP_BOOK[family][passage.style.chords];
+  const { bars: books, turnarounds } = passage.feel.comping;
+  const book = books[passage.style.chords];
   const choices = [0, 1, 2, 3].map(() => book.map((bars) => pick(random, bars)));
   const ownClose = random() < TURN_CHANCE;
   const turnaround = random() < TURNAROUND_CHANCE ? turnaroundBar(passage) : null;
-  const closing = pick(random, TURNAROUND_BARS[family]);
+  const closing = pick(random, turnarounds);
   const read = (text: string) => fitSteps(readSteps(text)[0] ?? [], beats, 'line');
   return passage.shapes.map((shape, bar) => {
     if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
     if (shape.chords === 'tacet') return [];
-    if (bar === turnaround && closing !== '') return read(closing);
+    if (bar === turnaround && closing !== null) return read(closing);
     const late = ownClose && bar >= passage.shapes.length - 4 ? 2 : 0;
     const text = choices[late + (bar % 4 === 3 ? 1 : 0)]?.[shape.level] ?? '';
     const rest = REST_CHANCE[shape.level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);

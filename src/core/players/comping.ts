@@ -1,5 +1,4 @@
-import { COMP_FAMILY } from '../feels/comping-patterns';
-import type { Level } from '../feels/feel';
+import type { Level } from '../feels/level';
 import { noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
 import { type StepBar, ticksOf } from '../score/steps';
@@ -41,10 +40,9 @@ const MARK_GAIN: Readonly<Record<string, number>> = {
 
 /** How richly a feel is voiced: jazz colours where they belong, plain sevenths where the riff is plain. */
 const colourOf = (passage: Passage, level: Level): Colour => {
-  const family = COMP_FAMILY[passage.feel];
-  if (passage.style.chords === 'guitar' && family !== 'swing') return level === 0 ? 'shell' : 'plain';
-  const rich = family === 'swing' || family === 'slow' || family === 'ballad';
-  return rich && level > 0 ? 'rich' : 'plain';
+  const { colour, fullGuitar } = passage.feel.comping;
+  if (passage.style.chords === 'guitar' && !fullGuitar) return level === 0 ? 'shell' : 'plain';
+  return level > 0 ? colour : 'plain';
 };
 
 interface Voiced {

@@ -1,17 +1,11 @@
-import { FILL_BOOK, FILL_FAMILY, FILL_MARKS } from '../feels/drum-fills';
-import { DRUM_BOOK, type DrumPattern } from '../feels/drum-patterns';
-import {
-  BRUSH_STRENGTH,
-  DRUM_KEYS,
-  type DrumLane,
-  laneForKit,
-  STROKE_LENGTH,
-  STROKES,
-} from '../score/drum-kit';
+import type { DrumPattern } from '../feels/drum-pattern';
+import { FILL_MARKS } from '../feels/fills';
+import { DRUM_KEYS, type DrumLane } from '../score/drum-kit';
 import { noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
 import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import { BRUSH_STRENGTH, laneForKit, STROKE_LENGTH, STROKES } from './drum-strokes';
 import type { BarShape, Passage } from './passage';
 
 /** One stroke of a bar, in ticks from the bar's start. */
@@ -64,7 +58,7 @@ const withFill = (
   time: readonly Stroke[],
   size: 'short' | 'long',
 ): readonly Stroke[] => {
-  const book = FILL_BOOK[FILL_FAMILY[passage.feel]];
+  const book = passage.feel.drumming.fills;
   const { beats, beatTicks } = passage.grid;
   const kind = size === 'short' ? (random() < 0.6 ? 'short' : 'middle') : random() < 0.5 ? 'middle' : 'long';
   const wanted = { short: 1, middle: 2, long: 4 }[kind];
@@ -85,7 +79,7 @@ const soloStrokes = (
   motif: readonly string[],
   bar: number,
 ): readonly Stroke[] => {
-  const { cells, long } = FILL_BOOK[FILL_FAMILY[passage.feel]];
+  const { cells, long } = passage.feel.drumming.fills;
   const { beats, beatTicks } = passage.grid;
   const call = bar % 2 === 0;
   const chosen = [motif[0], call ? motif[1] : null, null, call ? motif[2] : null].map(
@@ -132,7 +126,7 @@ const timeStrokes = (
 };
 
 const brushSwirls = (passage: Passage, shape: BarShape): readonly Stroke[] => {
-  if (passage.style.kit !== 'brushes' || shape.drums !== 'time' || passage.feel === 'train') return [];
+  if (passage.style.kit !== 'brushes' || shape.drums !== 'time' || !passage.feel.drumming.sweeps) return [];
   const half = Math.max(1, Math.floor(passage.grid.beats / 2));
   return [0, half]
     .filter((beat, i) => i === 0 || beat < passage.grid.beats)
@@ -160,7 +154,7 @@ const toEvent = (
 
 /** One pattern a level for the chorus, and half the time another for its last four bars. */
 const patternOfBars = (random: Random, passage: Passage): readonly DrumPattern[] => {
-  const book = DRUM_BOOK[passage.feel];
+  const book = passage.feel.drumming.patterns;
   const main = book.map((patterns) => pick(random, patterns));
   const other = random() < 0.5 ? main : book.map((patterns) => pick(random, patterns));
   const close = passage.shapes.length - 4;
@@ -172,7 +166,7 @@ export const playDrums = (passage: Passage): readonly NoteEvent[] => {
   const random = createRandom(seedFrom(passage.seed, 'drums'));
   const choice = createRandom(seedFrom(passage.seed, 'drum patterns'));
   const patterns = patternOfBars(choice, passage);
-  const motif = [0, 1, 2].map(() => pick(choice, FILL_BOOK[FILL_FAMILY[passage.feel]].cells));
+  const motif = [0, 1, 2].map(() => pick(choice, passage.feel.drumming.fills.cells));
   let solo = 0;
   return passage.chart.bars.flatMap((bar, index) => {
     const shape = passage.shapes[index];

@@ -1,5 +1,6 @@
 import type { Chart } from '../chart/chart';
-import type { FeelId, Level } from '../feels/feel';
+import type { Feel } from '../feels/feel';
+import type { Level } from '../feels/level';
 import type { BeatGrid } from '../score/grid';
 import type { Chord } from '../theory/chord';
 import type { Style } from './style';
@@ -27,7 +28,7 @@ export interface Passage {
   /** The chord that follows the last bar, which lines aim at; null where nothing follows. */
   readonly next: Chord | null;
   readonly grid: BeatGrid;
-  readonly feel: FeelId;
+  readonly feel: Feel;
   readonly style: Style;
   readonly seed: number;
 }

@@ -1,6 +1,6 @@
-import type { FeelId } from '../feels/feel';
-import type { SwingChoice } from '../feels/swing';
+import type { FeelId } from '../feels/feels';
 import type { PartId } from '../score/score';
+import type { SwingChoice } from '../score/swing';
 import type { BassVoice, ChordVoice, Kit } from '../score/voices';
 
 /** How long the band plays stop-time. */

@@ -1,7 +1,6 @@
 import * as v from 'valibot';
 import { ARCS, COUNT_INS, ENDINGS, INTROS } from '../arranger/program';
-import { FEELS } from '../feels/feels';
-import { SWING_RANGE } from '../feels/swing';
+import { FEEL_IDS } from '../feels/feels';
 import { HOLES } from '../harp/build-harp';
 import { REED_RANGE } from '../harp/custom-tuning';
 import { REED_CENTS, STRETCH } from '../harp/harp-case';
@@ -9,6 +8,7 @@ import { INTONATION_IDS } from '../harp/intonation';
 import { LINE_TASTES } from '../harp/line-cost';
 import { STOP_TIMES } from '../players/style';
 import { SOUNDINGS } from '../score/silence';
+import { SWING_RANGE } from '../score/swing';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../score/voices';
 import { REFERENCE_PITCHES } from '../theory/temperament';
 import { asBpm, asHz, asPitchClass, type Bpm } from '../theory/units';
@@ -73,7 +73,7 @@ const FIELDS = {
   formId: shortText,
   tempo,
   style: v.object({
-    feel: v.picklist(Object.values(FEELS).map(({ id }) => id)),
+    feel: v.picklist(FEEL_IDS),
     bass: v.picklist(BASS_VOICES),
     chords: v.picklist(CHORD_VOICES),
     kit: v.picklist(KITS),

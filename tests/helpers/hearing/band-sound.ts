@@ -12,11 +12,11 @@ import type { VoiceSound } from '../../../src/audio/voices/voice';
 import { VOICES } from '../../../src/audio/voices/voices';
 import { sectionAt } from '../../../src/core/arranger/section-at';
 import { FORM_IDS } from '../../../src/core/chart/forms';
+import { FEEL_IDS } from '../../../src/core/feels/feels';
 import type { ChordVoice } from '../../../src/core/score/voices';
 import { DEFAULT_MIX } from '../../../src/core/settings/defaults';
 import { createRandom, pick, seedFrom } from '../../../src/core/theory/random';
 import { asCents, asHz } from '../../../src/core/theory/units';
-import { FEEL_IDS } from '../program-arbitraries';
 import { testChart, testProgram } from '../test-charts';
 import { amplitude } from './chance';
 

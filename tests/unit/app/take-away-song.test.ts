@@ -3,7 +3,7 @@ import { songSections } from '../../../src/app/take-away-sections';
 import { fileStem, leadSheetOf, openParts, songTitle, soundingParts } from '../../../src/app/take-away-song';
 import { chartFor, tuneFor } from '../../../src/app/tune';
 import type { Chart } from '../../../src/core/chart/chart';
-import type { FeelId } from '../../../src/core/feels/feel';
+import type { FeelId } from '../../../src/core/feels/feels';
 import type { PartId } from '../../../src/core/score/score';
 import { DEFAULT_MIX, DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import type { Channel, Mix } from '../../../src/core/settings/mix';

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { FEELS } from '../../../src/core/feels/feels';
-import { swingRatio } from '../../../src/core/feels/swing';
+import { FEEL_IDS, feelOf } from '../../../src/core/feels/feels';
+import { swingRatio } from '../../../src/core/score/swing';
 import { measureFeel } from '../../helpers/measure-score';
-import { FEEL_IDS } from '../../helpers/program-arbitraries';
 import { testStyle } from '../../helpers/test-charts';
 
 /** Bounds of this project, not of a source: outside them a band is empty, crowded, jumpy or mechanical. */
@@ -19,7 +18,7 @@ describe.each(FEEL_IDS)('the figures of %s', (feel) => {
   });
 
   it('swing as asked, within two per cent', () => {
-    const asked = swingRatio(FEELS[feel], testStyle(feel), FEELS[feel].tempo.usual);
+    const asked = swingRatio(feelOf(feel), testStyle(feel), feelOf(feel).tempo.usual);
     expect(Math.abs((figures.swing ?? 0) / asked - 1)).toBeLessThan(0.02);
   });
 

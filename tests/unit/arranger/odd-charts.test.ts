@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { sectionAt } from '../../../src/core/arranger/section-at';
 import { layChart, METERS } from '../../../src/core/chart/build-chart';
 import type { Chart } from '../../../src/core/chart/chart';
+import { FEEL_IDS } from '../../../src/core/feels/feels';
 import { BASS_HIGH, BASS_LOW } from '../../../src/core/players/bass-register';
 import type { Chord } from '../../../src/core/theory/chord';
 import { readSymbol } from '../../../src/core/theory/chords';
-import { FEEL_IDS } from '../../helpers/program-arbitraries';
 import { partOf, sectionOf } from '../../helpers/score-events';
 import { testProgram } from '../../helpers/test-charts';
 

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../src/core/arranger/program';
 import { sectionAt } from '../../../src/core/arranger/section-at';
-import type { FeelId } from '../../../src/core/feels/feel';
+import { FEEL_IDS, type FeelId } from '../../../src/core/feels/feels';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
-import { FEEL_IDS } from '../../helpers/program-arbitraries';
 import { inBar, partOf, sectionOf, sectionsOf } from '../../helpers/score-events';
 import { testChart, testProgram } from '../../helpers/test-charts';
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { barOf, chartOfBars } from '../../../src/core/arranger/excerpt';
+import { FEEL_IDS } from '../../../src/core/feels/feels';
 import type { Segment } from '../../../src/core/players/passage';
 import { playRiff } from '../../../src/core/players/riff';
 import { createGrid } from '../../../src/core/score/grid';
 import { readSymbol } from '../../../src/core/theory/chords';
 import { createRandom } from '../../../src/core/theory/random';
-import { FEEL_IDS } from '../../helpers/program-arbitraries';
 import { partOf, sectionOf } from '../../helpers/score-events';
 import { testChart, testProgram } from '../../helpers/test-charts';
 

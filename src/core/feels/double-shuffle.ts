@@ -1,0 +1,44 @@
+import { riffs } from './bass-pattern';
+import type { Feel } from './feel';
+import { TRIPLET_FILLS } from './fills';
+import { shuffle } from './shuffle';
+
+/**
+ * The double shuffle: the snare shuffles throughout, accents on 2 and 4 (an introductory drum course's lesson on
+ * shuffles). Chords as in the shuffle.
+ */
+export const doubleShuffle = {
+  id: 'double-shuffle',
+  name: 'Double shuffle',
+  meter: null,
+  swing: 2,
+  swungUnit: 'eighth',
+  tempo: { low: 90, usual: 118, high: 150 },
+  bass: 'fingered-bass',
+  chords: 'guitar',
+  kit: 'sticks',
+  drumming: {
+    patterns: [
+      [{ hat: 'xo xo xo xo', snare: 'gg og gg og', kick: 'x . x .' }],
+      [
+        { hat: 'xo xo xo xo', snare: 'go Xo go Xo', kick: 'x . x .' },
+        { ride: 'xo xo xo xo', snare: 'go Xo go Xo', kick: 'x. .. x! ..', foot: '. x . x' },
+      ],
+      [
+        { ride: 'Xo Xo Xo Xo', snare: 'oo Xo oo Xo', kick: 'x o x o', foot: '. x . x' },
+        { ride: 'Xo Xo Xo Xo', snare: 'go Xo go Xo', kick: 'x. x. xo x.', foot: '. x . x' },
+      ],
+    ],
+    fills: TRIPLET_FILLS,
+    sweeps: true,
+  },
+  bassLine: {
+    patterns: [
+      riffs('R 3 5 6 | 7 6 5 3', 'R R 5 6'),
+      riffs('RR 33 55 66 | 77 66 55 33', 'RR RR 55 66'),
+      riffs('RR 33 55 66 | 77 66 55 3A', 'RR RR 55 6A', 'RR 88 55 6A'),
+    ],
+    walksOut: true,
+  },
+  comping: shuffle.comping,
+} as const satisfies Feel;

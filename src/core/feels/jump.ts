@@ -1,0 +1,44 @@
+import { riffs } from './bass-pattern';
+import type { Feel } from './feel';
+import { SWING_FILLS } from './fills';
+import { swing } from './swing';
+
+/** Jump: swing in two, with a backbeat. Chords as in swing. */
+export const jump = {
+  id: 'jump',
+  name: 'Jump (two-beat)',
+  meter: null,
+  swing: 'by tempo',
+  swungUnit: 'eighth',
+  tempo: { low: 130, usual: 168, high: 230 },
+  bass: 'upright-bass',
+  chords: 'guitar',
+  kit: 'sticks',
+  drumming: {
+    patterns: [
+      [
+        { hat: 'x. xo x. xo', stick: '. X . X', kick: 'x . x .' },
+        { ride: 'x. xo x. xo', foot: '. x . x', stick: '. X . X', kick: 'x . x .' },
+      ],
+      [
+        { ride: 'x. Xo x. Xo', foot: '. x . x', snare: '. X . X', kick: 'x o x o' },
+        { hat: 'x. Xo x. Xo', snare: '.. X. .? X.', kick: 'x . x .' },
+      ],
+      [
+        { ride: 'xo Xo xo Xo', foot: '. x . x', snare: '.? X. .? X?', kick: 'x x x x' },
+        { ride: 'X. Xo X. Xo', foot: '. x . x', snare: '.. Xg .? X.', kick: 'x. x. x. x!' },
+      ],
+    ],
+    fills: SWING_FILLS,
+    sweeps: true,
+  },
+  bassLine: {
+    patterns: [
+      ['two'],
+      ['walk', ...riffs('R 3 5 6 | 8 6 5 3', 'R 3 5 6 | 7 6 5 3')],
+      ['walk', ...riffs('R 3 5 6 | 8 6 5 A')],
+    ],
+    walksOut: true,
+  },
+  comping: swing.comping,
+} as const satisfies Feel;

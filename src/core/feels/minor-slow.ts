@@ -1,0 +1,79 @@
+import { riffs } from './bass-pattern';
+import type { Feel } from './feel';
+import { SIXTEENTH_FILLS } from './fills';
+
+/** A slow minor blues that moves in sixteenths. */
+export const minorSlow = {
+  id: 'minor-slow',
+  name: 'Slow minor, sixteenths',
+  meter: null,
+  swing: 1,
+  swungUnit: 'eighth',
+  tempo: { low: 48, usual: 62, high: 80 },
+  bass: 'fingered-bass',
+  chords: 'electric-piano',
+  kit: 'sticks',
+  drumming: {
+    patterns: [
+      [
+        { hat: 'xogo xogo xogo xogo', stick: '. X . X', kick: 'x... .... x... ....' },
+        { hat: 'xo xo xo xo', stick: '. X . X', kick: 'x... ...o x... ....' },
+      ],
+      [
+        { hat: 'xogo xogo xogo xogo', snare: '.... X..? ...? X...', kick: 'x... ...x x... ....' },
+        { hat: 'xogo xogo xogo xogo', snare: '.... X..? .?.. X...', kick: 'x..o .... ..x. ....' },
+      ],
+      [
+        {
+          ride: 'xogo xogo xogo xogo',
+          snare: '...? X..g .g.? X..g',
+          kick: 'x..o ...x x... ..!.',
+          foot: '. x . x',
+        },
+        {
+          hat: 'xogo xogo xogo xog.',
+          open: '.... .... .... ...x',
+          snare: '.... X..g .g.. X...',
+          kick: 'x..x ..x. ..x. ....',
+        },
+      ],
+    ],
+    fills: SIXTEENTH_FILLS,
+    sweeps: true,
+  },
+  bassLine: {
+    patterns: [
+      riffs('R--- ---- 5--- --A-', 'R--- ---- --R- --A-'),
+      riffs('R--- --R- 5--- --7A', 'R--R ---- 5--- 7-A-'),
+      riffs('R--R --5- 8--- 7-5A', 'R--R --R- 5--7 --aA'),
+    ],
+    walksOut: false,
+  },
+  comping: {
+    bars: {
+      piano: [
+        ['h... .... .... ....', 'h... .... ..h. ....'],
+        ['h... ..s. h... ...s', 's... ..h. .... ..s.', '.... s... ..s. s...'],
+        ['h..s ..s. h..s ..s.', '..s. S.s. ..s. S..p'],
+      ],
+      'electric-piano': [
+        ['h... .... .... ....', 'h... .... h... ....'],
+        ['h... ...s ..h. ....', 'h..h .... .... s...', 'h... .... ..s. s...'],
+        ['h..s ..s. h... ..s.', 's..h .... ..s. S..p'],
+      ],
+      organ: [
+        ['h... .... .... ....'],
+        ['h... .... h... ....', 'h... .... ..s. s...'],
+        ['h... ..s. h... .ss.', 'h... S... h... S..s'],
+      ],
+      guitar: [
+        ['.... s... .... s...', 'h... .... .... s...'],
+        ['.... S... .... S.s.', '..s. S... ..s. S...'],
+        ['..ss S... ..ss S...', '.... S.ss .... S.ss'],
+      ],
+    },
+    turnarounds: [null],
+    colour: 'rich',
+    fullGuitar: false,
+  },
+} as const satisfies Feel;

@@ -1,0 +1,41 @@
+import { riffs } from './bass-pattern';
+import type { Feel } from './feel';
+import { EIGHTH_FILLS } from './fills';
+import { straight } from './straight';
+
+/** Straight rock. Chords as in straight eighths. */
+export const rock = {
+  id: 'rock',
+  name: 'Straight rock',
+  meter: null,
+  swing: 1,
+  swungUnit: 'eighth',
+  tempo: { low: 100, usual: 128, high: 168 },
+  bass: 'fingered-bass',
+  chords: 'guitar',
+  kit: 'sticks',
+  drumming: {
+    patterns: [
+      [{ hat: 'xo xo xo xo', stick: '. X . X', kick: 'x. .. x. ..' }],
+      [
+        { hat: 'Xx Xx Xx Xx', snare: '. X . X', kick: 'x. .. xx ..' },
+        { hat: 'Xx Xx Xx Xx', snare: '.. X. .? X.', kick: 'x. .x .x .!' },
+      ],
+      [
+        { open: 'x x x x', snare: '. X . X', kick: 'xx .. xx .!' },
+        { ride: 'Xx Xx Xx Xx', snare: '.? X. .? X.', kick: 'x. .x xx ..' },
+      ],
+    ],
+    fills: EIGHTH_FILLS,
+    sweeps: true,
+  },
+  bassLine: {
+    patterns: [
+      riffs('R- -- R- -A', 'R- -- 5- --'),
+      riffs('RR RR RR RA', 'R- RR -R RA'),
+      riffs('RR RR 55 77', 'RR R8 55 RA', 'RR RR RR 5A'),
+    ],
+    walksOut: false,
+  },
+  comping: straight.comping,
+} as const satisfies Feel;

@@ -1,0 +1,69 @@
+import { riffs } from './bass-pattern';
+import type { Feel } from './feel';
+import { TRIPLET_FILLS } from './fills';
+
+/** Slow blues in twelve-eight. Drum figures: "How many shades of blue in blues drumming?". */
+export const slow128 = {
+  id: 'slow-12-8',
+  name: 'Slow 12/8',
+  meter: '12/8',
+  swing: 2,
+  swungUnit: 'eighth',
+  tempo: { low: 44, usual: 58, high: 76 },
+  bass: 'fingered-bass',
+  chords: 'organ',
+  kit: 'sticks',
+  drumming: {
+    patterns: [
+      [
+        { hat: 'xoo xoo xoo xoo', stick: '. X . X', kick: 'x . x .' },
+        { hat: 'xoo xoo xoo xoo', stick: '. X . X', kick: 'x.. ... x.? ...' },
+      ],
+      [
+        { hat: 'xoo Xoo xoo Xoo', snare: '... X.. ..? X..', kick: 'x.. ... x.o ...' },
+        { ride: 'xoo Xoo xoo Xoo', snare: '... X.. ..? X..', kick: 'x.. ..o x.. ...', foot: '. x . x' },
+      ],
+      [
+        { ride: 'Xoo Xoo Xoo Xoo', snare: '..g X.. ..g X.?', kick: 'x.o ..o x.o ..!', foot: '. x . x' },
+        { ride: 'Xoo Xoo Xoo Xoo', snare: '..? X.. .?g X.g', kick: 'x.o ... x.x ...', foot: '. x . x' },
+      ],
+    ],
+    fills: TRIPLET_FILLS,
+    sweeps: true,
+  },
+  bassLine: {
+    patterns: [
+      riffs('R-- --- 5-- --A', 'R-- --R 5-- --A'),
+      ['walk', ...riffs('R-- 3-- 5-- 6-A', 'R-R --3 5-5 --A')],
+      ['walk', ...riffs('R-R 3-3 5-5 6-A', 'R-- 3-3 5-- 6aA')],
+    ],
+    walksOut: true,
+  },
+  comping: {
+    bars: {
+      piano: [
+        ['h.. ... ... ...', '... ..s h.. ...', 'h.. ... ..s s..'],
+        ['h.. ..s ..s s..', '..s s.. ..s s..', 's.. ..s h.. ..s', '.ss s.. .ss s..'],
+        ['sss sss sss sss', '.ss S.. .ss S.s', '..s Sss ..s S.p'],
+      ],
+      'electric-piano': [
+        ['h.. ... ... ...', 'h.. ... h.. ...'],
+        ['h.. ... ..h ...', 'h.. ..s h.. ..s', '..s h.. ..s h..'],
+        ['.ss h.. .ss h..', 'h.s ..s h.s S..'],
+      ],
+      organ: [
+        ['h.. ... ... ...'],
+        ['h.. ... h.. ...', 'h.. ... ... .ss', 'h.. ..s h.. ...'],
+        ['h.. ..c h.. .ss', 'h.. S.. h.. S..', '.ss S.. h.. S.n'],
+      ],
+      guitar: [
+        ['... s.. ... s..', 'h.. ... ... s..'],
+        ['... S.. ... S.s', '..c S.. ..c S..', '..s s.. ..s s..'],
+        ['.ss S.. .ss S..', '..c Scs ..c Scs', '..s S.s ..s S.p'],
+      ],
+    },
+    turnarounds: ['S.. d.. d.. ..p', 'S.. d.. d.. d..', 'S.. ..d ..d ..p'],
+    colour: 'rich',
+    fullGuitar: false,
+  },
+} as const satisfies Feel;

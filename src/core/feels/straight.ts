@@ -1,0 +1,70 @@
+import { riffs } from './bass-pattern';
+import type { Feel } from './feel';
+import { EIGHTH_FILLS } from './fills';
+
+/** Straight eighths. Drum figures: "Learn & Master Drums", session 6, and a 2015 survey of drum feels. */
+export const straight = {
+  id: 'straight',
+  name: 'Straight eighths',
+  meter: null,
+  swing: 1,
+  swungUnit: 'eighth',
+  tempo: { low: 80, usual: 112, high: 150 },
+  bass: 'fingered-bass',
+  chords: 'electric-piano',
+  kit: 'sticks',
+  drumming: {
+    patterns: [
+      [
+        { hat: 'xo xo xo xo', stick: '. X . X', kick: 'x. .. x. ..' },
+        { hat: 'x x x x', stick: '. X . X', kick: 'x. .. xo ..' },
+      ],
+      [
+        { hat: 'xo xo xo xo', snare: '. X . X', kick: 'x. .. xx ..' },
+        { hat: 'xo xo xo xo', snare: '.. X. .? X.', kick: 'x. .x .x ..' },
+        { hat: 'xo xo xo xo', snare: '.. X? .. X.', kick: 'x. .! x! ..' },
+      ],
+      [
+        { ride: 'xo Xo xo Xo', snare: '.. X? .? X?', kick: 'x. .x xx ..', foot: '. x . x' },
+        { hat: 'xo xo xo x.', open: '.. .. .. .x', snare: '.. X. .? X.', kick: 'x. .x .x .!' },
+      ],
+    ],
+    fills: EIGHTH_FILLS,
+    sweeps: true,
+  },
+  bassLine: {
+    patterns: [
+      riffs('R- -- 5- -A', 'R- -R 5- --'),
+      riffs('R- -R 5- 6A', 'R. .R R- 5A', 'R- -R -- 5-'),
+      riffs('RR RR RR 5A', 'RR RR 55 6A'),
+    ],
+    walksOut: false,
+  },
+  comping: {
+    bars: {
+      piano: [
+        ['h. .. .. ..', '.. .s .. ..', 'h. .. .s ..'],
+        ['s. .s .s ..', 'h. .s .. s.', '.s .. .s ..', 's. .. .s sp'],
+        ['ss ns ss ns', 'S. .S .n S.', 's. .s .S .p'],
+      ],
+      'electric-piano': [
+        ['h. .. .. ..', 'h. .. .h ..'],
+        ['h. .s .. .s', 's. .h .. ..', '.s .. h. .s'],
+        ['s. .s .S ..', 's. .s .s .p', 'S. .s s. .s'],
+      ],
+      organ: [
+        ['h. .. .. ..'],
+        ['h. .. .. .s', 'h. .. h. ..', '.s .s .s .s'],
+        ['.S .S .S .S', 'h. .s .S .p', 's. .s .S ..'],
+      ],
+      guitar: [
+        ['.. s. .. s.', 'h. .. .. ..'],
+        ['.. S. .. S.', '55 66 55 66', 's. .s .. S.', '.. Ss .. S.'],
+        ['55 66 77 66', 'Sn .s .S S.', '55 6S 55 6S', 'S. nS .s Sp'],
+      ],
+    },
+    turnarounds: ['S. .s .s .p', 's. s. s. sp'],
+    colour: 'plain',
+    fullGuitar: false,
+  },
+} as const satisfies Feel;
