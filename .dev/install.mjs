@@ -1,11 +1,14 @@
 // Installs the packages when they are missing or differ from package-lock.json, and otherwise does nothing.
 import { createHash } from 'node:crypto';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { leftFilesOut, npmTrouble } from './npm-trouble.mjs';
 import { Failure, ROOT, run, say } from './run.mjs';
 
 const OLDEST_NODE = 20;
 const STAMP = join(ROOT, 'node_modules', '.installed-from');
+
+const RECORD = join(ROOT, 'node_modules', '.package-lock.json');
 
 const readText = (path) => {
   try {
@@ -31,7 +34,7 @@ const mayBeMissing = (entry) => entry.optional && (entry.libc || !(entry.os || e
 
 /** True when every package that this machine needs is installed in the locked version (npm's own record says so). */
 const matchesLock = (lock) => {
-  const record = readText(join(ROOT, 'node_modules', '.package-lock.json'));
+  const record = readText(RECORD);
   if (record === null) return false;
   const installed = JSON.parse(record).packages ?? {};
   return Object.entries(JSON.parse(lock).packages)
@@ -51,11 +54,22 @@ export const checkNode = () => {
 };
 
 /** Runs the npm that started us, or the one on the path. */
-const npm = (...args) => {
+const npm = (args, onError) => {
   const script = process.env.npm_execpath;
   return script?.endsWith('.js')
-    ? run(process.execPath, [script, ...args])
-    : run('npm', args, { shell: process.platform === 'win32' });
+    ? run(process.execPath, [script, ...args], { onError })
+    : run('npm', args, { shell: process.platform === 'win32', onError });
+};
+
+const install = async () => {
+  let output = '';
+  const code = await npm(['ci', '--no-audit', '--no-fund'], (text) => {
+    output += text;
+  });
+  if (code === 0 && !leftFilesOut(output)) return;
+  // npm's record of what is installed would be believed next time.
+  rmSync(RECORD, { force: true });
+  throw new Failure(`The packages could not be installed.\n${npmTrouble(output, ROOT)}`);
 };
 
 /** Makes node_modules agree with package-lock.json. Throws Failure with a sentence when that cannot be done. */
@@ -68,12 +82,7 @@ export const ensureInstalled = async () => {
   if (readText(STAMP) === stamp) return;
   if (!matchesLock(lock)) {
     say('Installing packages (only needed when they change) …');
-    if ((await npm('ci', '--no-audit', '--no-fund')) !== 0) {
-      throw new Failure(
-        "The packages could not be installed. npm's own message is above; the usual reason is no network.\n" +
-          'Once online, run the command again: what was fetched before is kept by npm.',
-      );
-    }
+    await install();
   }
   writeFileSync(STAMP, stamp);
 };

@@ -23,16 +23,20 @@ export const runMain = async (main) => {
 };
 
 /**
- * Runs a program with its output on this terminal and waits for it.
+ * Runs a program with its output on this terminal and waits for it; `onError` is also told its error output.
  * Resolves with the exit code; 127 when the program does not exist.
  */
-export const run = (program, args, { env = {}, shell = false } = {}) =>
+export const run = (program, args, { env = {}, shell = false, onError } = {}) =>
   new Promise((resolve) => {
     const child = spawn(program, args, {
       cwd: ROOT,
       shell,
-      stdio: ['ignore', 'inherit', 'inherit'],
+      stdio: ['ignore', 'inherit', onError ? 'pipe' : 'inherit'],
       env: { ...process.env, ...env },
+    });
+    child.stderr?.on('data', (chunk) => {
+      process.stderr.write(chunk);
+      onError(String(chunk));
     });
     child.on('error', () => resolve(127));
     child.on('close', (code) => resolve(code ?? 1));
