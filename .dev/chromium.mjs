@@ -3,6 +3,21 @@ import { accessSync, constants, existsSync } from 'node:fs';
 import { delimiter, isAbsolute, join } from 'node:path';
 import { Failure, run, runQuietly, runTool, say } from './run.mjs';
 
+/**
+ * What a Chromium is tested with: no calls home, which would show up as requests and as noise, and no real microphone.
+ * The autoplay policy stays the browser's own: a page must wait for a gesture here too.
+ */
+export const CHROMIUM_FLAGS = [
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--use-fake-device-for-media-stream',
+  '--use-fake-ui-for-media-stream',
+];
+
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'chrome'];
 const PROGRAM_FOLDERS = [
   process.env.PROGRAMFILES,

@@ -1,20 +1,5 @@
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { ensureChromium } from '../../.dev/chromium.mjs';
-
-/**
- * No sandbox where root runs the tests (Chromium refuses otherwise); no calls home, which would show up as
- * requests and as noise. The autoplay policy stays the browser's own: a page must wait for a gesture here too.
- */
-const FLAGS = [
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--use-fake-device-for-media-stream',
-  '--use-fake-ui-for-media-stream',
-];
+import { CHROMIUM_FLAGS, ensureChromium } from '../../.dev/chromium.mjs';
 
 export interface LaunchOptions {
   /** A WAV file the fake microphone plays, over and over; without it the microphone beeps. */
@@ -27,8 +12,13 @@ export const launchBrowser = async ({ microphone, flags = [] }: LaunchOptions = 
   chromium.launch({
     executablePath: await ensureChromium(),
     headless: true,
+    // Chromium refuses its sandbox where root runs the tests.
     chromiumSandbox: process.getuid?.() !== 0,
-    args: [...FLAGS, ...(microphone ? [`--use-file-for-fake-audio-capture=${microphone}`] : []), ...flags],
+    args: [
+      ...CHROMIUM_FLAGS,
+      ...(microphone ? [`--use-file-for-fake-audio-capture=${microphone}`] : []),
+      ...flags,
+    ],
   });
 
 /** What a page did that a user would not see. The lists grow as it happens. */

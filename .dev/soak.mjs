@@ -1,0 +1,107 @@
+// `npm run soak`: what takes too long for `npm test`. Every part can be had again by the seed that is printed.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import util from 'node:util';
+import { ensureBuilt } from './build.mjs';
+import { ensureInstalled } from './install.mjs';
+import { Failure, ROOT, runMain, runTool, say } from './run.mjs';
+import { serveFolder } from './serve.mjs';
+
+const PARTS = ['properties', 'changes', 'kills'];
+const USAGE = `Usage: npm run soak -- [--minutes 15] [--runs 1000000] [--kills 24] [--seed 1] [--only ${PARTS.join('|')}]`;
+
+const numberOf = (name, value, whole) => {
+  const number = Number(value);
+  if (value.trim() !== '' && Number.isFinite(number) && number >= 0 && (!whole || Number.isInteger(number)))
+    return number;
+  throw new Failure(
+    `--${name} must be a ${whole ? 'whole ' : ''}number from 0 on, got "${value}".\n${USAGE}`,
+  );
+};
+
+const readOptions = () => {
+  const text = (fallback) => ({ type: 'string', default: fallback });
+  const options = {
+    minutes: text('15'),
+    runs: text('1000000'),
+    kills: text('24'),
+    seed: text(String(Date.now() % 1_000_000)),
+    only: { type: 'string' },
+  };
+  let values;
+  try {
+    ({ values } = util.parseArgs({ options }));
+  } catch (error) {
+    throw new Failure(`${error.message}\n${USAGE}`);
+  }
+  if (values.only !== undefined && !PARTS.includes(values.only))
+    throw new Failure(`--only must be one of ${PARTS.join(', ')}, got "${values.only}".\n${USAGE}`);
+  return {
+    minutes: numberOf('minutes', values.minutes, false),
+    runs: numberOf('runs', values.runs, true),
+    kills: numberOf('kills', values.kills, true),
+    seed: numberOf('seed', values.seed, true),
+    parts: values.only ? [values.only] : PARTS,
+  };
+};
+
+/** Test files whose properties take their number of runs from outside. */
+const propertyFiles = () =>
+  ['unit', 'reference', 'ui']
+    .flatMap((project) =>
+      readdirSync(join(ROOT, 'tests', project), { recursive: true }).map((name) =>
+        join('tests', project, String(name)),
+      ),
+    )
+    .filter((path) => /\.test\.tsx?$/.test(path))
+    .filter((path) => /SOAK_RUNS|soakRuns/.test(readFileSync(join(ROOT, path), 'utf8')));
+
+const soakProperties = async ({ runs }) => {
+  const files = propertyFiles();
+  if (files.length === 0) return say('  no test takes its number of runs from SOAK_RUNS');
+  const projects = ['unit', 'reference', 'ui'].flatMap((project) => ['--project', project]);
+  const code = await runTool('vitest/vitest.mjs', ['run', ...projects, '--testTimeout=86400000', ...files], {
+    env: { SOAK_RUNS: String(runs) },
+  });
+  if (code !== 0) throw new Failure('A property does not hold; its counterexample is above.');
+};
+
+const inServedPage = async (soak) => {
+  const server = await serveFolder(await ensureBuilt(), 0);
+  try {
+    await soak(server.address);
+  } finally {
+    await server.close();
+  }
+};
+
+const soakers = ({ minutes, runs, kills, seed }) => ({
+  properties: () => soakProperties({ runs }),
+  changes: () =>
+    inServedPage(async (address) =>
+      (await import('./soak-changes.mjs')).soakChanges({ address, minutes, seed }),
+    ),
+  kills: () =>
+    inServedPage(async (address) =>
+      (await import('./soak-kills.mjs')).soakKills({ address, rounds: kills, seed }),
+    ),
+});
+
+await runMain(async () => {
+  const options = readOptions();
+  await ensureInstalled();
+  const soaks = soakers(options);
+  let failed = 0;
+  for (const part of options.parts) {
+    say(`\n── ${part} (seed ${options.seed}) ──`);
+    try {
+      await soaks[part]();
+      say(`ok: ${part}`);
+    } catch (error) {
+      failed += 1;
+      say(`FAILED: ${part}, again with --only ${part} --seed ${options.seed}`);
+      say(error instanceof Failure ? error.message : error.stack);
+    }
+  }
+  return failed === 0 ? 0 : 1;
+});
