@@ -18,12 +18,8 @@ const numeralText = ({ roman, quality }: Chord): string => {
   return `${numeral}${quality === 'm' ? 'm' : 'maj'}${bass}`;
 };
 
-/** The dictionary's name for a suspended flat nine runs into the root: `Cb9sus` would read as C flat. */
-const symbolOf = ({ symbol, quality }: Chord): string =>
-  quality === 'b9sus' ? symbol.replace('b9sus', '7b9sus4') : symbol;
-
 const chordText = (chord: Chord, style: ChordStyle): string =>
-  style === 'symbols' ? symbolOf(chord) : numeralText(chord);
+  style === 'symbols' ? chord.symbol : numeralText(chord);
 
 /** Share counts to try, the ones that read most plainly first: the whole, the halves, beats, then the rest. */
 const shareCounts = (meter: Meter, chords: number): readonly number[] => {

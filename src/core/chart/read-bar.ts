@@ -1,5 +1,5 @@
 import type { Chord, NoteName } from '../theory/chord';
-import { chordOf } from '../theory/chords';
+import { plainSigns } from '../theory/symbol-parts';
 import { asTicks, type Ticks } from '../theory/units';
 import { barTicks, splitBar } from './build-chart';
 import type { ChordSpan, Meter } from './chart';
@@ -14,13 +14,15 @@ import {
   type Problem,
   signNotAlone,
 } from './chart-problems';
-import { chordInKey, likelyChord, readChord } from './read-chord';
+import { chordInKey, likelyChord, type ReadChord, withBass } from './read-chord';
 import type { Word, WrittenBar } from './scan-chart';
-import { wordKind } from './word-kind';
+import { type WordKind, wordKind } from './word-kind';
 
 /** What a bar is read against. */
 export interface BarContext {
   readonly tonic: NoteName;
+  /** `readChord` in the key. */
+  readonly read: (text: string) => ReadChord | null;
   readonly meter: Meter;
   /** The chord that sounds where nothing else can. */
   readonly home: Chord;
@@ -48,33 +50,41 @@ interface WordReading extends Share {
 /** No chord is shorter than a sixteenth, the shortest step any feel divides a beat into. */
 const SHORTEST_SHARE = 120;
 
-const withBass = (chord: Chord, bass: string, tonic: NoteName): Chord => {
-  const name = bass.replace(/♯/g, '#').replace(/♭/g, 'b');
-  return chordInKey(chordOf({ root: chord.rootName, quality: chord.quality, bass: name }), tonic);
-};
+const overBass = (chord: Chord, bass: string, tonic: NoteName): Chord =>
+  chordInKey(withBass(chord, plainSigns(bass)), tonic);
 
 const countOf = (shares: readonly Share[]): number => shares.reduce((sum, each) => sum + each.shares, 0);
 
-const readChordWord = (text: string, word: Word, tonic: NoteName): Omit<WordReading, 'shares'> => {
-  const read = readChord(text, tonic);
+const readChordWord = (
+  text: string,
+  word: Word,
+  { read: readIn }: BarContext,
+): Omit<WordReading, 'shares'> => {
+  const read = readIn(text);
   if (read === null) return { chord: null, problem: noChord(word, likelyChord(text)) };
   const { chord, rest } = read;
   return { chord, problem: rest === '' ? null : chordTrimmed(word, chord.symbol, rest) };
 };
 
-const readWord = (word: Word, last: Chord, tonic: NoteName): WordReading => {
+const sharesOf = (is: WordKind): number => {
+  if (is.kind === 'beats') return is.beats;
+  return is.kind === 'chord' || is.kind === 'bass' ? 1 + is.beats : 1;
+};
+
+const readWord = (word: Word, last: Chord, context: BarContext): WordReading => {
   const is = wordKind(word.text);
+  const shares = sharesOf(is);
   switch (is.kind) {
     case 'beats':
-      return { chord: null, shares: is.beats, problem: null };
+      return { chord: null, shares, problem: null };
     case 'same bar':
-      return { chord: null, shares: 1, problem: signNotAlone(word) };
+      return { chord: null, shares, problem: signNotAlone(word) };
     case 'no chord':
-      return { chord: null, shares: 1, problem: noRests(word) };
+      return { chord: null, shares, problem: noRests(word) };
     case 'bass':
-      return { chord: withBass(last, is.bass, tonic), shares: 1 + is.beats, problem: null };
+      return { chord: overBass(last, is.bass, context.tonic), shares, problem: null };
     case 'chord':
-      return { ...readChordWord(is.chord, word, tonic), shares: 1 + is.beats };
+      return { ...readChordWord(is.chord, word, context), shares };
   }
 };
 
@@ -120,10 +130,10 @@ const shareProblem = (bar: WrittenBar, words: readonly WordReading[], { beats }:
   return slashed && beats % count !== 0 ? beatsUneven(bar, count, beats) : null;
 };
 
-const readWords = (words: readonly Word[], last: Chord, tonic: NoteName): readonly WordReading[] => {
+const readWords = (words: readonly Word[], last: Chord, context: BarContext): readonly WordReading[] => {
   let sounding = last;
   return words.map((word) => {
-    const reading = readWord(word, sounding, tonic);
+    const reading = readWord(word, sounding, context);
     sounding = reading.chord ?? sounding;
     return reading;
   });
@@ -137,7 +147,7 @@ const present = (problems: readonly (Problem | null)[]): readonly Problem[] =>
  * sounds as that chord throughout. Never throws.
  */
 export const readBar = (bar: WrittenBar, context: BarContext): BarReading => {
-  const { tonic, meter, home } = context;
+  const { meter, home } = context;
   const last = context.before?.at(-1)?.chord ?? home;
   const [first] = bar.words;
   if (first === undefined) return { spans: holdBar(last, context), problems: [] };
@@ -146,10 +156,10 @@ export const readBar = (bar: WrittenBar, context: BarContext): BarReading => {
   if (bar.words.length === 1 && opening === 'same bar') {
     return { spans: repeatBar(context), problems: missing };
   }
-  const words = readWords(bar.words, last, tonic);
-  const count = countOf(words);
+  const count = bar.words.reduce((sum, word) => sum + sharesOf(wordKind(word.text)), 0);
   const most = barTicks(meter) / SHORTEST_SHARE;
   if (count > most) return { spans: holdBar(last, context), problems: [barTooFull(bar, count, most)] };
+  const words = readWords(bar.words, last, context);
   return {
     spans: laySpans(words, context, last),
     problems: [

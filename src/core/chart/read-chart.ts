@@ -5,6 +5,7 @@ import { barTicks, METERS } from './build-chart';
 import type { Bar, Chart, ChordSpan, MeterName, Mode } from './chart';
 import { noBars, type Problem, tooManyBars } from './chart-problems';
 import { type BarContext, readBar } from './read-bar';
+import { type ReadChord, readChord } from './read-chord';
 import { romanChord } from './roman';
 import { playOut, scanChart, type WrittenBar } from './scan-chart';
 
@@ -94,7 +95,14 @@ export const readChart = (
   const length = barTicks(meter);
   const home = romanChord(mode === 'minor' ? 'i' : 'I', tonic, { sevenths: true });
   const played = playOut(scanChart(source));
-  const read = readBars(played.bars, { tonic, meter, home });
+  const met = new Map<string, ReadChord | null>();
+  const readOnce = (text: string): ReadChord | null => {
+    const known = met.get(text);
+    const chord = known === undefined ? readChord(text, tonic) : known;
+    met.set(text, chord);
+    return chord;
+  };
+  const read = readBars(played.bars, { tonic, meter, home, read: readOnce });
   const silent: Bar = { at: asTicks(0), length, chords: [{ chord: home, at: asTicks(0), length }] };
   const bars = read.bars.length === 0 ? [silent] : read.bars;
   const empty = read.bars.length === 0 ? [noBars(home.symbol)] : [];

@@ -1,8 +1,8 @@
 import type { Chord, NoteName } from '../theory/chord';
-import { readSymbol } from '../theory/chords';
+import { chordOf, readSymbol } from '../theory/chords';
+import { degreeBetween } from '../theory/degrees';
 import { pitchClassOf } from '../theory/pitch';
-import { asPitchClass } from '../theory/units';
-import { otherSpellings, plainSymbol } from './chord-spellings';
+import { plainSigns, withoutOuterBrackets } from '../theory/symbol-parts';
 import { readRomanChord, romanChord, romanOf } from './roman';
 
 /** A chord as typed, in its key. `rest` is the part of the text left out of it, usually empty. */
@@ -11,26 +11,19 @@ export interface ReadChord {
   readonly rest: string;
 }
 
-/** Semitones of the plain steps of a scale, 1–7. */
-const PLAIN_STEPS = [0, 2, 4, 5, 7, 9, 11] as const;
-const SIGNS = ['bb', 'b', '', '#', '##'] as const;
-const LETTERS = 'CDEFGAB';
-
 /** What may be left off the end of a symbol without changing what the chord is: additions, alterations, omissions. */
-const ADDITION = /(?:add|omit|no|sus|[#b+-])?\d{1,2}$|alt$|sus$/;
+const ADDITION = /[(\s,]*(?:add|omit|no|sus|[#b+-])?(?:\d{1,2}|alt|sus)[)\s,]*$/;
 
 const sameChord = (a: Chord, b: Chord): boolean =>
   a.symbol === b.symbol && a.tones.every((tone, i) => tone.name === b.tones[i]?.name);
 
 /** The numeral that keeps the root's letter: Gb7 in C is `bV7`, where the usual numeral would be `#IV7`. */
 const literalRoman = (chord: Chord, tonic: NoteName, usual: string): string | null => {
-  const step = (LETTERS.indexOf(chord.rootName.charAt(0)) - LETTERS.indexOf(tonic.charAt(0)) + 7) % 7;
-  const semitones = asPitchClass(chord.root - pitchClassOf(tonic));
-  const alteration = asPitchClass(semitones - (PLAIN_STEPS[step] ?? 0) + 6) - 6;
-  const sign = SIGNS[alteration + 2];
+  const degree = chord.root === pitchClassOf(tonic) ? '1' : degreeBetween(tonic, chord.rootName);
+  const [, sign = '', number = ''] = /^([#b]*)(\d)$/.exec(degree) ?? [];
+  const plain = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'][Number(number) - 1];
   const [, numeral = '', suffix = ''] = /^[#b]*([IViv]+)(.*)$/.exec(usual) ?? [];
-  const plain = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'][step];
-  if (sign === undefined || plain === undefined || (step === 0 && alteration < 0)) return null;
+  if (plain === undefined || degree === 'b1') return null;
   return `${sign}${numeral === numeral.toLowerCase() ? plain.toLowerCase() : plain}${suffix}`;
 };
 
@@ -43,60 +36,52 @@ export const chordInKey = (chord: Chord, tonic: NoteName): Chord => {
   if (sameChord(usual, chord)) return usual;
   const roman = literalRoman(chord, tonic, usual.roman);
   const literal = roman === null ? null : readRomanChord(roman, tonic);
-  return literal !== null && sameChord(literal, chord) ? literal : usual;
+  if (literal !== null && sameChord(literal, chord)) return literal;
+  return romanChord(romanOf(usual, tonic), tonic);
 };
 
-const ROMAN_GLYPHS: readonly (readonly [RegExp, string])[] = [
-  [/♭/g, 'b'],
-  [/♯/g, '#'],
-  [/[△∆Δ]7?/g, 'maj7'],
-  [/Ø/g, 'ø'],
-  [/ø7/g, 'ø'],
-  [/[º˚]/g, '°'],
-  [/[()\s,]/g, ''],
-];
+/** Numerals drop their brackets: nothing before a numeral can be mistaken for what they hold. */
+const plainNumeral = (text: string): string =>
+  plainSigns(text).replace(/[(),]/g, '').replace(/Δ7?/g, 'maj7').replace(/ø7/g, 'ø');
 
-/** A numeral, or one of another degree's key: `V7/ii` is the dominant of the two chord. */
-const readNumeral = (text: string, tonic: NoteName): Chord | null => {
-  const plain = ROMAN_GLYPHS.reduce((each, [from, to]) => each.replace(from, to), text);
-  const direct = readRomanChord(plain, tonic, { sevenths: true });
-  if (direct !== null) return direct;
-  const [, numeral, target] = /^(.+)\/([#b]*[IViv]+)$/.exec(plain) ?? [];
-  const aim = target === undefined ? null : readRomanChord(target, tonic);
-  return numeral === undefined || aim === null
-    ? null
-    : readRomanChord(numeral, aim.rootName, { sevenths: true });
+/** Dominants and diminished chords lead to another degree, so a degree after their slash is where they lead. */
+const leads = (numeral: string, { quality }: Chord): boolean =>
+  /^dim|^m\d+b5/.test(quality) || (/^[#b]*V(?!I)/.test(numeral) && !/^(?:m|maj|6|sus)/.test(quality));
+
+/** A chord over or towards another degree: `V7/ii` is the dominant of the two chord, `IV/V` the four over its note. */
+const readOverDegree = (plain: string, tonic: NoteName): Chord | null => {
+  const [, numeral = '', target = ''] = /^(.+)\/([#b]*[IViv]+)$/.exec(plain) ?? [];
+  const aim = readRomanChord(target, tonic);
+  const chord = readRomanChord(numeral, tonic, { sevenths: true });
+  if (aim === null || chord === null) return null;
+  if (leads(numeral, chord)) return readRomanChord(numeral, aim.rootName, { sevenths: true });
+  return chord.bass === chord.root ? withBass(chord, aim.rootName) : null;
 };
+
+/** The same chord over another bass. */
+export const withBass = ({ rootName: root, quality }: Chord, bass: NoteName): Chord =>
+  chordOf({ root, quality, bass });
 
 const readWhole = (text: string, tonic: NoteName): Chord | null => {
-  const plain = plainSymbol(text);
-  for (const symbol of otherSpellings(plain)) {
-    const chord = readSymbol(symbol);
-    if (chord !== null) return chord;
-  }
-  return readNumeral(text, tonic);
+  const symbol = readSymbol(text);
+  if (symbol !== null) return symbol;
+  const plain = plainNumeral(text);
+  return readRomanChord(plain, tonic, { sevenths: true }) ?? readOverDegree(plain, tonic);
 };
-
-/** The chord dictionary looks names up in plain objects and finds what every object inherits: `constructor` is no chord. */
-const INHERITED = Object.getOwnPropertyNames(Object.prototype);
 
 /** Longer than any chord; keeps what is pasted by mistake from being tried in every way. */
 const LONGEST_CHORD = 40;
 
-const isHopeless = (text: string): boolean =>
-  text.length > LONGEST_CHORD || INHERITED.some((name) => text.includes(name));
-
 /** Leaves additions off the end, one by one, until a chord is known. */
 const readTrimmed = (text: string, tonic: NoteName): ReadChord | null => {
-  let known = text
-    .replace(/[()\s,]/g, '')
-    .replace(/♭/g, 'b')
-    .replace(/♯/g, '#');
-  const whole = known;
+  const whole = withoutOuterBrackets(plainSigns(text));
+  const [, bass = ''] = /(\/[A-G][#b]{0,2})$/.exec(whole) ?? [];
+  let known = whole.slice(0, whole.length - bass.length);
   while (ADDITION.test(known)) {
     known = known.replace(ADDITION, '');
-    const chord = readWhole(known, tonic);
-    if (chord !== null) return { chord, rest: whole.slice(known.length) };
+    const chord = readWhole(known + bass, tonic);
+    const rest = whole.slice(known.length, whole.length - bass.length);
+    if (chord !== null) return { chord, rest: rest.replace(/[()]/g, '') };
   }
   return null;
 };
@@ -107,7 +92,7 @@ const readTrimmed = (text: string, tonic: NoteName): ReadChord | null => {
  * symbol with unknown additions the known part is read. Null when it is no chord. Never throws on any text.
  */
 export const readChord = (text: string, tonic: NoteName): ReadChord | null => {
-  if (isHopeless(text)) return null;
+  if (text.length > LONGEST_CHORD) return null;
   const whole = readWhole(text, tonic);
   const read = whole === null ? readTrimmed(text, tonic) : { chord: whole, rest: '' };
   return read === null ? null : { ...read, chord: chordInKey(read.chord, tonic) };
@@ -115,8 +100,11 @@ export const readChord = (text: string, tonic: NoteName): ReadChord | null => {
 
 /** A spelling close to the text that is a chord, for "did you mean"; null when none is likely. */
 export const likelyChord = (text: string): string | null => {
-  if (isHopeless(text)) return null;
-  const capital = text.charAt(0).toUpperCase() + text.slice(1);
+  if (text.length > LONGEST_CHORD) return null;
+  const capital = (text.charAt(0).toUpperCase() + text.slice(1)).replace(
+    /\/([a-g])(?=[#b♯♭]?$)/,
+    (_, bass: string) => `/${bass.toUpperCase()}`,
+  );
   const tries = [capital, capital.replace(/^H/, 'B'), capital.replace(/[^A-Ga-z0-9#b♯♭°ø△Δ+/-]/g, '')];
   return tries.find((each) => each !== text && !/[xX]/.test(each) && readSymbol(each) !== null) ?? null;
 };

@@ -1,32 +1,13 @@
 import type { Chord, Degree, NoteName } from '../theory/chord';
-import { canonicalQuality, chordOf } from '../theory/chords';
-import { semitonesOf, toneOf } from '../theory/degrees';
+import { bassNameOf, canonicalQuality, chordOf } from '../theory/chords';
+import { degreeBetween, toneOf } from '../theory/degrees';
 import { pitchClassOf, withoutDoubleAccidental } from '../theory/pitch';
 import { asPitchClass } from '../theory/units';
 
 const NUMERALS: readonly string[] = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
 
-/**
- * What a suffix adds to a lower-case numeral, where it differs from the suffix itself; upper case takes the suffix
- * as the quality. Any suffix that names its own kind (`m7b5`, `dim7`, `o7`, `ø`) overrides the case.
- */
-const MINOR_SUFFIXES: Readonly<Record<string, string>> = {
-  '': 'm',
-  '6': 'm6',
-  '7': 'm7',
-  '9': 'm9',
-  '11': 'm11',
-  '13': 'm13',
-  '69': 'm69',
-  '6add9': 'm69',
-  add9: 'madd9',
-  maj7: 'mMaj7',
-  M7: 'mMaj7',
-  maj9: 'mM9',
-  b5: 'dim',
-  '7b5': 'm7b5',
-  '9b5': 'm9b5',
-};
+/** Suffixes that name their own kind, whatever the case of the numeral: `m7b5`, `dim7`, `o7`, `ø`, `sus4`. */
+const OWN_KIND = /^(?:m(?!aj|a7)|-|dim|o|°|ø|h|aug|\+|5)|sus|alt/;
 
 /** How plain numerals sound. */
 export interface RomanOptions {
@@ -42,7 +23,7 @@ interface RomanParts {
   readonly bass: Degree | null;
 }
 
-const ROMAN = /^(bb|b|##|#|)(IV|V?I{1,3}|V|iv|v?i{1,3}|v)(.*?)(?:\/((?:b|#|)(?:[2-79]|11|13)))?$/;
+const ROMAN = /^(bb|b|##|#|)(IV|V?I{1,3}|V|iv|v?i{1,3}|v)(.*?)(?:\/((?:bb|b|##|#|)(?:[1-79]|11|13)))?$/;
 
 const readRoman = (roman: string): RomanParts | null => {
   const [, sign, numeral, suffix = '', bass] = ROMAN.exec(roman.replace('6/9', '69')) ?? [];
@@ -59,9 +40,16 @@ const readRoman = (roman: string): RomanParts | null => {
   };
 };
 
-const qualityOf = (minor: boolean, suffix: string): string | null => {
-  const quality = minor ? (MINOR_SUFFIXES[suffix] ?? suffix) : suffix;
-  return canonicalQuality(quality);
+const qualityOf = (minor: boolean, suffix: string): string | null =>
+  minor && !OWN_KIND.test(suffix)
+    ? (canonicalQuality(`m${suffix}`) ?? canonicalQuality(suffix))
+    : canonicalQuality(suffix);
+
+/** The bass as a degree above the root, by the letters it is spelled with; empty where it is the root. */
+const bassDegree = (chord: Chord): string => {
+  if (chord.bass === chord.root) return '';
+  const own = chord.tones.find(({ pitchClass }) => pitchClass === chord.bass)?.degree;
+  return `/${own ?? degreeBetween(chord.rootName, bassNameOf(chord))}`;
 };
 
 /**
@@ -109,33 +97,16 @@ const STEP_NUMERALS = [
   'VII',
 ] as const;
 
-/** Degrees for a bass note above a root, by semitones. */
-const BASS_DEGREES: readonly Degree[] = ['R', 'b2', '2', 'b3', '3', '4', 'b5', '5', 'b6', '6', 'b7', '7'];
-
-/** Qualities of lower-case numerals and the suffix they keep there. */
-const MINOR_QUALITIES: Readonly<Record<string, string>> = {
-  m: '',
-  m6: '6',
-  m7: '7',
-  m9: '9',
-  m11: '11',
-  m13: '13',
-  m69: '69',
-  madd9: 'add9',
-  mMaj7: 'maj7',
-  mM9: 'maj9',
-  dim: 'o',
-  dim7: 'o7',
-  m7b5: 'm7b5',
+/** The numeral's case and suffix for a quality: lower case for minor and diminished chords, which then need no `m`. */
+const numeralOf = (numeral: string, quality: string): string => {
+  const lower = numeral.toLowerCase();
+  if (quality.startsWith('dim')) return `${lower}o${quality.slice(3)}`;
+  if (/^m\d+b5/.test(quality)) return lower + quality;
+  return /^m(?!aj)/.test(quality) ? lower + quality.slice(1).replace(/^Maj/, 'maj') : numeral + quality;
 };
 
 /** The Roman numeral of a chord in a key, so that `romanChord` of it gives the chord's tones again. */
 export const romanOf = (chord: Chord, tonic: NoteName): string => {
   const numeral = STEP_NUMERALS[asPitchClass(chord.root - pitchClassOf(tonic))] ?? 'I';
-  const minorSuffix = MINOR_QUALITIES[chord.quality];
-  const name = minorSuffix === undefined ? numeral + chord.quality : numeral.toLowerCase() + minorSuffix;
-  if (chord.bass === chord.root) return name;
-  const semitones = asPitchClass(chord.bass - chord.root);
-  const own = chord.tones.find(({ degree }) => semitonesOf(degree) === semitones)?.degree;
-  return `${name}/${own ?? BASS_DEGREES[semitones]}`;
+  return `${numeralOf(numeral, chord.quality)}${bassDegree(chord)}`;
 };

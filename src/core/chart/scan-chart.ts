@@ -29,8 +29,12 @@ export type Item =
 /** Runs of bar lines with repeat dots, and the signs of the Unicode block Musical Symbols. */
 const BAR_LINE = /:?[|‖𝄀𝄁𝄂𝄃]+:?|𝄆|𝄇/gu;
 const NEW_LINE = /\r\n|\r|\n/g;
-/** Words end at blanks, commas and semicolons, but not inside brackets: `C7(b9, 13)` is one. */
-const WORD = /(?:\([^()]*\)|[^\s,;])+/g;
+/**
+ * Words end at blanks, commas and semicolons, but not inside a bracket that belongs to a chord: `C7(b9, 13)` is one
+ * word, and so is `C7 (b9)`, where only a sign can follow; `(Dm7 G7)` are two.
+ */
+const WORD =
+  /(?:(?<=[^\s,;(])\([^()]*\)|(?<=[A-G\d#b♯♭m°ø△Δ])[ \t]+\([#b♯♭]\d{1,2}(?:[\s,]*[#b♯♭]?\d{1,2})*\)|[^\s,;])+/g;
 
 const wordsOf = (text: string, place: Omit<Word, 'text'>): readonly Word[] =>
   [...text.matchAll(WORD)].map((match) => ({

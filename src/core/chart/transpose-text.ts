@@ -1,6 +1,8 @@
 import { Interval, Note } from 'tonal';
-import type { Chord, NoteName } from '../theory/chord';
+import type { NoteName } from '../theory/chord';
+import { bassNameOf } from '../theory/chords';
 import { isNoteName, keyName, pitchClassOf, prettyName, withoutDoubleAccidental } from '../theory/pitch';
+import { plainSigns } from '../theory/symbol-parts';
 import { asPitchClass } from '../theory/units';
 import type { ChartReading } from './read-chart';
 import { readChord } from './read-chord';
@@ -8,13 +10,12 @@ import { romanChord } from './roman';
 import { scanChart, type Word } from './scan-chart';
 import { wordKind } from './word-kind';
 
-const ROOT = /^[A-G](?:[#♯]{1,2}|[b♭]{1,2})?/;
-const BASS = /\/[A-G](?:[#♯]{1,2}|[b♭]{1,2})?$/;
+const ROOT = /^(\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?/u;
+/** The bass, up to brackets that close behind it. */
+const BASS = /(\/\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?(?=\)*$)/u;
 
 /** Writes a name with the accidentals the text around it uses. */
-const written = (name: NoteName, text: string): string => (/[♯♭]/.test(text) ? prettyName(name) : name);
-
-const bassOf = (chord: Chord): NoteName => /\/([A-G][#b]*)$/.exec(chord.symbol)?.[1] ?? chord.rootName;
+const written = (name: NoteName, text: string): string => (/[♯♭𝄪𝄫]/u.test(text) ? prettyName(name) : name);
 
 /** The same symbol on other notes; numerals and what is no chord stay. */
 const moveSymbol = (text: string, from: NoteName, to: NoteName): string => {
@@ -22,12 +23,12 @@ const moveSymbol = (text: string, from: NoteName, to: NoteName): string => {
   if (read === null) return text;
   const moved = romanChord(read.chord.roman, to);
   return text
-    .replace(ROOT, written(moved.rootName, text))
-    .replace(BASS, () => `/${written(bassOf(moved), text)}`);
+    .replace(ROOT, (_, before: string) => before + written(moved.rootName, text))
+    .replace(BASS, (_, before: string) => before + written(bassNameOf(moved), text));
 };
 
 const moveBass = (text: string, bass: string, from: NoteName, to: NoteName): string => {
-  const name = bass.replace(/♯/g, '#').replace(/♭/g, 'b');
+  const name = plainSigns(bass);
   const moved = withoutDoubleAccidental(Note.transpose(name, Interval.distance(from, to)));
   return isNoteName(moved) ? text.replace(bass, written(moved, bass)) : text;
 };

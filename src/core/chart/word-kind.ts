@@ -9,8 +9,8 @@ export type WordKind =
 const SAME_BAR = /^[%𝄎]$/u;
 const BEATS = /^[/.·]+$/;
 const TRAILING_BEATS = /^(.*[^/.·])([/.·]+)$/;
-const BASS = /^\/([A-G](?:[#♯]{0,2}|[b♭]{0,2}))$/;
-const NO_CHORD = /^n\.?c\.?$/i;
+const BASS = /^\(*\/([A-G](?:[#♯]{0,2}|[b♭]{0,2}))\)*$/;
+const NO_CHORD = /^\(*n\.?c\.?\)*$/i;
 
 /** Tells the words of a bar apart: `/` and `.` are beats, `%` the bar before, `/B` a new bass, the rest chords. */
 export const wordKind = (text: string): WordKind => {

@@ -1,4 +1,5 @@
 import type { Chord, NoteName } from '../theory/chord';
+import { bassNameOf } from '../theory/chords';
 import { stepAndAlter } from './key-fifths';
 import { chordKind } from './musicxml-kinds';
 import { element, type XmlElement } from './xml';
@@ -8,9 +9,6 @@ const noteChildren = (prefix: 'root' | 'bass', name: NoteName): readonly (XmlEle
   return [element(`${prefix}-step`, step), alter === 0 ? null : element(`${prefix}-alter`, alter)];
 };
 
-const bassName = ({ symbol, bass, root }: Chord): NoteName | null =>
-  bass === root ? null : symbol.slice(symbol.lastIndexOf('/') + 1);
-
 /**
  * A chord as MusicXML's `harmony`: root, kind, bass, degrees. The kind's text is the symbol as the chart has it, so
  * the degrees that spell it out for a program are not printed as well. `offset` is in divisions after the place in
@@ -18,7 +16,7 @@ const bassName = ({ symbol, bass, root }: Chord): NoteName | null =>
  */
 export const harmonyElement = (chord: Chord, offset: number): XmlElement => {
   const { kind, changes } = chordKind(chord);
-  const bass = bassName(chord);
+  const bass = chord.bass === chord.root ? null : bassNameOf(chord);
   const degrees = changes.map(({ value, alter, type }) =>
     element(
       'degree',

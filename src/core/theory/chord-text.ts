@@ -36,14 +36,9 @@ export const prettyParts = (name: NoteName): NameParts => {
 /** Trade glyphs for qualities: triangle for the major seventh, circle diminished, slashed circle half-diminished. */
 const QUALITY_GLYPHS: readonly (readonly [RegExp, string])[] = [
   [/^m7b5$/, 'ø7'],
-  [/^dim7$/, '°7'],
-  [/^dim$/, '°'],
+  [/^dim/, '°'],
   [/^aug$/, '+'],
-  [/^mMaj7$/, 'm△7'],
-  [/^(?:maj7|M7)/, '△7'],
-  [/^(?:maj|M|Maj)(?=9|13)/, '△'],
-  [/^m(?:M|Maj)(?=9)/, 'm△'],
-  [/^oM7$/, '°△7'],
+  [/maj(?=\d)/i, '△'],
   [/#/g, '♯'],
   [/b(?=\d)/g, '♭'],
 ];

@@ -1,12 +1,14 @@
-import { ChordType, Chord as TonalChord } from 'tonal';
 import type { Chord, ChordTone, Degree, NoteName } from './chord';
-import { degreeOf, toneOf } from './degrees';
-import { isNoteName, pitchClassOf } from './pitch';
+import { degreeBetween, toneOf } from './degrees';
+import { isNoteName, pitchClassOf, withoutDoubleAccidental } from './pitch';
+import { readQuality } from './quality';
+import { qualityName } from './quality-name';
+import { symbolParts } from './symbol-parts';
 
 /** What determines a chord. */
 export interface ChordSpec {
   readonly root: NoteName;
-  /** Any spelling of the quality tonal knows: `7`, `m7b5`, `maj7`, `°7`, ``. */
+  /** Any spelling of the quality: `7`, `m7b5`, `maj7`, `°7`, ``. */
   readonly quality: string;
   /** The lowest note where it is not the root. */
   readonly bass?: NoteName;
@@ -15,31 +17,47 @@ export interface ChordSpec {
 }
 
 /** What can serve as a chord's third and as its seventh, the usual one first. */
-const THIRDS: readonly Degree[] = ['3', 'b3', '4', '2'];
+const THIRDS: readonly Degree[] = ['3', 'b3', '4', '11', '2'];
 const SEVENTHS: readonly Degree[] = ['b7', '7', 'bb7', '6'];
 
-const tonesOf = (root: NoteName, intervals: readonly string[]): readonly ChordTone[] =>
-  intervals.map((interval) => toneOf(root, degreeOf(interval)));
+interface Quality {
+  readonly name: string;
+  readonly degrees: readonly Degree[];
+}
 
-/**
- * Spellings preferred to tonal's first one: nothing for a major triad, no slash that looks like a bass, no accidental
- * that would read as the root's.
- */
-const PREFERRED: Readonly<Record<string, string>> = {
-  M: '',
-  'm/ma7': 'mMaj7',
-  b9sus: '7b9sus4',
-  Madd9: 'add9',
-  '6add9': '69',
+/** Qualities met lately: a chart asks for the same few again and again. Emptied when full, so no text can fill it. */
+const met = new Map<string, Quality | null>();
+const MOST_MET = 500;
+
+const qualityOf = (text: string): Quality | null => {
+  const known = met.get(text);
+  if (known !== undefined) return known;
+  const degrees = readQuality(text);
+  const quality = degrees && { name: qualityName(degrees), degrees };
+  if (met.size >= MOST_MET) met.clear();
+  met.set(text, quality);
+  return quality;
 };
 
 /** The quality's usual short spelling (`min7` → `m7`, `°7` → `dim7`, `M` → ``), or null when it is unknown. */
-export const canonicalQuality = (quality: string): string | null => {
-  const type = ChordType.get(quality === '' ? 'M' : quality);
-  // A name such as `constructor` finds something in tonal's table that is no chord type.
-  const first: unknown = Array.isArray(type.aliases) ? type.aliases[0] : undefined;
-  if (type.empty || typeof first !== 'string') return null;
-  return PREFERRED[first] ?? first;
+export const canonicalQuality = (quality: string): string | null => qualityOf(quality)?.name ?? null;
+
+/** Names that are another letter's plain note; written only where the step asks for that letter. */
+const STRANGE: Readonly<Record<string, NoteName>> = { Cb: 'B', Fb: 'E', 'E#': 'F', 'B#': 'C' };
+
+/** Steps of the scales chords come from: a bass there keeps its letter whatever the name (`Db/Cb`). */
+const PLAIN_DEGREES: readonly Degree[] = ['b2', '2', 'b3', '3', '4', '5', 'b6', '6', 'b7', '7'];
+
+/**
+ * The bass as musicians write it: a tone of the chord as the chord spells it, another as given, always without
+ * double accidentals, and without a strange name where the step is a chromatic one (`F/B`, not `F/Cb`).
+ */
+const bassNameIn = (root: NoteName, tones: readonly ChordTone[], bass: NoteName): NoteName => {
+  const pitchClass = pitchClassOf(bass);
+  const own = tones.find((tone) => tone.pitchClass === pitchClass);
+  if (own !== undefined) return withoutDoubleAccidental(own.name);
+  const name = withoutDoubleAccidental(bass);
+  return PLAIN_DEGREES.includes(degreeBetween(root, name)) ? name : (STRANGE[name] ?? name);
 };
 
 /**
@@ -49,44 +67,33 @@ export const canonicalQuality = (quality: string): string | null => {
 export const chordOf = ({ root, quality, bass, roman = '' }: ChordSpec): Chord => {
   if (!isNoteName(root)) throw new RangeError(`Not a root: "${root}"`);
   if (bass !== undefined && !isNoteName(bass)) throw new RangeError(`Not a bass note: "${bass}"`);
-  const canonical = canonicalQuality(quality);
-  if (canonical === null) throw new RangeError(`Unknown chord quality: "${quality}"`);
-  const { intervals } = ChordType.get(canonical === '' ? 'M' : canonical);
+  const known = qualityOf(quality);
+  if (known === null) throw new RangeError(`Unknown chord quality: "${quality}"`);
   const rootClass = pitchClassOf(root);
   const bassClass = bass === undefined ? rootClass : pitchClassOf(bass);
-  const slash = bass !== undefined && bassClass !== rootClass ? `/${bass}` : '';
+  const tones = known.degrees.map((degree) => toneOf(root, degree));
+  const slash = bass !== undefined && bassClass !== rootClass ? `/${bassNameIn(root, tones, bass)}` : '';
   return {
     roman,
-    symbol: `${root}${canonical}${slash}`,
+    symbol: `${root}${known.name}${slash}`,
     root: rootClass,
     rootName: root,
-    quality: canonical,
+    quality: known.name,
     bass: bassClass,
-    tones: tonesOf(root, intervals),
+    tones,
   };
 };
 
-/** Spellings musicians use that tonal does not list, turned into ones it does (common practice, no source). */
-const SPELLINGS: readonly (readonly [RegExp, string])[] = [
-  [/♭/g, 'b'],
-  [/♯/g, '#'],
-  [/[△∆]/g, 'Δ'],
-  [/Δ(?=7)/g, 'maj'],
-  [/Ø/g, 'ø'],
-  [/ø7/g, 'ø'],
-  [/[º˚]/g, '°'],
-  [/[()\s]/g, ''],
-  [/^([A-G][#b]{0,2})(?:maj|Maj|MAJ)(?=6|$)/, '$1'],
-  [/^([A-G][#b]{0,2})(?:mi|min)(?=6|9|11|13|7b5|$)/, '$1m'],
-];
+/** The spelled bass of a chord; its root where no other is written. */
+export const bassNameOf = ({ symbol, rootName }: Chord): NoteName =>
+  /\/([A-G][#b]*)$/.exec(symbol)?.[1] ?? rootName;
 
-/** Reads a chord symbol as musicians write it (`Bb7`, `F#ø7`, `C△7/E`), or null when it names no known chord. */
+/** Reads a chord symbol as musicians write it (`Bb7`, `F#ø7`, `C△7/E`, `(G7♭9)`), or null when it is none. */
 export const readSymbol = (symbol: string, roman = ''): Chord | null => {
-  const plain = SPELLINGS.reduce((text, [from, to]) => text.replace(from, to), symbol);
-  const [tonic, type, bass] = TonalChord.tokenize(plain);
-  if (tonic === undefined || type === undefined || !isNoteName(tonic) || !/^[A-G]/.test(plain)) return null;
-  if (canonicalQuality(type) === null || (bass && !isNoteName(bass))) return null;
-  return chordOf(bass ? { root: tonic, quality: type, bass, roman } : { root: tonic, quality: type, roman });
+  const parts = symbolParts(symbol);
+  if (parts === null || qualityOf(parts.quality) === null) return null;
+  const { root, quality, bass } = parts;
+  return chordOf(bass === null ? { root, quality, roman } : { root, quality, bass, roman });
 };
 
 /**

@@ -37,15 +37,38 @@ const intervalOf = (degree: Degree): string => {
   return `${number}${names[alteration + 2]}`;
 };
 
-/**
- * The tone a degree stands for above a spelled root, spelled by letter: the `b7` of Gb is Fb. Where the letter
- * would need three accidentals, which nobody writes, the plain note stands instead.
- */
-export const toneOf = (root: NoteName, degree: Degree): ChordTone => {
+const workOut = (root: NoteName, degree: Degree): ChordTone => {
   const name = Note.transpose(root, intervalOf(degree));
   return {
     degree,
     pitchClass: asPitchClass(pitchClassOf(root) + semitonesOf(degree)),
     name: /###|bbb/.test(name) ? Note.simplify(name) : name,
   };
+};
+
+/** Tones worked out before: there are few roots and degrees, and every chord of a chart asks for some. */
+const known = new Map<string, ChordTone>();
+
+/**
+ * The tone a degree stands for above a spelled root, spelled by letter: the `b7` of Gb is Fb. Where the letter
+ * would need three accidentals, which nobody writes, the plain note stands instead.
+ */
+export const toneOf = (root: NoteName, degree: Degree): ChordTone => {
+  const id = `${root} ${degree}`;
+  const tone = known.get(id) ?? workOut(root, degree);
+  known.set(id, tone);
+  return tone;
+};
+
+const LETTERS = 'CDEFGAB';
+/** Usual degrees by semitones, where letters would need three accidentals to say it. */
+const USUAL: readonly Degree[] = ['R', 'b2', '2', 'b3', '3', '4', 'b5', '5', 'b6', '6', 'b7', '7'];
+
+/** The degree a spelled note is above a root by its letter, 1–7: B above F is `#4`, Cb above F is `b5`. */
+export const degreeBetween = (root: NoteName, name: NoteName): Degree => {
+  const step = (LETTERS.indexOf(name.charAt(0)) - LETTERS.indexOf(root.charAt(0)) + 7) % 7;
+  const semitones = asPitchClass(pitchClassOf(name) - pitchClassOf(root));
+  const sign = SIGNS[asPitchClass(semitones - (PLAIN_STEPS[step] ?? 0) + 6) - 4];
+  if (semitones === 0 || sign === undefined) return USUAL[semitones] ?? 'R';
+  return `${sign}${step + 1}`;
 };

@@ -1,4 +1,3 @@
-import { ChordType } from 'tonal';
 import { describe, expect, it } from 'vitest';
 import { buildChart, METERS } from '../../../src/core/chart/build-chart';
 import type { MeterName } from '../../../src/core/chart/chart';
@@ -8,6 +7,7 @@ import { swingFraction, writeMusicXml } from '../../../src/core/formats/musicxml
 import { chordKind } from '../../../src/core/formats/musicxml-kinds';
 import { chordOf } from '../../../src/core/theory/chords';
 import { asBpm, asPitchClass, asTicks } from '../../../src/core/theory/units';
+import { DICTIONARY } from '../../helpers/chord-dictionary';
 import { readXml } from '../../helpers/musicxml-reading';
 import { type ParsedElement, schemaProblems } from '../../helpers/musicxml-schema';
 
@@ -140,10 +140,8 @@ const readBack = ({ kind, changes }: ReturnType<typeof chordKind>): readonly num
 
 describe('every chord type of the tonal library', () => {
   it('is the same pitch classes after being named by kind and degrees', () => {
-    const types = ChordType.all();
-    expect(types.length).toBeGreaterThan(100);
-    for (const type of types) {
-      const quality = type.aliases[0] ?? '';
+    expect(DICTIONARY.length).toBeGreaterThan(100);
+    for (const quality of DICTIONARY) {
       const chord = chordOf({ root: 'C', quality });
       const wanted = [...new Set(chord.tones.map(({ pitchClass }) => Number(pitchClass)))].sort(
         (a, b) => a - b,

@@ -25,6 +25,13 @@ describe('transposeText', () => {
     [1, 'C7 | F7 /Eb | bVI7 V7 | %', 'Db7 | Gb7 /Fb | bVI7 V7 | %'],
     [-2, 'C△7 | A♭7// | N.C.', 'Bb△7 | G♭7// | N.C.'],
     [6, 'C7/C | F7', 'F#7/F# | B7'],
+    [2, 'C7 | (F7) | G7', 'D7 | (G7) | A7'],
+    [2, '(Dm7 G7) | ((C7/E) (/B))', '(Em7 A7) | ((D7/F#) (/C#))'],
+    [-2, 'F(b5)/A | C7 (♭9) | G7(b9)/(B)', 'Eb(b5)/G | B♭7 (♭9) | F7(b9)/(A)'],
+    [5, 'F/B | C/F#', 'Bb/E | F/B'],
+    [1, 'F/B', 'Gb/C'],
+    [6, 'F/B', 'B/F'],
+    [2, 'F𝄪7 | B𝄫7/A♭', 'A7 | B7/A♯'],
   ])('by %i: %j becomes %j', (semitones, text, expected) => {
     expect(transposeText(readChart(text, OPTIONS), semitones).text).toBe(expected);
   });

@@ -1,8 +1,8 @@
-import { ChordType } from 'tonal';
 import { describe, expect, it } from 'vitest';
 import { chordOf, readSymbol } from '../../../src/core/theory/chords';
 import { degreeOf, semitonesOf, toneOf } from '../../../src/core/theory/degrees';
 import { blueNotes, chordScale, SCALE_IDS, scaleName, scaleOf } from '../../../src/core/theory/scales';
+import { DICTIONARY } from '../../helpers/chord-dictionary';
 
 describe('scaleOf', () => {
   it.each([
@@ -60,8 +60,8 @@ describe('chordScale', () => {
 
   it('holds every tone of its chord, and says so when no scale does', () => {
     const without: string[] = [];
-    for (const { aliases } of ChordType.all()) {
-      const chord = chordOf({ root: 'C', quality: aliases[0] ?? '' });
+    for (const quality of DICTIONARY) {
+      const chord = chordOf({ root: 'C', quality });
       const scale = chordScale(chord);
       if (scale === null) without.push(chord.symbol);
       else {
@@ -72,7 +72,7 @@ describe('chordScale', () => {
         ).toEqual([]);
       }
     }
-    expect(without.join(' ')).toBe('C7#11b13 C7#9b13 Cmaj7#9#11 C7#9#11b13 C9#11b13 Cm9b5 CM7b9 C7b9b13#11');
+    expect(without.join(' ')).toBe('Cmaj7addb6 Cmaj7#9#11 Cm9b5 Cmaj7b9');
   });
 });
 
