@@ -2,6 +2,7 @@ import type { FitChord, FitSound } from '../core/harp/fit';
 import { REGISTERS, type Register } from '../core/harp/reach';
 import type { ChordTone } from '../core/theory/chord';
 import { symbolText } from '../core/theory/chord-text';
+import { tonesWithBass } from '../core/theory/chords';
 import { prettyName } from '../core/theory/pitch';
 import { DegreeChip } from './degree-chip';
 import { Tap } from './tap';
@@ -59,7 +60,7 @@ export const FitTable = ({ fit, captioned }: { readonly fit: FitChord; readonly 
       </tr>
     </thead>
     <tbody>
-      {fit.chord.tones.map((tone) => (
+      {tonesWithBass(fit.chord).map((tone) => (
         <tr key={tone.degree}>
           <th scope="row">
             <DegreeChip degree={tone.degree} />

@@ -56,7 +56,11 @@ export const ChartEditor = ({ draft, standing, onDeleted }: Props) => {
         <ChartTools draft={draft} />
         <ChartKeeping own={own} standing={standing} onDeleted={onDeleted} />
       </div>
-      <ChartReadingView reading={reading} onSelect={(place) => text.current?.select(place)} />
+      <ChartReadingView
+        reading={reading}
+        onSelect={(place) => text.current?.select(place)}
+        onRewrite={(written) => commands.editChart({ text: written })}
+      />
       <ChartSimplifications chart={reading.chart} />
     </>
   );

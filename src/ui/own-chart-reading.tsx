@@ -1,7 +1,8 @@
-import { type KeyboardEvent, useState } from 'react';
+import { type KeyboardEvent, useMemo, useState } from 'react';
 import type { Bar } from '../core/chart/chart';
 import type { Place, Problem } from '../core/chart/chart-problems';
 import type { ChartReading, ReadBar } from '../core/chart/read-chart';
+import { oneChordABar } from '../core/chart/unparted';
 import { barName } from './chart-view';
 import { ChordText } from './chord-text';
 
@@ -9,6 +10,11 @@ interface Props {
   readonly reading: ChartReading;
   /** Shows a place in the text. */
   readonly onSelect: (place: Place) => void;
+}
+
+interface ViewProps extends Props {
+  /** Puts another text in the place of the chart's. */
+  readonly onRewrite: (text: string) => void;
 }
 
 const KINDS: Readonly<Record<Problem['kind'], string>> = {
@@ -122,11 +128,19 @@ const Bars = ({ reading, onSelect }: Props) => {
   );
 };
 
-/** What was understood of a chart: every bar as it will sound, and what to look at. */
-export const ChartReadingView = ({ reading, onSelect }: Props) => (
-  <section className="group">
-    <h3>As understood</h3>
-    <Bars reading={reading} onSelect={onSelect} />
-    {reading.problems.length > 0 && <Problems problems={reading.problems} onSelect={onSelect} />}
-  </section>
-);
+/** What was understood of a chart: every bar as it will sound, what to look at, and what can be mended at once. */
+export const ChartReadingView = ({ reading, onSelect, onRewrite }: ViewProps) => {
+  const parted = useMemo(() => oneChordABar(reading.source, reading.chart.tonic), [reading]);
+  return (
+    <section className="group">
+      <h3>As understood</h3>
+      <Bars reading={reading} onSelect={onSelect} />
+      {reading.problems.length > 0 && <Problems problems={reading.problems} onSelect={onSelect} />}
+      {parted !== reading.source && (
+        <button type="button" className="tool" onClick={() => onRewrite(parted)}>
+          Write one chord a bar
+        </button>
+      )}
+    </section>
+  );
+};

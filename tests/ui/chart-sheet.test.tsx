@@ -56,6 +56,37 @@ describe('the chart panel', () => {
     expect(understood()[1]).toBe('Bar 2, G7, not understood');
   });
 
+  it('says so when a line without bar lines makes one bar, and offers one chord a bar', async () => {
+    const { user } = await write('C7 F7 C7 C7');
+    expect(understood()).toEqual(['Bar 1, C7 then F7 then C7']);
+    const list = within(panel().getByRole('list', { name: 'What to look at' }));
+    expect(list.getByRole('button').textContent).toMatch(/The 4 chords of this line share one bar/);
+    await user.click(button('Write one chord a bar'));
+    expect(chords().value).toBe('C7 | F7 | C7 | C7');
+    expect(understood()).toEqual(['Bar 1, C7', 'Bar 2, F7', 'Bar 3, C7', 'Bar 4, C7']);
+    expect(panel().queryByRole('button', { name: 'Write one chord a bar' })).toBeNull();
+    await user.click(button('Undo'));
+    expect(chords().value).toBe('C7 F7 C7 C7');
+  });
+
+  it('refuses a text too long for a chart in words, and keeps it', async () => {
+    const text = 'C7 | F7\n'.repeat(2600);
+    await write(text);
+    const list = within(panel().getByRole('list', { name: 'What to look at' }));
+    expect(list.getByRole('button').textContent).toMatch(
+      /20,800 characters, more than the 20,000 of a chart/,
+    );
+    expect(chords().value).toBe(text);
+  });
+
+  it.each(['F#o7/Eb', 'G#o7/F', 'Bdim7/Ab', 'C°7/Bbb'])(
+    'shows %s, a diminished seventh over its seventh',
+    async (text) => {
+      await write(text);
+      expect(understood()[0]).toMatch(/^Bar 1, [FGBC]♯?°7\/[EAF]♭?$/);
+    },
+  );
+
   it('selects the place in the text', async () => {
     const { user } = await write('G7 | C7\nD7 | Qx | G7');
     await user.click(button(/^Not understood/));

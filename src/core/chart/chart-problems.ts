@@ -88,6 +88,24 @@ export const barTooFull = (place: Place, count: number, most: number): Problem =
     'Part it with | into several bars.',
   );
 
+/** Chords on a line of their own, which make one bar. */
+export const lineUnparted = (place: Place, count: number): Problem =>
+  problem(
+    'adjusted',
+    place,
+    `The ${count} chords of this line share one bar, as no | parts them.`,
+    'If each is meant to last a bar, write one chord a bar, such as C7 | F7 | C7 | C7.',
+  );
+
+/** More text than a chart is read of. */
+export const textTooLong = (count: number, most: number): Problem =>
+  problem(
+    'unread',
+    { line: 1, column: 1, text: '' },
+    `This text has ${count.toLocaleString('en')} characters, more than the ${most.toLocaleString('en')} of a chart; nothing of it is played.`,
+    'It is kept as it is. Make it shorter, or keep parts of it as charts of their own.',
+  );
+
 /** Several chords to a beat: probably a forgotten bar line. */
 export const barCrowded = (place: Place, count: number, beats: number): Problem =>
   problem(

@@ -3,11 +3,12 @@ import { pitchClassOf } from '../theory/pitch';
 import { asTicks } from '../theory/units';
 import { barTicks, METERS } from './build-chart';
 import type { Bar, Chart, ChordSpan, MeterName, Mode } from './chart';
-import { noBars, type Problem, tooManyBars } from './chart-problems';
+import { lineUnparted, noBars, type Problem, textTooLong, tooManyBars } from './chart-problems';
 import { type BarContext, readBar } from './read-bar';
 import { type ReadChord, readChord } from './read-chord';
 import { romanChord } from './roman';
-import { playOut, scanChart, type WrittenBar } from './scan-chart';
+import { LONGEST_TEXT, playOut, scanChart, type WrittenBar } from './scan-chart';
+import { isUnparted } from './unparted';
 
 /**
  * Reads chords as musicians write them. Bars are parted by `|` or by lines; a bar holds symbols or numerals that
@@ -50,6 +51,19 @@ const distinct = (problems: readonly Problem[]): readonly Problem[] => [
   ...new Map(problems.map((each) => [`${each.line} ${each.column} ${each.what}`, each])).values(),
 ];
 
+/** Lines of chords that nothing parts, unless something else is said of them already. */
+const unpartedLines = (
+  bars: readonly WrittenBar[],
+  read: BarContext['read'],
+  said: readonly Problem[],
+): readonly Problem[] => {
+  const places = new Set(said.map(({ line, column }) => `${line} ${column}`));
+  return bars
+    .slice(0, MOST_BARS)
+    .filter((bar) => !places.has(`${bar.line} ${bar.column}`) && isUnparted(bar, read))
+    .map((bar) => lineUnparted(bar, bar.words.length));
+};
+
 const statusOf = (problems: readonly Problem[]): ReadBar['status'] => {
   if (problems.some(({ kind }) => kind === 'unread')) return 'unread';
   return problems.length > 0 ? 'adjusted' : 'read';
@@ -83,9 +97,32 @@ const readBars = (
   return { bars, texts: texts.concat(past), problems };
 };
 
+/** Reads chords in one key, each different one once. */
+const chordReader = (tonic: NoteName): BarContext['read'] => {
+  const met = new Map<string, ReadChord | null>();
+  return (text) => {
+    const known = met.get(text);
+    const chord = known === undefined ? readChord(text, tonic) : known;
+    met.set(text, chord);
+    return chord;
+  };
+};
+
+const readText = (source: string, context: Omit<BarContext, 'at' | 'before'>): BarsReading => {
+  if (source.length > LONGEST_TEXT) {
+    return { bars: [], texts: [], problems: [textTooLong(source.length, LONGEST_TEXT)] };
+  }
+  const played = playOut(scanChart(source));
+  const read = readBars(played.bars, context);
+  const empty = read.bars.length === 0 ? [noBars(context.home.symbol)] : [];
+  const problems = [...played.problems, ...read.problems, ...empty];
+  return { ...read, problems: [...problems, ...unpartedLines(played.bars, context.read, problems)] };
+};
+
 /**
- * Reads a text as a chart of 1 to 128 bars. Never throws on any text; throws RangeError when `tonic` is no note
- * name, which is the program's mistake.
+ * Reads a text as a chart of 1 to 128 bars; one of more than `LONGEST_TEXT` is refused in words, and one bar of the
+ * tonic sounds. Never throws on any text; throws RangeError when `tonic` is no note name, which is the program's
+ * mistake.
  */
 export const readChart = (
   source: string,
@@ -94,18 +131,9 @@ export const readChart = (
   const meter = METERS[meterName];
   const length = barTicks(meter);
   const home = romanChord(mode === 'minor' ? 'i' : 'I', tonic, { sevenths: true });
-  const played = playOut(scanChart(source));
-  const met = new Map<string, ReadChord | null>();
-  const readOnce = (text: string): ReadChord | null => {
-    const known = met.get(text);
-    const chord = known === undefined ? readChord(text, tonic) : known;
-    met.set(text, chord);
-    return chord;
-  };
-  const read = readBars(played.bars, { tonic, meter, home, read: readOnce });
+  const read = readText(source, { tonic, meter, home, read: chordReader(tonic) });
   const silent: Bar = { at: asTicks(0), length, chords: [{ chord: home, at: asTicks(0), length }] };
   const bars = read.bars.length === 0 ? [silent] : read.bars;
-  const empty = read.bars.length === 0 ? [noBars(home.symbol)] : [];
   return {
     source,
     chart: {
@@ -118,6 +146,6 @@ export const readChart = (
       length: asTicks(bars.length * length),
     },
     bars: read.texts,
-    problems: distinct([...played.problems, ...read.problems, ...empty]).toSorted(byPlace),
+    problems: distinct(read.problems).toSorted(byPlace),
   };
 };

@@ -5,6 +5,9 @@ import { type Place, type Problem, repeatEmpty, repeatOpen } from './chart-probl
  * neither blank, separator nor bar line ends up in the text of some bar.
  */
 
+/** The longest text that is read as a chart, in UTF-16 units: many times what the longest chart takes. */
+export const LONGEST_TEXT = 20_000;
+
 /** A word of a bar: a chord, a sign, or something else. */
 export interface Word extends Place {
   /** From the start of the source, in UTF-16 units. */
@@ -14,6 +17,8 @@ export interface Word extends Place {
 /** A bar as typed; its text has no blanks at its ends. */
 export interface WrittenBar extends Place {
   readonly words: readonly Word[];
+  /** True where no bar line stands on its line. */
+  readonly isLine: boolean;
 }
 
 interface BarLine extends Place {
@@ -44,14 +49,17 @@ const wordsOf = (text: string, place: Omit<Word, 'text'>): readonly Word[] =>
     offset: place.offset + match.index,
   }));
 
+/** Between bar lines, between one and the edge of its line, or the whole of a line. */
+type Where = 'inside' | 'edge' | 'line';
+
 /** The bar between two bar lines, or none where nothing stands between them, or only the edge of the text. */
-const barOf = (raw: string, place: Omit<Word, 'text'>, inside: boolean): readonly Item[] => {
+const barOf = (raw: string, place: Omit<Word, 'text'>, where: Where): readonly Item[] => {
   const text = raw.trim();
-  if (text === '' && !(inside && raw !== '')) return [];
+  if (text === '' && !(where === 'inside' && raw !== '')) return [];
   const indent = text === '' ? 0 : raw.length - raw.trimStart().length;
   const { line, column, offset } = place;
   const start = { line, column: column + indent, offset: offset + indent };
-  const bar = { text, line, column: start.column, words: wordsOf(text, start) };
+  const bar = { text, line, column: start.column, words: wordsOf(text, start), isLine: where === 'line' };
   return [{ kind: 'bar', bar }];
 };
 
@@ -61,7 +69,7 @@ const scanLine = (text: string, line: number, offset: number): readonly Item[] =
   for (const match of text.matchAll(BAR_LINE)) {
     const sign = match[0];
     const before = { line, column: from + 1, offset: offset + from };
-    items.push(...barOf(text.slice(from, match.index), before, from > 0));
+    items.push(...barOf(text.slice(from, match.index), before, from > 0 ? 'inside' : 'edge'));
     items.push({
       kind: 'line',
       line: {
@@ -74,7 +82,8 @@ const scanLine = (text: string, line: number, offset: number): readonly Item[] =
     });
     from = match.index + sign.length;
   }
-  return [...items, ...barOf(text.slice(from), { line, column: from + 1, offset: offset + from }, false)];
+  const after = { line, column: from + 1, offset: offset + from };
+  return [...items, ...barOf(text.slice(from), after, items.length === 0 ? 'line' : 'edge')];
 };
 
 /** Bars and bar lines of a text, in order. A line's end ends a bar too. Never throws. */

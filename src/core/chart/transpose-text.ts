@@ -7,7 +7,7 @@ import { asPitchClass } from '../theory/units';
 import type { ChartReading } from './read-chart';
 import { readChord } from './read-chord';
 import { romanChord } from './roman';
-import { scanChart, type Word } from './scan-chart';
+import { LONGEST_TEXT, scanChart, type Word } from './scan-chart';
 import { wordKind } from './word-kind';
 
 const ROOT = /^(\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?/u;
@@ -42,9 +42,10 @@ const moveWord = ({ text }: Word, from: NoteName, to: NoteName): string => {
 
 /**
  * The text on another spelled tonic: chord symbols move, everything else (numerals, bar lines, signs, blanks, words
- * not understood) stays as typed.
+ * not understood, a text too long to be read) stays as typed.
  */
 export const respellText = ({ source, chart }: ChartReading, tonic: NoteName): string => {
+  if (source.length > LONGEST_TEXT) return source;
   const parts: string[] = [];
   let from = 0;
   for (const item of scanChart(source)) {
@@ -63,6 +64,7 @@ export const transposeText = (
   semitones: number,
 ): { readonly text: string; readonly tonic: NoteName } => {
   const { tonic: from, mode } = reading.chart;
+  if (reading.source.length > LONGEST_TEXT) return { text: reading.source, tonic: from };
   const tonic = keyName(asPitchClass(pitchClassOf(from) + semitones), mode);
   return { text: respellText(reading, tonic), tonic };
 };

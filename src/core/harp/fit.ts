@@ -1,5 +1,6 @@
 import type { Chart } from '../chart/chart';
 import type { Chord, ChordTone, Degree, NoteName } from '../theory/chord';
+import { tonesWithBass } from '../theory/chords';
 import { blueNotes, type ScaleId, scaleOf } from '../theory/scales';
 import { asPitchClass, type PitchClass, type Ticks } from '../theory/units';
 import { findGaps, type Gap } from './gaps';
@@ -31,7 +32,7 @@ export interface FitChord {
   readonly chord: Chord;
   readonly at: Ticks;
   readonly length: Ticks;
-  /** Every reachable sound that gives a chord tone, lowest first. */
+  /** Every reachable sound that gives a chord tone, or a slash bass the chord lacks, lowest first. */
   readonly sounds: readonly FitSound[];
   /** Sounds that would give a chord tone but are outside the technique (`reach` is false). */
   readonly beyond: readonly FitSound[];
@@ -111,7 +112,8 @@ const fitChord = (
   known: readonly Known[],
   layer: KeyLayer,
 ): Omit<FitChord, 'at' | 'length'> => {
-  const tones = byPitchClass(chord.tones);
+  const wanted = tonesWithBass(chord);
+  const tones = byPitchClass(wanted);
   const all = select(known, 'chord', tones);
   const others = known.filter(({ sound, pitchClass }) => sound.reach && !tones.has(pitchClass));
   const blue = select(others, 'blue', layer.blue);
@@ -127,7 +129,7 @@ const fitChord = (
     sounds,
     beyond,
     colours: [...blue, ...scale].sort((a, b) => a.pitch - b.pitch),
-    gaps: findGaps({ chord, sounds, beyond }),
+    gaps: findGaps({ chord: { ...chord, tones: wanted }, sounds, beyond }),
   };
 };
 

@@ -88,6 +88,16 @@ export const chordOf = ({ root, quality, bass, roman = '' }: ChordSpec): Chord =
 export const bassNameOf = ({ symbol, rootName }: Chord): NoteName =>
   /\/([A-G][#b]*)$/.exec(symbol)?.[1] ?? rootName;
 
+/**
+ * The chord's tones and, of a slash chord, the bass it lacks, last: Bb, as b7, of C/Bb. The bass is no tone of the
+ * chord, but what is played over it must agree with it.
+ */
+export const tonesWithBass = (chord: Chord): readonly ChordTone[] => {
+  if (chord.tones.some(({ pitchClass }) => pitchClass === chord.bass)) return chord.tones;
+  const name = bassNameOf(chord);
+  return [...chord.tones, { degree: degreeBetween(chord.rootName, name), pitchClass: chord.bass, name }];
+};
+
 /** Reads a chord symbol as musicians write it (`Bb7`, `F#ø7`, `C△7/E`, `(G7♭9)`), or null when it is none. */
 export const readSymbol = (symbol: string, roman = ''): Chord | null => {
   const parts = symbolParts(symbol);

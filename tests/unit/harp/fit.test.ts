@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildChart } from '../../../src/core/chart/build-chart';
 import { FORM_IDS } from '../../../src/core/chart/forms';
+import { readChart } from '../../../src/core/chart/read-chart';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { type FitChord, fitChart } from '../../../src/core/harp/fit';
 import { EFFORT, EVERY_TECHNIQUE, NATURAL_NOTES, type TechniqueChoice } from '../../../src/core/harp/reach';
@@ -110,6 +111,24 @@ describe('fitChart', () => {
         }
       }
     }
+  });
+
+  it('has a row of sounds and gaps for a slash bass that the chord lacks', () => {
+    const { chart } = readChart('C/Bb | C7/Bb | F/B', {
+      tonic: 'C',
+      mode: 'major',
+      meter: '4/4',
+      title: 'Own',
+    });
+    const { bars } = fitChart({ chart, harp: C_HARP, technique: BENDS });
+    const rows = bars.map(({ chords: [fit] }) => {
+      const tones = [...(fit?.sounds ?? []), ...(fit?.beyond ?? []), ...(fit?.gaps ?? [])];
+      return [...new Set(tones.map(({ degree, name }) => `${degree} ${name}`))].sort().join(', ');
+    });
+    // B flat is the minor seventh of C, B the augmented fourth of F (any table of intervals).
+    expect(rows).toEqual(['3 E, 5 G, R C, b7 Bb', '3 E, 5 G, R C, b7 Bb', '#4 B, 3 A, 5 C, R F']);
+    expect(ids((bars[0]?.chords[0]?.sounds ?? []).filter(({ name }) => name === 'Bb'))).toBe("3D' 10B''");
+    expect(bars[0]?.chords[0]?.colours.map(({ name }) => name)).not.toContain('Bb');
   });
 
   it('leaves out single sounds that are switched off', () => {

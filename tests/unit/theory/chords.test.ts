@@ -110,6 +110,10 @@ describe('canonicalQuality and guideTones', () => {
     ['Bdim7', 'b3 bb7'],
     ['C6', '3 6'],
     ['Gsus4', '4'],
+    ['G7sus4', '4 b7'],
+    ['G11', '11 b7'],
+    ['Gm11', 'b3 b7'],
+    ['Gadd11', '3'],
     ['C5', ''],
   ])('%s is marked by %s', (symbol, degrees) => {
     const chord = readSymbol(symbol);
