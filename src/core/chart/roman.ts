@@ -26,7 +26,8 @@ interface RomanParts {
 const ROMAN = /^(bb|b|##|#|)(IV|V?I{1,3}|V|iv|v?i{1,3}|v)(.*?)(?:\/((?:bb|b|##|#|)(?:[1-79]|11|13)))?$/;
 
 const readRoman = (roman: string): RomanParts | null => {
-  const [, sign, numeral, suffix = '', bass] = ROMAN.exec(roman.replace('6/9', '69')) ?? [];
+  const [, sign, numeral, suffix = '', bass] =
+    ROMAN.exec(roman.replace(/^([#b]*[IViv]+m?)6\/9/, '$169')) ?? [];
   if (sign === undefined || numeral === undefined) return null;
   const number = NUMERALS.indexOf(numeral.toUpperCase()) + 1;
   if (number === 0) return null;

@@ -130,9 +130,8 @@ const withNumber = (draft: Draft, number: number, isFirst: boolean): Draft | nul
   }
   if (!FOLLOWING[before]?.includes(number)) return null;
   if (before === 6) return { ...draft, number: 69 };
-  const isEleventhToo = before === 11 || number === 11;
-  const added = isEleventhToo && before + number === 24 ? once(draft.added, '11') : draft.added;
-  return added && { ...draft, added, number: Math.max(before, number) };
+  if (before + number === 24) return { ...draft, number: 11, added: [...draft.added, '13'] };
+  return { ...draft, number: Math.max(before, number) };
 };
 
 const withAlt = (draft: Draft): Draft | null =>

@@ -11,6 +11,7 @@ import { chordOf } from '../../../src/core/theory/chords';
 import { keyName, PITCH_CLASSES } from '../../../src/core/theory/pitch';
 import { asPitchClass, asTicks } from '../../../src/core/theory/units';
 import { DICTIONARY } from '../../helpers/chord-dictionary';
+import { soakRuns } from '../../helpers/soak';
 
 const OPTIONS = { tonic: 'C', mode: 'major', meter: '4/4', title: 'Own' } as const;
 
@@ -27,8 +28,7 @@ const row = ({ bars, meter }: Chart): string =>
 const sentences = (text: string, meter: MeterName = '4/4'): readonly string[] =>
   read(text, meter).problems.map(problemSentence);
 
-/** More runs on demand: `READER_RUNS=100000 npx vitest run --project unit tests/unit/chart/read-chart.test.ts`. */
-const RUNS = Number(process.env.READER_RUNS ?? 2000);
+const RUNS = soakRuns(50);
 
 describe('readChart', () => {
   it.each([
