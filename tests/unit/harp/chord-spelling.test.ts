@@ -1,4 +1,3 @@
-import { ChordType } from 'tonal';
 import { describe, expect, it } from 'vitest';
 import { buildChart } from '../../../src/core/chart/build-chart';
 import { FORM_IDS } from '../../../src/core/chart/forms';
@@ -12,10 +11,10 @@ import type { Chord } from '../../../src/core/theory/chord';
 import { chordOf } from '../../../src/core/theory/chords';
 import { PITCH_CLASSES, pitchClassOf } from '../../../src/core/theory/pitch';
 import { asPitchClass } from '../../../src/core/theory/units';
+import { DICTIONARY } from '../../helpers/chord-dictionary';
 
 const TONICS = ['C', 'Db', 'C#', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'G#', 'A', 'Bb', 'B'];
 const ROOTS = [...TONICS, 'Gb', 'Cb', 'D#', 'A#', 'E#', 'B#', 'Fb'];
-const QUALITIES = ChordType.all().flatMap(({ aliases }) => aliases[0] ?? []);
 
 const namesIn = (text: string): readonly string[] =>
   text.split(/[ –,]/).filter((word) => /^[A-G](?:##|bb|#|b)?$/.test(word));
@@ -31,7 +30,7 @@ describe('chord tones are called what the chord calls them', () => {
   it('in the names of grips: every chord type on every root in every key, on every tuning', () => {
     const wrong = new Set<string>();
     let read = 0;
-    QUALITIES.forEach((quality, i) => {
+    DICTIONARY.forEach((quality, i) => {
       ROOTS.forEach((root, j) => {
         const chord = chordOf({ root, quality });
         const tuning = TUNINGS[(i + j) % TUNINGS.length] ?? TUNINGS[0];
