@@ -98,6 +98,22 @@ describe('the harp panel', () => {
     expect(sheet.getByText(/Its cover usually says Gm; it has the range of a C harp/)).toBeTruthy();
   });
 
+  it('says why cents cannot be read, and keeps what was typed until it is mended', async () => {
+    const { sheet, unfold, user, state } = await openHarp();
+    await unfold('Reeds');
+    const cents = sheet.getByLabelText<HTMLInputElement>('Cents of draw 3');
+    await user.clear(cents);
+    await user.type(cents, 'flat{Enter}');
+    expect(sheet.getByRole('alert').textContent).toBe('“flat” is not a number. Type cents from −100 to 100.');
+    expect([cents.value, cents.getAttribute('aria-invalid')]).toEqual(['flat', 'true']);
+    await user.clear(cents);
+    await user.type(cents, '-9,5{Enter}');
+    expect(sheet.queryByRole('alert')).toBeNull();
+    expect(cents.value).toBe('−9.5');
+    const { intonation } = state().settings;
+    expect(typeof intonation === 'string' ? intonation : intonation.cents.draw[2]).toBe(-9.5);
+  });
+
   it('shows the expected cents of a just harp on the map', async () => {
     const { sheet, user } = await openHarp();
     await user.selectOptions(sheet.getByLabelText('Intonation'), 'just-second');

@@ -21,7 +21,13 @@ const isReed = (value: unknown): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= REED_RANGE.low && value <= REED_RANGE.high;
 
 const text = (value: unknown): string =>
-  typeof value === 'string' ? value.trim().slice(0, NAME_LENGTH) : '';
+  typeof value === 'string' ? value.trim().slice(0, NAME_LENGTH).trim() : '';
+
+/** What to say where a name was cut to length; nothing where it was not. */
+export const cutName = (value: unknown, what: string): readonly string[] =>
+  typeof value === 'string' && value.trim().length > NAME_LENGTH
+    ? [`The name of the ${what} was longer than ${NAME_LENGTH} letters and was cut.`]
+    : [];
 
 /** The standard reed of a hole; above hole 10 the layout goes on an octave higher every three holes. */
 const standardReed = (breath: Breath, hole: number): number =>
@@ -83,6 +89,7 @@ export const parseTuning = (value: unknown): ParsedTuning => {
     tuning: { id: text(value.id) || 'own', name: name || 'My tuning', blow: blow.reeds, draw: draw.reeds },
     problems: [
       ...(name === '' ? ['The tuning had no name; it is called "My tuning" now.'] : []),
+      ...cutName(value.name, 'tuning'),
       ...blow.problems,
       ...draw.problems,
     ],

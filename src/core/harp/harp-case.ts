@@ -1,7 +1,7 @@
 import { asReferencePitch, REFERENCE_PITCHES, STANDARD_PITCH } from '../theory/temperament';
 import { asPitchClass, type Hz, type PitchClass } from '../theory/units';
 import { buildHarp, type ReedCents } from './build-harp';
-import { parseTuning } from './custom-tuning';
+import { cutName, parseTuning } from './custom-tuning';
 import type { Harp, Tuning } from './harp';
 import { type IntonationId, intonate, isIntonationId } from './intonation';
 
@@ -58,7 +58,7 @@ const isRecord = (value: unknown): value is Fields =>
 const isWhole = (value: unknown, low: number, high: number): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= low && value <= high;
 
-const text = (value: unknown): string => (typeof value === 'string' ? value.trim().slice(0, 80) : '');
+const text = (value: unknown): string => (typeof value === 'string' ? value.trim().slice(0, 80).trim() : '');
 
 const isCents = (value: unknown, holes: number): value is readonly number[] =>
   Array.isArray(value) &&
@@ -128,6 +128,10 @@ const readHarp = (value: unknown, index: number): ReadHarp => {
   return {
     harp,
     problems: [
+      ...cutName(value.name, 'harp').map((problem) => `${which}: ${problem}`),
+      ...(value.name === undefined || typeof value.name === 'string'
+        ? []
+        : [`${which}: its name could not be read; it has none now.`]),
       ...problems.map((problem) => `${which}: ${problem}`),
       ...repaired.flatMap(([needed, sentence]) => (needed ? [`${which}: ${sentence}`] : [])),
     ],

@@ -10,11 +10,11 @@ describe('readCents', () => {
     ['-2,5', -2.5],
     ['-0', 0],
     ['100', 100],
-    ['101', null],
-    ['-', null],
-    ['', null],
-    ['flat', null],
-    ['1e2', null],
+    ['101', '101 is too far off. Type cents from −100 to 100.'],
+    ['-', '“-” is not a number. Type cents from −100 to 100.'],
+    ['', '“” is not a number. Type cents from −100 to 100.'],
+    ['flat', '“flat” is not a number. Type cents from −100 to 100.'],
+    ['1e2', '“1e2” is not a number. Type cents from −100 to 100.'],
   ])('reads “%s” as %s', (typed, cents) => {
     expect(readCents(typed)).toBe(cents);
   });
