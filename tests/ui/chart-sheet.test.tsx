@@ -69,6 +69,18 @@ describe('the chart panel', () => {
     expect(chords().value).toBe('C7 F7 C7 C7');
   });
 
+  it.each([
+    ['C/Bb', /^♭7 ?B♭/],
+    ['F#o7/Eb', /^𝄫7 ?E♭/u],
+  ])('gives the bass of %s a row among what fits', async (text, row) => {
+    const { user } = await write(text);
+    await user.click(button('Save'));
+    const now = within(
+      within(screen.getByRole('region', { name: 'What fits' })).getByRole('article', { name: 'Now' }),
+    );
+    expect(now.getByRole('row', { name: row })).toBeTruthy();
+  });
+
   it('refuses a text too long for a chart in words, and keeps it', async () => {
     const text = 'C7 | F7\n'.repeat(2600);
     await write(text);

@@ -63,8 +63,7 @@ export const withBass = ({ rootName: root, quality }: Chord, bass: NoteName): Ch
   chordOf({ root, quality, bass });
 
 const readWhole = (text: string, tonic: NoteName): Chord | null => {
-  const symbol = readSymbol(text);
-  if (symbol !== null) return symbol;
+  if (/^\(*[A-G]/.test(text)) return readSymbol(text);
   const plain = plainNumeral(text);
   return readRomanChord(plain, tonic, { sevenths: true }) ?? readOverDegree(plain, tonic);
 };
@@ -72,12 +71,15 @@ const readWhole = (text: string, tonic: NoteName): Chord | null => {
 /** Longer than any chord; keeps what is pasted by mistake from being tried in every way. */
 const LONGEST_CHORD = 40;
 
+/** So many additions are left off before a word is given up: more are no chord's. */
+const MOST_TRIMMED = 5;
+
 /** Leaves additions off the end, one by one, until a chord is known. */
 const readTrimmed = (text: string, tonic: NoteName): ReadChord | null => {
   const whole = withoutOuterBrackets(plainSigns(text));
   const [, bass = ''] = /(\/[A-G][#b]{0,2})$/.exec(whole) ?? [];
   let known = whole.slice(0, whole.length - bass.length);
-  while (ADDITION.test(known)) {
+  for (let left = MOST_TRIMMED; left > 0 && ADDITION.test(known); left -= 1) {
     known = known.replace(ADDITION, '');
     const chord = readWhole(known + bass, tonic);
     const rest = whole.slice(known.length, whole.length - bass.length);

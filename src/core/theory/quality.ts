@@ -29,9 +29,8 @@ const EMPTY: Draft = {
   omitted: [],
 };
 
-/** Words and signs to one sign each: `m` minor, `M` major, `Δ` major seventh, `o` diminished, `h` half, `⊕` augmented. */
+/** Words to one sign each: `m` minor, `M` major, `Δ` major seventh, `o` diminished, `h` half, `⊕` augmented. */
 const WORDS: readonly (readonly [RegExp, string])[] = [
-  [/[()\s]/g, ','],
   [/6\/9/, '69'],
   [/\/(?=ma|Ma|M)/, ''],
   [/omit/gi, 'no'],
@@ -47,19 +46,32 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
   [/min|Min|MIN|mi|Mi|MI/g, 'm'],
   [/\^(?=[\d#])/g, 'M'],
   [/\^/g, 'Δ'],
+];
+
+/** Plus and minus: the kind where they begin, otherwise sharp and flat before a number. */
+const SIGNS: readonly (readonly [RegExp, string])[] = [
+  [/[()\s]/g, ','],
   [/^-(?!5)/, 'm'],
   [/^\+(?!5)/, '⊕'],
   [/-(?=,*\d)/g, 'b'],
   [/\+(?=,*\d)/g, '#'],
   [/\+/g, '⊕'],
-  [/^m[Δ]7?/, 'mM7'],
+  [/^mΔ7?/, 'mM7'],
 ];
+
+/** Text without any word needs no look at each: what is pasted by mistake costs little. */
+const HAS_WORDS = /[^b#\d(),+-]/;
+
+const inSigns = (text: string): string => {
+  const words = HAS_WORDS.test(text) ? WORDS : [];
+  return [...words, ...SIGNS].reduce((each, [from, to]) => each.replace(from, to), text);
+};
 
 const TOKEN =
   /,|sus(?:2sus4|4sus2|24|2|4)?|add[#b]?\d+|no\d+|[#b](?:13|11|9|7|6|5|4)|69|13|11|9|7|6|5|4|2|M7(?!\d)|M|Δ7?|alt|[moh⊕]/g;
 
 const tokensOf = (text: string): readonly string[] | null => {
-  const plain = WORDS.reduce((each, [from, to]) => each.replace(from, to), text);
+  const plain = inSigns(text);
   const tokens = plain.match(TOKEN) ?? [];
   return tokens.join('') === plain ? tokens.filter((each) => each !== ',') : null;
 };

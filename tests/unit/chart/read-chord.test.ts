@@ -36,6 +36,7 @@ describe('brackets that hold a sign', () => {
 
   it('leaves what it does not know off the chord, never off the root', () => {
     expect(readChord('G(#15)', 'C')).toMatchObject({ chord: { symbol: 'G' }, rest: '#15' });
+    expect(readChord('C12b9b9b9b9b9b9b9b9', 'C')).toBeNull();
     expect(readChord('C(b15)/E', 'C')).toMatchObject({ chord: { symbol: 'C/E' }, rest: 'b15' });
   });
 });
