@@ -2,7 +2,8 @@ import type { Program } from '../core/arranger/program';
 import type { Chart, MeterName } from '../core/chart/chart';
 import type { OwnChart } from '../core/chart/own-chart';
 import type { Harp } from '../core/harp/harp';
-import { findLine, type Line, lineScore } from '../core/harp/lines';
+import { findLine, type Line } from '../core/harp/lines';
+import { leadNotes } from '../core/players/lead';
 import type { Phrase } from '../core/practice/phrase';
 import { type PhraseReading, readPhrase } from '../core/practice/read-phrase';
 import { type Trading, tradeOver } from '../core/practice/trading';
@@ -73,7 +74,7 @@ const takesFor = (settings: LeadChoices, chart: Chart, harp: Harp): readonly (re
     );
   }
   const line = lineFor(settings, chart, harp);
-  return line === null ? [] : [lineScore(line)];
+  return line === null ? [] : [leadNotes(line.notes)];
 };
 
 /** What the harp voice plays in every key the plan goes through: calls, or the line where it is to be heard. */

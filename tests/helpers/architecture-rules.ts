@@ -46,8 +46,8 @@ export const FOLDERS: readonly FolderRule[] = [
   },
   {
     folder: 'core/players',
-    holds: 'bass, comping, drums and click: how each reads the patterns of a feel over a chart',
-    imports: ['core/theory', 'core/chart', 'core/score', 'core/feels'],
+    holds: 'bass, comping, drums, lead and click: how each plays a feel over a chart',
+    imports: ['core/theory', 'core/chart', 'core/harp', 'core/score', 'core/feels'],
   },
   {
     folder: 'core/arranger',
@@ -62,7 +62,7 @@ export const FOLDERS: readonly FolderRule[] = [
   {
     folder: 'core/practice',
     holds: 'phrases, exercises, judging, the practice log',
-    imports: ['core/theory', 'core/chart', 'core/harp', 'type core/hearing'],
+    imports: ['core/theory', 'core/chart', 'core/harp', 'core/score', 'core/players', 'type core/hearing'],
   },
   {
     folder: 'core/settings',

@@ -2,7 +2,6 @@ import type { Chart } from '../chart/chart';
 import type { Chord, Degree, NoteName } from '../theory/chord';
 import type { Ticks } from '../theory/units';
 import type { Harp, Sound } from './harp';
-import { type LeadNote, leadNotes } from './lead';
 import {
   COMFORTABLE_BEATS,
   type CostContext,
@@ -96,9 +95,6 @@ export const findLine = (spec: LineSpec): Line => {
   });
   return { kind, notes, rests, cost: pathCost(slots, path, context) };
 };
-
-/** The line as the band's harp voice plays it; a note held over its own repeat sounds on. */
-export const lineScore = (line: Line): readonly LeadNote[] => leadNotes(line.notes);
 
 /** The line's tab under each bar of the chart, in the chosen style; `tabs[i]` belongs to bar i. */
 export const lineTab = (line: Line, chart: Chart, style: TabStyle): readonly string[] =>

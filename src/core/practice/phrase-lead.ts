@@ -1,28 +1,10 @@
 import { METERS } from '../chart/build-chart';
-import type { Meter } from '../chart/chart';
 import type { Harp, Sound } from '../harp/harp';
-import { type LeadNote, type LeadSound, leadNotes } from '../harp/lead';
+import { type LeadSound, leadNotes } from '../players/lead';
+import { createGrid, swungTicks } from '../score/grid';
+import type { NoteEvent } from '../score/score';
 import { asMidi, asTicks, type Ticks } from '../theory/units';
 import { onHarp, type Phrase } from './phrase';
-
-/** A sixth of the beat that is no half: part of a triplet, which players keep even. */
-const isTriplet = (within: number, beatTicks: number): boolean =>
-  (within * 6) % beatTicks === 0 && (within * 2) % beatTicks !== 0;
-
-/**
- * Where a written tick falls when off-beats swing: the first half of a beat is stretched to the long share, the
- * second pressed into the short one, and triplets stay. Beats of compound meters are divided in three already and
- * never swing.
- * @param ratio long : short, 1 for even eighths.
- */
-export const swungTick = (tick: number, { name, beatTicks }: Meter, ratio: number): number => {
-  const within = tick % beatTicks;
-  if (name === '12/8' || name === '6/8' || isTriplet(within, beatTicks)) return tick;
-  const half = beatTicks / 2;
-  const long = (ratio / (ratio + 1)) * beatTicks;
-  const swung = within < half ? (within / half) * long : long + ((within - half) / half) * (beatTicks - long);
-  return tick - within + swung;
-};
 
 /** Where and how a phrase is played. */
 export interface PhrasePlace {
@@ -40,8 +22,8 @@ interface PlacedNote extends LeadSound {
 
 /** Notes at their swung places; where a triplet meets a swung eighth, each still begins after the one before. */
 const placeNotes = (phrase: Phrase, { harp, at, swing }: PhrasePlace): readonly PlacedNote[] => {
-  const meter = METERS[phrase.meter];
-  const place = (tick: number): number => at + Math.round(swungTick(tick, meter, swing));
+  const grid = createGrid(METERS[phrase.meter], swing);
+  const place = (tick: number): number => at + Math.round(swungTicks(grid, tick));
   const { notes } = onHarp(phrase, harp);
   let earliest: number = at;
   const starts = notes.map((note) => {
@@ -61,14 +43,14 @@ const placeNotes = (phrase: Phrase, { harp, at, swing }: PhrasePlace): readonly 
 };
 
 /** A phrase as the harp voice plays it, swung, in order; sounds the harp lacks are silent. */
-export const phraseLead = (phrase: Phrase, where: PhrasePlace): readonly LeadNote[] => {
+export const phraseLead = (phrase: Phrase, where: PhrasePlace): readonly NoteEvent[] => {
   const placed = placeNotes(phrase, where);
-  return leadNotes(placed).flatMap((note, i): readonly LeadNote[] => {
+  return leadNotes(placed).flatMap((note, i): readonly NoteEvent[] => {
     const { part, at, length, velocity } = note;
     const others = placed[i]?.others ?? [];
     return [
       note,
-      ...others.map(({ pitch }): LeadNote => ({ part, at, length, pitch: asMidi(pitch), velocity })),
+      ...others.map(({ pitch }): NoteEvent => ({ part, at, length, pitch: asMidi(pitch), velocity })),
     ].sort((a, b) => a.pitch - b.pitch);
   });
 };

@@ -1,8 +1,8 @@
 import type { Bar, Chart } from '../chart/chart';
 import type { Harp } from '../harp/harp';
-import type { LeadNote } from '../harp/lead';
 import type { LineTaste } from '../harp/line-cost';
 import type { TechniqueChoice } from '../harp/reach';
+import type { NoteEvent } from '../score/score';
 import { seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';
 import { makeCall } from './call';
@@ -48,7 +48,7 @@ export interface Trading {
   readonly turns: readonly Turn[];
   readonly calls: readonly Call[];
   /** The calls as the harp voice plays them, from the chart's start. */
-  readonly lead: readonly LeadNote[];
+  readonly lead: readonly NoteEvent[];
 }
 
 /**

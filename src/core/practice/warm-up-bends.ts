@@ -1,8 +1,9 @@
 import { barTicks } from '../chart/build-chart';
 import type { Sound } from '../harp/harp';
-import { type LeadNote, leadNotes } from '../harp/lead';
 import { isInReach } from '../harp/reach';
 import { tab } from '../harp/tab';
+import { leadNotes } from '../players/lead';
+import type { NoteEvent } from '../score/score';
 import type { Chord } from '../theory/chord';
 import { chordOf } from '../theory/chords';
 import { createRandom, seedFrom } from '../theory/random';
@@ -61,7 +62,7 @@ const turnsFor = (targets: readonly Held[], turnSeconds: number, seed: number): 
     .slice(0, Math.max(least, targets.length));
 };
 
-const leadFor = (turns: readonly Held[], bar: number): readonly LeadNote[] =>
+const leadFor = (turns: readonly Held[], bar: number): readonly NoteEvent[] =>
   leadNotes(turns.map(({ sound }, i) => ({ at: asTicks(i * TURN_BARS * bar), length: asTicks(bar), sound })));
 
 /** Each bend against a held chord that it belongs to: hear it, play it, rest. */

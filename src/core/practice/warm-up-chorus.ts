@@ -1,4 +1,5 @@
-import { findLine, lineScore, lineTab } from '../harp/lines';
+import { findLine, lineTab } from '../harp/lines';
+import { leadNotes } from '../players/lead';
 import { seedFrom } from '../theory/random';
 import { asSeconds } from '../theory/units';
 import { TURN_WORDS, tradeOver } from './trading';
@@ -38,7 +39,7 @@ export const climbStep = (spec: WarmUpSpec): WarmUpStep => {
     tempo,
     seconds: chartSeconds(chart, passes, tempo),
     cues,
-    lead: lineScore(line),
+    lead: leadNotes(line.notes),
   };
 };
 

@@ -1,8 +1,9 @@
 import type { Chart } from '../chart/chart';
 import type { Harp } from '../harp/harp';
-import type { LeadNote } from '../harp/lead';
 import type { TechniqueChoice } from '../harp/reach';
 import type { TabStyle } from '../harp/tab';
+import type { NoteEvent } from '../score/score';
+import type { Sounding } from '../score/silence';
 import type { Bpm, Seconds } from '../theory/units';
 
 /** What the band does during a step. */
@@ -10,7 +11,7 @@ export interface WarmUpBand {
   /** What sounds, over and over, `passes` times. */
   readonly chart: Chart;
   readonly passes: number;
-  readonly sounding: 'band' | 'bass' | 'drums' | 'click';
+  readonly sounding: Sounding;
 }
 
 /** Something to read from a bar on, until the next cue. */
@@ -30,7 +31,7 @@ export interface WarmUpStep {
   readonly seconds: Seconds;
   readonly cues: readonly Cue[];
   /** Notes of the harp voice, from the step's start, over all passes. */
-  readonly lead: readonly LeadNote[];
+  readonly lead: readonly NoteEvent[];
 }
 
 /** A routine that runs by itself. */

@@ -1,6 +1,6 @@
 import { barTicks, layChart } from '../chart/build-chart';
 import type { Chart, Meter } from '../chart/chart';
-import type { LeadNote } from '../harp/lead';
+import type { NoteEvent } from '../score/score';
 import type { Chord } from '../theory/chord';
 import { asSeconds, asTicks, type Bpm, type Seconds } from '../theory/units';
 
@@ -32,5 +32,5 @@ export const heldChords = (song: Chart, title: string, chords: readonly Chord[])
   });
 
 /** Notes moved in time. */
-export const shiftLead = (notes: readonly LeadNote[], ticks: number): readonly LeadNote[] =>
+export const shiftLead = (notes: readonly NoteEvent[], ticks: number): readonly NoteEvent[] =>
   notes.map((note) => ({ ...note, at: asTicks(note.at + ticks) }));

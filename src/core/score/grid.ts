@@ -59,3 +59,32 @@ export const stepTicks = (grid: BeatGrid, step: number, of: number): number => {
   if (share === undefined) throw new RangeError(`A beat divides by 1, 2, 3, 4 or 6, got ${of}`);
   return share() * grid.beatTicks;
 };
+
+/** Thirds of a beat are triplets and stay where they are; anything nearer than this counts as one. */
+const NEAR = 0.02;
+
+const isThird = (share: number): boolean => {
+  const thirds = share * 3;
+  return Math.abs(thirds - Math.round(thirds)) < NEAR && Math.round(thirds) % 3 !== 0;
+};
+
+/** Moves a share of a beat (0–1) onto the swung grid. */
+const swungShare = (grid: BeatGrid, share: number): number => {
+  if (grid.compound || isThird(share)) return share;
+  const half = halfShare(grid);
+  if (!grid.sixteenths) return share < 0.5 ? share * 2 * half : half + (share - 0.5) * 2 * (1 - half);
+  const long = quarterShare(grid, 1);
+  const within = share % 0.5;
+  const base = share - within;
+  return within < 0.25 ? base + within * 4 * long : base + long + (within - 0.25) * 4 * (0.5 - long);
+};
+
+/**
+ * Where a tick of the straight grid falls when it swings: halves of a beat, or quarters within halves, lean with the
+ * feel; thirds are triplets, which players keep even, and beats of compound meters are divided in three already.
+ * Counted, as `at`, from any beat.
+ */
+export const swungTicks = (grid: BeatGrid, at: number): number => {
+  const beat = Math.floor(at / grid.beatTicks);
+  return (beat + swungShare(grid, at / grid.beatTicks - beat)) * grid.beatTicks;
+};

@@ -5,7 +5,7 @@ import { FORM_IDS } from '../../../src/core/chart/forms';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { LINE_TASTES } from '../../../src/core/harp/line-cost';
 import { VARIETY } from '../../../src/core/harp/line-search';
-import { findLine, type LineSpec, lineScore, lineTab } from '../../../src/core/harp/lines';
+import { findLine, type LineSpec, lineTab } from '../../../src/core/harp/lines';
 import {
   EVERY_TECHNIQUE,
   isInReach,
@@ -14,7 +14,6 @@ import {
 } from '../../../src/core/harp/reach';
 import { soundId } from '../../../src/core/harp/tab';
 import { RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
-import type { NoteEvent } from '../../../src/core/score/score';
 import { guideTones } from '../../../src/core/theory/chords';
 import { asPitchClass } from '../../../src/core/theory/units';
 
@@ -156,40 +155,5 @@ describe('lineTab', () => {
     const line = findLine({ ...SPEC, taste: 'bold' });
     expect(lineTab(line, standardInG, 'letters')).toEqual(line.notes.map(({ sound }) => soundId(sound)));
     expect(lineTab(line, standardInG, 'signs').slice(3, 6)).toEqual(['-5', '5', '5']);
-  });
-});
-
-describe('lineScore', () => {
-  it('is a lead part: in order, without overlaps, as long as the line', () => {
-    fc.assert(
-      fc.property(anySpec, (spec) => {
-        const line = findLine(spec);
-        const events: readonly NoteEvent[] = lineScore(line);
-        expect(events.map(({ at, pitch, part }) => [at, pitch, part])).toEqual(
-          line.notes.map(({ at, sound }) => [at, sound.pitch, 'lead']),
-        );
-        events.forEach(({ at, length, velocity, glideTicks = 0 }, i) => {
-          expect(length).toBeGreaterThan(0);
-          expect(at + length).toBeLessThanOrEqual(events[i + 1]?.at ?? spec.chart.length);
-          expect(glideTicks).toBeLessThanOrEqual(length);
-          expect(velocity).toBeGreaterThanOrEqual(1);
-          expect(velocity).toBeLessThanOrEqual(127);
-        });
-      }),
-      { numRuns: 30 },
-    );
-  });
-
-  it('slides into a bend from its own reed and breathes at a turn', () => {
-    const find = (id: string) => cHarp.sounds.find((sound) => soundId(sound) === id);
-    const notes = ['3D', "3D'", '4B'].flatMap((id, i) => {
-      const sound = find(id);
-      const note = findLine(SPEC).notes[i];
-      return sound === undefined || note === undefined ? [] : [{ ...note, sound }];
-    });
-    const [first, bend, blow] = lineScore({ ...findLine(SPEC), notes });
-    expect(first).not.toHaveProperty('glideFrom');
-    expect(bend).toMatchObject({ pitch: 70, glideFrom: 1, glideTicks: 120, length: 1880 });
-    expect(blow).toMatchObject({ pitch: 72, length: 1920, velocity: 92 });
   });
 });

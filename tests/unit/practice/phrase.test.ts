@@ -8,7 +8,7 @@ import { RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
 import { printLength, readLength } from '../../../src/core/practice/note-lengths';
 import { parsePhrase } from '../../../src/core/practice/parse-phrase';
 import { onHarp, type Phrase, phraseSound } from '../../../src/core/practice/phrase';
-import { phraseLead, swungTick } from '../../../src/core/practice/phrase-lead';
+import { phraseLead } from '../../../src/core/practice/phrase-lead';
 import { printPhrase } from '../../../src/core/practice/print-phrase';
 import { readPhrase } from '../../../src/core/practice/read-phrase';
 import { readTab } from '../../../src/core/practice/read-tab';
@@ -288,19 +288,6 @@ describe('onHarp', () => {
 });
 
 describe('phraseLead', () => {
-  it.each([
-    ['4/4', 2, 240, 320],
-    ['4/4', 1, 240, 240],
-    ['4/4', 3, 120, 180],
-    ['4/4', 3, 360, 420],
-    ['4/4', 3, 160, 160],
-    ['4/4', 2, 480 + 240, 480 + 320],
-    ['3/4', 2, 240, 320],
-    ['12/8', 2, 240, 240],
-  ] as const)('in %s at %d:1, tick %i falls on %i', (meter, ratio, tick, expected) => {
-    expect(swungTick(tick, METERS[meter], ratio)).toBeCloseTo(expected, 9);
-  });
-
   it('plays a phrase at its place, swung, with slides and chords', () => {
     const { phrase } = readPhrase("-3:e -3' (-2 -3):h", '4/4');
     expect(phraseLead(phrase, { harp: cHarp, at: asTicks(1920), swing: 2 })).toMatchObject([

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { METERS } from '../../../src/core/chart/build-chart';
-import { createGrid, stepTicks } from '../../../src/core/score/grid';
+import { createGrid, stepTicks, swungTicks } from '../../../src/core/score/grid';
 
 describe('places in the beat', () => {
   it.each([
@@ -33,5 +33,27 @@ describe('places in the beat', () => {
     const grid = createGrid(METERS['4/4'], 1);
     expect(() => stepTicks(grid, 1, 5)).toThrow('A beat divides by 1, 2, 3, 4 or 6, got 5');
     expect(() => stepTicks(grid, 2, 2)).toThrow('Step must be from 0 to 1, got 2');
+  });
+});
+
+describe('straight ticks that swing', () => {
+  it.each([
+    ['4/4', 2, 240, 320],
+    ['4/4', 1, 240, 240],
+    ['4/4', 3, 120, 180],
+    ['4/4', 3, 360, 420],
+    ['4/4', 3, 160, 160],
+    ['4/4', 2, 480 + 240, 480 + 320],
+    ['3/4', 2, 240, 320],
+    ['12/8', 2, 240, 240],
+  ] as const)('in %s at %s : 1, straight tick %s falls on %s', (meter, ratio, tick, expected) => {
+    expect(swungTicks(createGrid(METERS[meter], ratio), tick)).toBeCloseTo(expected, 9);
+  });
+
+  it('lean by sixteenths where those swing', () => {
+    const grid = createGrid(METERS['4/4'], 2, true);
+    expect([120, 240, 360, 480].map((tick) => Math.round(swungTicks(grid, tick)))).toEqual([
+      160, 240, 400, 480,
+    ]);
   });
 });

@@ -1,17 +1,6 @@
-import { asMidi, asTicks, type Midi, type Ticks } from '../theory/units';
-import type { Sound } from './harp';
-
-/** A note of the harp voice as the band plays it; the shape of a score's note event, on the lead part. */
-export interface LeadNote {
-  readonly part: 'lead';
-  readonly at: Ticks;
-  readonly length: Ticks;
-  readonly pitch: Midi;
-  /** 1–127. */
-  readonly velocity: number;
-  readonly glideFrom?: number;
-  readonly glideTicks?: Ticks;
-}
+import type { Sound } from '../harp/harp';
+import type { NoteEvent } from '../score/score';
+import { asMidi, asTicks, type Ticks } from '../theory/units';
 
 /** A sound at a place, as lead notes are made from. */
 export interface LeadSound {
@@ -28,14 +17,14 @@ const TURN_GAP_TICKS = 40;
 
 const isSameReed = (a: Sound, b: Sound): boolean => a.hole === b.hole && a.breath === b.breath;
 
-const leadNote = (note: LeadSound, before: LeadSound | null, after: LeadSound | null): LeadNote => {
+const leadNote = (note: LeadSound, before: LeadSound | null, after: LeadSound | null): NoteEvent => {
   const { at, length, sound } = note;
   const joined = before !== null && before.at + before.length >= at;
   const follows = after !== null && at + length >= after.at;
   const turns = follows && after.sound.breath !== sound.breath;
   const slides = joined && isSameReed(before.sound, sound) && before.sound.pitch !== sound.pitch;
   const goesOn = joined && before.sound.breath === sound.breath;
-  const plain: LeadNote = {
+  const plain: NoteEvent = {
     part: 'lead',
     at,
     length: asTicks(Math.max(1, turns ? Math.max(length / 2, length - TURN_GAP_TICKS) : length)),
@@ -51,5 +40,5 @@ const leadNote = (note: LeadSound, before: LeadSound | null, after: LeadSound | 
  * Sounds one after the other as the harp voice plays them: a bend slides from the note before it on the same reed,
  * and a turn of the breath leaves a short gap. Sounds must be in order of time.
  */
-export const leadNotes = (sounds: readonly LeadSound[]): readonly LeadNote[] =>
+export const leadNotes = (sounds: readonly LeadSound[]): readonly NoteEvent[] =>
   sounds.map((note, i) => leadNote(note, sounds[i - 1] ?? null, sounds[i + 1] ?? null));
