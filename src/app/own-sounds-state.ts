@@ -1,7 +1,7 @@
 import type { FontVoice } from '../audio/font-messages';
 import type { Style } from '../core/players/style';
-import type { BassVoice, ChordVoice, Kit } from '../core/score/voices';
-import type { OwnSoundPart } from '../core/settings/settings';
+import { BASS_VOICES, CHORD_VOICES, KITS } from '../core/score/voices';
+import type { OwnSoundPart } from '../core/settings/mix';
 
 /** The player's own file of sounds. */
 export interface OwnFile {
@@ -24,24 +24,20 @@ export interface OwnSoundsState {
 export const NO_OWN_SOUNDS: OwnSoundsState = { file: null, opening: null, trouble: null };
 
 /** The parts with the voices that can play them, in the order they are shown. */
-export const OWN_SOUND_PARTS: readonly {
+export const OWN_SOUND_CHOICES: readonly {
   readonly part: OwnSoundPart;
   readonly name: string;
   readonly voices: readonly FontVoice[];
 }[] = [
-  { part: 'drums', name: 'Drums', voices: ['sticks', 'brushes'] satisfies Kit[] },
-  { part: 'bass', name: 'Bass', voices: ['upright-bass', 'fingered-bass'] satisfies BassVoice[] },
-  {
-    part: 'chords',
-    name: 'Chords',
-    voices: ['piano', 'electric-piano', 'organ', 'guitar'] satisfies ChordVoice[],
-  },
+  { part: 'drums', name: 'Drums', voices: KITS },
+  { part: 'bass', name: 'Bass', voices: BASS_VOICES },
+  { part: 'chords', name: 'Chords', voices: CHORD_VOICES },
   { part: 'lead', name: 'Harp', voices: ['harmonica'] },
 ];
 
 /** Parts that a file with these voices can play. */
 export const partsOf = (voices: readonly FontVoice[]): readonly OwnSoundPart[] =>
-  OWN_SOUND_PARTS.filter((each) => each.voices.some((voice) => voices.includes(voice))).map(
+  OWN_SOUND_CHOICES.filter((each) => each.voices.some((voice) => voices.includes(voice))).map(
     ({ part }) => part,
   );
 

@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Band } from '../audio/band';
 import type { OwnSounds } from '../audio/own-sounds';
-import type { OwnSoundPart } from '../core/settings/settings';
+import type { OwnSoundPart } from '../core/settings/mix';
 import type { KeptFile } from '../storage/kept-file';
 import { soundOf } from './band-orders';
 import { type OwnSoundsState, partsOf } from './own-sounds-state';

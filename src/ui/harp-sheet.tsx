@@ -1,5 +1,5 @@
 import { TAB_STYLES } from '../core/harp/tab';
-import type { Look } from '../core/settings/settings';
+import type { Look } from '../core/settings/page-settings';
 import { Choice } from './choice';
 import { Fold } from './fold';
 import { HarpAdvice } from './harp-advice';

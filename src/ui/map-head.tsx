@@ -1,4 +1,4 @@
-import type { Drawing } from '../core/settings/settings';
+import type { Drawing } from '../core/settings/page-settings';
 import { SCALE_IDS, scaleName } from '../core/theory/scales';
 import { Choice } from './choice';
 import { useSelected, useSession } from './session-context';

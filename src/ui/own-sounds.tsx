@@ -1,5 +1,5 @@
 import { type ChangeEvent, useRef } from 'react';
-import { OWN_SOUND_PARTS, type OwnFile, partsOf, voiceOfPart } from '../app/own-sounds-state';
+import { OWN_SOUND_CHOICES, type OwnFile, partsOf, voiceOfPart } from '../app/own-sounds-state';
 import { sizeText } from '../app/own-sounds-words';
 import { useSelected, useSession } from './session-context';
 import { Switch } from './switch';
@@ -43,12 +43,12 @@ const Parts = ({ file }: { readonly file: OwnFile }) => {
   const style = useSelected((state) => state.settings.style);
   const voices = file.opened?.voices ?? null;
   const playable = voices === null ? null : partsOf(voices);
-  const hint = (part: (typeof OWN_SOUND_PARTS)[number]['part']): string | null => {
+  const hint = (part: (typeof OWN_SOUND_CHOICES)[number]['part']): string | null => {
     const voice = voiceOfPart(part, style);
     if (voices === null || voices.includes(voice)) return null;
     return `The file has no ${VOICE_NAMES[voice]}: the built-in one plays.`;
   };
-  return OWN_SOUND_PARTS.map(({ part, name }) => {
+  return OWN_SOUND_CHOICES.map(({ part, name }) => {
     const missing = hint(part);
     return playable === null || playable.includes(part) ? (
       <Switch

@@ -1,5 +1,5 @@
 import type { Plan } from '../core/arranger/program';
-import { TEMPO_RANGE } from '../core/settings/parse-settings';
+import { TEMPO_RANGE } from '../core/settings/tempo';
 import { asBpm, asPitchClass } from '../core/theory/units';
 import { Choice } from './choice';
 import { KeyListField } from './key-list-field';

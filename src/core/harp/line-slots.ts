@@ -5,10 +5,12 @@ import { guideTones } from '../theory/chords';
 import { asTicks, type Ticks } from '../theory/units';
 
 /** What a line is made of: thirds and sevenths, any chord tones, or chord tones one after the other up and down. */
-export type LineKind = 'guide tones' | 'chord tones' | 'arpeggio';
+export const LINE_KINDS = ['guide tones', 'chord tones', 'arpeggio'] as const;
+export type LineKind = (typeof LINE_KINDS)[number];
 
 /** Notes a bar of a chord-tone line; four means one on every beat, whatever the meter. */
-export type Pace = 1 | 2 | 4;
+export const PACES = [1, 2, 4] as const;
+export type Pace = (typeof PACES)[number];
 
 /** A place of a line that wants one note. */
 export interface LineSlot {

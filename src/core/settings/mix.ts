@@ -8,8 +8,12 @@ export interface Channel {
   readonly pan: number;
 }
 
-/** The mixing desk: one channel a part and the master volume (linear, 0–1). */
+/** The mixer: one channel a part and the master volume (linear, 0–1). */
 export interface Mix {
   readonly channels: Readonly<Record<PartId, Channel>>;
   readonly master: number;
 }
+
+/** Parts that can play from a file of the player's own: all but the click. */
+export const OWN_SOUND_PARTS = ['drums', 'bass', 'chords', 'lead'] as const satisfies readonly PartId[];
+export type OwnSoundPart = (typeof OWN_SOUND_PARTS)[number];

@@ -1,5 +1,5 @@
 import { asBpm, type Bpm, type EpochMs } from '../theory/units';
-import { TEMPO_RANGE } from './parse-settings';
+import { TEMPO_RANGE } from './tempo';
 
 /** A pause longer than this starts a new count: the slowest tempo on offer, with some grace. */
 const LONGEST_GAP_MS = (60_000 / TEMPO_RANGE.low) * 1.25;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FEELS, feelOf } from '../../../src/core/feels/feels';
-import { TEMPO_RANGE } from '../../../src/core/settings/parse-settings';
+import { TEMPO_RANGE } from '../../../src/core/settings/tempo';
 
 describe('feels', () => {
   it.each(FEELS)('$name has an id and a name of its own', (feel) => {

@@ -1,15 +1,29 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
-import { parseSettings, parseTempo, storableSettings } from '../../../src/core/settings/parse-settings';
+import { parseSettings, storableSettings } from '../../../src/core/settings/parse-settings';
 import type { Settings } from '../../../src/core/settings/settings';
+import { parseTempo } from '../../../src/core/settings/tempo';
+import { anySettings } from '../../helpers/settings-arbitraries';
 
 const FIELDS = Object.keys(DEFAULT_SETTINGS) as (keyof Settings)[];
 
 describe('parseSettings', () => {
-  it('reads back what it stored', () => {
-    const stored: unknown = JSON.parse(JSON.stringify(storableSettings(DEFAULT_SETTINGS)));
-    expect(parseSettings(stored)).toEqual({ settings: DEFAULT_SETTINGS, problems: [] });
+  it('reads back what it stored, whatever was chosen', () => {
+    fc.assert(
+      fc.property(anySettings, (settings) => {
+        const stored: unknown = JSON.parse(JSON.stringify(storableSettings(settings)));
+        expect(parseSettings(stored)).toEqual({ settings, problems: [] });
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('is tried with other values than the usual ones for every field', () => {
+    const samples = fc.sample(anySettings, { numRuns: 50, seed: 1 });
+    const usual = (field: keyof Settings): boolean =>
+      samples.every((each) => JSON.stringify(each[field]) === JSON.stringify(DEFAULT_SETTINGS[field]));
+    expect(FIELDS.filter(usual)).toEqual([]);
   });
 
   it.each(FIELDS)('loses no other field when %s is foreign, and names it', (field) => {

@@ -1,0 +1,21 @@
+import * as v from 'valibot';
+import { TAB_STYLES, type TabStyle } from '../harp/tab';
+import { setting, shortText } from './setting';
+
+/** The two drawings of the harp. */
+export const DRAWINGS = ['comb', 'keys'] as const;
+export type Drawing = (typeof DRAWINGS)[number];
+
+export const LOOKS = ['system', 'day', 'night'] as const;
+export type Look = (typeof LOOKS)[number];
+
+/** How things are shown. */
+export const PAGE_SETTINGS = {
+  tabStyle: setting<TabStyle>('tab style', 'arrows', v.picklist(TAB_STYLES.map(({ id }) => id))),
+  drawing: setting<Drawing>('drawing', 'comb', v.picklist(DRAWINGS)),
+  /** The map shows expected cents of natural notes in place of their names. */
+  showCents: setting('cents on the map', false, v.boolean()),
+  /** Id of the scale shown as a second layer, or `none`. */
+  layer: setting('scale layer', 'minor-blues', shortText),
+  look: setting<Look>('day or night look', 'system', v.picklist(LOOKS)),
+} as const;

@@ -1,0 +1,46 @@
+import * as v from 'valibot';
+import { LINE_TASTES, type LineTaste } from '../harp/line-cost';
+import { LINE_KINDS, type LineKind, PACES, type Pace } from '../harp/line-slots';
+import { seed, setting } from './setting';
+
+/** Longest text of typed calls kept, in characters. */
+export const MOST_CALL_TEXT = 4000;
+
+/** The line drawn through the changes. */
+export interface LineChoice {
+  readonly kind: LineKind | 'none';
+  /** Notes a bar of a chord-tone line. */
+  readonly pace: Pace;
+  readonly taste: LineTaste;
+  /** 0 is the smoothest line, other numbers other good ones. */
+  readonly seed: number;
+  /** The harp voice plays it over the band. */
+  readonly heard: boolean;
+}
+
+/** Call and answer over the form. */
+export interface TradeChoice {
+  readonly on: boolean;
+  /** Calls typed as tab, one a line; without any they are made up. */
+  readonly calls: string;
+}
+
+/** What is practised over the song. */
+export const PRACTICE_SETTINGS = {
+  line: setting<LineChoice>(
+    'line',
+    { kind: 'none', pace: 1, taste: 'even', seed: 0, heard: false },
+    v.object({
+      kind: v.picklist(['none', ...LINE_KINDS]),
+      pace: v.picklist(PACES),
+      taste: v.picklist(LINE_TASTES.map(({ id }) => id)),
+      seed,
+      heard: v.boolean(),
+    }),
+  ),
+  trade: setting<TradeChoice>(
+    'call and answer',
+    { on: false, calls: '' },
+    v.object({ on: v.boolean(), calls: v.pipe(v.string(), v.maxLength(MOST_CALL_TEXT)) }),
+  ),
+} as const;

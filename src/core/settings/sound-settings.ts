@@ -1,0 +1,41 @@
+import * as v from 'valibot';
+import { PART_IDS, type PartId } from '../score/score';
+import { type Channel, type Mix, OWN_SOUND_PARTS, type OwnSoundPart } from './mix';
+import { between, setting } from './setting';
+
+const channel = v.object({
+  gain: between(0, 1),
+  muted: v.boolean(),
+  solo: v.boolean(),
+  pan: between(-1, 1),
+});
+const channels = v.object(
+  Object.fromEntries(PART_IDS.map((part) => [part, channel])) as Record<PartId, typeof channel>,
+);
+
+const at = (gain: number, pan: number, muted = false): Channel => ({ gain, muted, solo: false, pan });
+
+/** Faders at rest: a moderate master, the click silent, the parts spread a little around the harp. */
+const USUAL_MIX: Mix = {
+  channels: {
+    drums: at(0.75, 0),
+    bass: at(0.75, 0),
+    chords: at(0.75, -0.25),
+    lead: at(0.75, 0.2),
+    click: at(0.6, 0, true),
+  },
+  master: 0.7,
+};
+
+/** How the band sounds. */
+export const SOUND_SETTINGS = {
+  mix: setting<Mix>('mixer', USUAL_MIX, v.object({ channels, master: between(0, 1) })),
+  /** The band's chords are tuned to agree with the harp's held chords. */
+  bandFollowsHarp: setting('tuning of the band', false, v.boolean()),
+  /** Parts that play from a file of the player's own when one is loaded; the others have the built-in voices. */
+  ownSounds: setting<readonly OwnSoundPart[]>(
+    'choice of your own sounds',
+    [],
+    v.pipe(v.array(v.picklist(OWN_SOUND_PARTS)), v.maxLength(OWN_SOUND_PARTS.length)),
+  ),
+} as const;

@@ -1,0 +1,25 @@
+import * as v from 'valibot';
+import { asBpm, type Bpm } from '../theory/units';
+import { between } from './setting';
+
+/** Tempo limits the player may choose, in beats a minute. */
+export const TEMPO_RANGE = { low: 40, high: 280 } as const;
+
+/** Reads a kept tempo. */
+export const tempoSchema = v.pipe(between(TEMPO_RANGE.low, TEMPO_RANGE.high), v.transform(asBpm));
+
+/**
+ * Reads a tempo as a player types it.
+ * @returns the tempo in beats a minute, or a sentence that says what was wrong.
+ * @example parseTempo('104,5') // 104.5
+ */
+export const parseTempo = (typed: string): Bpm | string => {
+  const { low, high } = TEMPO_RANGE;
+  const value = Number(typed.trim().replace(',', '.'));
+  if (typed.trim() === '' || !Number.isFinite(value)) {
+    return `“${typed.trim()}” is not a number. Type a tempo from ${low} to ${high} beats a minute.`;
+  }
+  if (value < low || value > high)
+    return `${value} is out of reach. Type a tempo from ${low} to ${high} beats a minute.`;
+  return asBpm(value);
+};

@@ -1,0 +1,143 @@
+import fc from 'fast-check';
+import { ARCS, COUNT_INS, ENDINGS, INTROS } from '../../src/core/arranger/program';
+import { FORM_IDS } from '../../src/core/chart/forms';
+import { FEEL_IDS } from '../../src/core/feels/feels';
+import { INTONATION_IDS } from '../../src/core/harp/intonation';
+import { LINE_TASTES } from '../../src/core/harp/line-cost';
+import { LINE_KINDS, PACES } from '../../src/core/harp/line-slots';
+import { TAB_STYLES } from '../../src/core/harp/tab';
+import { TUNINGS } from '../../src/core/harp/tunings';
+import { STOP_TIMES } from '../../src/core/players/style';
+import { PART_IDS } from '../../src/core/score/score';
+import { SOUNDINGS } from '../../src/core/score/silence';
+import { BASS_VOICES, CHORD_VOICES, KITS } from '../../src/core/score/voices';
+import { OWN_SOUND_PARTS } from '../../src/core/settings/mix';
+import { DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
+import type { Settings } from '../../src/core/settings/settings';
+import { asBpm, asHz, asPitchClass } from '../../src/core/theory/units';
+
+const key = fc.nat(11).map(asPitchClass);
+const tempo = fc.integer({ min: 40, max: 280 }).map(asBpm);
+const seed = fc.nat(2 ** 31);
+const text = fc.string({ maxLength: 60 });
+const gain = fc.integer({ min: 0, max: 100 }).map((percent) => percent / 100);
+const channel = fc.record({
+  gain,
+  muted: fc.boolean(),
+  solo: fc.boolean(),
+  pan: fc.integer({ min: -4, max: 4 }).map((quarter) => quarter / 4),
+});
+const channels = fc.record({
+  drums: channel,
+  bass: channel,
+  chords: channel,
+  lead: channel,
+  click: channel,
+});
+const pushes = fc
+  .uniqueArray(fc.tuple(fc.constantFrom(...PART_IDS), fc.integer({ min: -60, max: 60 })), {
+    selector: ([part]) => part,
+  })
+  .map((entries) => Object.fromEntries(entries));
+
+/** A harp and what belongs to its reeds. */
+const harp = fc
+  .record({
+    tuning: fc
+      .constantFrom(...TUNINGS)
+      .map(({ blow, draw }) => ({ id: 'mine', name: 'Hall harp', blow: [...blow], draw: [...draw] })),
+    own: fc.boolean(),
+    cents: fc.integer({ min: -40, max: 40 }),
+    named: fc.constantFrom(...INTONATION_IDS),
+    valved: fc.uniqueArray(fc.integer({ min: 1, max: 10 }), { maxLength: 10 }),
+  })
+  .map(({ tuning, own, cents, named, valved }) => ({
+    tuning,
+    valved,
+    intonation: own
+      ? { cents: { blow: tuning.blow.map(() => cents), draw: tuning.draw.map(() => 0 - cents) } }
+      : named,
+  }));
+
+/** One arbitrary a setting; the compiler asks for those of new ones. */
+const fields: {
+  readonly [Name in Exclude<keyof Settings, 'tuning' | 'intonation' | 'valved'>]: fc.Arbitrary<
+    Settings[Name]
+  >;
+} = {
+  harpKey: key,
+  harpOctave: fc.integer({ min: -2, max: 1 }),
+  stretch: fc.nat(5),
+  reference: fc.integer({ min: 440, max: 446 }).map(asHz),
+  position: fc.integer({ min: 1, max: 12 }),
+  technique: fc.record({
+    drawBends: fc.boolean(),
+    blowBends: fc.boolean(),
+    overbends: fc.boolean(),
+    off: fc.array(text, { maxLength: 5 }),
+  }),
+  songPinned: fc.boolean(),
+  formId: fc.oneof(fc.constantFrom(...FORM_IDS), text),
+  tempo,
+  style: fc.record({
+    feel: fc.constantFrom(...FEEL_IDS),
+    bass: fc.constantFrom(...BASS_VOICES),
+    chords: fc.constantFrom(...CHORD_VOICES),
+    kit: fc.constantFrom(...KITS),
+    swing: fc.constantFrom<Settings['style']['swing']>('feel', 'by tempo', 1, 2.5),
+    push: pushes,
+    stopTime: fc.constantFrom(...STOP_TIMES),
+    leaveRoom: fc.boolean(),
+    seed,
+  }),
+  plan: fc.record({
+    countInBars: fc.constantFrom(...COUNT_INS),
+    intro: fc.constantFrom(...INTROS),
+    choruses: fc.option(fc.integer({ min: 1, max: 200 })),
+    arc: fc.constantFrom(...ARCS),
+    ending: fc.constantFrom(...ENDINGS),
+    ritard: fc.boolean(),
+    repeat: fc.constantFrom(null, { from: 0, to: 3 }, { from: 5, to: 5 }),
+    countBetween: fc.boolean(),
+    keys: fc.oneof(
+      fc.constantFrom({ kind: 'same' } as const, { kind: 'fourths' } as const),
+      fc.record({
+        kind: fc.constant('list' as const),
+        keys: fc.array(key, { minLength: 1, maxLength: 12 }),
+      }),
+    ),
+    tempo: fc.oneof(
+      fc.constant({ kind: 'fixed' } as const),
+      fc.record({
+        kind: fc.constant('ramp' as const),
+        from: tempo,
+        step: fc.integer({ min: 1, max: 60 }),
+        every: fc.integer({ min: 1, max: 20 }),
+      }),
+      fc.record({ kind: fc.constant('alternate' as const), slow: tempo }),
+    ),
+    dropOut: fc.constantFrom(null, { play: 4, rest: 4 }),
+    sounding: fc.constantFrom(...SOUNDINGS),
+  }),
+  mix: fc.record({ channels, master: gain }),
+  bandFollowsHarp: fc.boolean(),
+  ownSounds: fc.uniqueArray(fc.constantFrom(...OWN_SOUND_PARTS), { maxLength: 4 }),
+  line: fc.record({
+    kind: fc.constantFrom('none', ...LINE_KINDS),
+    pace: fc.constantFrom(...PACES),
+    taste: fc.constantFrom(...LINE_TASTES.map(({ id }) => id)),
+    seed,
+    heard: fc.boolean(),
+  }),
+  trade: fc.record({ on: fc.boolean(), calls: fc.string({ maxLength: 300 }) }),
+  tabStyle: fc.constantFrom(...TAB_STYLES.map(({ id }) => id)),
+  drawing: fc.constantFrom(...DRAWINGS),
+  showCents: fc.boolean(),
+  layer: text,
+  look: fc.constantFrom(...LOOKS),
+};
+
+/** Settings that a player could have, of every kind. */
+export const anySettings: fc.Arbitrary<Settings> = fc
+  .tuple(fc.record(fields), harp)
+  .map(([rest, reeds]) => ({ ...rest, ...reeds }));
