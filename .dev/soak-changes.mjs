@@ -41,8 +41,9 @@ const WORDS = [
   '1e9',
   '',
 ];
-/** Seconds a playing band may start nothing: more than a bar at the slowest tempo. */
-const QUIET_SECONDS = 15;
+/** Seconds a playing band may be silent: some bars at the slowest tempo, and as many as a drop-out may last. */
+const QUIET_SECONDS = 30;
+const DROP_OUT_SECONDS = 120;
 /** Between two looks at the memory, in ms. */
 const MEMORY_EVERY = 30_000;
 /** What a page may grow by from its second look on: filled caches and what the player wrote, not a leak. */
@@ -114,29 +115,38 @@ const act = async (page, luck) => {
   return turnControl(page, luck);
 };
 
-/** Whether the player's own choices leave something to hear in every bar. */
-const meantToSound = ({ settings }) => {
-  const { mix, plan } = settings ?? {};
-  if (!mix) return true;
-  if (plan.dropOut !== null || plan.sounding !== 'band' || mix.master < 0.05) return false;
+const SOUNDING = { band: ['drums', 'bass', 'chords'], click: ['click'], drums: ['drums'], bass: ['bass'] };
+
+/** Whether the faders let something of what is played through. */
+const meantToBeHeard = ({ mix, plan }) => {
   const solo = Object.values(mix.channels).some((channel) => channel.solo);
-  const drums = mix.channels.drums;
-  return !drums.muted && drums.gain > 0.05 && (!solo || drums.solo);
+  const open = (part) => {
+    const channel = mix.channels[part];
+    // The click that plays alone is heard even where it is muted.
+    const muted = channel.muted && plan.sounding !== 'click';
+    return !muted && channel.gain > 0.05 && (!solo || channel.solo);
+  };
+  return mix.master > 0.05 && SOUNDING[plan.sounding].some(open);
 };
 
 const createEar = () => {
-  let seen = { starts: -1, since: performance.now(), loudSince: performance.now() };
-  let sounding = 0;
-  const problem = (now) => {
+  const since = { started: performance.now(), loud: performance.now() };
+  let starts = -1;
+  const looks = { playing: 0, heard: 0 };
+  const problem = ({ button, settings, peak, ...now }) => {
     const time = performance.now();
-    const idle = now.button !== 'Stop' || !meantToSound(now);
-    if (idle || now.starts !== seen.starts) seen = { ...seen, starts: now.starts, since: time };
-    if (idle || now.peak > 1e-4) seen = { ...seen, loudSince: time };
-    if (!idle) sounding += 1;
-    const quiet = (time - Math.min(seen.since, seen.loudSince)) / 1000;
-    return quiet > QUIET_SECONDS ? `Stop is shown and nothing has sounded for ${quiet.toFixed(0)} s` : null;
+    const playing = button === 'Stop';
+    const heard = playing && (settings === null || meantToBeHeard(settings));
+    if (!playing || now.starts !== starts) since.started = time;
+    if (!heard || peak > 1e-4) since.loud = time;
+    starts = now.starts;
+    looks.playing += Number(playing);
+    looks.heard += Number(heard && peak > 1e-4);
+    const quiet = (time - Math.min(since.started, since.loud)) / 1000;
+    const most = settings?.plan.dropOut ? DROP_OUT_SECONDS : QUIET_SECONDS;
+    return quiet > most ? `Stop is shown and nothing has sounded for ${quiet.toFixed(0)} s` : null;
   };
-  return { problem, sounding: () => sounding };
+  return { problem, looks };
 };
 
 const createScales = async (page) => {
@@ -199,7 +209,7 @@ export const soakChanges = async ({ address, minutes, seed }) => {
       if (problem) throw new Failure(`${problem}\nThe last steps:\n  ${steps.slice(-15).join('\n  ')}`);
     }
     say(
-      `  ${steps.length} changes (${missed} missed their control), ${ear.sounding()} looks at a sounding band`,
+      `  ${steps.length} changes (${missed} missed their control); ${ear.looks.playing} looks at a playing band, ${ear.looks.heard} heard it`,
     );
     for (const look of scales.looks)
       say(`  heap ${look.heapMB} MB, ${look.nodes} nodes, ${look.listeners} listeners`);

@@ -19,7 +19,7 @@ describe('the built page without one of its files', () => {
   });
 
   const open = async (missing: readonly string[], before: () => void = () => {}) => {
-    const context = await browser.newContext({ bypassCSP: true });
+    const context = await browser.newContext({ bypassCSP: true, serviceWorkers: 'block' });
     const page = await context.newPage();
     const { errors } = watchPage(page);
     const asked: string[] = [];
