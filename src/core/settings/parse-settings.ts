@@ -40,7 +40,35 @@ export const parseSettings = (input: unknown): ParsedSettings => {
     if (result.success) read[name] = result.output;
     else problems.push(`The kept ${noun} could not be read; the usual ${noun} is used instead.`);
   }
-  return { settings: orderRange({ ...DEFAULT_SETTINGS, ...read }), problems };
+  const { settings, misfits } = fitToReeds(orderRange({ ...DEFAULT_SETTINGS, ...read }));
+  return { settings, problems: [...problems, ...misfits] };
+};
+
+/** Cents and valves belong to reeds: those of a harp with another number of holes go, and are named. */
+const fitToReeds = (settings: Settings): { settings: Settings; misfits: readonly string[] } => {
+  const { intonation, valved, tuning } = settings;
+  const holes = tuning.blow.length;
+  const fits =
+    typeof intonation === 'string' ||
+    (intonation.cents.blow.length === holes && intonation.cents.draw.length === holes);
+  const fitting = valved.filter((hole) => hole <= holes);
+  return {
+    settings: {
+      ...settings,
+      intonation: fits ? intonation : DEFAULT_SETTINGS.intonation,
+      valved: fitting.length === valved.length ? valved : fitting,
+    },
+    misfits: [
+      ...(fits
+        ? []
+        : [
+            `The kept cents are not for the ${holes} holes of this harp; its reeds are taken as equal instead.`,
+          ]),
+      ...(fitting.length === valved.length
+        ? []
+        : [`The kept valves above hole ${holes} were left out; this harp has no such holes.`]),
+    ],
+  };
 };
 
 const orderRange = (settings: Settings): Settings => {

@@ -1,0 +1,113 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { programOf, soundOf } from '../../../src/app/band-orders';
+import { leadsOf, lineFor, tradingFor } from '../../../src/app/leads';
+import { NO_OWN_SOUNDS } from '../../../src/app/own-sounds-state';
+import type { SessionState } from '../../../src/app/session-state';
+import { chartFor, type Tune, tuneFor } from '../../../src/app/tune';
+import { restingViews } from '../../../src/app/views';
+import type { OwnChart } from '../../../src/core/chart/own-chart';
+import { sectionAt } from '../../../src/core/score/section-at';
+import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
+import { parseSettings, storableSettings } from '../../../src/core/settings/parse-settings';
+import type { Settings } from '../../../src/core/settings/settings';
+import { poisoned } from '../../helpers/poisoned-store';
+import { soakRuns } from '../../helpers/soak';
+
+const OWN: OwnChart = {
+  id: 'chart-1',
+  name: 'Hall evening',
+  text: 'G7 | C7 Cm7 | G6 | D7',
+  tonic: 'G',
+  mode: 'major',
+  meter: '4/4',
+};
+
+const row = (holes: number, first: number) => Array.from({ length: holes }, (_, i) => first + 3 * i);
+
+/** Three good stores, so that mutations start from every branch: a stranger's, a busy one, one with other reeds. */
+const BASES = [
+  storableSettings(DEFAULT_SETTINGS),
+  storableSettings({
+    ...DEFAULT_SETTINGS,
+    formId: OWN.id,
+    line: { kind: 'chord tones', pace: 2, taste: 'even', seed: 3, heard: true },
+    plan: { ...DEFAULT_SETTINGS.plan, repeat: { from: 1, to: 3 }, intro: 'pickup' },
+    trade: { on: true, calls: '4 5 6' },
+  }),
+  storableSettings({
+    ...DEFAULT_SETTINGS,
+    tuning: { id: 'own', name: 'Twelve', blow: row(12, 0), draw: row(12, 2) },
+    intonation: { cents: { blow: Array(12).fill(2), draw: Array(12).fill(-4) } },
+    valved: [1, 12],
+  }),
+];
+
+const tuneOf = (settings: Settings): Tune => tuneFor(settings, chartFor(settings, [OWN]));
+
+const stateOf = (settings: Settings, tune: Tune): SessionState => ({
+  settings,
+  tune,
+  status: { kind: 'asleep' },
+  ...restingViews(tune, 0),
+  lastChorus: null,
+  warmUp: null,
+  exercise: null,
+  takeAway: { job: null, message: null } as SessionState['takeAway'],
+  ownSounds: NO_OWN_SOUNDS,
+  notices: [],
+  harpCase: [],
+  ownTunings: [],
+  ownCharts: [OWN],
+  chartDesk: { open: null, drafts: {}, deleted: null },
+});
+
+const hold = (runs: number, check: (settings: Settings) => void): void => {
+  fc.assert(
+    fc.property(poisoned(BASES), (stored) => check(parseSettings(stored).settings)),
+    { numRuns: runs },
+  );
+};
+
+describe('whatever the storage gives back as settings', () => {
+  it.each([
+    [{ version: 1, intonation: { cents: { blow: [], draw: [] } } }, /cents/],
+    [
+      { tuning: 'lost', intonation: { cents: { blow: Array(12).fill(1), draw: Array(12).fill(1) } } },
+      /cents/,
+    ],
+    [{ valved: [3, 12] }, /valves above hole 10/],
+  ])('%j is read, and what had to go is said', (stored, words) => {
+    const { settings, problems } = parseSettings(stored);
+    expect(problems.join(' ')).toMatch(words);
+    expect(tuneOf(settings).harp.reeds).toHaveLength(20);
+  });
+
+  it('it is read, and can be stored and read again without a problem', { timeout: 300_000 }, () => {
+    hold(soakRuns(), (settings) => {
+      const { problems } = parseSettings(storableSettings(settings));
+      if (problems.length > 0) throw new Error(problems.join(' '));
+    });
+  });
+
+  it('harp and fit can be worked out', { timeout: 300_000 }, () => {
+    hold(soakRuns(20), (settings) => {
+      const { harp, fit, chart } = tuneOf(settings);
+      expect(harp.reeds).toHaveLength(2 * settings.tuning.blow.length);
+      expect(fit.bars).toHaveLength(chart.bars.length);
+    });
+  });
+
+  it('program, sound, line and calls can be worked out', { timeout: 300_000 }, () => {
+    hold(soakRuns(200), (settings) => {
+      const tune = tuneOf(settings);
+      const state = stateOf(settings, tune);
+      const program = programOf(state);
+      expect(sectionAt(program, 0)?.chart.bars.length).toBeGreaterThan(0);
+      expect(soundOf(state).mix.master).toBe(settings.mix.master);
+      lineFor(settings, tune.chart, tune.harp);
+      tradingFor(settings, tune.chart, tune.harp, 0);
+      expect(leadsOf(settings, [OWN])).toEqual(program.leads);
+    });
+  });
+});
