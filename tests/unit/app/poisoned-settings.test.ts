@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { programOf, soundOf } from '../../../src/app/band-orders';
+import { withFittingRepeat } from '../../../src/app/choices';
 import { leadsOf, lineFor, tradingFor } from '../../../src/app/leads';
 import { NO_OWN_SOUNDS } from '../../../src/app/own-sounds-state';
 import type { SessionState } from '../../../src/app/session-state';
@@ -83,15 +84,21 @@ describe('whatever the storage gives back as settings', () => {
     expect(tuneOf(settings).harp.reeds).toHaveLength(20);
   });
 
-  it('it is read, and can be stored and read again without a problem', { timeout: 300_000 }, () => {
+  it('it is read', { timeout: 300_000 }, () => {
     hold(soakRuns(), (settings) => {
+      if (!(settings.tempo > 0)) throw new Error('No settings came of it');
+    });
+  });
+
+  it('it can be stored and read again without a problem', { timeout: 300_000 }, () => {
+    hold(soakRuns(10), (settings) => {
       const { problems } = parseSettings(storableSettings(settings));
       if (problems.length > 0) throw new Error(problems.join(' '));
     });
   });
 
   it('harp and fit can be worked out', { timeout: 300_000 }, () => {
-    hold(soakRuns(20), (settings) => {
+    hold(soakRuns(50), (settings) => {
       const { harp, fit, chart } = tuneOf(settings);
       expect(harp.reeds).toHaveLength(2 * settings.tuning.blow.length);
       expect(fit.bars).toHaveLength(chart.bars.length);
@@ -99,9 +106,10 @@ describe('whatever the storage gives back as settings', () => {
   });
 
   it('program, sound, line and calls can be worked out', { timeout: 300_000 }, () => {
-    hold(soakRuns(200), (settings) => {
+    hold(soakRuns(400), (settings) => {
       const tune = tuneOf(settings);
-      const state = stateOf(settings, tune);
+      const fitting = withFittingRepeat(settings, tune.chart.bars.length);
+      const state = stateOf(fitting, tune);
       const program = programOf(state);
       expect(sectionAt(program, 0)?.chart.bars.length).toBeGreaterThan(0);
       expect(soundOf(state).mix.master).toBe(settings.mix.master);
