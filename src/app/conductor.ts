@@ -1,13 +1,12 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Band, HeardPosition } from '../audio/band';
 import type { Section } from '../core/arranger/program';
+import { DEFAULT_SETTINGS } from '../core/settings/defaults';
 import type { Settings } from '../core/settings/settings';
-import type { KeptValues } from '../storage/kept-values';
 import { type BandOrders, isUnderWay, soundOf } from './band-orders';
-import { withFittingRepeat } from './choices';
-import { keepSettings } from './kept-settings';
+import { withFittingRepeat, withForm } from './choices';
 import type { NoticeBoard } from './notice-board';
-import type { SessionState } from './session-state';
+import type { Notice, SessionState } from './session-state';
 import { chartFor, type Tune, tuneFor } from './tune';
 import { heardViews, restingViews } from './views';
 
@@ -16,13 +15,17 @@ interface Parts {
   readonly band: Band;
   readonly orders: BandOrders;
   readonly board: NoticeBoard;
-  readonly kept: KeptValues;
+  /** Keeps the settings for the next visit. */
+  readonly keep: (settings: Settings) => void;
 }
 
 /** Keeps what is shown and what the band plays in step with what is chosen and heard. */
 export interface Conductor {
   showHeard(position: HeardPosition | null): void;
+  /** Carries a choice out and keeps it; one that cannot be worked out changes nothing and is said. */
   apply(asked: Settings): void;
+  /** Takes a choice over that is kept already. */
+  adopt(asked: Settings): void;
   /** The saved charts are others now: a chosen one is played as it stands. */
   takeSavedCharts(): void;
 }
@@ -39,8 +42,22 @@ const createTuneCache = (settings: () => Settings): ((section: Section) => Tune)
   };
 };
 
+const unworkable = (error: unknown): Notice => ({
+  id: 'unworkable',
+  tone: 'trouble',
+  text: `That could not be worked out, so nothing was changed. It is a fault of this program (${
+    error instanceof Error ? error.message : String(error)
+  }); please choose something else.`,
+});
+
+const unplayable = (name: string): Notice => ({
+  id: 'unplayable',
+  tone: 'trouble',
+  text: `The band cannot play “${name}”, so another form stands in its place. The chart is kept as you wrote it: open it under Chart and change the chord named there.`,
+});
+
 /** Keeps tune, band and view in step with the settings, the saved charts and what is heard. */
-export const createConductor = ({ store, band, orders, board, kept }: Parts): Conductor => {
+export const createConductor = ({ store, band, orders, board, keep }: Parts): Conductor => {
   const state = store.getState;
   const tuneOf = createTuneCache(() => state().settings);
   const showHeard = (position: HeardPosition | null): void => {
@@ -56,21 +73,40 @@ export const createConductor = ({ store, band, orders, board, kept }: Parts): Co
     store.setState({ settings, tune: tuneFor(settings, chart) });
   };
   const show = (): void => showHeard(isUnderWay(band) ? band.heard() : null);
-  return {
-    showHeard,
-    apply: (asked: Settings): void => {
-      if (asked === state().settings) return;
+
+  /** False when the choice cannot be worked out; everything is as before then. */
+  const changeTo = (asked: Settings): boolean => {
+    const { settings, tune } = state();
+    if (asked === settings) return false;
+    try {
       tuneTo(asked);
-      const { settings } = state();
-      const trouble = keepSettings(kept, settings);
-      if (trouble) board.post(trouble);
-      else board.dismiss('storage');
       band.setSound(soundOf(state()));
       orders.follow();
-      show();
+    } catch (error) {
+      store.setState({ settings, tune });
+      board.post(unworkable(error));
+      return false;
+    }
+    show();
+    return true;
+  };
+
+  return {
+    showHeard,
+    apply: (asked) => {
+      if (changeTo(asked)) keep(state().settings);
     },
+    adopt: changeTo,
     takeSavedCharts: (): void => {
-      tuneTo(state().settings);
+      const { settings, ownCharts } = state();
+      try {
+        tuneTo(settings);
+      } catch (error) {
+        const name = ownCharts.find(({ id }) => id === settings.formId)?.name;
+        if (name === undefined) throw error;
+        board.post(unplayable(name));
+        tuneTo(withForm(settings, DEFAULT_SETTINGS.formId));
+      }
       orders.follow();
       show();
     },

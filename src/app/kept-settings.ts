@@ -1,54 +1,72 @@
 import { DEFAULT_SETTINGS } from '../core/settings/defaults';
+import { mergeSettings } from '../core/settings/merge-settings';
 import { parseSettings, storableSettings } from '../core/settings/parse-settings';
 import type { Settings } from '../core/settings/settings';
 import type { KeptValues, Writing } from '../storage/kept-values';
+import type { Keeper } from './keeper';
+import { openRecord } from './kept-record';
 import type { Notice } from './session-state';
-
-const NAME = 'settings';
-
-export interface Loaded {
-  readonly settings: Settings;
-  readonly notices: readonly Notice[];
-}
 
 /** What to tell the player when something could not be kept; `null` when it was. */
 export const writingNotice = (writing: Writing): Notice | null => {
   if (writing.kind === 'written') return null;
   const why =
     writing.kind === 'full'
-      ? 'The browser’s storage for this page is full'
-      : 'The browser does not let this page keep anything';
-  return {
-    id: 'storage',
-    tone: 'trouble',
-    text: `${why}: your choices hold until you close the page. Free some site data or allow it for this page, then change any setting to try again.`,
-  };
+      ? 'The browser’s storage for this page is full: what you change holds until you close the page. Free some site data, or delete kept copies under Care'
+      : 'The browser does not let this page keep anything: what you change holds until you close the page. Allow site data for it';
+  return { id: 'storage', tone: 'trouble', text: `${why}; the page tries again by itself.` };
 };
 
-/** Reads the kept settings. What cannot be read is set aside as it was and said; the rest is used. */
-export const loadSettings = (kept: KeptValues): Loaded => {
-  const reading = kept.read(NAME);
-  if (reading.kind === 'nothing') return { settings: DEFAULT_SETTINGS, notices: [] };
-  if (reading.kind === 'refused') {
-    const notice = writingNotice(reading);
-    return { settings: DEFAULT_SETTINGS, notices: notice ? [notice] : [] };
-  }
-  const { settings, problems } =
-    reading.kind === 'value'
-      ? parseSettings(reading.value)
-      : {
-          settings: DEFAULT_SETTINGS,
-          problems: ['The kept settings are damaged; the usual ones are used instead.'],
-        };
-  if (problems.length === 0) return { settings, notices: [] };
-  const aside = kept.setAside(NAME, reading.raw);
-  const copy = aside.kind === 'written' ? ' A copy of what was there is kept in this browser.' : '';
+/** The settings as they are kept. */
+export interface KeptSettings {
+  /** As they could be read. */
+  readonly first: Settings;
+  /** Keeps what was changed since they were kept last, and leaves what other tabs changed. */
+  keep(settings: Settings): void;
+  dispose(): void;
+}
+
+/** All choices wait to be written as one change. */
+const CHOICES = 'choices';
+
+interface Options {
+  readonly kept: KeptValues;
+  readonly keeper: Keeper;
+  readonly onNotice: (notice: Notice) => void;
+  /** Called with the calls another tab has typed: text is shared, choices are each tab's own until it is loaded. */
+  readonly onCalls: (calls: string) => void;
+}
+
+/** Opens the kept settings. What cannot be read is set aside as it was and said; the rest is used. */
+export const openSettings = ({ kept, keeper, onNotice, onCalls }: Options): KeptSettings => {
+  const record = openRecord<Settings>({
+    kept,
+    keeper,
+    name: 'settings',
+    empty: DEFAULT_SETTINGS,
+    parse: (value) => {
+      const { settings, problems } = parseSettings(value);
+      return { value: settings, problems };
+    },
+    damaged: 'The kept settings are damaged; the usual ones are used instead.',
+    storable: storableSettings,
+    onNotice,
+    onElsewhere: ({ trade }) => {
+      // What this tab typed and could not keep yet is laid on the others' when it is written.
+      if (record.isWaiting(CHOICES) || trade.calls === mine.trade.calls) return;
+      mine = { ...mine, trade: { ...mine.trade, calls: trade.calls } };
+      onCalls(trade.calls);
+    },
+  });
+  const first = record.value();
+  /** This tab's settings as it kept them last. */
+  let mine = first;
   return {
-    settings,
-    notices: [{ id: 'unread-settings', tone: 'trouble', text: `${problems.join(' ')}${copy}` }],
+    first,
+    keep: (settings) => {
+      const from = mine;
+      if (record.change(CHOICES, (onto) => mergeSettings(from, settings, onto))) mine = settings;
+    },
+    dispose: record.dispose,
   };
 };
-
-/** Writes the settings; returns what to tell the player when that failed. */
-export const keepSettings = (kept: KeptValues, settings: Settings): Notice | null =>
-  writingNotice(kept.write(NAME, storableSettings(settings)));

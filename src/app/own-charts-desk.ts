@@ -10,6 +10,10 @@ export interface ChartDesk {
   readonly drafts: Readonly<Record<string, History<OwnChart>>>;
   /** The chart deleted last, to be brought back. */
   readonly deleted: DeletedChart | null;
+  /** Ids of charts saved here that the storage has not taken yet. */
+  readonly unwritten: readonly string[];
+  /** Charts that began as another one which a second tab changed too, with the id of that one. */
+  readonly splitFrom: Readonly<Record<string, string>>;
 }
 
 export interface DeletedChart {
@@ -18,7 +22,13 @@ export interface DeletedChart {
   readonly draft: History<OwnChart>;
 }
 
-export const EMPTY_DESK: ChartDesk = { open: null, drafts: {}, deleted: null };
+export const EMPTY_DESK: ChartDesk = {
+  open: null,
+  drafts: {},
+  deleted: null,
+  unwritten: [],
+  splitFrom: {},
+};
 
 /** The desk together with the saved charts. */
 export interface DeskView {
@@ -26,11 +36,11 @@ export interface DeskView {
   readonly ownCharts: readonly OwnChart[];
 }
 
-/** How a chart stands: `changed` and `new` are not saved yet. */
+/** How a chart stands: `changed` and `new` are not saved yet; `unwritten` is, but waits to be written. */
 export interface ListedChart {
   readonly id: string;
   readonly name: string;
-  readonly standing: 'saved' | 'changed' | 'new';
+  readonly standing: 'saved' | 'unwritten' | 'changed' | 'new';
 }
 
 /** True when two charts are the same in everything. */
@@ -55,9 +65,14 @@ export const openDraft = ({ chartDesk, ownCharts }: DeskView): History<OwnChart>
   return saved === null ? null : startHistory(saved);
 };
 
-const standingOf = (saved: OwnChart | null, present: OwnChart): ListedChart['standing'] => {
+const standingOf = (
+  saved: OwnChart | null,
+  present: OwnChart,
+  unwritten: readonly string[],
+): ListedChart['standing'] => {
   if (saved === null) return 'new';
-  return isSameChart(saved, present) ? 'saved' : 'changed';
+  if (!isSameChart(saved, present)) return 'changed';
+  return unwritten.includes(saved.id) ? 'unwritten' : 'saved';
 };
 
 /** All charts of the player: the saved ones in their order, then those never saved. */
@@ -70,7 +85,7 @@ export const listCharts = ({ chartDesk, ownCharts }: DeskView): readonly ListedC
   ].map(({ saved, present }) => ({
     id: present.id,
     name: present.name.trim() || 'Chart without a name',
-    standing: standingOf(saved, present),
+    standing: standingOf(saved, present, chartDesk.unwritten),
   }));
 };
 
@@ -146,6 +161,7 @@ export const deleteOpen = (view: DeskView): ChartDesk => {
   if (draft === null) return view.chartDesk;
   const { id } = draft.present;
   return {
+    ...view.chartDesk,
     open: null,
     drafts: withoutDraft(view.chartDesk.drafts, id),
     deleted: { saved: savedChart(view.ownCharts, id), draft },
@@ -158,7 +174,7 @@ export const restoreDeleted = (view: DeskView): ChartDesk => {
   if (deleted === null) return view.chartDesk;
   const { id } = deleted.draft.present;
   const desk = openOnDesk(view, id);
-  return { open: id, drafts: { ...desk.drafts, [id]: deleted.draft }, deleted: null };
+  return { ...desk, open: id, drafts: { ...desk.drafts, [id]: deleted.draft }, deleted: null };
 };
 
 /**

@@ -4,6 +4,7 @@ import { type OwnChart, otherSpelling, parseOwnChart, readOwnChart, tonicIn } fr
 import { formAsText } from '../core/chart/print-chart';
 import { respellText, transposeText } from '../core/chart/transpose-text';
 import type { KeptValues } from '../storage/kept-values';
+import type { Keeper } from './keeper';
 import {
   addToDesk,
   type ChartDesk,
@@ -20,6 +21,7 @@ import {
   savedChart,
   undoOpen,
 } from './own-charts-desk';
+import { followDrafts, type KnownDrafts, knownDrafts, overtaken, splitOff } from './own-charts-tabs';
 import type { Notice, SessionState } from './session-state';
 import { openShelf, type ReadItem, type Shelf } from './shelf';
 import { formOf } from './tune';
@@ -45,6 +47,7 @@ export interface ChartCommands {
 
 export interface OwnChartsOptions {
   readonly kept: KeptValues;
+  readonly keeper: Keeper;
   readonly store: StoreApi<SessionState>;
   readonly post: (notice: Notice) => void;
   /** A whole number that differs each time and from tab to tab. */
@@ -68,29 +71,83 @@ interface Shelves {
   readonly charts: Shelf<OwnChart>;
   /** What was typed and not saved, so that not even a closed browser loses it. */
   readonly drafts: Shelf<OwnChart>;
+  /** Takes note of a draft as this tab wrote it; `null` when it is gone. */
+  noteDraft(id: string, draft: OwnChart | null): void;
+  /** The chart to go on with in place of one that another tab has changed unseen; the same one otherwise. */
+  part(chart: OwnChart): OwnChart;
 }
 
-const openShelves = ({ kept, store, post, onSaved }: OwnChartsOptions): Shelves => {
-  const charts = openShelf<OwnChart>({
+const openShelves = ({ kept, keeper, store, post, newSeed, onSaved }: OwnChartsOptions): Shelves => {
+  const state = store.getState;
+  let known: KnownDrafts = {};
+
+  const split = (id: string, theirs: OwnChart | null): OwnChart | null => {
+    const parted = splitOff(state(), id, theirs, `chart-${newSeed()}`);
+    if (parted === null) return null;
+    store.setState({ chartDesk: parted.chartDesk });
+    post(parted.notice);
+    return parted.chart;
+  };
+
+  const noteDraft: Shelves['noteDraft'] = (id, draft) => {
+    const { [id]: _, ...others } = known;
+    known = draft === null ? others : { ...others, [id]: draft };
+  };
+
+  const charts: Shelf<OwnChart> = openShelf<OwnChart>({
     kept,
+    keeper,
     name: 'charts',
     noun: 'chart',
     parse,
     onChange: (ownCharts) => {
-      store.setState((state) => ({ ownCharts, chartDesk: followSaved(state, ownCharts) }));
+      for (const id of overtaken(state(), ownCharts)) {
+        const chart = split(id, null);
+        if (chart !== null) keepDraft(chart);
+      }
+      const unwritten = ownCharts.filter(({ id }) => !charts.isWritten(id)).map(({ id }) => id);
+      store.setState((now) => ({ ownCharts, chartDesk: { ...followSaved(now, ownCharts), unwritten } }));
       onSaved();
+    },
+    onWritten: () => {
+      // A draft is let go of only when the chart it became is written.
+      for (const draft of drafts.items()) {
+        const saved = savedChart(charts.items(), draft.id);
+        if (saved !== null && isSameChart(saved, draft)) drafts.remove(draft.id);
+      }
+      store.setState(({ chartDesk }) => ({ chartDesk: { ...chartDesk, unwritten: [] } }));
     },
     onNotice: post,
   });
-  const drafts = openShelf<OwnChart>({
+  const drafts: Shelf<OwnChart> = openShelf<OwnChart>({
     kept,
+    keeper,
     name: 'chart-drafts',
     noun: 'unsaved chart',
     parse,
-    onChange: () => {},
+    onChange: (items, elsewhere) => {
+      if (!elsewhere) return;
+      store.setState({ chartDesk: followDrafts(state(), known, items) });
+      known = knownDrafts(items);
+    },
     onNotice: post,
   });
-  return { charts, drafts };
+  known = knownDrafts(drafts.items());
+
+  const keepDraft = (chart: OwnChart): void => {
+    if (drafts.put(chart)) noteDraft(chart.id, chart);
+  };
+
+  const part = (chart: OwnChart): OwnChart => {
+    const { id } = chart;
+    const isNews = (theirs: OwnChart | null, mine: OwnChart | null | undefined): theirs is OwnChart =>
+      theirs !== null && !isSameChart(theirs, chart) && !(mine && isSameChart(theirs, mine));
+    const draft = drafts.stored(id);
+    const unseen = isNews(draft, known[id]) ? draft : null;
+    const saved = isNews(charts.stored(id), savedChart(state().ownCharts, id));
+    return unseen !== null || saved ? (split(id, unseen) ?? chart) : chart;
+  };
+  return { charts, drafts, noteDraft, part };
 };
 
 /** A copy of what is chosen as form: a chart of the player's own as it is written, a built-in form in the song's key. */
@@ -109,7 +166,7 @@ const emptyChart = ({ tune }: SessionState): Omit<OwnChart, 'id'> => {
 
 const createCommands = (
   { store, newSeed, chooseForm }: OwnChartsOptions,
-  { charts, drafts }: Shelves,
+  { charts, drafts, noteDraft, part }: Shelves,
 ): ChartCommands => {
   const state = store.getState;
   const show = (chartDesk: ChartDesk): void => store.setState({ chartDesk });
@@ -119,9 +176,10 @@ const createCommands = (
     show(chartDesk);
     const present = openDraft(state())?.present;
     if (present === undefined) return;
-    const saved = savedChart(state().ownCharts, present.id);
-    if (saved !== null && isSameChart(saved, present)) drafts.remove(present.id);
-    else drafts.put(present);
+    const chart = part(present);
+    const saved = savedChart(state().ownCharts, chart.id);
+    const asSaved = saved !== null && isSameChart(saved, chart) && charts.isWritten(chart.id);
+    if (asSaved ? drafts.remove(chart.id) : drafts.put(chart)) noteDraft(chart.id, asSaved ? null : chart);
   };
 
   const add = (chart: Omit<OwnChart, 'id'>): void => {
@@ -153,15 +211,19 @@ const createCommands = (
     saveChart: () => {
       const present = openDraft(state())?.present;
       if (present === undefined) return;
-      charts.put(present);
-      drafts.remove(present.id);
-      if (state().settings.formId !== present.id) chooseForm(present.id);
+      const chart = part(present);
+      if (charts.put(chart)) {
+        drafts.remove(chart.id);
+        noteDraft(chart.id, null);
+      }
+      if (state().settings.formId !== chart.id) chooseForm(chart.id);
     },
     deleteChart: () => {
       const present = openDraft(state())?.present;
       if (present === undefined) return;
       show(deleteOpen(state()));
       drafts.remove(present.id);
+      noteDraft(present.id, null);
       if (savedChart(state().ownCharts, present.id) !== null) charts.remove(present.id);
     },
     restoreChart: () => {

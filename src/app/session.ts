@@ -1,12 +1,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Band, BandStatus, HeardPosition } from '../audio/band';
+import { DEFAULT_SETTINGS } from '../core/settings/defaults';
 import type { Offline } from '../offline/offline';
 import type { KeptValues } from '../storage/kept-values';
 import { createBandOrders, soundOf } from './band-orders';
 import { withForm } from './choices';
 import { type Commands, createChoiceCommands } from './commands';
 import { createConductor } from './conductor';
-import { loadSettings } from './kept-settings';
+import { createKeeper } from './keeper';
+import { openSettings } from './kept-settings';
 import { createNewerVersion } from './newer-version';
 import { initialNewerVersion } from './newer-version-state';
 import { createNoticeBoard } from './notice-board';
@@ -53,8 +55,8 @@ export interface Session {
   dispose(): void;
 }
 
-const createInitialState = ({ band, kept, offline }: Devices): SessionState => {
-  const { settings, notices } = loadSettings(kept);
+const createInitialState = ({ band, offline }: Devices): SessionState => {
+  const settings = DEFAULT_SETTINGS;
   const tune = tuneFor(settings, chartFor(settings, []));
   return {
     settings,
@@ -67,7 +69,7 @@ const createInitialState = ({ band, kept, offline }: Devices): SessionState => {
     takeAway: INITIAL_TAKE_AWAY,
     ownSounds: NO_OWN_SOUNDS,
     offline: initialNewerVersion(offline),
-    notices,
+    notices: [],
     harpCase: [],
     ownTunings: [],
     ownCharts: [],
@@ -82,7 +84,21 @@ export const createSession = (devices: Devices): Session => {
   const state = store.getState;
   const board = createNoticeBoard(store);
   const orders = createBandOrders(store, band);
-  const { showHeard, apply, takeSavedCharts } = createConductor({ store, band, orders, board, kept });
+  const keeper = createKeeper({ board, later });
+  const settings = openSettings({
+    kept,
+    keeper,
+    onNotice: board.post,
+    onCalls: (calls) => adopt({ ...state().settings, trade: { ...state().settings.trade, calls } }),
+  });
+  store.setState({ settings: settings.first });
+  const { showHeard, apply, adopt, takeSavedCharts } = createConductor({
+    store,
+    band,
+    orders,
+    board,
+    keep: settings.keep,
+  });
 
   const routine = createWarmUpRun({ store, band, soundOf, later });
 
@@ -93,9 +109,10 @@ export const createSession = (devices: Devices): Session => {
     if (notice) board.post(notice);
     else board.dismiss('band');
   };
-  const shelves = openShelves(kept, store, board.post);
+  const shelves = openShelves({ kept, keeper, store, post: board.post });
   const charts = openOwnCharts({
     kept,
+    keeper,
     store,
     post: board.post,
     newSeed,
@@ -125,10 +142,12 @@ export const createSession = (devices: Devices): Session => {
     band.onBar(onBar),
     band.onStatus(onStatus),
     band.onMakeshift(() => board.post(MAKESHIFT_NOTICE)),
+    settings.dispose,
     shelves.dispose,
     charts.dispose,
     own.dispose,
     newer.dispose,
+    keeper.dispose,
   ];
 
   return {

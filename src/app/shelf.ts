@@ -1,5 +1,6 @@
-import type { KeptValues, Writing } from '../storage/kept-values';
-import { writingNotice } from './kept-settings';
+import type { KeptValues } from '../storage/kept-values';
+import type { Keeper } from './keeper';
+import { openRecord, type ReadValue } from './kept-record';
 import type { Notice } from './session-state';
 
 /** Something the player made and named. */
@@ -16,103 +17,81 @@ export interface ReadItem<Item> {
 
 export interface ShelfOptions<Item extends ShelfItem> {
   readonly kept: KeptValues;
+  readonly keeper: Keeper;
   /** Name in the storage. */
   readonly name: string;
   /** What one item is called in a message: `chart`, `tuning`. */
   readonly noun: string;
   /** Reads one kept item, repairing what it can and saying so in sentences. Never throws. */
   readonly parse: (value: unknown) => ReadItem<Item>;
-  /** Called with all items whenever they change, here or in another tab. */
-  readonly onChange: (items: readonly Item[]) => void;
+  /** Called with all items whenever they change, here or elsewhere, in another tab. */
+  readonly onChange: (items: readonly Item[], elsewhere: boolean) => void;
   readonly onNotice: (notice: Notice) => void;
+  /** Called when everything that waited is written. */
+  readonly onWritten?: () => void;
 }
 
 /** A named collection of things the player made, kept in the browser. */
 export interface Shelf<Item extends ShelfItem> {
   items(): readonly Item[];
-  /** Adds an item, or replaces the one with its id. */
-  put(item: Item): void;
-  remove(id: string): void;
+  /** An item as the storage holds it at this moment, another tab's included; `null` where it is not there. */
+  stored(id: string): Item | null;
+  /** False while a change of this item waits to be written. */
+  isWritten(id: string): boolean;
+  /** Adds an item, or replaces the one with its id. Returns whether that is written. */
+  put(item: Item): boolean;
+  /** Takes an item away. Returns whether that is written. */
+  remove(id: string): boolean;
   dispose(): void;
-}
-
-interface Read<Item> {
-  readonly items: readonly Item[];
-  readonly problems: readonly string[];
 }
 
 const readItems = <Item extends ShelfItem>(
   value: unknown,
   parse: (value: unknown) => ReadItem<Item>,
   noun: string,
-): Read<Item> => {
-  if (!Array.isArray(value)) return { items: [], problems: [`The kept ${noun}s are not a list.`] };
+): ReadValue<readonly Item[]> => {
+  if (!Array.isArray(value)) return { value: [], problems: [`The kept ${noun}s are not a list.`] };
   const results = value.map(parse);
   return {
-    items: results.flatMap(({ item }) => item ?? []),
+    value: results.flatMap(({ item }) => item ?? []),
     problems: results.flatMap(({ problems }) => problems),
   };
 };
+
+const withItem = <Item extends ShelfItem>(items: readonly Item[], item: Item): readonly Item[] =>
+  items.some(({ id }) => id === item.id)
+    ? items.map((each) => (each.id === item.id ? item : each))
+    : [...items, item];
 
 /**
  * Opens a shelf. Every change is made on what the storage holds at that moment, so that two tabs add to one list
  * instead of overwriting each other's; what cannot be read is set aside and said.
  */
 export const openShelf = <Item extends ShelfItem>(options: ShelfOptions<Item>): Shelf<Item> => {
-  const { kept, name, noun, parse, onChange, onNotice } = options;
-  let items: readonly Item[] = [];
-  /** True while the storage holds less than the memory: then reading it again would lose what the player made. */
-  let behind = false;
-
-  const say = (writing: Writing): void => {
-    const notice = writingNotice(writing);
-    if (notice) onNotice(notice);
-  };
-
-  const takeOver = (value: unknown, raw: string): void => {
-    const read = readItems(value, parse, noun);
-    items = read.items;
-    if (read.problems.length === 0) return;
-    say(kept.setAside(name, raw));
-    onNotice({
-      id: `unread-${name}`,
-      tone: 'trouble',
-      text: `${read.problems.join(' ')} A copy of what was there is kept in this browser.`,
-    });
-  };
-
-  const refresh = (): void => {
-    if (behind) return;
-    const reading = kept.read(name);
-    if (reading.kind === 'value') takeOver(reading.value, reading.raw);
-    else if (reading.kind === 'unreadable') takeOver(null, reading.raw);
-  };
-
-  const write = (next: readonly Item[]): void => {
-    items = next;
-    const writing = kept.write(name, next);
-    behind = writing.kind !== 'written';
-    say(writing);
-    onChange(items);
-  };
-
-  refresh();
-  const unsubscribe = kept.onWrittenElsewhere(name, (value) => {
-    takeOver(value, JSON.stringify(value));
-    onChange(items);
+  const { kept, keeper, name, noun, parse, onChange, onNotice, onWritten } = options;
+  const record = openRecord<readonly Item[]>({
+    kept,
+    keeper,
+    name,
+    empty: [],
+    parse: (value) => readItems(value, parse, noun),
+    damaged: `The kept ${noun}s are not a list.`,
+    storable: (items) => items,
+    onNotice,
+    onElsewhere: (items) => onChange(items, true),
+    ...(onWritten ? { onWritten } : {}),
   });
-
+  const change = (id: string, step: (items: readonly Item[]) => readonly Item[]): boolean => {
+    const written = record.change(id, step);
+    onChange(record.value(), false);
+    return written;
+  };
   return {
-    items: () => items,
-    put: (item) => {
-      refresh();
-      const known = items.some(({ id }) => id === item.id);
-      write(known ? items.map((each) => (each.id === item.id ? item : each)) : [...items, item]);
-    },
-    remove: (id) => {
-      refresh();
-      write(items.filter((item) => item.id !== id));
-    },
-    dispose: unsubscribe,
+    items: record.value,
+    stored: (id) => record.stored().find((item) => item.id === id) ?? null,
+    isWritten: (id) => !record.isWaiting(id),
+    put: (item) => change(item.id, (items) => withItem(items, item)),
+    remove: (id) => change(id, (items) => items.filter((item) => item.id !== id)),
+    dispose: record.dispose,
   };
 };

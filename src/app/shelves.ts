@@ -3,6 +3,7 @@ import { parseTuning } from '../core/harp/custom-tuning';
 import type { Tuning } from '../core/harp/harp';
 import { type OwnedHarp, parseHarpCase } from '../core/harp/harp-case';
 import type { KeptValues } from '../storage/kept-values';
+import type { Keeper } from './keeper';
 import type { Notice, SessionState } from './session-state';
 import { openShelf, type ReadItem, type Shelf } from './shelf';
 
@@ -30,14 +31,18 @@ const parseOwnTuning = (value: unknown): ReadItem<Tuning> => {
   return { item: tuning, problems };
 };
 
+interface Options {
+  readonly kept: KeptValues;
+  readonly keeper: Keeper;
+  readonly store: StoreApi<SessionState>;
+  readonly post: (notice: Notice) => void;
+}
+
 /** Opens the player's shelves and keeps the page's copy of them up to date. */
-export const openShelves = (
-  kept: KeptValues,
-  store: StoreApi<SessionState>,
-  post: (notice: Notice) => void,
-): Shelves => {
+export const openShelves = ({ kept, keeper, store, post }: Options): Shelves => {
   const harps: Shelf<OwnedHarp> = openShelf({
     kept,
+    keeper,
     name: 'harps',
     noun: 'harp',
     parse: parseHarp,
@@ -46,6 +51,7 @@ export const openShelves = (
   });
   const tunings: Shelf<Tuning> = openShelf({
     kept,
+    keeper,
     name: 'tunings',
     noun: 'tuning',
     parse: parseOwnTuning,

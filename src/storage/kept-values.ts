@@ -14,19 +14,35 @@ export type Writing =
   | { readonly kind: 'full' }
   | { readonly kind: 'refused'; readonly detail: string };
 
+/** Text put aside because it could not be read, or because the player started afresh. */
+export interface KeptCopy {
+  readonly id: string;
+  /** The value it is a copy of. */
+  readonly name: string;
+  readonly raw: string;
+}
+
 /** Named JSON values kept in the browser. No method throws. */
 export interface KeptValues {
   read(name: string): Reading;
   write(name: string, value: unknown): Writing;
-  /** Puts text that could not be read aside under a name of its own, once per different text. */
+  /** Puts a copy of a text aside under a name of its own, once per different text; earlier copies stay. */
   setAside(name: string, raw: string): Writing;
+  /** Takes a value out of use: what was there becomes a copy. It stays in use where that fails. */
+  retire(name: string): Writing;
+  /** Names of all values in use, copies left out; none where the browser refuses. */
+  names(): readonly string[];
+  /** All copies put aside, oldest first by name; none where the browser refuses. */
+  copies(): readonly KeptCopy[];
+  /** Deletes a copy. */
+  forgetCopy(id: string): Writing;
   /** Calls back when another tab wrote the value. Returns the unsubscriber. */
   onWrittenElsewhere(name: string, listener: (value: unknown) => void): () => void;
 }
 
 const PREFIX = 'combshed.';
-/** Copies kept of unreadable values, per name: enough to recover, few enough not to fill the storage. */
-const COPIES = 5;
+/** Stands between a value's name and the number of its copy. */
+const COPY = '.unread.';
 
 const detailOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
@@ -51,11 +67,44 @@ const put = (area: StorageArea, key: string, raw: string): Writing => {
   }
 };
 
-const copiesOf = (area: StorageArea, name: string): string[] => {
-  const prefix = `${PREFIX}${name}.unread.`;
-  return Array.from({ length: area.length }, (_, i) => area.key(i) ?? '')
-    .filter((key) => key.startsWith(prefix))
-    .sort((a, b) => Number(a.slice(prefix.length)) - Number(b.slice(prefix.length)));
+const keysOf = (area: StorageArea): readonly string[] =>
+  Array.from({ length: area.length }, (_, i) => area.key(i) ?? '').filter((key) => key.startsWith(PREFIX));
+
+interface CopyKey {
+  readonly key: string;
+  readonly name: string;
+  readonly number: number;
+}
+
+const copyKeysOf = (area: StorageArea): readonly CopyKey[] =>
+  keysOf(area)
+    .filter((key) => key.includes(COPY))
+    .map((key) => {
+      const at = key.lastIndexOf(COPY);
+      return { key, name: key.slice(PREFIX.length, at), number: Number(key.slice(at + COPY.length)) };
+    })
+    .sort((a, b) => a.name.localeCompare(b.name) || a.number - b.number);
+
+/** The key for one more copy of a value; `null` where one with this text is there already. */
+const nextCopyKey = (area: StorageArea, name: string, raw: string): string | null => {
+  const copies = copyKeysOf(area).filter((copy) => copy.name === name);
+  if (copies.some(({ key }) => area.getItem(key) === raw)) return null;
+  return `${PREFIX}${name}${COPY}${(copies.at(-1)?.number ?? 0) + 1}`;
+};
+
+const copyIn = (area: StorageArea, name: string, raw: string): Writing => {
+  const key = nextCopyKey(area, name, raw);
+  return key === null ? { kind: 'written' } : put(area, key, raw);
+};
+
+/** Moving needs no room for two: the value gives way to its copy, and comes back where that does not fit. */
+const moveIn = (area: StorageArea, name: string): Writing => {
+  const raw = area.getItem(PREFIX + name);
+  if (raw === null) return { kind: 'written' };
+  area.removeItem(PREFIX + name);
+  const writing = copyIn(area, name, raw);
+  if (writing.kind !== 'written') area.setItem(PREFIX + name, raw);
+  return writing;
 };
 
 /**
@@ -73,6 +122,10 @@ export const createKeptValues = (
       return { kind: 'refused', detail: detailOf(error) };
     }
   };
+  const listed = <T>(list: (area: StorageArea) => readonly T[]): readonly T[] => {
+    const items = withArea(list);
+    return 'kind' in items ? [] : items;
+  };
   return {
     read: (name) =>
       withArea<Reading>((area) => {
@@ -80,14 +133,26 @@ export const createKeptValues = (
         return raw === null ? { kind: 'nothing' } : parse(raw);
       }),
     write: (name, value) => withArea<Writing>((area) => put(area, PREFIX + name, JSON.stringify(value))),
-    setAside: (name, raw) =>
+    setAside: (name, raw) => withArea<Writing>((area) => copyIn(area, name, raw)),
+    retire: (name) => withArea<Writing>((area) => moveIn(area, name)),
+    names: () =>
+      listed((area) =>
+        keysOf(area)
+          .filter((key) => !key.includes(COPY))
+          .map((key) => key.slice(PREFIX.length)),
+      ),
+    copies: () =>
+      listed((area) =>
+        copyKeysOf(area).map(({ key, name }) => ({
+          id: key.slice(PREFIX.length),
+          name,
+          raw: area.getItem(key) ?? '',
+        })),
+      ),
+    forgetCopy: (id) =>
       withArea<Writing>((area) => {
-        const copies = copiesOf(area, name);
-        if (copies.some((key) => area.getItem(key) === raw)) return { kind: 'written' };
-        const newest = copies.at(-1);
-        const number = newest === undefined ? 1 : Number(newest.slice(newest.lastIndexOf('.') + 1)) + 1;
-        for (const key of copies.slice(0, Math.max(0, copies.length - COPIES + 1))) area.removeItem(key);
-        return put(area, `${PREFIX}${name}.unread.${number}`, raw);
+        if (id.includes(COPY)) area.removeItem(PREFIX + id);
+        return { kind: 'written' };
       }),
     onWrittenElsewhere: (name, listener) => {
       const onStorage = (event: Event): void => {

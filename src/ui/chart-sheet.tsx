@@ -39,7 +39,7 @@ const Deleted = ({ focused }: { readonly focused: boolean }) => {
 
 /** Where the player writes charts. */
 export const ChartSheet = ({ onClose }: { readonly onClose: () => void }) => {
-  const { draft, listed } = useDesk();
+  const { draft, listed, editing } = useDesk();
   const [justDeleted, setJustDeleted] = useState(false);
   useOpening();
   return (
@@ -50,7 +50,7 @@ export const ChartSheet = ({ onClose }: { readonly onClose: () => void }) => {
       </div>
       {draft !== null && (
         <ChartEditor
-          key={draft.present.id}
+          key={editing}
           draft={draft}
           standing={listed.find(({ id }) => id === draft.present.id)?.standing ?? 'new'}
           onDeleted={() => setJustDeleted(true)}

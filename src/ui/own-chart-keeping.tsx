@@ -11,6 +11,8 @@ interface Props {
 
 const STANDINGS: Readonly<Record<ListedChart['standing'], string>> = {
   saved: 'Saved.',
+  unwritten:
+    'The band plays it, but it is not written yet: the browser takes nothing more for this page now. The page tries again by itself; copy the text to be safe.',
   changed: 'Changed since it was saved; the band plays it as saved.',
   new: 'Not saved yet. Saving puts it under Form and plays it.',
 };

@@ -20,7 +20,8 @@ export const ChartPicker = ({ open, listed }: Props) => {
   const formName = typeof form === 'string' ? FORMS[form].name : form.name;
   const options = listed.map(({ id, name, standing }) => ({
     value: id,
-    text: standing === 'saved' ? name : `${name} (not saved)`,
+    text:
+      standing === 'saved' ? name : `${name} (${standing === 'unwritten' ? 'not written yet' : 'not saved'})`,
   }));
   return (
     <>

@@ -7,6 +7,8 @@ import { useSelected } from './session-context';
 export interface ShownDesk {
   readonly draft: History<OwnChart> | null;
   readonly listed: readonly ListedChart[];
+  /** Stays the same while one text is written, whatever chart it becomes. */
+  readonly editing: string | null;
 }
 
 /** The chart open on the desk and the list of all. */
@@ -15,6 +17,8 @@ export const useDesk = (): ShownDesk => {
   const ownCharts = useSelected((state) => state.ownCharts);
   return useMemo(() => {
     const view = { chartDesk, ownCharts };
-    return { draft: openDraft(view), listed: listCharts(view) };
+    const { open, splitFrom } = chartDesk;
+    const editing = open === null ? null : (splitFrom[open] ?? open);
+    return { draft: openDraft(view), listed: listCharts(view), editing };
   }, [chartDesk, ownCharts]);
 };

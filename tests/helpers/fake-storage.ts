@@ -5,7 +5,12 @@ export interface FakeStorage extends StorageArea {
   readonly items: Map<string, string>;
   /** Thrown by every write while set. */
   refuse: Error | null;
+  /** Most UTF-16 units of keys and values together. */
+  capacity: number;
 }
+
+const sizeOf = (items: ReadonlyMap<string, string>): number =>
+  [...items].reduce((sum, [key, value]) => sum + key.length + value.length, 0);
 
 /** A storage area in memory holding `items` at first. */
 export const createFakeStorage = (items: Readonly<Record<string, string>> = {}): FakeStorage => {
@@ -13,6 +18,7 @@ export const createFakeStorage = (items: Readonly<Record<string, string>> = {}):
   return {
     items: held,
     refuse: null,
+    capacity: Number.POSITIVE_INFINITY,
     get length() {
       return held.size;
     },
@@ -23,6 +29,8 @@ export const createFakeStorage = (items: Readonly<Record<string, string>> = {}):
     },
     setItem(key, value) {
       if (this.refuse) throw this.refuse;
+      if (sizeOf(new Map(held).set(key, value)) > this.capacity)
+        throw new DOMException('no room', 'QuotaExceededError');
       held.set(key, value);
     },
   };

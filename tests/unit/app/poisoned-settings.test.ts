@@ -3,12 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { programOf, soundOf } from '../../../src/app/band-orders';
 import { withFittingRepeat } from '../../../src/app/choices';
 import { leadsOf, lineFor, tradingFor } from '../../../src/app/leads';
+import { EMPTY_DESK } from '../../../src/app/own-charts-desk';
 import { NO_OWN_SOUNDS } from '../../../src/app/own-sounds-state';
 import type { SessionState } from '../../../src/app/session-state';
 import { chartFor, type Tune, tuneFor } from '../../../src/app/tune';
 import { restingViews } from '../../../src/app/views';
+import { sectionAt } from '../../../src/core/arranger/section-at';
 import type { OwnChart } from '../../../src/core/chart/own-chart';
-import { sectionAt } from '../../../src/core/score/section-at';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { parseSettings, storableSettings } from '../../../src/core/settings/parse-settings';
 import type { Settings } from '../../../src/core/settings/settings';
@@ -60,7 +61,7 @@ const stateOf = (settings: Settings, tune: Tune): SessionState => ({
   harpCase: [],
   ownTunings: [],
   ownCharts: [OWN],
-  chartDesk: { open: null, drafts: {}, deleted: null },
+  chartDesk: EMPTY_DESK,
 });
 
 const hold = (runs: number, check: (settings: Settings) => void): void => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { createKeeper } from '../../../src/app/keeper';
 import type { Notice } from '../../../src/app/session-state';
 import { openShelf, type ReadItem, type ShelfItem } from '../../../src/app/shelf';
 import { createKeptValues } from '../../../src/storage/kept-values';
@@ -15,6 +16,10 @@ const open = (storage: FakeStorage) => {
   const seen: (readonly ShelfItem[])[] = [];
   const shelf = openShelf({
     kept: createKeptValues(() => storage, new EventTarget()),
+    keeper: createKeeper({
+      board: { post: (notice) => notices.push(notice), dismiss: () => {} },
+      later: () => () => {},
+    }),
     name: 'things',
     noun: 'thing',
     parse,

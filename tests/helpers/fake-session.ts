@@ -1,0 +1,48 @@
+import { openDraft } from '../../src/app/own-charts-desk';
+import { createSession } from '../../src/app/session';
+import type { KeptValues } from '../../src/storage/kept-values';
+import { createFakeBand } from './fake-band';
+import { createFakeOwnSounds } from './fake-own-sounds';
+import { createFakeTakeAway } from './fake-take-away';
+
+let seed = 100;
+
+/** A session on what a tab keeps, with a band that makes no sound and time that is let pass by hand. */
+export const openSession = (kept: KeptValues) => {
+  const due = new Set<() => void>();
+  const band = createFakeBand();
+  const takeAway = createFakeTakeAway();
+  const session = createSession({
+    band,
+    kept,
+    newSeed: () => {
+      seed += 1;
+      return seed;
+    },
+    later: (_, run) => {
+      due.add(run);
+      return () => due.delete(run);
+    },
+    takeAway,
+    ownSounds: createFakeOwnSounds(),
+  });
+  const state = session.store.getState;
+  return {
+    band,
+    takeAway,
+    session,
+    state,
+    commands: session.commands,
+    draft: () => openDraft(state())?.present,
+    notices: () =>
+      state()
+        .notices.map(({ text }) => text)
+        .join('\n'),
+    /** Lets everything happen that was to happen later. */
+    pass: (): void => {
+      const runs = [...due];
+      due.clear();
+      for (const run of runs) run();
+    },
+  };
+};
