@@ -1,6 +1,6 @@
 import type { Writing } from '../storage/kept-values';
-import { writingNotice } from './kept-settings';
 import type { NoticeBoard } from './notice-board';
+import { writingNotice } from './writing-notice';
 
 /** Sees to it that what could not be written is written later. */
 export interface Keeper {

@@ -1,7 +1,7 @@
 import type { KeptValues, Writing } from '../storage/kept-values';
 import type { Keeper } from './keeper';
-import { writingNotice } from './kept-settings';
 import type { Notice } from './session-state';
+import { writingNotice } from './writing-notice';
 
 /** A value as it could be read. */
 export interface ReadValue<Value> {

@@ -1,6 +1,13 @@
 import type { StoreApi } from 'zustand/vanilla';
 import { FORMS } from '../core/chart/forms';
-import { type OwnChart, otherSpelling, parseOwnChart, readOwnChart, tonicIn } from '../core/chart/own-chart';
+import {
+  LONGEST_NAME,
+  type OwnChart,
+  otherSpelling,
+  parseOwnChart,
+  readOwnChart,
+  tonicIn,
+} from '../core/chart/own-chart';
 import { formAsText } from '../core/chart/print-chart';
 import { respellText, transposeText } from '../core/chart/transpose-text';
 import type { KeptValues } from '../storage/kept-values';
@@ -67,6 +74,14 @@ const parse = (value: unknown): ReadItem<OwnChart> => {
   return { item: chart, problems };
 };
 
+/** A draft keeps its name as it is typed, an empty one too: it is not wrong yet. */
+const parseDraft = (value: unknown): ReadItem<OwnChart> => {
+  const name: unknown = typeof value === 'object' && value !== null && 'name' in value ? value.name : null;
+  if (typeof name !== 'string') return parse(value);
+  const { item, problems } = parse(Object.assign({}, value, { name: name.trim() || 'typed' }));
+  return { item: item && { ...item, name: name.slice(0, LONGEST_NAME) }, problems };
+};
+
 interface Shelves {
   readonly charts: Shelf<OwnChart>;
   /** What was typed and not saved, so that not even a closed browser loses it. */
@@ -124,7 +139,7 @@ const openShelves = ({ kept, keeper, store, post, newSeed, onSaved }: OwnChartsO
     keeper,
     name: 'chart-drafts',
     noun: 'unsaved chart',
-    parse,
+    parse: parseDraft,
     onChange: (items, elsewhere) => {
       if (!elsewhere) return;
       store.setState({ chartDesk: followDrafts(state(), known, items) });
@@ -211,7 +226,9 @@ const createCommands = (
     saveChart: () => {
       const present = openDraft(state())?.present;
       if (present === undefined) return;
-      const chart = part(present);
+      const named = parse(present).item ?? present;
+      if (!isSameChart(named, present)) keep(editOpen(state(), named));
+      const chart = part(openDraft(state())?.present ?? named);
       if (charts.put(chart)) {
         drafts.remove(chart.id);
         noteDraft(chart.id, null);

@@ -208,6 +208,16 @@ describe('one chart in two tabs', () => {
     expect(two.notices()).toMatch(/Both texts are kept/);
   });
 
+  it('bears names half typed, and names a chart without one when it is saved', () => {
+    const { storage, one, two } = twoTabs();
+    for (const name of ['', 'F', 'Fri ', '']) one.commands.editChart({ name });
+    expect([two.draft()?.name, one.notices()]).toEqual(['', '']);
+    one.commands.saveChart();
+    one.commands.editChart({ text: 'C7' });
+    expect(texts(storage, 'charts')).toEqual(['Chart without a name: G7']);
+    expect([one.notices(), two.notices(), one.state().ownCharts.length]).toEqual(['', '', 1]);
+  });
+
   it('can still be undone after it has parted, as the chart it became', () => {
     const { tabs, one, two } = twoTabs();
     two.commands.editChart({ text: 'G7 | C7' });
