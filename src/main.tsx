@@ -1,6 +1,6 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { createSession } from './app/session';
+import { createSession, type Session } from './app/session';
 import { createAudioCompressor } from './audio/compress-audio';
 import { createBand, WEB_GROUND } from './audio/create-band';
 import { createOwnSounds } from './audio/own-sounds';
@@ -9,6 +9,7 @@ import { createKeptFile } from './storage/kept-file';
 import { createKeptValues } from './storage/kept-values';
 import { createFileSaver } from './storage/save-file';
 import { App } from './ui/app';
+import { showLastResort } from './ui/last-resort';
 
 const page = document.getElementById('page');
 if (page === null) throw new Error('The page has no element "page" to draw into');
@@ -25,41 +26,60 @@ const whenIdle = (run: () => void): void => {
   else window.addEventListener('load', wait, { once: true });
 };
 
-const session = createSession({
-  band: createBand({
-    ...WEB_GROUND,
-    loadEngine: (context, events) => WEB_GROUND.loadEngine(context, { ...events, route: ownSounds.route }),
-  }),
-  kept: createKeptValues(() => window.localStorage, window),
-  newSeed: () => Math.floor(Math.random() * 1_000_000),
-  later: (seconds, run) => {
-    const timer = window.setTimeout(run, seconds * 1000);
-    return () => window.clearTimeout(timer);
-  },
-  takeAway: {
-    loadRenderer: async () => {
-      // Tone greets in the console unless asked not to.
-      Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
-      const { renderSections } = await import('./audio/render-offline');
-      return (request) => renderSections({ ...request, route: ownSounds.route });
-    },
-    saver: createFileSaver(),
-    compressor: createAudioCompressor(),
-  },
-  ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
-  // A development server has no worker to register.
-  ...(import.meta.env.PROD && {
-    offline: createOffline({
-      container: () => navigator.serviceWorker,
-      secure: window.isSecureContext,
-      whenIdle,
-      reload: () => window.location.reload(),
-    }),
-  }),
-});
+const kept = createKeptValues(() => window.localStorage, window);
 
-createRoot(page).render(
-  <StrictMode>
-    <App session={session} />
-  </StrictMode>,
-);
+const open = (): Session =>
+  createSession({
+    band: createBand({
+      ...WEB_GROUND,
+      loadEngine: (context, events) => WEB_GROUND.loadEngine(context, { ...events, route: ownSounds.route }),
+    }),
+    kept,
+    newSeed: () => Math.floor(Math.random() * 1_000_000),
+    later: (seconds, run) => {
+      const timer = window.setTimeout(run, seconds * 1000);
+      return () => window.clearTimeout(timer);
+    },
+    takeAway: {
+      loadRenderer: async () => {
+        // Tone greets in the console unless asked not to.
+        Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
+        const { renderSections } = await import('./audio/render-offline');
+        return (request) => renderSections({ ...request, route: ownSounds.route });
+      },
+      saver: createFileSaver(),
+      compressor: createAudioCompressor(),
+    },
+    ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
+    // A development server has no worker to register.
+    ...(import.meta.env.PROD && {
+      offline: createOffline({
+        container: () => navigator.serviceWorker,
+        secure: window.isSecureContext,
+        whenIdle,
+        reload: () => window.location.reload(),
+      }),
+    }),
+  });
+
+/** The page itself failed: its parts fail alone and say so themselves. */
+const giveUp = (error: unknown, session: Session | null): void =>
+  showLastResort({
+    document,
+    page,
+    error,
+    kept,
+    reload: () => window.location.reload(),
+    stop: session === null ? null : session.commands.stop,
+  });
+
+try {
+  const session = open();
+  createRoot(page, { onUncaughtError: (error) => giveUp(error, session) }).render(
+    <StrictMode>
+      <App session={session} />
+    </StrictMode>,
+  );
+} catch (error) {
+  giveUp(error, null);
+}

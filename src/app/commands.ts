@@ -9,6 +9,7 @@ import { addTap, tappedTempo } from '../core/settings/tap-tempo';
 import { parseTempo } from '../core/settings/tempo';
 import type { EpochMs, Midi, PitchClass } from '../core/theory/units';
 import { withFeel, withForm, withHarp, withHarpKey, withPosition, withSongKey, withTuning } from './choices';
+import type { CopyCommands } from './kept-copies';
 import type { NewerVersionCommands } from './newer-version';
 import type { ChartCommands } from './own-charts';
 import type { OwnSoundCommands } from './own-sounds';
@@ -58,6 +59,7 @@ export type Commands = ChoiceCommands &
   PlayCommands &
   ShelfCommands &
   ChartCommands &
+  CopyCommands &
   TakeAwayCommands &
   OwnSoundCommands &
   NewerVersionCommands &

@@ -39,6 +39,8 @@ export interface ChartCommands {
   /** Opens a copy of the form now chosen, in the song's key. */
   duplicateForm(): void;
   openChart(id: string): void;
+  /** Leaves the open chart as it is. */
+  closeChart(): void;
   editChart(change: Partial<Omit<OwnChart, 'id'>>): void;
   transposeChart(semitones: number): void;
   /** Writes the chart in the other spelling of its key, where there is one. */
@@ -214,6 +216,7 @@ const createCommands = (
     newChart: () => add(emptyChart(state())),
     duplicateForm: () => add(copyOfForm(state())),
     openChart: (id) => show(openOnDesk(state(), id)),
+    closeChart: () => show({ ...state().chartDesk, open: null }),
     editChart: (change) => keep(editOpen(state(), change)),
     transposeChart: (semitones) => rewrite((chart) => transposeText(readOwnChart(chart), semitones)),
     respellChart: () =>

@@ -8,6 +8,7 @@ import { withForm } from './choices';
 import { type Commands, createChoiceCommands } from './commands';
 import { createConductor } from './conductor';
 import { createKeeper } from './keeper';
+import { createCopyCommands } from './kept-copies';
 import { openSettings } from './kept-settings';
 import { createNewerVersion } from './newer-version';
 import { initialNewerVersion } from './newer-version-state';
@@ -161,6 +162,7 @@ export const createSession = (devices: Devices): Session => {
       ...charts.commands,
       ...own.commands,
       ...newer.commands,
+      ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
     },
     live: { heard: () => band.heard() },
     dispose: () => {

@@ -11,77 +11,57 @@ import './styles/chart-editor.css';
 import './styles/fit.css';
 import './styles/map.css';
 import './styles/print.css';
-import { type ReactElement, useState } from 'react';
+import './styles/failed.css';
+import { useState } from 'react';
 import type { Session } from '../app/session';
-import { BandSheet } from './band-sheet';
-import { BandTurnSign } from './band-turn-sign';
-import { CareSheet } from './care-sheet';
-import { ChartSheet } from './chart-sheet';
-import { ChartView } from './chart-view';
-import { CountInSign } from './count-in-sign';
-import { HarpMap } from './harp-map';
-import { HarpSheet } from './harp-sheet';
-import { HolesTogether } from './holes-together';
-import { Masthead, type SheetId } from './masthead';
-import { MixerSheet } from './mixer-sheet';
-import { NextHarpSign } from './next-harp-sign';
-import { Notices } from './notices';
+import { Boundary } from './boundary';
+import { Guarded } from './guarded';
+import { PANELS, type PanelId, type PartProps, VIEWS } from './page-parts';
 import { PracticeProvider } from './practice-context';
-import { PractiseSheet } from './practise-sheet';
 import { PrintView } from './print-view';
 import { SessionProvider, useSelected } from './session-context';
-import { SongSheet } from './song-sheet';
-import { TakeAwaySheet } from './take-away-sheet';
 import { TransportBar } from './transport-bar';
-import { TurnSign } from './turn-sign';
 import { useKeys } from './use-keys';
 import { useLook } from './use-look';
 import { useNarrow } from './use-narrow';
-import { WarmUpSign } from './warm-up-sign';
-import { WhatFits } from './what-fits';
 
-type OpenSheet = SheetId | 'song';
-
-const SHEETS: Readonly<Record<OpenSheet, (props: { readonly onClose: () => void }) => ReactElement>> = {
-  song: SongSheet,
-  harp: HarpSheet,
-  chart: ChartSheet,
-  practise: PractiseSheet,
-  band: BandSheet,
-  mixer: MixerSheet,
-  'take-away': TakeAwaySheet,
-  care: CareSheet,
-};
+/** The parts of one place, each of which fails alone. */
+const Parts = ({ place, ...given }: PartProps & { readonly place: keyof typeof VIEWS }) =>
+  VIEWS[place].map(({ title, Show }) => (
+    <Guarded key={title} part={title}>
+      <Show {...given} />
+    </Guarded>
+  ));
 
 const Page = () => {
-  const [open, setOpen] = useState<OpenSheet | null>(null);
+  const [open, setOpen] = useState<PanelId | null>(null);
   const narrow = useNarrow();
   const drawing = useSelected((state) => state.settings.drawing);
   useLook();
   useKeys();
-  const toggle = (id: OpenSheet): void => setOpen((now) => (now === id ? null : id));
-  const Open = open === null ? null : SHEETS[open];
+  const onOpen = (id: PanelId): void => setOpen((now) => (now === id ? null : id));
+  const close = (): void => setOpen(null);
+  const given: PartProps = { open, onOpen, narrow };
+  const panel = open === null ? null : PANELS[open];
   return (
     <div className="page">
-      <Masthead open={open === 'song' ? null : open} onOpen={toggle} />
-      <Notices />
+      <Parts place="head" {...given} />
       <main className="stand" data-drawing={drawing}>
         <div className="form">
-          <ChartView />
-          <CountInSign />
-          <BandTurnSign />
-          <NextHarpSign />
-          <TurnSign />
-          <WarmUpSign />
-          <HolesTogether />
+          <Parts place="form" {...given} />
         </div>
         <div className="reading">
-          <WhatFits />
-          <HarpMap />
+          <Parts place="reading" {...given} />
         </div>
       </main>
-      <TransportBar narrow={narrow} onSetUp={() => toggle('song')} />
-      {Open !== null && <Open key={open} onClose={() => setOpen(null)} />}
+      <TransportBar>
+        <Parts place="transport" {...given} />
+      </TransportBar>
+      {panel !== null && (
+        <Boundary key={open} part={panel.title} onLeave={close}>
+          <panel.Show onClose={close} />
+        </Boundary>
+      )}
     </div>
   );
 };
@@ -91,7 +71,9 @@ export const App = ({ session }: { readonly session: Session }) => (
   <SessionProvider session={session}>
     <PracticeProvider>
       <Page />
-      <PrintView />
+      <Guarded part="The paper">
+        <PrintView />
+      </Guarded>
     </PracticeProvider>
   </SessionProvider>
 );

@@ -1,5 +1,6 @@
 import type { NewerVersionState } from '../app/newer-version-state';
 import { Fold } from './fold';
+import { KeptCopies } from './kept-copies';
 import { useSelected } from './session-context';
 import { Sheet } from './sheet';
 
@@ -68,6 +69,9 @@ export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
         from, and that only for its own parts, and for a newer version of them when you open it.
       </p>
       <OfflineLine />
+    </Fold>
+    <Fold title="Kept copies" open>
+      <KeptCopies />
     </Fold>
   </Sheet>
 );

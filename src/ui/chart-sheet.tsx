@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { Boundary } from './boundary';
 import { ChartEditor } from './own-chart-editor';
 import { ChartHelp } from './own-chart-help';
 import { ChartPicker } from './own-chart-picker';
@@ -39,6 +40,7 @@ const Deleted = ({ focused }: { readonly focused: boolean }) => {
 
 /** Where the player writes charts. */
 export const ChartSheet = ({ onClose }: { readonly onClose: () => void }) => {
+  const { commands } = useSession();
   const { draft, listed, editing } = useDesk();
   const [justDeleted, setJustDeleted] = useState(false);
   useOpening();
@@ -49,12 +51,24 @@ export const ChartSheet = ({ onClose }: { readonly onClose: () => void }) => {
         <Deleted focused={justDeleted && draft === null} />
       </div>
       {draft !== null && (
-        <ChartEditor
+        <Boundary
           key={editing}
-          draft={draft}
-          standing={listed.find(({ id }) => id === draft.present.id)?.standing ?? 'new'}
-          onDeleted={() => setJustDeleted(true)}
-        />
+          part={`The chart “${draft.present.name}”`}
+          text={draft.present.text}
+          tryAgainOn={draft.present}
+          onLeave={commands.closeChart}
+          actions={
+            <button type="button" className="tool" onClick={commands.undoChart}>
+              Undo the last change
+            </button>
+          }
+        >
+          <ChartEditor
+            draft={draft}
+            standing={listed.find(({ id }) => id === draft.present.id)?.standing ?? 'new'}
+            onDeleted={() => setJustDeleted(true)}
+          />
+        </Boundary>
       )}
       <ChartHelp />
     </Sheet>

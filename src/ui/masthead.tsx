@@ -38,7 +38,7 @@ export const Masthead = ({
   open,
   onOpen,
 }: {
-  readonly open: SheetId | null;
+  readonly open: SheetId | 'song' | null;
   readonly onOpen: (id: SheetId) => void;
 }) => {
   const tune = useSelected((state) => state.now.tune);

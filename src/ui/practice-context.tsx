@@ -10,6 +10,8 @@ interface Practice {
   readonly line: Line | null;
   /** Who plays when in the chorus being heard. */
   readonly trading: Trading | null;
+  /** What was thrown when they could not be worked out. */
+  readonly failed?: { readonly error: unknown };
 }
 
 const NOTHING: Practice = { line: null, trading: null };
@@ -23,13 +25,24 @@ export const PracticeProvider = ({ children }: { readonly children: ReactNode })
   const key = useSelected((state) => state.now.tune.chart.key);
   const chorus = useSelected((state) => state.now.chorus);
   const warming = useSelected((state) => state.warmUp !== null);
-  const practice = useMemo(() => {
+  const practice = useMemo((): Practice => {
     if (warming) return NOTHING;
-    const chart = chartFor(settings, ownCharts, key);
-    return { line: lineFor(settings, chart, harp), trading: tradingFor(settings, chart, harp, chorus) };
+    try {
+      const chart = chartFor(settings, ownCharts, key);
+      return { line: lineFor(settings, chart, harp), trading: tradingFor(settings, chart, harp, chorus) };
+    } catch (error) {
+      return { ...NOTHING, failed: { error } };
+    }
   }, [settings, ownCharts, key, harp, chorus, warming]);
   return <PracticeContext value={practice}>{children}</PracticeContext>;
 };
 
 /** The line and the calls of the chorus being heard. */
 export const usePractice = (): Practice => useContext(PracticeContext);
+
+/** Fails, to be caught and said, where the line or the calls could not be worked out; nothing otherwise. */
+export const PracticeSign = () => {
+  const { failed } = usePractice();
+  if (failed) throw failed.error;
+  return null;
+};

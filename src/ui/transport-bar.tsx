@@ -1,6 +1,5 @@
+import type { ReactNode } from 'react';
 import { useSelected, useSession } from './session-context';
-import { SongChoices } from './song-choices';
-import { TempoField } from './tempo-field';
 
 const PlayGlyph = () => (
   <svg viewBox="0 0 20 20" aria-hidden="true">
@@ -35,23 +34,10 @@ const PlayButton = () => {
   );
 };
 
-/** Play and stop, tempo, and the song's choices; on a phone the choices are behind a button. */
-export const TransportBar = ({
-  narrow,
-  onSetUp,
-}: {
-  readonly narrow: boolean;
-  readonly onSetUp: () => void;
-}) => (
+/** Play and stop, which are always there, and what stands beside them. */
+export const TransportBar = ({ children }: { readonly children: ReactNode }) => (
   <section className="transport" aria-label="Transport">
     <PlayButton />
-    <TempoField />
-    {narrow ? (
-      <button type="button" className="tool setup-only" onClick={onSetUp}>
-        Song
-      </button>
-    ) : (
-      <SongChoices />
-    )}
+    {children}
   </section>
 );

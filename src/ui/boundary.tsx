@@ -1,0 +1,71 @@
+import { Component, type ReactNode } from 'react';
+import { KeptText } from './kept-text';
+
+interface Props {
+  /** What stands inside, as a sentence about it begins: `The map`. */
+  readonly part: string;
+  readonly children: ReactNode;
+  /** A text of the player's that is shown inside, to be copied when the inside fails. */
+  readonly text?: string | undefined;
+  /** More ways out, as buttons. */
+  readonly actions?: ReactNode;
+  /** When this changes, what failed is tried again. */
+  readonly tryAgainOn?: unknown;
+  /** Leaves what failed; without it, a button to bring it back stays in its place. */
+  readonly onLeave?: (() => void) | undefined;
+}
+
+interface State {
+  readonly failed: { readonly detail: string } | null;
+  readonly gone: boolean;
+}
+
+const WHOLE: State = { failed: null, gone: false };
+
+/** Keeps a failure inside one part of the page: says so in words and offers to try again or to go on without it. */
+export class Boundary extends Component<Props, State> {
+  override state = WHOLE;
+
+  static getDerivedStateFromError(error: unknown): Partial<State> {
+    return { failed: { detail: error instanceof Error ? error.message : String(error) } };
+  }
+
+  override componentDidUpdate(before: Props): void {
+    if (this.state.failed !== null && before.tryAgainOn !== this.props.tryAgainOn)
+      this.setState({ failed: null });
+  }
+
+  override render(): ReactNode {
+    const { part, children, text, actions, onLeave } = this.props;
+    const { failed, gone } = this.state;
+    if (gone) {
+      return (
+        <p className="failed-gone">
+          <button type="button" className="tool" onClick={() => this.setState(WHOLE)}>
+            {part}: show it again
+          </button>
+        </p>
+      );
+    }
+    if (failed === null) return children;
+    return (
+      <section className="failed" role="alert">
+        <p>
+          <strong>{part} cannot be shown.</strong> That is a fault of this program. The rest of the page goes
+          on, and what you made is kept.
+        </p>
+        <p className="hint">What went wrong: {failed.detail}</p>
+        {text !== undefined && <KeptText label={`${part}: its text`} text={text} />}
+        <div className="failed-ways">
+          {actions}
+          <button type="button" className="tool" onClick={() => this.setState({ failed: null })}>
+            Try again
+          </button>
+          <button type="button" className="tool" onClick={onLeave ?? (() => this.setState({ gone: true }))}>
+            Go on without it
+          </button>
+        </div>
+      </section>
+    );
+  }
+}

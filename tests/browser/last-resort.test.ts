@@ -1,0 +1,71 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { launchBrowser, watchPage } from '../helpers/browser';
+import { type ServedApp, serveApp } from '../helpers/serve';
+
+let browser: Browser;
+let app: ServedApp;
+beforeAll(async () => {
+  app = await serveApp();
+  browser = await launchBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await app?.dispose();
+});
+
+const STORED = '{"version":1,"tempo":77}';
+
+/** A page in whose browser something every drawing needs fails as long as settings are kept. */
+const openBroken = async (): Promise<Page> => {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  await page.goto(app.address);
+  await page.evaluate((stored) => localStorage.setItem('combshed.settings', stored), STORED);
+  await page.addInitScript(() => {
+    const real = window.matchMedia.bind(window);
+    window.matchMedia = (query) => {
+      if (localStorage.getItem('combshed.settings')?.includes('77')) throw new Error('no media');
+      return real(query);
+    };
+  });
+  return page;
+};
+
+describe('a page that cannot be drawn', () => {
+  it('offers fresh settings to the keyboard, opens with them, and keeps the old ones under Care', async () => {
+    const page = await openBroken();
+    await page.reload();
+    await page.getByRole('heading', { name: 'Combshed cannot be shown' }).waitFor();
+    expect(await page.getByText('What went wrong: no media').count()).toBe(1);
+    const fresh = page.getByRole('button', { name: 'Start with fresh settings, the old ones are kept' });
+    for (let presses = 0; presses < 5; presses += 1) {
+      if (await fresh.evaluate((button) => button === document.activeElement)) break;
+      await page.keyboard.press('Tab');
+    }
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Play' }).waitFor();
+    await page.getByRole('button', { name: 'Care' }).click();
+    await page.getByRole('button', { name: 'See Settings, copy 1' }).click();
+    expect(await page.getByLabel('Settings, copy 1', { exact: true }).inputValue()).toBe(STORED);
+    await page.context().close();
+  });
+});
+
+describe('settings that once locked the player out', () => {
+  it.each([
+    '{"version":1,"intonation":{"cents":{"blow":[],"draw":[]}}}',
+    '{"version":1,"tuning":7,"intonation":{"cents":{"blow":[0,0,0,0,0,0,0,0,0,0,0,0],"draw":[0,0,0,0,0,0,0,0,0,0,0,0]}}}',
+    '{"version":1,"tuning":',
+  ])('open the page: %s', async (stored) => {
+    const page = await browser.newPage();
+    const watch = watchPage(page);
+    await page.addInitScript((text) => {
+      localStorage['combshed.settings'] ??= text;
+    }, stored);
+    await page.goto(app.address, { waitUntil: 'networkidle' });
+    await page.getByRole('button', { name: 'Play' }).waitFor();
+    expect(watch.errors).toEqual([]);
+    await page.close();
+  });
+});

@@ -1,0 +1,127 @@
+import { cleanup, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { findLine } from '../../src/core/harp/lines';
+import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
+import { storableSettings } from '../../src/core/settings/parse-settings';
+import { PANELS, type PagePart, type PanelId, type PartProps, VIEWS } from '../../src/ui/page-parts';
+import { openPage } from '../helpers/open-page';
+
+beforeEach(() => {
+  // React reports what a boundary has caught.
+  vi.spyOn(console, 'error').mockImplementation(() => undefined);
+});
+afterEach(() => {
+  cleanup();
+  for (const restore of restores.splice(0)) restore();
+  vi.restoreAllMocks();
+});
+
+const restores: (() => void)[] = [];
+
+/** Puts another drawing in the place of a part's own, until the test ends. */
+const replacePart = <Given,>(part: PagePart<Given>, Show: PagePart<Given>['Show']): void => {
+  const own = part.Show;
+  Object.assign(part, { Show });
+  restores.push(() => Object.assign(part, { Show: own }));
+};
+
+/** Lets a part throw whenever it is drawn. Returns what mends it. */
+const breakPart = <Given,>(part: PagePart<Given>): (() => void) => {
+  const own = part.Show;
+  let broken = true;
+  replacePart(part, (given) => {
+    if (broken) throw new Error('on purpose');
+    return own(given);
+  });
+  return () => {
+    broken = false;
+  };
+};
+
+const viewNamed = (title: string): PagePart<PartProps> => {
+  const view = views.find((each) => each.title === title);
+  if (view === undefined) throw new Error(`No view ${title}`);
+  return view;
+};
+
+const views = Object.values(VIEWS).flat();
+const panels = (Object.keys(PANELS) as PanelId[]).map((id) => ({ id, title: PANELS[id].title }));
+
+const playAndStop = async (user: ReturnType<typeof openPage>['user']): Promise<void> => {
+  await user.click(screen.getByRole('button', { name: 'Play' }));
+  await user.click(screen.getByRole('button', { name: 'Stop' }));
+};
+
+describe.each(views)('$title', (view) => {
+  it('fails alone, says so, is gone on without, and comes back', async () => {
+    const mend = breakPart(view);
+    const { user } = openPage();
+    const failed = within(screen.getByRole('alert'));
+    expect(failed.getByText(`${view.title} cannot be shown.`)).toBeTruthy();
+    expect(failed.getByText('What went wrong: on purpose')).toBeTruthy();
+    expect(screen.getAllByRole('alert')).toHaveLength(1);
+    await user.click(failed.getByRole('button', { name: 'Try again' }));
+    expect(screen.getByText(`${view.title} cannot be shown.`)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Go on without it' }));
+    expect(screen.queryByRole('alert')).toBeNull();
+    await playAndStop(user);
+    mend();
+    await user.click(screen.getByRole('button', { name: `${view.title}: show it again` }));
+    expect(screen.queryByRole('alert')).toBeNull();
+    expect(screen.queryByText(/show it again/)).toBeNull();
+  });
+});
+
+describe.each(panels)('$title', ({ id, title }) => {
+  it('fails alone, says so, and closes', async () => {
+    breakPart(PANELS[id]);
+    // The song panel has no button on a wide page: whatever stands in the head opens panels by this.
+    replacePart(viewNamed('The head of the page'), ({ onOpen }) => (
+      <button type="button" onClick={() => onOpen(id)}>
+        Open it
+      </button>
+    ));
+    const { user } = openPage();
+    await user.click(screen.getByRole('button', { name: 'Open it' }));
+    expect(screen.getByText(`${title} cannot be shown.`)).toBeTruthy();
+    await playAndStop(user);
+    await user.click(screen.getByRole('button', { name: 'Go on without it' }));
+    expect(screen.queryByRole('alert')).toBeNull();
+  });
+});
+
+describe('the page', () => {
+  it('draws nothing but Play and Stop outside the parts that can fail alone', async () => {
+    for (const view of views) breakPart(view);
+    const { user } = openPage();
+    expect(screen.getAllByRole('alert')).toHaveLength(views.length);
+    for (const button of screen.getAllByRole('button', { name: 'Go on without it' }))
+      await user.click(button);
+    const left = screen.getAllByRole('button').map(({ textContent }) => textContent?.trim());
+    expect(left.filter((text) => !text?.endsWith('show it again'))).toEqual(['Play']);
+    await playAndStop(user);
+  });
+
+  it('tries what failed again with the next choice', async () => {
+    const mend = breakPart(viewNamed('What fits'));
+    const { user } = openPage();
+    mend();
+    await user.selectOptions(screen.getByLabelText('Song key'), 'A');
+    expect(screen.queryByRole('alert')).toBeNull();
+  });
+});
+
+vi.mock('../../src/core/harp/lines', { spy: true });
+
+it('says that a line could not be worked out, and shows the rest', () => {
+  vi.mocked(findLine).mockImplementation(() => {
+    throw new Error('no way through');
+  });
+  openPage(
+    storableSettings({ ...DEFAULT_SETTINGS, line: { ...DEFAULT_SETTINGS.line, kind: 'chord tones' } }),
+  );
+  expect(screen.getByRole('alert').textContent).toMatch(
+    /The line or the calls cannot be shown.*no way through/,
+  );
+  expect(screen.getByRole('region', { name: 'What fits' })).toBeTruthy();
+});
