@@ -3,8 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { programOf, soundOf } from '../../../src/app/band-orders';
 import { withFittingRepeat } from '../../../src/app/choices';
 import { leadsOf, lineFor, tradingFor } from '../../../src/app/leads';
-import { EMPTY_DESK } from '../../../src/app/own-charts-desk';
-import { NO_OWN_SOUNDS } from '../../../src/app/own-sounds-state';
 import type { SessionState } from '../../../src/app/session-state';
 import { chartFor, type Tune, tuneFor } from '../../../src/app/tune';
 import { restingViews } from '../../../src/app/views';
@@ -13,6 +11,8 @@ import type { OwnChart } from '../../../src/core/chart/own-chart';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { parseSettings, storableSettings } from '../../../src/core/settings/parse-settings';
 import type { Settings } from '../../../src/core/settings/settings';
+import { openSession } from '../../helpers/fake-session';
+import { createFakeTabs } from '../../helpers/fake-tabs';
 import { poisoned } from '../../helpers/poisoned-store';
 import { soakRuns } from '../../helpers/soak';
 
@@ -47,21 +47,14 @@ const BASES = [
 
 const tuneOf = (settings: Settings): Tune => tuneFor(settings, chartFor(settings, [OWN]));
 
+const AT_REST = openSession(createFakeTabs().open()).state();
+
 const stateOf = (settings: Settings, tune: Tune): SessionState => ({
+  ...AT_REST,
+  ...restingViews(tune, 0),
   settings,
   tune,
-  status: { kind: 'asleep' },
-  ...restingViews(tune, 0),
-  lastChorus: null,
-  warmUp: null,
-  exercise: null,
-  takeAway: { job: null, message: null } as SessionState['takeAway'],
-  ownSounds: NO_OWN_SOUNDS,
-  notices: [],
-  harpCase: [],
-  ownTunings: [],
   ownCharts: [OWN],
-  chartDesk: EMPTY_DESK,
 });
 
 const hold = (runs: number, check: (settings: Settings) => void): void => {
