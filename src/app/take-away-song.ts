@@ -5,14 +5,13 @@ import { type LeadSheet, writeMusicXml } from '../core/formats/musicxml';
 import type { FitChord, FitSound } from '../core/harp/fit';
 import { positionTitle } from '../core/harp/positions';
 import { tab } from '../core/harp/tab';
-import type { PartId } from '../core/score/score';
+import { PART_IDS, type PartId } from '../core/score/score';
 import { swingRatio } from '../core/score/swing';
 import type { Mix } from '../core/settings/mix';
 import type { Settings } from '../core/settings/settings';
 import { keyName, prettyName } from '../core/theory/pitch';
 import type { Tune } from './tune';
 
-const PART_IDS: readonly PartId[] = ['drums', 'bass', 'chords', 'lead', 'click'];
 /** Effort counts before height: of the easiest sounds the lowest from this hole on lies best. */
 const FIRST_HOLE = 2;
 

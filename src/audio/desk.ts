@@ -7,7 +7,7 @@ import { Gain } from 'tone/build/esm/core/context/Gain.js';
 import { ToneAudioBuffer } from 'tone/build/esm/core/context/ToneAudioBuffer.js';
 import { connect, type ToneAudioNode } from 'tone/build/esm/core/context/ToneAudioNode.js';
 import { WaveShaper } from 'tone/build/esm/signal/WaveShaper.js';
-import type { PartId } from '../core/score/score';
+import { PART_IDS, type PartId } from '../core/score/score';
 import type { Mix } from '../core/settings/mix';
 import {
   CHANNEL_STRIPS,
@@ -17,7 +17,7 @@ import {
   type Rounding,
   roundedOff,
 } from './channel-strips';
-import { masterGain, PARTS, partGains } from './mix-gains';
+import { masterGain, partGains } from './mix-gains';
 import { createRotary, type Rotary } from './rotary';
 import type { VoiceId } from './voices/voice';
 
@@ -107,7 +107,7 @@ class ToneDesk implements Desk {
 
   setMix(mix: Mix, seconds = RAMP): void {
     const gains = partGains(mix);
-    for (const part of PARTS) {
+    for (const part of PART_IDS) {
       move(this.faders[part].gain, gains[part], seconds);
       move(this.pans[part].pan, mix.channels[part].pan, seconds);
     }

@@ -1,9 +1,6 @@
-import type { PartId } from '../core/score/score';
+import { PART_IDS, type PartId } from '../core/score/score';
 import { DEFAULT_MIX } from '../core/settings/defaults';
 import type { Mix } from '../core/settings/mix';
-
-/** All parts of the desk. */
-export const PARTS: readonly PartId[] = ['drums', 'bass', 'chords', 'lead', 'click'];
 
 /** Where a part's fader rests. Programme loudness is set with all faders and the master at rest. */
 export const RESTING_GAIN = 0.75;
@@ -14,7 +11,7 @@ const RESTING_MASTER = DEFAULT_MIX.master;
  * The click is never silenced by a solo, since a player who listens to one part still needs the count.
  */
 export const partGains = (mix: Mix): Readonly<Record<PartId, number>> => {
-  const solo = PARTS.some((part) => mix.channels[part].solo);
+  const solo = PART_IDS.some((part) => mix.channels[part].solo);
   const gain = (part: PartId): number => {
     const channel = mix.channels[part];
     if (channel.muted || (solo && !channel.solo && part !== 'click')) return 0;

@@ -7,6 +7,12 @@ export interface Option<Value extends string | number> {
   readonly group?: string;
 }
 
+/** The options of a list of ids, each by its name. */
+export const optionsOf = <Id extends string>(
+  ids: readonly Id[],
+  names: Readonly<Record<Id, string>>,
+): readonly Option<Id>[] => ids.map((value) => ({ value, text: names[value] }));
+
 interface Props<Value extends string | number> {
   readonly label: string;
   readonly value: Value;

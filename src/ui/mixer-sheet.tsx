@@ -1,15 +1,15 @@
-import type { PartId } from '../core/score/score';
+import { PART_IDS, type PartId } from '../core/score/score';
 import { useSelected, useSession } from './session-context';
 import { Sheet } from './sheet';
 import { Slider } from './slider';
 
-const STRIPS: readonly { readonly part: PartId; readonly name: string }[] = [
-  { part: 'drums', name: 'Drums' },
-  { part: 'bass', name: 'Bass' },
-  { part: 'chords', name: 'Chords' },
-  { part: 'lead', name: 'Lead' },
-  { part: 'click', name: 'Click' },
-];
+const NAMES: Readonly<Record<PartId, string>> = {
+  drums: 'Drums',
+  bass: 'Bass',
+  chords: 'Chords',
+  lead: 'Lead',
+  click: 'Click',
+};
 
 const panText = (pan: number): string => {
   if (Math.abs(pan) < 0.05) return 'centre';
@@ -89,8 +89,8 @@ export const MixerSheet = ({ onClose }: { readonly onClose: () => void }) => {
         </p>
       </div>
       <div className="strips">
-        {STRIPS.map((strip) => (
-          <Strip key={strip.part} {...strip} />
+        {PART_IDS.map((part) => (
+          <Strip key={part} part={part} name={NAMES[part]} />
         ))}
       </div>
     </Sheet>

@@ -1,30 +1,30 @@
-import type { Plan } from '../core/arranger/program';
+import { ARCS, ENDINGS, INTROS, type Plan } from '../core/arranger/program';
 import { TEMPO_RANGE } from '../core/settings/tempo';
 import { asBpm, asPitchClass } from '../core/theory/units';
-import { Choice } from './choice';
+import { Choice, optionsOf } from './choice';
 import { KeyListField } from './key-list-field';
 import { useSelected } from './session-context';
 import { Slider } from './slider';
 import { Switch } from './switch';
 import { usePlan } from './use-plan';
 
-const INTROS: readonly { readonly value: Plan['intro']; readonly text: string }[] = [
-  { value: 'none', text: 'None' },
-  { value: 'turnaround', text: 'Four bars from the turnaround' },
-  { value: 'pickup', text: 'Two-bar pickup' },
-  { value: 'drums', text: 'Drums alone' },
-];
-const ARCS: readonly { readonly value: Plan['arc']; readonly text: string }[] = [
-  { value: 'breathe', text: 'Sparse, full, break, full' },
-  { value: 'steady', text: 'Steady' },
-  { value: 'trade fours', text: 'Trade fours with the drums' },
-  { value: 'trade twos', text: 'Trade twos with the drums' },
-];
-const ENDINGS: readonly { readonly value: Plan['ending']; readonly text: string }[] = [
-  { value: 'cadence', text: 'Cadence' },
-  { value: 'held', text: 'Held last chord' },
-  { value: 'stop', text: 'Short stop' },
-];
+const INTRO_OPTIONS = optionsOf(INTROS, {
+  none: 'None',
+  turnaround: 'Four bars from the turnaround',
+  pickup: 'Two-bar pickup',
+  drums: 'Drums alone',
+});
+const ARC_OPTIONS = optionsOf(ARCS, {
+  breathe: 'Sparse, full, break, full',
+  steady: 'Steady',
+  'trade fours': 'Trade fours with the drums',
+  'trade twos': 'Trade twos with the drums',
+});
+const ENDING_OPTIONS = optionsOf(ENDINGS, {
+  cadence: 'Cadence',
+  held: 'Held last chord',
+  stop: 'Short stop',
+});
 const CHORUSES = [0, 1, 2, 3, 4, 6, 8, 12, 16, 24].map((value) => ({
   value,
   text: value === 0 ? 'Until stopped' : value === 1 ? '1 chorus' : `${value} choruses`,
@@ -53,18 +53,23 @@ const StartAndEnd = () => {
           onChoose={(choruses) => change({ choruses: choruses === 0 ? null : choruses })}
         />
       </div>
-      <Choice label="Intro" value={plan.intro} options={INTROS} onChoose={(intro) => change({ intro })} />
+      <Choice
+        label="Intro"
+        value={plan.intro}
+        options={INTRO_OPTIONS}
+        onChoose={(intro) => change({ intro })}
+      />
       <Choice
         label="Ending"
         value={plan.ending}
-        options={ENDINGS}
+        options={ENDING_OPTIONS}
         onChoose={(ending) => change({ ending })}
       />
       <Switch label="Slow down at the end" on={plan.ritard} onChange={(ritard) => change({ ritard })} />
       <Choice
         label="How the choruses build"
         value={plan.arc}
-        options={ARCS}
+        options={ARC_OPTIONS}
         onChoose={(arc) => change({ arc })}
       />
     </fieldset>

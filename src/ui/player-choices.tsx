@@ -1,32 +1,32 @@
-import type { Style } from '../core/players/style';
+import { STOP_TIMES } from '../core/players/style';
 import type { PartId } from '../core/score/score';
-import type { BassVoice, ChordVoice, Kit } from '../core/score/voices';
-import { Choice } from './choice';
+import { BASS_VOICES, CHORD_VOICES, KITS } from '../core/score/voices';
+import { Choice, optionsOf } from './choice';
 import { OwnSounds } from './own-sounds';
 import { useSelected, useSession } from './session-context';
 import { Slider } from './slider';
 import { Switch } from './switch';
 import { useStyle } from './use-plan';
 
-const CHORDS: readonly { readonly value: ChordVoice; readonly text: string }[] = [
-  { value: 'piano', text: 'Piano' },
-  { value: 'electric-piano', text: 'Electric piano' },
-  { value: 'organ', text: 'Organ' },
-  { value: 'guitar', text: 'Guitar' },
-];
-const BASSES: readonly { readonly value: BassVoice; readonly text: string }[] = [
-  { value: 'upright-bass', text: 'Upright' },
-  { value: 'fingered-bass', text: 'Electric, fingered' },
-];
-const KITS: readonly { readonly value: Kit; readonly text: string }[] = [
-  { value: 'sticks', text: 'Sticks' },
-  { value: 'brushes', text: 'Brushes' },
-];
-const STOP_TIMES: readonly { readonly value: Style['stopTime']; readonly text: string }[] = [
-  { value: 'off', text: 'None' },
-  { value: 'first four bars', text: 'First four bars' },
-  { value: 'whole chorus', text: 'Whole chorus' },
-];
+const CHORD_OPTIONS = optionsOf(CHORD_VOICES, {
+  piano: 'Piano',
+  'electric-piano': 'Electric piano',
+  organ: 'Organ',
+  guitar: 'Guitar',
+});
+const BASS_OPTIONS = optionsOf(BASS_VOICES, {
+  'upright-bass': 'Upright',
+  'fingered-bass': 'Electric, fingered',
+});
+const KIT_OPTIONS = optionsOf(KITS, {
+  sticks: 'Sticks',
+  brushes: 'Brushes',
+});
+const STOP_TIME_OPTIONS = optionsOf(STOP_TIMES, {
+  off: 'None',
+  'first four bars': 'First four bars',
+  'whole chorus': 'Whole chorus',
+});
 const PUSHED: readonly { readonly part: PartId; readonly name: string }[] = [
   { part: 'drums', name: 'Drums' },
   { part: 'bass', name: 'Bass' },
@@ -80,12 +80,22 @@ export const PlayerChoices = () => {
         <Choice
           label="Chords by"
           value={style.chords}
-          options={CHORDS}
+          options={CHORD_OPTIONS}
           onChoose={(chords) => change({ chords })}
         />
         <div className="pair">
-          <Choice label="Bass" value={style.bass} options={BASSES} onChoose={(bass) => change({ bass })} />
-          <Choice label="Drum kit" value={style.kit} options={KITS} onChoose={(kit) => change({ kit })} />
+          <Choice
+            label="Bass"
+            value={style.bass}
+            options={BASS_OPTIONS}
+            onChoose={(bass) => change({ bass })}
+          />
+          <Choice
+            label="Drum kit"
+            value={style.kit}
+            options={KIT_OPTIONS}
+            onChoose={(kit) => change({ kit })}
+          />
         </div>
         <Switch
           label="Leave room for the harp"
@@ -107,7 +117,7 @@ export const PlayerChoices = () => {
         <Choice
           label="Stop-time"
           value={style.stopTime}
-          options={STOP_TIMES}
+          options={STOP_TIME_OPTIONS}
           onChoose={(stopTime) => change({ stopTime })}
         />
       </fieldset>

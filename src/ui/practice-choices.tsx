@@ -1,15 +1,16 @@
 import type { Plan } from '../core/arranger/program';
-import { Choice } from './choice';
+import { SOUNDINGS } from '../core/score/silence';
+import { Choice, optionsOf } from './choice';
 import { useSelected, useSession } from './session-context';
 import { Switch } from './switch';
 import { usePlan } from './use-plan';
 
-const PARTS: readonly { readonly value: Plan['sounding']; readonly text: string }[] = [
-  { value: 'band', text: 'The whole band' },
-  { value: 'drums', text: 'Drums only' },
-  { value: 'bass', text: 'Bass only' },
-  { value: 'click', text: 'Click only' },
-];
+const SOUNDING_OPTIONS = optionsOf(SOUNDINGS, {
+  band: 'The whole band',
+  drums: 'Drums only',
+  bass: 'Bass only',
+  click: 'Click only',
+});
 
 const DROP_OUTS = [
   { value: 'off', text: 'Never' },
@@ -78,7 +79,7 @@ export const PracticeChoices = () => {
         <Choice
           label="Parts"
           value={plan.sounding}
-          options={PARTS}
+          options={SOUNDING_OPTIONS}
           onChoose={(sounding) => change({ sounding })}
         />
         <Choice

@@ -1,16 +1,8 @@
+import type { BassVoice, ChordVoice, Kit } from '../../core/score/voices';
 import type { Hz, Midi, Seconds } from '../../core/theory/units';
 
-export type VoiceId =
-  | 'upright-bass'
-  | 'fingered-bass'
-  | 'piano'
-  | 'electric-piano'
-  | 'organ'
-  | 'guitar'
-  | 'harmonica'
-  | 'sticks'
-  | 'brushes'
-  | 'click';
+/** Every instrument there is: those the band chooses from, the harp and the click. */
+export type VoiceId = BassVoice | ChordVoice | Kit | 'harmonica' | 'click';
 
 /** One note to compute. */
 export interface VoiceNote {

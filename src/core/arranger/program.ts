@@ -14,7 +14,7 @@ export const COUNT_INS = [0, 1, 2] as const;
 /** What comes before the first chorus. */
 export const INTROS = ['none', 'turnaround', 'pickup', 'drums'] as const;
 /** How the choruses build on each other. */
-export const ARCS = ['steady', 'breathe', 'trade fours', 'trade twos'] as const;
+export const ARCS = ['breathe', 'steady', 'trade fours', 'trade twos'] as const;
 /** How the last chorus closes. */
 export const ENDINGS = ['cadence', 'held', 'stop'] as const;
 

@@ -3,7 +3,7 @@ import { asTicks } from '../theory/units';
 import { type NoteEvent, PART_IDS, type PartId, type Score } from './score';
 
 /** How much of the band sounds. */
-export const SOUNDINGS = ['band', 'click', 'drums', 'bass'] as const;
+export const SOUNDINGS = ['band', 'drums', 'bass', 'click'] as const;
 export type Sounding = (typeof SOUNDINGS)[number];
 
 /** The band plays `play` bars, then is silent for `rest` bars, over and over. */
