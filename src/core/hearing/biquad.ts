@@ -1,5 +1,5 @@
-/** A filter that keeps its state from call to call. */
-export type Filter = (sample: number) => number;
+/** Filters a block of samples in place and keeps its state for the next block. */
+export type Filter = (block: Float64Array) => void;
 
 interface Coefficients {
   readonly b0: number;
@@ -13,42 +13,52 @@ interface Coefficients {
 const SILENCE = 1e-30;
 
 const section = ({ b0, b1, b2, a1, a2 }: Coefficients): Filter => {
-  let s1 = 0;
-  let s2 = 0;
-  return (x) => {
-    const y = b0 * x + s1;
-    s1 = b1 * x - a1 * y + s2;
-    s2 = b2 * x - a2 * y;
-    if (Math.abs(s1) < SILENCE) s1 = 0;
-    if (Math.abs(s2) < SILENCE) s2 = 0;
-    return y;
+  const state = new Float64Array(2);
+  return (block) => {
+    let s1 = state[0];
+    let s2 = state[1];
+    for (let i = 0; i < block.length; i += 1) {
+      const x = block[i];
+      const y = b0 * x + s1;
+      s1 = b1 * x - a1 * y + s2;
+      s2 = b2 * x - a2 * y;
+      block[i] = y;
+    }
+    state[0] = Math.abs(s1) < SILENCE ? 0 : s1;
+    state[1] = Math.abs(s2) < SILENCE ? 0 : s2;
   };
 };
 
-/** Quality factors of the two second-order sections of a fourth-order Butterworth filter. */
-const BUTTERWORTH_4 = [1 / (2 * Math.cos(Math.PI / 8)), 1 / (2 * Math.cos((3 * Math.PI) / 8))] as const;
+/** Quality factors of the second-order sections of Butterworth filters. */
+const BUTTERWORTH = {
+  2: [Math.SQRT1_2],
+  4: [1 / (2 * Math.cos(Math.PI / 8)), 1 / (2 * Math.cos((3 * Math.PI) / 8))],
+} as const;
 
-const inSeries = (sections: readonly Filter[]): Filter => {
-  const [first, second] = sections;
-  if (first === undefined || second === undefined) throw new RangeError('A filter here has two sections');
-  return (x) => second(first(x));
-};
+export interface FilterSpec {
+  readonly kind: 'low-pass' | 'high-pass';
+  /** Hz, below half the sample rate. */
+  readonly cutoff: number;
+  readonly order: keyof typeof BUTTERWORTH;
+}
 
-/** Coefficients by the bilinear transform (W3C Audio EQ Cookbook, R. Bristow-Johnson). */
-const designed = (kind: 'low' | 'high', ratio: number, q: number): Coefficients => {
-  const w = 2 * Math.PI * ratio;
+/** Coefficients by the bilinear transform ("Audio EQ Cookbook", R. Bristow-Johnson, W3C note 2021). */
+const designed = ({ kind, cutoff }: FilterSpec, sampleRate: number, q: number): Coefficients => {
+  const w = (2 * Math.PI * cutoff) / sampleRate;
   const alpha = Math.sin(w) / (2 * q);
   const cos = Math.cos(w);
   const a0 = 1 + alpha;
-  const edge = (kind === 'low' ? 1 - cos : 1 + cos) / 2 / a0;
-  const middle = kind === 'low' ? 2 * edge : -2 * edge;
+  const edge = (kind === 'low-pass' ? 1 - cos : 1 + cos) / 2 / a0;
+  const middle = kind === 'low-pass' ? 2 * edge : -2 * edge;
   return { b0: edge, b1: middle, b2: edge, a1: (-2 * cos) / a0, a2: (1 - alpha) / a0 };
 };
 
-/** Fourth-order Butterworth low-pass. `cutoff` and `sampleRate` in Hz, the cutoff below half the rate. */
-export const lowPass = (cutoff: number, sampleRate: number): Filter =>
-  inSeries(BUTTERWORTH_4.map((q) => section(designed('low', cutoff / sampleRate, q))));
-
-/** Fourth-order Butterworth high-pass. `cutoff` and `sampleRate` in Hz, the cutoff below half the rate. */
-export const highPass = (cutoff: number, sampleRate: number): Filter =>
-  inSeries(BUTTERWORTH_4.map((q) => section(designed('high', cutoff / sampleRate, q))));
+/** Butterworth filters in a row, at a sample rate in Hz. */
+export const createFilter = (specs: readonly FilterSpec[], sampleRate: number): Filter => {
+  const sections = specs.flatMap((spec) =>
+    BUTTERWORTH[spec.order].map((q) => section(designed(spec, sampleRate, q))),
+  );
+  return (block) => {
+    for (const filter of sections) filter(block);
+  };
+};

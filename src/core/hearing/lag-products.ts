@@ -27,17 +27,39 @@ const NOTHING = 1e-20;
  * D. Talkin, "A robust algorithm for pitch tracking" (1995). Lags are whole samples from 0 to the longest.
  */
 export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProductOptions): LagProducts => {
-  const past = new Float64Array(longestLag + (longestWindow + 1) * hop);
-  const products = Array.from({ length: longestWindow }, () => new Float64Array(longestLag + 1));
+  // Four lags are multiplied at once, so that each sample is read once for all of them.
+  const lagCount = 4 * Math.ceil((longestLag + 1) / 4);
+  const past = new Float64Array(lagCount + (longestWindow + 1) * hop);
+  const products = Array.from({ length: longestWindow }, () => new Float64Array(lagCount));
   let latest = 0;
 
   const multiply = (into: Float64Array): void => {
     const end = past.length;
-    const start = end - hop;
-    for (let lag = 0; lag <= longestLag; lag += 1) {
-      let sum = 0;
-      for (let n = start; n < end; n += 1) sum += past[n] * past[n - lag];
-      into[lag] = sum;
+    for (let lag = 0; lag < lagCount; lag += 4) {
+      let a = 0;
+      let b = 0;
+      let c = 0;
+      let d = 0;
+      let at = end - hop - lag;
+      let p1 = past[at - 1];
+      let p2 = past[at - 2];
+      let p3 = past[at - 3];
+      for (let n = end - hop; n < end; n += 1) {
+        const x = past[n];
+        const p0 = past[at];
+        a += x * p0;
+        b += x * p1;
+        c += x * p2;
+        d += x * p3;
+        p3 = p2;
+        p2 = p1;
+        p1 = p0;
+        at += 1;
+      }
+      into[lag] = a;
+      into[lag + 1] = b;
+      into[lag + 2] = c;
+      into[lag + 3] = d;
     }
   };
 
@@ -65,9 +87,10 @@ export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProduct
       for (let lag = 1; lag <= longestLag; lag += 1) {
         first -= 1;
         last -= 1;
-        earlier += past[first] ** 2 - past[last] ** 2;
-        const both = Math.sqrt(energy * Math.max(0, earlier));
-        likeness[lag] = both > NOTHING ? Math.max(-1, Math.min(1, likeness[lag] / both)) : 0;
+        earlier += past[first] * past[first] - past[last] * past[last];
+        const both = energy * earlier;
+        likeness[lag] =
+          both > NOTHING * NOTHING ? Math.max(-1, Math.min(1, likeness[lag] / Math.sqrt(both))) : 0;
       }
       likeness[0] = energy > NOTHING ? 1 : 0;
       return energy / (hops * hop);

@@ -1,8 +1,9 @@
 import { asSeconds } from '../theory/units';
 import { createFrontEnd } from './front-end';
-import { allowedPeaks, createLagTest, firstHighPeak, type Peak, peakNear } from './lag-peaks';
-import { createLagProducts } from './lag-products';
+import { createPitchEvidence } from './pitch-evidence';
 import type { PitchFrame } from './pitch-frame';
+import { createPitchGrid } from './pitch-grid';
+import { createPitchPath } from './pitch-path';
 import { ANY_HARP, type PitchRange } from './reachable';
 
 export interface PitchTrackerOptions {
@@ -20,23 +21,26 @@ export interface PitchTracker {
   push(samples: Float32Array): readonly PitchFrame[];
 }
 
-/** Samples in a hop at the working rate. */
-const HOP = 64;
-/** Shortest and longest window, seconds. */
-const WINDOW = { shortest: 0.0105, longest: 0.0505 } as const;
-/** A first peak this high beside the highest is the period. */
-const FIRST_PEAK = 0.85;
-/** Likeness that makes a sound voiced, and that keeps it so. */
-const VOICED = { start: 0.75, stay: 0.5 } as const;
-/** Likeness below which the window does not grow. */
-const GROW = 0.8;
+/** Samples in a hop at the working rate: 5.3 ms. */
+const HOP = 128;
+/** Seconds. The shortest holds a little more than a period of the lowest pitch, the longest three. */
+const WINDOW = { shortest: 0.006, longest: 0.05 } as const;
+const PERIODS = { shortest: 1.2, longest: 3 } as const;
+/** Corner of the high-pass re the lowest pitch. */
+const CORNER = 0.85;
+/** Evidence that no pitch at all has, of the same kind as that of pitches, and where the level is below the gate. */
+const NO_PITCH = { sound: 0, silence: 10 } as const;
+/** Costs in units of evidence, as tried on generated takes: of gliding by 0, 20, 40 … cents in a hop, and of leaps. */
+const COSTS = { moves: [0, 0.15, 0.4, 0.9, 2], leap: 1, start: 1.5, stop: 1 } as const;
+/** Likeness above which the window grows in any case, and how much it may lose by growing otherwise. */
+const STEADY = 0.8;
+const LOSS = 0.02;
 /** Level of silence, dB. */
 const SILENT = -120;
+/** Quieter than a harp at arm's length from any microphone (common practice, no source). dB. */
 const DEFAULT_GATE = -65;
 
 const decibels = (power: number): number => Math.max(SILENT, 10 * Math.log10(power + 1e-12));
-
-const near = (a: number, b: number): boolean => Math.abs(Math.log2(a / b)) < 0.6 / 12;
 
 /** A pitch tracker for one stream. Throws RangeError when no range is given or the rate is too low. */
 export const createPitchTracker = ({
@@ -45,46 +49,52 @@ export const createPitchTracker = ({
   gate = DEFAULT_GATE,
 }: PitchTrackerOptions): PitchTracker => {
   const lowest = Math.min(...ranges.map(({ from }) => from));
-  const highest = Math.max(...ranges.map(({ to }) => to));
   if (!(lowest > 0 && sampleRate >= 16000))
     throw new RangeError('A tracker needs a range and 16 kHz or more');
-  const front = createFrontEnd({ sampleRate, hop: HOP, lowest: 0.85 * lowest });
-  const longestLag = Math.ceil(front.rate / lowest) + 2;
-  const shortestLag = Math.max(2, Math.floor(front.rate / highest) - 1);
-  const hops = (seconds: number): number => Math.max(1, Math.round((seconds * front.rate) / HOP));
-  const shortWindow = hops(Math.max(WINDOW.shortest, 1.2 / lowest));
-  const longWindow = hops(Math.max(WINDOW.longest, 3 / lowest));
-  const products = createLagProducts({ hop: HOP, longestLag, longestWindow: longWindow });
-  const allowed = createLagTest(ranges, front.rate);
-  const short = new Float64Array(longestLag + 1);
-  const long = new Float64Array(longestLag + 1);
+  const front = createFrontEnd({ sampleRate, hop: HOP, lowest: CORNER * lowest });
+  const { rate } = front;
+  const grid = createPitchGrid(ranges);
+  const hops = (seconds: number): number => Math.max(1, Math.round((seconds * rate) / HOP));
+  const window = {
+    shortest: hops(Math.max(WINDOW.shortest, PERIODS.shortest / lowest)),
+    longest: hops(Math.max(WINDOW.longest, PERIODS.longest / lowest)),
+  };
+  const evidence = createPitchEvidence({ grid, rate, hop: HOP, window });
+  const path = createPitchPath(grid.frequencies.length, COSTS);
+  const powers = new Float64Array(window.longest);
 
   let hopCount = 0;
-  let lag = 0;
-  let window = shortWindow;
-  let waiting = 0;
+  let place = -1;
+  let length = window.shortest;
   let lastCentre = 0;
-  let lastFrequency = 0;
-  let lastClarity = 0;
 
-  const refine = (curve: Float64Array, peak: Peak): Peak => {
-    let best = peak;
-    let fine = peak.lag;
-    for (let m = 2; m * fine < longestLag - 1; m += 1) {
-      const next = peakNear(curve, m * fine, Math.max(1, 0.25 * peak.lag));
-      if (next === undefined || next.height < 0.9 * peak.height) break;
-      best = next;
-      fine = next.lag / m;
-    }
-    return { lag: fine, height: Math.max(peak.height, best.height) };
+  const levelOf = (hop: Float64Array): number => {
+    let sum = 0;
+    for (let i = 0; i < HOP; i += 1) sum += hop[i] * hop[i];
+    powers.copyWithin(0, 1);
+    powers[powers.length - 1] = sum / HOP;
+    let all = 0;
+    for (let i = 1; i <= window.shortest; i += 1) all += powers[powers.length - i];
+    return decibels(all / window.shortest);
   };
 
-  const frame = (frequency: number, clarity: number, centre: number, level: number): PitchFrame => {
-    lastCentre = Math.max(lastCentre, centre);
-    lastFrequency = frequency;
-    lastClarity = clarity;
+  /** Middle of the energy of the last hops, in samples before the end. */
+  const centroid = (count: number): number => {
+    let sum = 1e-20;
+    let moment = sum * count * 0.5;
+    for (let i = 0; i < count; i += 1) {
+      const p = powers[powers.length - 1 - i];
+      sum += p;
+      moment += p * (i + 0.5);
+    }
+    return (moment / sum) * HOP;
+  };
+
+  const frame = (frequency: number, clarity: number, ago: number, level: number): PitchFrame => {
+    const known = (hopCount * front.rawHop) / sampleRate;
+    lastCentre = Math.max(lastCentre, known - ago / rate);
     return {
-      known: asSeconds((hopCount * front.rawHop) / sampleRate),
+      known: asSeconds(known),
       centre: asSeconds(lastCentre),
       frequency,
       clarity: Math.max(0, Math.min(1, clarity)),
@@ -92,60 +102,27 @@ export const createPitchTracker = ({
     };
   };
 
-  const report = (curve: Float64Array, peak: Peak, level: number): PitchFrame => {
-    const { lag: fine, height } = refine(curve, peak);
-    const known = (hopCount * HOP) / front.rate;
-    return frame(front.rate / fine, height, known - (window * HOP + fine) / front.rate / 2, level);
-  };
-
-  const hold = (level: number): PitchFrame => frame(lastFrequency, lastClarity, lastCentre + 1e-4, level);
-
-  const silence = (clarity: number, level: number): PitchFrame => {
-    lag = 0;
-    waiting = 0;
-    window = shortWindow;
-    return frame(0, clarity, (hopCount * HOP - (shortWindow * HOP) / 2) / front.rate, level);
-  };
-
-  const start = (peak: Peak, level: number): PitchFrame => {
-    if (waiting > 0 && near(peak.lag, waiting)) {
-      lag = peak.lag;
-      waiting = 0;
-      window = shortWindow;
-      return report(short, peak, level);
+  const voiced = (now: number, level: number): PitchFrame => {
+    const same = place >= 0 && Math.abs(now - place) < COSTS.moves.length;
+    place = now;
+    length = same ? Math.min(window.longest, length + 1) : window.shortest;
+    const likeness = evidence.likenessAt(now);
+    let period = evidence.periodAt(now, length);
+    while (length > window.shortest && period.height < Math.min(STEADY, likeness - LOSS)) {
+      length = Math.max(window.shortest, length >> 1);
+      period = evidence.periodAt(now, length);
     }
-    waiting = peak.lag;
-    return hold(level);
-  };
-
-  const goOn = (here: Peak, level: number): PitchFrame => {
-    waiting = 0;
-    const grown = Math.min(longWindow, window + 1);
-    products.compare(grown, long);
-    const longPeak = peakNear(long, here.lag, Math.max(1, 0.06 * here.lag));
-    if (longPeak !== undefined && longPeak.height >= Math.min(GROW, here.height - 0.02)) {
-      window = grown;
-      lag = longPeak.lag;
-      return report(long, longPeak, level);
-    }
-    window = shortWindow;
-    lag = here.lag;
-    return report(short, here, level);
+    return frame(rate / period.lag, likeness, centroid(length) + period.lag / 2, level);
   };
 
   const step = (hop: Float64Array): PitchFrame => {
     hopCount += 1;
-    products.add(hop);
-    const level = decibels(products.compare(shortWindow, short));
-    const peaks = allowedPeaks(short, allowed, shortestLag);
-    const best = firstHighPeak(peaks, FIRST_PEAK);
-    if (best === undefined || level < gate || best.height < (lag > 0 ? VOICED.stay : VOICED.start)) {
-      return silence(best?.height ?? 0, level);
-    }
-    if (lag === 0) return start(best, level);
-    const here = peakNear(short, lag, Math.max(1, 0.06 * lag));
-    if (here !== undefined && here.height >= 0.9 * best.height) return goOn(here, level);
-    return start(best, level);
+    const level = levelOf(hop);
+    evidence.add(hop);
+    const now = path.step(evidence.values, level < gate ? NO_PITCH.silence : NO_PITCH.sound);
+    if (now >= 0) return voiced(now, level);
+    place = -1;
+    return frame(0, 0, (window.shortest * HOP) / 2, level);
   };
 
   return {

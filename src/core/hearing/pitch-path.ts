@@ -1,0 +1,60 @@
+/** The most likely pitch after all that was heard so far; -1 stands for no pitch. */
+export interface PitchPath {
+  /**
+   * Takes in how well each pitch of the grid explains the latest window, and how well no pitch does (both in the same
+   * unit, higher is better), and returns the best pitch's place in the grid, or −1.
+   */
+  step(evidence: Float64Array, unvoiced: number): number;
+}
+
+export interface PathCosts {
+  /** Of moving so many places along the grid in one step; the first is for staying. */
+  readonly moves: readonly number[];
+  /** Of leaping to a pitch from anywhere else. */
+  readonly leap: number;
+  /** Of becoming voiced (on top of the leap) and unvoiced. */
+  readonly start: number;
+  readonly stop: number;
+}
+
+/**
+ * The forward half of the Viterbi algorithm (A. Viterbi, IEEE Trans. Information Theory 13, 1967): in every step each
+ * pitch keeps the score of the best way to it. What speaks for a change adds up until it outweighs its cost: within
+ * a few milliseconds in a clear sound, later in a muddled one.
+ */
+export const createPitchPath = (size: number, { moves, leap, start, stop }: PathCosts): PitchPath => {
+  let scores = new Float64Array(size).fill(Number.NEGATIVE_INFINITY);
+  let next = new Float64Array(size);
+  let silent = 0;
+
+  const reached = (i: number): number => {
+    let best = scores[i] - moves[0];
+    for (let k = 1; k < moves.length; k += 1) {
+      if (i >= k) best = Math.max(best, scores[i - k] - moves[k]);
+      if (i + k < size) best = Math.max(best, scores[i + k] - moves[k]);
+    }
+    return best;
+  };
+
+  return {
+    step(evidence, unvoiced) {
+      let top = Number.NEGATIVE_INFINITY;
+      for (let i = 0; i < size; i += 1) top = Math.max(top, scores[i]);
+      const source = Math.max(top, silent - start);
+      let best = -1;
+      const quiet = Math.max(silent, top - stop) + unvoiced;
+      let highest = quiet;
+      for (let i = 0; i < size; i += 1) {
+        next[i] = Math.max(reached(i), source - leap) + evidence[i];
+        if (next[i] > highest) {
+          highest = next[i];
+          best = i;
+        }
+      }
+      for (let i = 0; i < size; i += 1) next[i] -= highest;
+      silent = quiet - highest;
+      [scores, next] = [next, scores];
+      return best;
+    },
+  };
+};
