@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { leftFilesOut, npmTrouble } from './npm-trouble.mjs';
-import { Failure, ROOT, run, say } from './run.mjs';
+import { Failure, ROOT, run, say, sayAside } from './run.mjs';
 
 const OLDEST_NODE = 20;
 const STAMP = join(ROOT, 'node_modules', '.installed-from');
@@ -54,26 +54,30 @@ export const checkNode = () => {
 };
 
 /** Runs the npm that started us, or the one on the path. */
-const npm = (args, onError) => {
+const npm = (args, options) => {
   const script = process.env.npm_execpath;
   return script?.endsWith('.js')
-    ? run(process.execPath, [script, ...args], { onError })
-    : run('npm', args, { shell: process.platform === 'win32', onError });
+    ? run(process.execPath, [script, ...args], options)
+    : run('npm', args, { shell: process.platform === 'win32', ...options });
 };
 
-const install = async () => {
+const install = async (aside) => {
   let output = '';
-  const code = await npm(['ci', '--no-audit', '--no-fund'], (text) => {
+  const onError = (text) => {
     output += text;
-  });
+  };
+  const code = await npm(['ci', '--no-audit', '--no-fund'], { aside, onError });
   if (code === 0 && !leftFilesOut(output)) return;
   // npm's record of what is installed would be believed next time.
   rmSync(RECORD, { force: true });
   throw new Failure(`The packages could not be installed.\n${npmTrouble(output, ROOT)}`);
 };
 
-/** Makes node_modules agree with package-lock.json. Throws Failure with a sentence when that cannot be done. */
-export const ensureInstalled = async () => {
+/**
+ * Makes node_modules agree with package-lock.json; with `aside`, what is said about it goes to stderr.
+ * Throws Failure with a sentence when that cannot be done.
+ */
+export const ensureInstalled = async ({ aside = false } = {}) => {
   checkNode();
   const lock = readText(join(ROOT, 'package-lock.json'));
   if (lock === null)
@@ -81,8 +85,8 @@ export const ensureInstalled = async () => {
   const stamp = wantedStamp(lock);
   if (readText(STAMP) === stamp) return;
   if (!matchesLock(lock)) {
-    say('Installing packages (only needed when they change) …');
-    await install();
+    (aside ? sayAside : say)('Installing packages (only needed when they change) …');
+    await install(aside);
   }
   writeFileSync(STAMP, stamp);
 };

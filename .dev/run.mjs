@@ -22,16 +22,20 @@ export const runMain = async (main) => {
   }
 };
 
+/** Writes a line to the terminal, apart from what the program gives out. */
+export const sayAside = (text) => process.stderr.write(`${text}\n`);
+
 /**
- * Runs a program with its output on this terminal and waits for it; `onError` is also told its error output.
+ * Runs a program with its output on this terminal, all of it on stderr where `aside`, and waits for it; `onError` is
+ * also told its error output.
  * Resolves with the exit code; 127 when the program does not exist.
  */
-export const run = (program, args, { env = {}, shell = false, onError } = {}) =>
+export const run = (program, args, { env = {}, shell = false, aside = false, onError } = {}) =>
   new Promise((resolve) => {
     const child = spawn(program, args, {
       cwd: ROOT,
       shell,
-      stdio: ['ignore', 'inherit', onError ? 'pipe' : 'inherit'],
+      stdio: ['ignore', aside ? process.stderr : 'inherit', onError ? 'pipe' : 'inherit'],
       env: { ...process.env, ...env },
     });
     child.stderr?.on('data', (chunk) => {

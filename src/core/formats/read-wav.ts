@@ -1,0 +1,117 @@
+/** Reads RIFF/WAVE files ("Multimedia Programming Interface and Data Specifications 1.0", 1991, and its extensions). */
+
+/** Samples of a file, −1 to 1, one array a channel. */
+export interface WavSound {
+  readonly sampleRate: number;
+  readonly channels: readonly Float32Array[];
+}
+
+/** What was read, or a sentence that says what is wrong with the file. */
+export type WavReading =
+  | { readonly kind: 'sound'; readonly sound: WavSound }
+  | { readonly kind: 'wrong'; readonly why: string };
+
+const INTEGER = 1;
+const FLOAT = 3;
+/** The format is then the first two bytes of a longer name. */
+const EXTENSIBLE = 0xfffe;
+
+interface Chunk {
+  readonly name: string;
+  readonly from: number;
+  readonly length: number;
+}
+
+interface Format {
+  readonly code: number;
+  readonly channels: number;
+  readonly sampleRate: number;
+  readonly bits: number;
+}
+
+const wrong = (why: string): WavReading => ({ kind: 'wrong', why });
+
+const nameAt = (view: DataView, at: number): string =>
+  String.fromCharCode(...[0, 1, 2, 3].map((i) => view.getUint8(at + i)));
+
+/** Chunks after the file's own header; the last may be cut short, as where a recorder was stopped hard. */
+const chunksOf = (view: DataView): readonly Chunk[] => {
+  const chunks: Chunk[] = [];
+  for (let at = 12; at + 8 <= view.byteLength; ) {
+    const told = view.getUint32(at + 4, true);
+    const length = Math.min(told, view.byteLength - at - 8);
+    chunks.push({ name: nameAt(view, at), from: at + 8, length });
+    at += 8 + told + (told % 2);
+  }
+  return chunks;
+};
+
+const formatOf = (view: DataView, { from, length }: Chunk): Format | null => {
+  if (length < 16) return null;
+  const code = view.getUint16(from, true);
+  return {
+    code: code === EXTENSIBLE && length >= 26 ? view.getUint16(from + 24, true) : code,
+    channels: view.getUint16(from + 2, true),
+    sampleRate: view.getUint32(from + 4, true),
+    bits: view.getUint16(from + 14, true),
+  };
+};
+
+type ReadSample = (view: DataView, at: number) => number;
+
+const finite = (value: number): number => (Number.isFinite(value) ? value : 0);
+
+/** How a sample is read, by kind and bits. What is no number counts as silence. */
+const READERS: Readonly<Record<string, ReadSample>> = {
+  '1/16': (view, at) => view.getInt16(at, true) / 2 ** 15,
+  '1/24': (view, at) => (view.getInt8(at + 2) * 2 ** 16 + view.getUint16(at, true)) / 2 ** 23,
+  '1/32': (view, at) => view.getInt32(at, true) / 2 ** 31,
+  '3/32': (view, at) => finite(view.getFloat32(at, true)),
+};
+
+const formatProblem = ({ code, channels, sampleRate, bits }: Format): string | null => {
+  if (code !== INTEGER && code !== FLOAT)
+    return `its samples are packed in a way that is not read here (format ${code}); save it as plain PCM`;
+  if (READERS[`${code}/${bits}`] === undefined)
+    return `its samples have ${bits} bits; 16, 24 and 32 bits are read, or 32-bit floating point`;
+  if (channels < 1) return 'it has no channel';
+  return sampleRate < 1 ? 'it does not say how many samples a second it has' : null;
+};
+
+const readSamples = (view: DataView, format: Format, data: Chunk): WavSound => {
+  const read = READERS[`${format.code}/${format.bits}`];
+  const bytes = format.bits / 8;
+  const frame = bytes * format.channels;
+  const frames = Math.floor(data.length / frame);
+  const channels = Array.from({ length: format.channels }, (_, channel) =>
+    Float32Array.from({ length: frames }, (_, i) => read(view, data.from + i * frame + channel * bytes)),
+  );
+  return { sampleRate: format.sampleRate, channels };
+};
+
+/**
+ * Reads integer samples of 16, 24 and 32 bits and 32-bit floats, any number of channels and any rate. Total: whatever
+ * the bytes are, it returns the sound or what is wrong, worded to follow "The file cannot be used: ".
+ */
+export const readWav = (bytes: Uint8Array): WavReading => {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  if (view.byteLength < 12 || nameAt(view, 0) !== 'RIFF' || nameAt(view, 8) !== 'WAVE')
+    return wrong('it is not a WAV file');
+  const chunks = chunksOf(view);
+  const about = chunks.find(({ name }) => name === 'fmt ');
+  const data = chunks.find(({ name }) => name === 'data');
+  const format = about === undefined ? null : formatOf(view, about);
+  if (format === null) return wrong('it does not say what its samples are (no "fmt " chunk)');
+  const problem = formatProblem(format);
+  if (problem !== null) return wrong(problem);
+  if (data === undefined) return wrong('it holds no samples (no "data" chunk)');
+  return { kind: 'sound', sound: readSamples(view, format, data) };
+};
+
+/** All channels as one, their mean. */
+export const monoOf = ({ channels }: WavSound): Float32Array => {
+  const [first, ...rest] = channels;
+  if (first === undefined) return new Float32Array(0);
+  if (rest.length === 0) return first;
+  return first.map((value, i) => rest.reduce((sum, channel) => sum + channel[i], value) / channels.length);
+};

@@ -1,0 +1,58 @@
+import type { LevelReading } from './reed-meter';
+
+/** The level of a reed, and of the whole sound, at one time. */
+export interface ReedReading extends LevelReading {
+  /** dB. */
+  readonly whole: number;
+}
+
+/** Finds where one reed is sounded again: its level falls and rises within a few hundredths of a second. */
+export interface Reattack {
+  /** Takes the next levels; returns the time at which the reed began anew once that is sure, else null. */
+  step(reading: ReedReading): number | null;
+  /** Forgets what was heard: another note begins. */
+  reset(): void;
+}
+
+/**
+ * Rise of the reed over its lowest level of the last moment, fall before it, and rise of the whole sound along with
+ * it, dB; with a band beside it, less of the whole is enough where the reed rises much.
+ */
+const RISE = 7;
+const FALL = 5;
+const WHOLE_RISE = { usual: 5, least: 3, reed: 13 } as const;
+/** Seconds in which the rise must happen, and before that the fall; slower swells are tremolo. */
+const MOMENT = { rise: 0.025, fall: 0.09 } as const;
+/** The new note is at most so much softer than the one before: the tail of a room wavers too. dB. */
+const SOFTER = 9;
+/** The beginning is where the level has come this far up from its lowest. dB. */
+const BEGUN = 2;
+
+/** One for each stream. */
+export const createReattack = (): Reattack => {
+  let readings: ReedReading[] = [];
+  return {
+    step(reading) {
+      const { time, level } = reading;
+      readings.push(reading);
+      while (readings[0].time < time - MOMENT.rise - MOMENT.fall) readings.shift();
+      let low = readings.length - 1;
+      for (let i = low; i >= 0 && readings[i].time >= time - MOMENT.rise; i -= 1) {
+        if (readings[i].level < readings[low].level) low = i;
+      }
+      const least = readings[low].level;
+      const rise = level - least;
+      const whole = reading.whole - Math.min(...readings.slice(low).map((each) => each.whole));
+      if (rise < RISE || whole < (rise < WHOLE_RISE.reed ? WHOLE_RISE.usual : WHOLE_RISE.least)) return null;
+      const before = Math.max(...readings.slice(0, low + 1).map((each) => each.level));
+      if (before - least < FALL || before - level > SOFTER) return null;
+      const begun = readings.findIndex((each, i) => i > low && each.level > least + BEGUN);
+      const at = readings[begun]?.time ?? time;
+      readings = [reading];
+      return at;
+    },
+    reset() {
+      readings = [];
+    },
+  };
+};

@@ -1,0 +1,73 @@
+/** A level and the time it belongs to. */
+export interface LevelReading {
+  /** Seconds of the stream. */
+  readonly time: number;
+  /** dB. */
+  readonly level: number;
+}
+
+/**
+ * Measures how much of the sound belongs to one reed: the level at its lowest harmonics, which drums and other
+ * instruments reach much less than they do the whole level.
+ */
+export interface ReedMeter {
+  /** Takes the next hop. */
+  push(hop: Float64Array): void;
+  /** The latest level of a reed of this pitch (Hz). */
+  now(frequency: number): LevelReading;
+  /** Its levels over the last moments, oldest first. */
+  past(frequency: number): readonly LevelReading[];
+}
+
+/** Harmonics above this are left out: vibrato moves them out of the measure. Hz. */
+const HIGHEST = 4000;
+const MOST_HARMONICS = 10;
+/** Long enough to tell a reed from its neighbours' noise, short enough to follow a tongued repeat. */
+const WINDOW_SECONDS = 0.008;
+const PAST_SECONDS = 0.2;
+const NOTHING = 1e-13;
+
+/** @param rate samples a second. @param hop samples in a hop. */
+export const createReedMeter = (rate: number, hop: number): ReedMeter => {
+  const windowHops = Math.max(1, Math.round((WINDOW_SECONDS * rate) / hop));
+  const window = windowHops * hop;
+  const kept = Math.round((PAST_SECONDS * rate) / hop) * hop;
+  const past = new Float64Array(kept);
+  let hops = 0;
+
+  const powerOf = (from: number, turn: number): number => {
+    const [c, s] = [Math.cos(turn), Math.sin(turn)];
+    let [x, y, re, im] = [1, 0, 0, 0];
+    for (let i = from; i < from + window; i += 1) {
+      re += past[i] * x;
+      im += past[i] * y;
+      [x, y] = [x * c - y * s, x * s + y * c];
+    }
+    return re * re + im * im;
+  };
+
+  const levelAt = (frequency: number, back: number): LevelReading => {
+    const from = kept - window - back * hop;
+    let power = 0;
+    for (let k = 1; k <= MOST_HARMONICS && (k === 1 || k * frequency < HIGHEST); k += 1) {
+      power += powerOf(from, (2 * Math.PI * k * frequency) / rate);
+    }
+    return {
+      time: ((hops - back) * hop - window / 2) / rate,
+      level: 10 * Math.log10((2 * power) / (window * window) + NOTHING),
+    };
+  };
+
+  return {
+    push(samples) {
+      past.copyWithin(0, hop);
+      past.set(samples, kept - hop);
+      hops += 1;
+    },
+    now: (frequency) => levelAt(frequency, 0),
+    past: (frequency) => {
+      const last = Math.min(hops, (kept - window) / hop);
+      return Array.from({ length: last }, (_, i) => levelAt(frequency, last - 1 - i));
+    },
+  };
+};

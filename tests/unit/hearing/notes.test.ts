@@ -1,0 +1,169 @@
+/** Notes made of frames, on hand-made frames and on a few takes of the corpus that nothing was tuned on. */
+import { describe, expect, it } from 'vitest';
+import { buildHarp } from '../../../src/core/harp/build-harp';
+import { soundId } from '../../../src/core/harp/tab';
+import { RICHTER } from '../../../src/core/harp/tunings';
+import { createSoundChooser } from '../../../src/core/hearing/choose-sounds';
+import { createEar } from '../../../src/core/hearing/ear';
+import type { HeardNote, HeardPitch } from '../../../src/core/hearing/heard-note';
+import { asCents, asHz, asPitchClass, asSeconds } from '../../../src/core/theory/units';
+import { makeTake } from '../../helpers/hearing/corpus';
+import type { LineKind } from '../../helpers/hearing/lines';
+import { noteScore } from '../../helpers/hearing/scores';
+import type { Take } from '../../helpers/hearing/take';
+import { plainTones } from '../../helpers/hearing/wav-file';
+
+const C_HARP = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
+
+const listen = ({ samples, sampleRate, harp, reference }: Take): readonly HeardNote[] => {
+  const ear = createEar({ sampleRate, harp, reference: asHz(reference) });
+  return [...ear.push(samples).notes, ...ear.end()];
+};
+const ended = (notes: readonly HeardNote[]) =>
+  notes.flatMap((note) => (note.to === null ? [] : [{ ...note, to: note.to, hz: note.frequency }]));
+
+/** G4 is draw 2 and blow 3 of a C harp. */
+const heard = (hz: number, from: number, to: number, changes: Partial<HeardPitch> = {}): HeardPitch => ({
+  id: 0,
+  from: asSeconds(from),
+  to: asSeconds(to),
+  frequency: asHz(hz),
+  level: -20,
+  steady: true,
+  joined: 'attack',
+  vibrato: null,
+  movement: { start: asCents(0), settling: asSeconds(0), end: asCents(0) },
+  ...changes,
+});
+const idOf = ({ sound }: HeardNote): string | null => (sound === null ? null : soundId(sound));
+
+describe('which of two', () => {
+  it('keeps both places of a pitch, with nothing to go by', () => {
+    const note = createSoundChooser({ harp: C_HARP }).choose(heard(392, 0, 0.3), true);
+    expect([idOf(note), ...note.alternatives.map(soundId)].sort()).toEqual(['2D', '3B']);
+    expect(note.pitch).toBe(67);
+    expect(Math.abs(note.cents)).toBeLessThan(0.1);
+  });
+
+  it('takes the place that the breath before leads to', () => {
+    const following = (hz: number): string | null => {
+      const chooser = createSoundChooser({ harp: C_HARP });
+      chooser.choose(heard(hz, 0, 0.3), true);
+      return idOf(chooser.choose(heard(392, 0.3, 0.6, { joined: 'leap' }), true));
+    };
+    // B4 is draw 3, E4 blow 2.
+    expect(following(493.88)).toBe('2D');
+    expect(following(329.63)).toBe('3B');
+  });
+
+  it('stays in the hole of a glide', () => {
+    const chooser = createSoundChooser({ harp: C_HARP });
+    chooser.choose(heard(369.99, 0, 0.3), true);
+    expect(idOf(chooser.choose(heard(392, 0.3, 0.6, { joined: 'glide' }), true))).toBe('2D');
+  });
+
+  it('takes what the player means to play', () => {
+    for (const target of ['2D', '3B']) {
+      const chooser = createSoundChooser({ harp: C_HARP, targets: [target] });
+      expect(idOf(chooser.choose(heard(392, 0, 0.3), true))).toBe(target);
+    }
+  });
+
+  it('names no sound where the harp has none, or the pitch never settles', () => {
+    const chooser = createSoundChooser({ harp: C_HARP });
+    expect(chooser.choose(heard(120, 0, 0.3), true)).toMatchObject({
+      sound: null,
+      alternatives: [],
+      offset: null,
+    });
+    expect(idOf(chooser.choose(heard(392, 0, 0.3, { steady: false }), true))).toBeNull();
+  });
+});
+
+describe('notes', () => {
+  const sampleRate = 48000;
+  const samples = Float32Array.from(
+    plainTones(
+      [
+        { from: 0.3, to: 0.6, hz: 523.25 },
+        { from: 0.65, to: 0.9, hz: 523.25 },
+        { from: 0.9, to: 1.4, hz: 659.26 },
+      ],
+      1.8,
+      sampleRate,
+    ),
+  );
+
+  it('are reported when they have surely begun, and again when they have ended', () => {
+    const ear = createEar({ sampleRate, harp: C_HARP });
+    const reports: { readonly at: number; readonly note: HeardNote }[] = [];
+    for (let from = 0; from < samples.length; from += 480) {
+      for (const note of ear.push(samples.subarray(from, from + 480)).notes) {
+        reports.push({ at: (from + 480) / sampleRate, note });
+      }
+    }
+    const begun = reports.filter(({ note }) => note.to === null);
+    const over = reports.filter(({ note }) => note.to !== null);
+    expect(begun.map(({ note }) => note.id)).toEqual([0, 1, 2]);
+    expect(over.map(({ note }) => note.id)).toEqual([0, 1, 2]);
+    for (const { at, note } of begun) expect(at - note.from).toBeLessThan(0.1);
+    for (const { at, note } of over) expect(at - (note.to ?? 0)).toBeLessThan(0.12);
+  });
+
+  it('are the same however the samples are cut', () => {
+    const cut = (size: number) => {
+      const ear = createEar({ sampleRate, harp: C_HARP });
+      const notes: HeardNote[] = [];
+      for (let from = 0; from < samples.length; from += size)
+        notes.push(...ear.push(samples.subarray(from, from + size)).notes);
+      return [...notes, ...ear.end()];
+    };
+    expect(cut(128)).toEqual(cut(1000));
+  });
+
+  it('depend on nothing that comes later', () => {
+    const until = Math.round(1.2 * sampleRate);
+    const silenced = samples.map((value, i) => (i < until ? value : 0));
+    const upTo = (sound: Float32Array) =>
+      createEar({ sampleRate, harp: C_HARP }).push(sound.subarray(0, until)).notes;
+    expect(upTo(silenced)).toEqual(upTo(samples));
+    expect(upTo(samples)).toHaveLength(5);
+  });
+
+  it('tell vibrato by its rate and extent', () => {
+    const tone = Float32Array.from({ length: 1.5 * sampleRate }, (_, i) => {
+      const time = i / sampleRate;
+      // 20 cents at 6 swings a second, as phase: the integral of 440 · 2^(20/1200 · sin).
+      const phase =
+        2 * Math.PI * 440 * time - ((440 * 20 * Math.LN2) / 1200 / 6) * Math.cos(12 * Math.PI * time);
+      return 0.2 * Math.min(1, time / 0.02) * (Math.sin(phase) + 0.5 * Math.sin(2 * phase));
+    });
+    const ear = createEar({ sampleRate, harp: C_HARP });
+    const [note] = ended([...ear.push(tone).notes, ...ear.end()]);
+    expect(note.vibrato?.rate).toBeGreaterThan(5.7);
+    expect(note.vibrato?.rate).toBeLessThan(6.3);
+    expect(note.vibrato?.cents).toBeGreaterThan(13);
+    expect(note.vibrato?.cents).toBeLessThan(23);
+    expect(Math.abs(1200 * Math.log2(note.frequency / 440))).toBeLessThan(2);
+  });
+});
+
+describe('notes of the corpus', () => {
+  /** Least F of the field's note measure, on two short takes each. */
+  it.each<[LineKind, number]>([
+    ['line', 0.85],
+    ['repeats', 0.88],
+    ['bends', 0.85],
+    ['held', 0.6],
+  ])('are found in %s', (kind, least) => {
+    let [found, played, reported] = [0, 0, 0];
+    for (const seed of [901, 902]) {
+      const take = makeTake({ seed, kind, seconds: 6, leak: null });
+      const notes = ended(listen(take));
+      found += noteScore(take.notes, notes).pairs.length;
+      played += take.notes.length;
+      reported += notes.length;
+    }
+    expect((2 * found) / (played + reported)).toBeGreaterThan(least);
+  });
+});
