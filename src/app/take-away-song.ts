@@ -5,6 +5,7 @@ import { type LeadSheet, writeMusicXml } from '../core/formats/musicxml';
 import type { FitChord, FitSound } from '../core/harp/fit';
 import { positionTitle } from '../core/harp/positions';
 import { tab } from '../core/harp/tab';
+import { isCompound } from '../core/score/grid';
 import { PART_IDS, type PartId } from '../core/score/score';
 import { swingRatio } from '../core/score/swing';
 import type { Mix } from '../core/settings/mix';
@@ -88,10 +89,9 @@ const tabOf = ({ fit }: Tune, style: Settings['tabStyle']): NonNullable<LeadShee
 };
 
 const swingOf = ({ style, tempo }: Settings, tune: Tune): LeadSheet['swing'] => {
-  const compound = tune.chart.meter.name.endsWith('/8');
   const feel = feelOf(style.feel);
   const ratio = swingRatio(feel, style, tempo);
-  if (compound || ratio === 1) return null;
+  if (isCompound(tune.chart.meter.name) || ratio === 1) return null;
   return { ratio, unit: feel.swungUnit };
 };
 

@@ -122,7 +122,6 @@ const plainSection = (
     barNumbers: own.bars.map((_, bar) => (counting ? null : bar + from)),
     score: {
       length: own.length,
-      barStarts: own.bars.map(({ at }) => at),
       events: counting ? clicks(bars) : own.bars.flatMap((_, bar) => barEvents(bar, style.seed)),
     },
     tempo: [{ at: asTicks(0), bpm: tempo }],

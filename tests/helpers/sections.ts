@@ -32,7 +32,7 @@ export const sectionOf = (
   chorus: 0,
   chart,
   barNumbers: chart.bars.map((_, index) => index),
-  score: { length: chart.length, barStarts: chart.bars.map(({ at }) => at), events },
+  score: { length: chart.length, events },
   tempo: [{ at: asTicks(0), bpm: asBpm(bpm) }],
   last: true,
   ...rest,

@@ -14,7 +14,7 @@ import type { Plan, Program } from './program';
 /** The breathing plan: sparse, growing, full, a break, growing, fullest, and again. */
 const BREATHE: readonly (number | 'break')[] = [0.28, 0.55, 0.8, 'break', 0.62, 0.95];
 
-/** Chorus energies stay in this range. */
+/** How full a bar of this energy is played. */
 const levelOf = (energy: number): Level => (energy < 0.42 ? 0 : energy < 0.76 ? 1 : 2);
 
 /** Energy of a chorus, 0–1, or a break. */

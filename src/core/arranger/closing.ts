@@ -21,7 +21,7 @@ export const homeChord = (chart: Chart): Chord =>
 /** The dominant seventh that leads to a chart's beginning. */
 export const dominant = (chart: Chart): Chord => romanChord('V7', chart.tonic);
 
-/** A bar pattern in the chart's own beats: `first` where the bar starts, `second` where its second chord does. */
+/** A bar pattern in the chart's own beats: a short hit where the bar starts, a held one where its second chord does, on beat `second` from 0. */
 const hitsAtChords = (beats: number, second: number): string =>
   Array.from({ length: beats }, (_, beat) => (beat === 0 ? 'x' : beat === second ? 'h' : '.')).join(' ');
 

@@ -10,6 +10,7 @@ export interface BarRange {
   readonly to: number;
 }
 
+/** Bars that may be counted in. */
 export const COUNT_INS = [0, 1, 2] as const;
 /** What comes before the first chorus. */
 export const INTROS = ['none', 'turnaround', 'pickup', 'drums'] as const;
@@ -18,18 +19,14 @@ export const ARCS = ['breathe', 'steady', 'trade fours', 'trade twos'] as const;
 /** How the last chorus closes. */
 export const ENDINGS = ['cadence', 'held', 'stop'] as const;
 
-export type Intro = (typeof INTROS)[number];
-export type Arc = (typeof ARCS)[number];
-export type Ending = (typeof ENDINGS)[number];
-
 /** How the song runs over time. */
 export interface Plan {
   readonly countInBars: (typeof COUNT_INS)[number];
-  readonly intro: Intro;
+  readonly intro: (typeof INTROS)[number];
   /** Number of choruses, or `null` to go on until stopped. */
   readonly choruses: number | null;
-  readonly arc: Arc;
-  readonly ending: Ending;
+  readonly arc: (typeof ARCS)[number];
+  readonly ending: (typeof ENDINGS)[number];
   readonly ritard: boolean;
   readonly repeat: BarRange | null;
   readonly countBetween: boolean;

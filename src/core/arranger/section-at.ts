@@ -3,7 +3,7 @@ import { feelOf } from '../feels/feels';
 import type { Passage } from '../players/passage';
 import { addNotes } from '../score/finish-score';
 import { type BeatGrid, createGrid } from '../score/grid';
-import type { NoteEvent, Score } from '../score/score';
+import type { NoteEvent } from '../score/score';
 import { onlySounding, silentBars, withoutBars } from '../score/silence';
 import { sliceScore } from '../score/slice-score';
 import { swingRatio } from '../score/swing';
@@ -31,13 +31,12 @@ const firstChord = (program: Program, chorus: number): Chord => {
   return chord;
 };
 
-const passageOf = (
-  program: Program,
-  { chart, shapes }: ShapedChart,
-  chorus: number,
-  kind: Slot['kind'],
-  next: Chord | null,
-): Passage => {
+/** Bars shaped to be played, and the chord that follows them. */
+interface Played extends ShapedChart {
+  readonly next: Chord | null;
+}
+
+const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, next }: Played): Passage => {
   const { style } = program;
   const feel = feelOf(style.feel);
   const ratio = swingRatio(feel, style, tempoOfChorus(program, chorus));
@@ -66,8 +65,7 @@ const tempoFrom = (steps: readonly TempoStep[], from: number): readonly TempoSte
   return current === undefined ? later : [{ at: asTicks(0), bpm: current.bpm }, ...later];
 };
 
-interface Chorus extends ShapedChart {
-  readonly next: Chord | null;
+interface Chorus extends Played {
   readonly tempo: readonly TempoStep[];
 }
 
@@ -130,8 +128,12 @@ const chorusSection = (
   const made = chorusOf(program, slot.chorus, slot.last);
   const silent = silenceOf(program, slot.chorus);
   const shaped = markReturns(made, silent);
-  const cut = { chart: excerpt(shaped.chart, from, to + 1), shapes: shaped.shapes.slice(from, to + 1) };
-  const passage = passageOf(program, cut, slot.chorus, 'chorus', made.next);
+  const cut = {
+    chart: excerpt(shaped.chart, from, to + 1),
+    shapes: shaped.shapes.slice(from, to + 1),
+    next: made.next,
+  };
+  const passage = passageOf(program, slot, cut);
   const lead = leadNotesOf(program, slot, made.chart, passage.grid);
   const cutAt = shaped.chart.bars[from]?.at ?? 0;
   const played = addNotes(
@@ -157,9 +159,7 @@ const chorusSection = (
 const plainSection = (
   index: number,
   slot: Slot,
-  chart: Chart,
-  score: Score,
-  tempo: readonly TempoStep[],
+  { chart, score, tempo }: Pick<Section, 'chart' | 'score' | 'tempo'>,
 ): Section => ({
   index,
   kind: slot.kind,
@@ -178,32 +178,33 @@ const countInSection = (program: Program, index: number, slot: Slot & { kind: 'c
     firstChord(program, slot.chorus),
   );
   const score = countInScore(chart);
-  const heard = program.plan.sounding === 'click' ? onlySounding(score, 'click') : score;
-  return plainSection(index, slot, chart, heard, steadyTempo(program, slot.chorus));
+  return plainSection(index, slot, {
+    chart,
+    score: program.plan.sounding === 'click' ? onlySounding(score, 'click') : score,
+    tempo: steadyTempo(program, slot.chorus),
+  });
 };
 
 const introSection = (program: Program, index: number, slot: Slot & { kind: 'intro' }): Section => {
   const { plan } = program;
   const intro = plan.intro === 'none' ? 'turnaround' : plan.intro;
   const opening = openingOf(chartOfChorus(program, 0), intro, tempoOfChorus(program, 0));
-  const score = arrange(passageOf(program, opening, 0, 'intro', firstChord(program, 0)));
-  return plainSection(
-    index,
-    slot,
-    opening.chart,
-    onlySounding(score, plan.sounding),
-    steadyTempo(program, 0),
-  );
+  const score = arrange(passageOf(program, slot, { ...opening, next: firstChord(program, 0) }));
+  return plainSection(index, slot, {
+    chart: opening.chart,
+    score: onlySounding(score, plan.sounding),
+    tempo: steadyTempo(program, 0),
+  });
 };
 
 const endingSection = (program: Program, index: number, slot: Slot & { kind: 'ending' }): Section => {
   const { plan } = program;
   const final = finalChord(chartOfChorus(program, slot.chorus));
-  const score = arrange(passageOf(program, final, slot.chorus, 'ending', null));
+  const score = arrange(passageOf(program, slot, { ...final, next: null }));
   const seconds = HELD_SECONDS[plan.ending === 'held' ? 'held' : 'cadence'];
   const slow = Math.min(tempoOfChorus(program, slot.chorus), (final.chart.meter.beats * 60) / seconds);
   const tempo = [{ at: asTicks(0), bpm: asBpm(Math.round(slow * 10) / 10) }];
-  return plainSection(index, slot, final.chart, onlySounding(score, plan.sounding), tempo);
+  return plainSection(index, slot, { chart: final.chart, score: onlySounding(score, plan.sounding), tempo });
 };
 
 /**
@@ -211,6 +212,7 @@ const endingSection = (program: Program, index: number, slot: Slot & { kind: 'en
  * ending; null after the end. Pure: the same program and index give the same section, and no section depends on
  * another, so that any can be made alone. `fromBar` leaves the first bars of a chorus (of the repeated range) away;
  * other sections ignore it. Throws RangeError when the index, the range or `fromBar` is out of bounds.
+ * @example for (let i = 0, section; (section = sectionAt(program, i)) !== null; i += 1) play(section);
  */
 export const sectionAt = (program: Program, index: number, fromBar = 0): Section | null => {
   const slot = slotAt(program.plan, index);

@@ -7,7 +7,7 @@ import type { ByLevel } from './level';
  * stroke), c slide from a half step below the next stroke, d the stroke before a half step down, 5 6 7 two-note
  * shuffle figure root with fifth, sixth, seventh, . rest.
  */
-export type CompingPattern = string;
+type CompingPattern = string;
 
 /** How chords are played. */
 export interface Comping {

@@ -33,11 +33,12 @@ export const FEELS = [
 
 export type FeelId = (typeof FEELS)[number]['id'];
 
+/** Ids of all feels, in the order they are offered. */
 export const FEEL_IDS: readonly FeelId[] = FEELS.map(({ id }) => id);
 
 const BY_ID: ReadonlyMap<FeelId, Feel> = new Map(FEELS.map((feel) => [feel.id, feel]));
 
-/** The feel of an id. */
+/** Everything the players need of a feel: `feelOf('shuffle').bassLine.patterns`. */
 export const feelOf = (id: FeelId): Feel => {
   const feel = BY_ID.get(id);
   if (feel === undefined) throw new RangeError(`No feel is called ${id}`);

@@ -34,6 +34,7 @@ export interface Fills {
   readonly cells: readonly string[];
 }
 
+/** For shuffles, boogie and compound meters. */
 export const TRIPLET_FILLS: Fills = {
   short: ['S.s', 'gsS', 's.S', 'sss', 'g.S', 'hmf'],
   middle: ['S.s hmf', 's.s S.S', 'gsg sSs', 'S.s s.f', 's.h h.f', 'sss Sff'],
@@ -41,6 +42,7 @@ export const TRIPLET_FILLS: Fills = {
   cells: ['S.s', 'sgs', 'h.h', 'm.f', 'k.S', '.sS', 'S..', 'hmf', 'gsg', '.k.', 'F.k', 'SgS'],
 };
 
+/** For the swing ride. */
 export const SWING_FILLS: Fills = {
   short: ['.S', 's.s', 'gS', 's.S', '.ss'],
   middle: ['s. .S', 's.s S.', '.s .S', 'g.s h.f', 'sss S.'],
@@ -48,6 +50,7 @@ export const SWING_FILLS: Fills = {
   cells: ['S.', '.s', 'sss', 's.s', 'h.m', '.S', 'g.s', 'k.', '.k', 'f.F', 'm.', 'gs'],
 };
 
+/** For straight eighths. */
 export const EIGHTH_FILLS: Fills = {
   short: ['ss', 's.ss', '.sSs', 'S.', 'hf', 'sS'],
   middle: ['ss ss', 's.ss hf', 'S. ff', 's.ss S.ss', '.s SS', 'hh ff'],
@@ -55,6 +58,7 @@ export const EIGHTH_FILLS: Fills = {
   cells: ['S.', 'ss', 's.ss', '.S', 'hh', 'mf', 'k.S.', 'ssss', '.k', 'h.m.', 'ff', 'g.S.'],
 };
 
+/** For slow feels that move in sixteenths. */
 export const SIXTEENTH_FILLS: Fills = {
   short: ['..ss', 's.ss', '.sSs', 'hhff', '..hf'],
   middle: ['s... ..ss', 's.ss hhff', '..ss S.ff', 'S..s ..hf'],
@@ -62,6 +66,7 @@ export const SIXTEENTH_FILLS: Fills = {
   cells: ['S...', '..ss', 's.ss', '.s.s', 'h.h.', 'm..f', 'k..S', 'ggSg', '..k.', 'hhff', 'F...', '..S.'],
 };
 
+/** For the snare as the parade plays it. */
 export const MARCH_FILLS: Fills = {
   short: ['ssSs', 'S.ss', 'ssss', '.sSS', 'sssS'],
   middle: ['ssss S.S.', 'S.ss S.ss', 'gggs sSSS', 'S..S ..S.', 'ssSs hhff'],

@@ -42,5 +42,5 @@ export const pickApproach = (random: Random, from: number, target: number, next:
   return best.pitch;
 };
 
-/** The note a chord asks of the bass. */
+/** Where the bass plays a chord's root, or the bass of a slash chord: its home place, E1 to E flat 2. */
 export const bassRoot = (chord: Chord): number => homePitch(chord.bass);

@@ -93,11 +93,11 @@ const runsBy = <T>(items: readonly T[], label: (item: T) => unknown): readonly (
 const PHRASE_TURN_CHANCE = 0.3;
 
 /**
- * What the bass plays in each bar: one style for the chorus, often another for its last four bars and now and then
+ * What the bass plays in each bar: one pattern for the chorus, often another for its last four bars and now and then
  * for the last bar of a phrase, the bar before a closing five chord walked up to it, and a walk out of the last two
  * bars where the feel allows.
  */
-const styleOfBars = (
+const patternOfBars = (
   random: Random,
   passage: Passage,
   bars: readonly (readonly Segment[])[],
@@ -121,19 +121,19 @@ const styleOfBars = (
 
 const playBars = (random: Random, passage: Passage, segments: readonly Segment[]): readonly NoteDraft[] => {
   const bars = runsBy(segments, (segment) => segment.bar);
-  const styles = styleOfBars(random, passage, bars);
-  const styled = bars.map((bar, i) => ({ bar, style: styles[i] ?? 'walk' }));
-  return runsBy(styled, ({ style }) => style).flatMap((run) => {
-    const style = run[0]?.style ?? 'walk';
-    if (style === 'walk' || style === 'two') {
+  const patterns = patternOfBars(random, passage, bars);
+  const played = bars.map((bar, i) => ({ bar, pattern: patterns[i] ?? 'walk' }));
+  return runsBy(played, ({ pattern }) => pattern).flatMap((run) => {
+    const pattern = run[0]?.pattern ?? 'walk';
+    if (pattern === 'walk' || pattern === 'two') {
       return walkNotes(
         random,
         passage,
         run.flatMap(({ bar }) => bar),
-        style === 'two',
+        pattern === 'two',
       );
     }
-    return run.flatMap(({ bar }) => playRiff(random, passage.grid, style.riff, bar));
+    return run.flatMap(({ bar }) => playRiff(random, passage.grid, pattern.riff, bar));
   });
 };
 

@@ -109,14 +109,13 @@ const hitBarStrokes = (random: Random, passage: Passage, shape: BarShape): reado
   return shape.fill === 'none' ? hits : withFill(random, passage, hits, shape.fill);
 };
 
+/** A bar of time by its pattern, filled and marked with a cymbal as its shape asks. */
 const timeStrokes = (
   random: Random,
   passage: Passage,
   shape: BarShape,
-  pattern: DrumPattern,
-  bar: number,
+  time: readonly Stroke[],
 ): readonly Stroke[] => {
-  const time = patternStrokes(random, passage, pattern, bar);
   const filled = shape.fill === 'none' ? time : withFill(random, passage, time, shape.fill);
   if (!shape.crash) return filled;
   const others = filled.filter(
@@ -133,22 +132,17 @@ const brushSwirls = (passage: Passage, shape: BarShape): readonly Stroke[] => {
     .map((beat) => ({ at: beat * passage.grid.beatTicks, lane: 'swirl', mark: 'o' }));
 };
 
-const toEvent = (
-  random: Random,
-  passage: Passage,
-  shape: BarShape,
-  barAt: number,
-  stroke: Stroke,
-): NoteEvent => {
+/** A stroke at its place in the passage as an event; `gain` is the bar's. */
+const toEvent = (random: Random, passage: Passage, stroke: Stroke, gain: number): NoteEvent => {
   const lane = laneForKit(passage.style.kit, stroke.lane, stroke.mark);
   const soft = passage.style.kit === 'brushes' ? (BRUSH_STRENGTH[stroke.lane] ?? 1) : 1;
   const strength = STROKES[stroke.lane][stroke.mark] ?? 0;
   const spread = strength < 45 ? 5 : 8;
   return noteEvent('drums', {
-    at: barAt + stroke.at,
+    at: stroke.at,
     length: passage.grid.beatTicks * (STROKE_LENGTH[lane] ?? 0.2),
     pitch: DRUM_KEYS[lane],
-    velocity: strength * soft * shape.gain + (random() - 0.5) * spread,
+    velocity: strength * soft * gain + (random() - 0.5) * spread,
   });
 };
 
@@ -172,13 +166,14 @@ export const playDrums = (passage: Passage): readonly NoteEvent[] => {
     const shape = passage.shapes[index];
     if (shape === undefined || shape.drums === 'tacet') return [];
     const strokes = {
-      time: () => timeStrokes(random, passage, shape, patterns[index] ?? {}, index),
+      time: () =>
+        timeStrokes(random, passage, shape, patternStrokes(random, passage, patterns[index] ?? {}, index)),
       hits: () => hitBarStrokes(random, passage, shape),
       solo: () => soloStrokes(random, passage, motif, solo),
     }[shape.drums]();
     solo = shape.drums === 'solo' ? solo + 1 : 0;
     return [...strokes, ...brushSwirls(passage, shape)].map((stroke) =>
-      toEvent(random, passage, shape, bar.at, stroke),
+      toEvent(random, passage, { ...stroke, at: bar.at + stroke.at }, shape.gain),
     );
   });
 };

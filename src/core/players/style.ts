@@ -5,7 +5,6 @@ import type { BassVoice, ChordVoice, Kit } from '../score/voices';
 
 /** How long the band plays stop-time. */
 export const STOP_TIMES = ['off', 'first four bars', 'whole chorus'] as const;
-export type StopTime = (typeof STOP_TIMES)[number];
 
 /** The player's choices about how the band plays; everything random comes from `seed`. */
 export interface Style {
@@ -16,7 +15,7 @@ export interface Style {
   readonly swing: SwingChoice;
   /** Milliseconds a part plays behind (+) or ahead of (−) the beat; applied by the transport, never in ticks. */
   readonly push: Readonly<Partial<Record<PartId, number>>>;
-  readonly stopTime: StopTime;
+  readonly stopTime: (typeof STOP_TIMES)[number];
   /** Keeps chords below the harp's usual register. */
   readonly leaveRoom: boolean;
   readonly seed: number;

@@ -123,7 +123,7 @@ const rubs = (pitches: readonly number[]): number => {
 const RESIZE_COST = 2.2;
 
 /** Finds the next voicing of a chord after another; with `anew`, one that is not the same again where there is a choice. */
-export type Voicer = (
+type Voicer = (
   before: readonly number[] | null,
   chord: Chord,
   colour: Colour,

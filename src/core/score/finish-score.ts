@@ -36,7 +36,7 @@ const withoutOverlaps = (sorted: readonly NoteEvent[]): readonly NoteEvent[] => 
   return kept;
 };
 
-/** Turns loose events into a score over a chart's bars: sorted, inside the chart, no voice overlapping itself. */
+/** Turns loose events into a score as long as a chart: sorted, inside it, no voice overlapping itself. */
 export const finishScore = (chart: Chart, events: readonly NoteEvent[]): Score => {
   const inside = events
     .filter((event) => event.at >= 0 && event.at < chart.length)
@@ -45,7 +45,6 @@ export const finishScore = (chart: Chart, events: readonly NoteEvent[]): Score =
     );
   return {
     length: chart.length,
-    barStarts: chart.bars.map((bar) => bar.at),
     events: withoutOverlaps(inside.sort(compareEvents)).toSorted(compareEvents),
   };
 };

@@ -1,4 +1,7 @@
-import type { Meter } from '../chart/chart';
+import type { Meter, MeterName } from '../chart/chart';
+
+/** True where the beat is a dotted note, divided in three: its pairs are 2 : 1 whatever the swing. */
+export const isCompound = (meter: MeterName): boolean => meter === '12/8' || meter === '6/8';
 
 /** How a beat divides in this meter at this swing. */
 export interface BeatGrid {
@@ -14,7 +17,7 @@ export interface BeatGrid {
 export const createGrid = (meter: Meter, ratio: number, sixteenths = false): BeatGrid => ({
   beats: meter.beats,
   beatTicks: meter.beatTicks,
-  compound: meter.name === '12/8' || meter.name === '6/8',
+  compound: isCompound(meter.name),
   ratio,
   sixteenths,
 });
@@ -82,7 +85,8 @@ const swungShare = (grid: BeatGrid, share: number): number => {
 /**
  * Where a tick of the straight grid falls when it swings: halves of a beat, or quarters within halves, lean with the
  * feel; thirds are triplets, which players keep even, and beats of compound meters are divided in three already.
- * Counted, as `at`, from any beat.
+ * @param at ticks from any beat, fractions allowed.
+ * @example swungTicks(createGrid(METERS['4/4'], 2), 240) // 320: the off-beat at 2 : 1
  */
 export const swungTicks = (grid: BeatGrid, at: number): number => {
   const beat = Math.floor(at / grid.beatTicks);

@@ -21,6 +21,5 @@ export interface NoteEvent {
 /** Note events sorted by `at`, then part, then pitch. Holds no tempo: tempo lives in the section. */
 export interface Score {
   readonly length: Ticks;
-  readonly barStarts: readonly Ticks[];
   readonly events: readonly NoteEvent[];
 }

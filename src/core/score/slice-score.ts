@@ -25,7 +25,6 @@ export const sliceScore = (score: Score, from: number, to: number): Score => {
   }
   return {
     length: asTicks(to - from),
-    barStarts: score.barStarts.filter((at) => at >= from && at < to).map((at) => asTicks(at - from)),
     events: score.events.flatMap((event) => cutEvent(event, from, to)).sort(compareEvents),
   };
 };

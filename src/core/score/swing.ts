@@ -1,4 +1,5 @@
 import type { MeterName } from '../chart/chart';
+import { isCompound } from './grid';
 
 /** `feel` takes the feel's own; a number is a long : short ratio within `SWING_RANGE`. */
 export type SwingChoice = 'feel' | 'by tempo' | number;
@@ -33,7 +34,7 @@ export const swingRatio = (
   { swing }: { readonly swing: SwingChoice },
   tempo: number,
 ): number => {
-  if (feel.meter === '12/8' || feel.meter === '6/8') return 2;
+  if (feel.meter !== null && isCompound(feel.meter)) return 2;
   const wanted = swing === 'feel' ? feel.swing : swing;
   return wanted === 'by tempo' ? rideSwing(tempo) : clampSwing(wanted);
 };
