@@ -30,6 +30,30 @@ const HOP = 64;
 /** Readings further apart than this ratio are of different notes. */
 const SAME_REED = 2 ** (50 / 1200);
 
+/**
+ * A new note is at most so far below what has been played, dB: what is softer is the band, or a room. The measure falls
+ * while nothing is played, dB a second, so that whoever plays softer now is soon heard.
+ */
+const SOFTEST = 17;
+const USUAL_FALLS = 5;
+/** How far each note moves what counts as usual. */
+const USUAL_SHARE = 0.3;
+
+/** How loud the player has been of late. */
+const createUsualLevel = () => {
+  let level = Number.NEGATIVE_INFINITY;
+  let last = 0;
+  const at = (time: number): number => level - USUAL_FALLS * Math.max(0, time - last);
+  return {
+    at,
+    take: (next: number, time: number): void => {
+      const now = at(time);
+      level = Number.isFinite(now) ? now + USUAL_SHARE * (next - now) : next;
+      last = time;
+    },
+  };
+};
+
 /** Turns samples and frames into notes. Throws RangeError on a reference outside 440–446 Hz. */
 export const createNoteListener = (options: NoteListenerOptions): NoteListener => {
   const { sampleRate, harp, reference } = options;
@@ -38,27 +62,47 @@ export const createNoteListener = (options: NoteListenerOptions): NoteListener =
   const meter = createReedMeter(front.rate, HOP);
   const reattack = createReattack();
   const chooser = createSoundChooser(options);
-  const spans = createSpanFinder((frequency, first) => attackTime(meter.past(frequency), first));
+  const usual = createUsualLevel();
+  const spans = createSpanFinder((frequency, first) => {
+    const past = meter.past(frequency);
+    const from = attackTime(past, first);
+    if (from === null) return null;
+    const level = Math.max(...past.flatMap((each) => (each.time >= from ? [each.level] : [])));
+    return level > usual.at(first) - SOFTEST ? from : null;
+  });
   let pitch: number | null = null;
 
   const noted = (found: readonly Span[]): readonly HeardNote[] =>
-    found.map((span) => chooser.choose(measureNote(span), span.to !== null));
+    found.map((span) => {
+      const heard = measureNote(span);
+      if (heard.to !== null) usual.take(heard.level, heard.to);
+      return chooser.choose(heard, heard.to !== null);
+    });
+
+  /** Follows the pitch that stands; another one has another past. */
+  const follow = (): void => {
+    const now = spans.steady();
+    if (now === null || pitch === null || Math.max(now / pitch, pitch / now) > SAME_REED) reattack.reset();
+    pitch = now;
+  };
 
   /** Looks whether the reed in hand was sounded again. */
-  const listenAgain = (whole: number): readonly Span[] => {
-    const now = spans.steady();
-    const moved = now === null || pitch === null || Math.max(now / pitch, pitch / now) > SAME_REED;
-    pitch = now;
-    if (moved) reattack.reset();
-    if (now === null) return [];
-    const begun = reattack.step({ ...meter.now(now), whole });
+  const listenAgain = (hop: Float64Array): readonly Span[] => {
+    meter.push(hop);
+    if (pitch === null) return [];
+    const begun = reattack.step({ ...meter.now(pitch), whole: meter.whole() });
     return begun === null ? [] : spans.reattack(begun);
   };
 
   return {
     push(samples, frames) {
-      front.push(samples, (hop) => meter.push(hop));
-      return frames.flatMap((frame) => noted([...spans.frame(frame), ...listenAgain(frame.level)]));
+      const found: Span[] = [];
+      front.push(samples, (hop) => found.push(...listenAgain(hop)));
+      for (const frame of frames) {
+        found.push(...spans.frame(frame));
+        follow();
+      }
+      return noted(found);
     },
     end: () => noted(spans.end()),
   };

@@ -47,7 +47,7 @@ const STANDS = { cents: 25, seconds: 0.04, afterLeap: 0.022 } as const;
 /** Another note is at least so many cents away. */
 const ANOTHER = 60;
 /** A glide from a pitch that stood shorter than this is the scoop of one note, not a note before it. */
-const SCOOP_SECONDS = 0.105;
+const SCOOP_SECONDS = 0.14;
 /** Cents between neighbouring readings that no glide makes. */
 const LEAP = 70;
 /** Silence that ends a note. */

@@ -20,7 +20,7 @@ export interface Reattack {
  */
 const RISE = 7;
 const FALL = 5;
-const WHOLE_RISE = { usual: 5, least: 3, reed: 13 } as const;
+const WHOLE_RISE = { usual: 6.5, least: 3.5, reed: 16 } as const;
 /** Seconds in which the rise must happen, and before that the fall; slower swells are tremolo. */
 const MOMENT = { rise: 0.025, fall: 0.09 } as const;
 /** The new note is at most so much softer than the one before: the tail of a room wavers too. dB. */

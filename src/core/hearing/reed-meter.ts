@@ -15,6 +15,8 @@ export interface ReedMeter {
   push(hop: Float64Array): void;
   /** The latest level of a reed of this pitch (Hz). */
   now(frequency: number): LevelReading;
+  /** The latest level of all that sounds, in the same measure. */
+  whole(): number;
   /** Its levels over the last moments, oldest first. */
   past(frequency: number): readonly LevelReading[];
 }
@@ -65,6 +67,11 @@ export const createReedMeter = (rate: number, hop: number): ReedMeter => {
       hops += 1;
     },
     now: (frequency) => levelAt(frequency, 0),
+    whole: () => {
+      let power = 0;
+      for (let i = kept - window; i < kept; i += 1) power += past[i] * past[i];
+      return 10 * Math.log10(power / window + NOTHING);
+    },
     past: (frequency) => {
       const last = Math.min(hops, (kept - window) / hop);
       return Array.from({ length: last }, (_, i) => levelAt(frequency, last - 1 - i));
