@@ -1,15 +1,15 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { createSession, type Session } from './app/session';
-import { createAudioCompressor } from './audio/compress-audio';
-import { createBand, WEB_GROUND } from './audio/create-band';
-import { createOwnSounds } from './audio/own-sounds';
+import { createSession, type Session } from './app/session/session';
+import { createBand, WEB_GROUND } from './audio/band/create-band';
+import { createAudioCompressor } from './audio/export/compress-audio';
+import { createOwnSounds } from './audio/soundfont/soundfont-route';
 import { createOffline } from './offline/offline';
 import { createKeptFile } from './storage/kept-file';
 import { createKeptValues } from './storage/kept-values';
 import { createFileSaver } from './storage/save-file';
-import { App } from './ui/app';
-import { showLastResort } from './ui/last-resort';
+import { App } from './ui/page/app';
+import { showLastResort } from './ui/page/last-resort';
 
 const page = document.getElementById('page');
 if (page === null) throw new Error('The page has no element "page" to draw into');
@@ -44,7 +44,7 @@ const open = (): Session =>
       loadRenderer: async () => {
         // Tone greets in the console unless asked not to.
         Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
-        const { renderSections } = await import('./audio/render-offline');
+        const { renderSections } = await import('./audio/export/render-offline');
         return (request) => renderSections({ ...request, route: ownSounds.route });
       },
       saver: createFileSaver(),

@@ -1,7 +1,7 @@
 import { bench, describe } from 'vitest';
-import { computeSound } from '../../src/audio/compute-sound';
-import type { SoundKey } from '../../src/audio/sound-key';
-import type { VoiceId } from '../../src/audio/voices/voice';
+import { computeSound } from '../../src/audio/bank/compute-sound';
+import type { SoundKey } from '../../src/audio/bank/sound-key';
+import type { VoiceId } from '../../src/audio/synthesis/voice';
 import { VOICES } from '../../src/audio/voices/voices';
 import { hzOf } from '../../src/core/theory/temperament';
 import { asMidi } from '../../src/core/theory/units';

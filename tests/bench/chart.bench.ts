@@ -1,6 +1,6 @@
 import { bench, describe } from 'vitest';
-import { readChart } from '../../src/core/chart/read-chart';
-import { LONGEST_TEXT } from '../../src/core/chart/scan-chart';
+import { readChart } from '../../src/core/chart-text/read-chart';
+import { LONGEST_TEXT } from '../../src/core/chart-text/scan-chart';
 
 const OPTIONS = { tonic: 'Eb', mode: 'major', meter: '4/4', title: 'Long' } as const;
 const ROOTS = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'];

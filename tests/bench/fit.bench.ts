@@ -1,10 +1,10 @@
 import { bench, describe } from 'vitest';
 import { buildChart, layChart, METERS } from '../../src/core/chart/build-chart';
 import type { Chart } from '../../src/core/chart/chart';
-import { advise } from '../../src/core/harp/advice';
+import { advise } from '../../src/core/fit/advice';
+import { fitChart } from '../../src/core/fit/fit';
+import { gripsFor } from '../../src/core/fit/grips';
 import { buildHarp } from '../../src/core/harp/build-harp';
-import { fitChart } from '../../src/core/harp/fit';
-import { gripsFor } from '../../src/core/harp/grips';
 import { EVERY_TECHNIQUE } from '../../src/core/harp/reach';
 import { findTuning, RICHTER } from '../../src/core/harp/tunings';
 import { chordOf } from '../../src/core/theory/chords';

@@ -2,10 +2,10 @@ import { bench, describe } from 'vitest';
 import { buildChart, layChart } from '../../src/core/chart/build-chart';
 import type { Chart } from '../../src/core/chart/chart';
 import { buildHarp } from '../../src/core/harp/build-harp';
-import type { LineKind, Pace } from '../../src/core/harp/line-slots';
-import { findLine } from '../../src/core/harp/lines';
 import { EVERY_TECHNIQUE } from '../../src/core/harp/reach';
 import { RICHTER } from '../../src/core/harp/tunings';
+import type { LineKind, Pace } from '../../src/core/lines/line-slots';
+import { findLine } from '../../src/core/lines/lines';
 import { asPitchClass } from '../../src/core/theory/units';
 
 const harp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });

@@ -1,6 +1,6 @@
 import { afterAll, bench, describe } from 'vitest';
-import { allSections } from '../../src/audio/band-sections';
-import { RESTING_SOUND } from '../../src/audio/resting-sound';
+import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
+import { allSections } from '../../src/audio/transport/band-sections';
 import type { FeelId } from '../../src/core/feels/feels';
 import { serveBandPage } from '../helpers/band-page';
 import { launchBrowser } from '../helpers/browser';

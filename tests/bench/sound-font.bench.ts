@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { openSoundFont } from '../../src/audio/sound-font';
+import { openSoundFont } from '../../src/audio/soundfont/soundfont';
 import { findSoundFontFlaw } from '../../src/core/formats/sound-font';
 import { hzOf } from '../../src/core/theory/temperament';
 import { asMidi } from '../../src/core/theory/units';

@@ -1,6 +1,6 @@
 import { bench, describe } from 'vitest';
-import { addDampedSines, type DampedSine } from '../../src/audio/voices/damped-sines';
-import type { VoiceId } from '../../src/audio/voices/voice';
+import { addDampedSines, type DampedSine } from '../../src/audio/synthesis/damped-sines';
+import type { VoiceId } from '../../src/audio/synthesis/voice';
 import { VOICES } from '../../src/audio/voices/voices';
 import { asHz, asMidi } from '../../src/core/theory/units';
 

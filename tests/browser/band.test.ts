@@ -1,9 +1,9 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { BandSound } from '../../src/audio/band';
-import { RESTING_SOUND } from '../../src/audio/resting-sound';
+import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
 import type { Program } from '../../src/core/arranger/program';
 import type { PartId } from '../../src/core/score/score';
+import type { BandSound } from '../../src/core/song/band-sound';
 import { hzOf } from '../../src/core/theory/temperament';
 import { serveBandPage } from '../helpers/band-page';
 import { launchBrowser, type PageWatch, watchPage } from '../helpers/browser';

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { OwnChart } from '../../src/core/chart/own-chart';
+import type { OwnChart } from '../../src/core/chart-text/own-chart';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import { storableSettings } from '../../src/core/settings/parse-settings';
 import type { Settings } from '../../src/core/settings/settings';

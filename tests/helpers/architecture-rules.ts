@@ -6,10 +6,14 @@ export interface FolderRule {
   readonly imports: readonly string[];
 }
 
+/** The folders of core, each of which may import what stands before it. */
 const CORE = [
   'core/theory',
   'core/chart',
+  'core/chart-text',
   'core/harp',
+  'core/fit',
+  'core/lines',
   'core/score',
   'core/feels',
   'core/players',
@@ -18,113 +22,260 @@ const CORE = [
   'core/practice',
   'core/settings',
   'core/formats',
+  'core/song',
 ];
 
-/** Every folder that may exist. Sub-folders of `ui` count as `ui`; any other sub-folder needs a line here. */
-export const FOLDERS: readonly FolderRule[] = [
-  { folder: 'core/theory', holds: 'units, pitch, temperament, chords, seeded chance', imports: [] },
-  {
-    folder: 'core/chart',
-    holds: 'forms and keys become bars of chords; reading a typed chart',
-    imports: ['core/theory'],
-  },
-  {
-    folder: 'core/harp',
-    holds: 'reeds, tunings, techniques, positions, tab, fit',
-    imports: ['core/theory', 'core/chart'],
-  },
-  {
-    folder: 'core/score',
-    holds:
-      'what a score is: note events, parts and voices, the grid of a swung beat, finishing, slicing, silence',
-    imports: ['core/theory', 'core/chart'],
-  },
-  {
-    folder: 'core/feels',
-    holds: 'one file a feel: meter, swing, tempo, usual players and every pattern',
-    imports: ['core/theory', 'core/chart', 'core/score'],
-  },
-  {
-    folder: 'core/players',
-    holds: 'bass, comping, drums, lead and click: how each plays a feel over a chart',
-    imports: ['core/theory', 'core/chart', 'core/harp', 'core/score', 'core/feels'],
-  },
-  {
-    folder: 'core/arranger',
-    holds: 'the program and its sections: count-in, opening, choruses in an arc, closing',
-    imports: ['core/theory', 'core/chart', 'core/score', 'core/feels', 'core/players'],
-  },
-  {
-    folder: 'core/hearing',
-    holds: 'samples become pitch frames, frames become heard notes',
-    imports: ['core/theory', 'core/harp'],
-  },
-  {
-    folder: 'core/practice',
-    holds: 'phrases, exercises, judging, the practice log',
-    imports: ['core/theory', 'core/chart', 'core/harp', 'core/score', 'core/players', 'type core/hearing'],
-  },
-  {
-    folder: 'core/settings',
-    holds: 'choices, defaults, total parsing of stored data',
-    imports: CORE.filter((folder) => folder !== 'core/settings'),
-  },
+const coreRow = (name: string, holds: string, ...imports: readonly string[]): FolderRule => ({
+  folder: `core/${name}`,
+  holds,
+  imports: imports.map((each) => (each.startsWith('type ') ? `type core/${each.slice(5)}` : `core/${each}`)),
+});
+
+const CORE_ROWS: readonly FolderRule[] = [
+  coreRow('theory', 'units, pitch, temperament, chords, seeded chance'),
+  coreRow('chart', 'forms and keys become bars of chords', 'theory'),
+  coreRow('chart-text', 'reading and printing typed charts', 'theory', 'chart'),
+  coreRow('harp', 'reeds, tunings, techniques, positions, reach, tab, the case', 'theory'),
+  coreRow(
+    'fit',
+    'what the harp has over a chart: fit, gaps, grips, guide moves, advice',
+    'theory',
+    'chart',
+    'harp',
+  ),
+  coreRow('lines', 'lines through the changes: slots, cost, search', 'theory', 'chart', 'harp'),
+  coreRow(
+    'score',
+    'what a score is: note events, parts and voices, the grid of a swung beat, finishing, slicing, silence',
+    'theory',
+    'chart',
+  ),
+  coreRow(
+    'feels',
+    'one file a feel: meter, swing, tempo, usual players and every pattern',
+    'theory',
+    'chart',
+    'score',
+  ),
+  coreRow(
+    'players',
+    'bass, comping, drums, lead and click: how each plays a feel over a chart',
+    'theory',
+    'chart',
+    'harp',
+    'score',
+    'feels',
+  ),
+  coreRow(
+    'arranger',
+    'the program and its sections: count-in, opening, choruses in an arc, closing',
+    'theory',
+    'chart',
+    'score',
+    'feels',
+    'players',
+  ),
+  coreRow('hearing', 'samples become pitch frames, frames become heard notes', 'theory', 'harp'),
+  coreRow(
+    'practice',
+    'phrases, exercises, judging, the practice log',
+    'theory',
+    'chart',
+    'type chart-text',
+    'harp',
+    'fit',
+    'lines',
+    'score',
+    'players',
+    'type hearing',
+  ),
+  coreRow(
+    'settings',
+    'every choice declared once; total parsing of stored choices',
+    'theory',
+    'chart',
+    'harp',
+    'lines',
+    'score',
+    'feels',
+    'players',
+    'arranger',
+  ),
   {
     folder: 'core/formats',
-    holds: 'MIDI, WAV and MusicXML files from core values',
-    imports: CORE.filter((folder) => folder !== 'core/formats'),
+    holds: 'MIDI, WAV, MusicXML and Opus files from core values',
+    imports: CORE.filter((folder) => !['core/formats', 'core/song'].includes(folder)),
   },
-  { folder: 'audio/voices', holds: 'computed instruments: a note becomes samples', imports: CORE },
   {
-    folder: 'audio',
-    holds: 'band, mixer, transport, offline rendering on Tone.js',
-    imports: [...CORE, 'audio/voices'],
+    folder: 'core/song',
+    holds:
+      'what choices come to: tune, key coupling, program and sound, what is shown of a bar, chart drafts',
+    imports: CORE.slice(0, CORE.indexOf('core/song')),
   },
-  { folder: 'mic', holds: 'permission, worklet, stream of frames', imports: CORE },
-  { folder: 'storage', holds: 'versioned keeping of settings and log', imports: CORE },
+];
+
+const device = (folder: string, holds: string, ...imports: readonly string[]): FolderRule => ({
+  folder,
+  holds,
+  imports: [...CORE, ...imports],
+});
+
+const VOICES = ['audio/synthesis', 'audio/drums', 'audio/voices'];
+
+const DEVICES: readonly FolderRule[] = [
+  device('audio/synthesis', 'what computed instruments are made of, and what a voice is'),
+  device('audio/drums', 'computed drums and cymbals', 'audio/synthesis'),
+  device('audio/voices', 'computed instruments: a note becomes samples', 'audio/synthesis', 'audio/drums'),
+  device('audio/transport', 'sections on the clock of the sound, a window ahead', ...VOICES),
+  device('audio/mixer', 'channels, room, limiter; loudness of the feels', ...VOICES),
+  device('audio/bank', 'sounds computed in a worker and kept', ...VOICES, 'audio/transport'),
+  device('audio/soundfont', 'sounds from a file of the player’s own', ...VOICES, 'audio/bank'),
+  device(
+    'audio/band',
+    'the band that plays: one engine of transport, bank and mixer',
+    ...VOICES,
+    'audio/transport',
+    'audio/mixer',
+    'audio/bank',
+  ),
+  device(
+    'audio/export',
+    'the band rendered and compressed to files',
+    ...VOICES,
+    'audio/transport',
+    'audio/mixer',
+    'audio/bank',
+    'audio/band',
+  ),
+  device('mic', 'permission, worklet, stream of frames'),
+  device('storage', 'versioned keeping of settings and log'),
   {
     folder: 'offline',
     holds: 'the service worker that keeps the program, and its registration',
     imports: [],
   },
-  {
-    folder: 'app',
-    holds: 'the session: state and commands, joining core and devices',
-    imports: [...CORE, 'type audio', 'type mic', 'type storage', 'type offline'],
-  },
-  { folder: 'ui', holds: 'React components and styles', imports: [...CORE, 'app'] },
+];
+
+const DEVICE_TYPES = DEVICES.map(({ folder }) => `type ${folder}`).filter(
+  (name) => !VOICES.some((voices) => name === `type ${voices}`),
+);
+
+const feature = (name: string, holds: string, ...features: readonly string[]): FolderRule => ({
+  folder: `app/${name}`,
+  holds,
+  imports: [...CORE, ...DEVICE_TYPES, 'app', ...features.map((each) => `app/${each}`)],
+});
+
+const APP: readonly FolderRule[] = [
+  { folder: 'app', holds: 'what a feature sees of the state of the page', imports: [] },
+  feature('keeping', 'settings, shelves and copies in the storage; notices'),
+  feature('song', 'the song on the stand: choosing, playing, showing', 'keeping'),
+  feature('charts', 'charts of the player’s own: drafts, saving, tabs', 'keeping', 'song'),
+  feature('soundfont', 'the player’s own sounds: load, choose, keep', 'song'),
+  feature('export', 'files to take away', 'song'),
+  feature('warm-up', 'a warm-up that runs by itself', 'song'),
+  feature('offline', 'how the program is kept, and a newer version of it'),
+  feature(
+    'session',
+    'the features composed to one session; knows nothing else',
+    'keeping',
+    'song',
+    'charts',
+    'soundfont',
+    'export',
+    'warm-up',
+    'offline',
+  ),
+];
+
+const APP_FOLDERS = APP.map(({ folder }) => folder);
+
+const view = (name: string, holds: string, ...views: readonly string[]): FolderRule => ({
+  folder: `ui/${name}`,
+  holds,
+  imports: [...CORE, ...APP_FOLDERS, ...views.map((each) => `ui/${each}`)],
+});
+
+const UI: readonly FolderRule[] = [
+  view('state', 'hooks on the session: what components read'),
+  view('controls', 'what panels and views are made of, with the look of each', 'state'),
+  view('chart', 'the bars, and the signs of what is going on', 'state', 'controls'),
+  view('fit', 'what fits now and next', 'state', 'controls'),
+  view('harp-map', 'the two drawings of the harp', 'state', 'controls'),
+  view('print', 'what is printed', 'state', 'controls', 'harp-map'),
+  view('panels/*', 'one folder a panel; none knows another', 'state', 'controls', 'chart'),
+  view(
+    'page',
+    'the whole page, and the last resort',
+    'state',
+    'controls',
+    'chart',
+    'fit',
+    'harp-map',
+    'print',
+    'panels/*',
+  ),
+];
+
+/** Every folder that may exist. */
+export const FOLDERS: readonly FolderRule[] = [
+  ...CORE_ROWS,
+  ...DEVICES,
+  ...APP,
+  ...UI,
   {
     folder: '.',
     holds: '`main.tsx` builds devices, session and page',
-    imports: [...CORE, 'audio', 'mic', 'storage', 'offline', 'app', 'ui'],
+    imports: [...CORE, ...DEVICES.map(({ folder }) => folder), ...APP_FOLDERS, 'ui/page'],
   },
 ];
 
 /** Package of `dependencies` -> folders that may import it. */
 export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
-  '@fontsource-variable/atkinson-hyperlegible-next': ['ui'],
-  '@fontsource/noto-music': ['ui'],
-  react: ['ui', '.'],
-  'react-dom': ['ui', '.'],
-  spessasynth_core: ['audio'],
-  tonal: ['core/theory', 'core/chart'],
-  tone: ['audio'],
+  '@fontsource-variable/atkinson-hyperlegible-next': ['ui/page'],
+  '@fontsource/noto-music': ['ui/page'],
+  react: [...UI.map(({ folder }) => folder), '.'],
+  'react-dom': ['ui/chart', 'ui/print', '.'],
+  spessasynth_core: ['audio/soundfont'],
+  tonal: ['core/theory', 'core/chart-text'],
+  tone: ['audio/band', 'audio/mixer', 'audio/export'],
   valibot: ['core/settings', 'core/practice', 'core/formats'],
-  zustand: ['app', 'ui'],
+  zustand: ['app/session', 'ui/state'],
 };
+
+/** Rooms stay small enough to know by heart. */
+export const MOST_FILES = 30;
 
 /** Source files that are not style sheets stay readable at one sitting. */
 export const LONGEST_FILE = 300;
 
 /** Folders whose code must be a function of its arguments alone: no clock, no chance, no browser. */
-export const isPure = (folder: string): boolean => folder.startsWith('core/') || folder === 'audio/voices';
+export const isPure = (folder: string): boolean => folder.startsWith('core/') || VOICES.includes(folder);
 
-/** The rule's imports as a reader wants them: all of core is one word. */
+/** Rows that go by one word where a rule allows them all. */
+const GROUPS: readonly (readonly [string, readonly string[]])[] = [
+  ['voices', VOICES],
+  ['types of devices', DEVICE_TYPES],
+  ['devices', DEVICES.map(({ folder }) => folder)],
+  ['app', APP_FOLDERS],
+];
+
+/** The rule's imports as a reader wants them: all of core is one word, and so are other groups. */
 export const importsInWords = ({ folder, imports }: FolderRule): string => {
   const core = imports.filter((name) => name.startsWith('core/'));
-  const others = imports.filter((name) => !name.startsWith('core/'));
   const allOfCore = CORE.every((name) => core.includes(name) || name === folder);
-  const names = [...(allOfCore ? ['core'] : core.map((name) => name.slice('core/'.length))), ...others];
+  let others = imports.filter((name) => !name.startsWith('core/'));
+  const groups: string[] = [];
+  for (const [word, members] of GROUPS.toReversed()) {
+    if (!members.every((name) => others.includes(name))) continue;
+    others = others.filter((name) => !members.includes(name));
+    groups.unshift(word);
+  }
+  const names = [
+    ...(allOfCore ? ['core'] : core.map((name) => name.slice('core/'.length))),
+    ...groups,
+    ...others,
+  ];
   return names.map((name) => name.replace('type core/', 'type ')).join(', ') || 'nothing';
 };
 

@@ -1,13 +1,14 @@
 import { posix } from 'node:path';
 import { type Import, importsOf, parseSources, resolveImport, type Sources } from './architecture-imports';
 import { impureNames } from './architecture-names';
-import { FOLDERS, isPure, LONGEST_FILE, PACKAGES } from './architecture-rules';
+import { FOLDERS, isPure, LONGEST_FILE, MOST_FILES, PACKAGES } from './architecture-rules';
 
 /** The folder of the table a path below src belongs to. */
-export const folderOf = (path: string): string => {
-  const folder = posix.dirname(path);
-  return folder.split('/')[0] === 'ui' ? 'ui' : folder;
-};
+export const folderOf = (path: string): string => posix.dirname(path);
+
+/** The row of the table for a folder: its own, or that of all folders beside it. */
+const rowOf = (folder: string): string =>
+  FOLDERS.some((rule) => rule.folder === folder) ? folder : `${posix.dirname(folder)}/*`;
 
 const packageOf = (target: string): string =>
   target
@@ -20,7 +21,7 @@ const packageProblem = ({ file, line, target }: Import): string | null => {
   const folders = PACKAGES[name];
   if (!folders) return `${file}:${line} imports ${name}, which is not in the package table`;
   const folder = folderOf(file);
-  return folders.includes(folder) ? null : `${file}:${line} imports ${name}, which ${folder} may not`;
+  return folders.includes(rowOf(folder)) ? null : `${file}:${line} imports ${name}, which ${folder} may not`;
 };
 
 const fileProblem = (sources: Sources, use: Import): string | null => {
@@ -32,8 +33,9 @@ const fileProblem = (sources: Sources, use: Import): string | null => {
   }
   const from = folderOf(file);
   const to = folderOf(path);
-  const imports = FOLDERS.find(({ folder }) => folder === from)?.imports ?? [];
-  if (from === to || imports.includes(to) || (typeOnly && imports.includes(`type ${to}`))) return null;
+  const imports = FOLDERS.find(({ folder }) => folder === rowOf(from))?.imports ?? [];
+  const row = rowOf(to);
+  if (from === to || imports.includes(row) || (typeOnly && imports.includes(`type ${row}`))) return null;
   return `${file}:${line} imports ${to}${typeOnly ? ' (type)' : ''}, which ${from} may not`;
 };
 
@@ -72,7 +74,7 @@ const cycleProblems = (sources: Sources, imports: readonly Import[]): readonly s
 
 const folderProblems = (sources: Sources): readonly string[] =>
   [...new Set([...sources.keys()].map(folderOf))]
-    .filter((name) => !FOLDERS.some(({ folder }) => folder === name))
+    .filter((name) => !FOLDERS.some(({ folder }) => folder === rowOf(name)))
     .filter((name) => name !== 'core' || [...sources.keys()].some((path) => /^core\/[^/]+\.tsx?$/.test(path)))
     .map((name) => `${name} is not in the folder table`);
 
@@ -82,6 +84,14 @@ const sizeProblems = (sources: Sources): readonly string[] =>
     .map(([path, text]) => [path, text.replace(/\n$/, '').split('\n').length] as const)
     .filter(([, lines]) => lines > LONGEST_FILE)
     .map(([path, lines]) => `${path} has ${lines} lines, more than ${LONGEST_FILE}`);
+
+const crowdProblems = (sources: Sources): readonly string[] => {
+  const counts = new Map<string, number>();
+  for (const path of sources.keys()) counts.set(folderOf(path), (counts.get(folderOf(path)) ?? 0) + 1);
+  return [...counts]
+    .filter(([, files]) => files > MOST_FILES)
+    .map(([folder, files]) => `${folder} holds ${files} files, more than ${MOST_FILES}`);
+};
 
 const purityProblems = (sources: Sources): readonly string[] =>
   impureNames(new Map([...sources].filter(([path]) => isPure(folderOf(path))))).map(
@@ -100,5 +110,6 @@ export const checkArchitecture = (sources: Sources): readonly string[] => {
     ...cycleProblems(sources, imports),
     ...purityProblems(sources),
     ...sizeProblems(sources),
+    ...crowdProblems(sources),
   ];
 };

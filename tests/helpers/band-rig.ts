@@ -1,9 +1,9 @@
 import { vi } from 'vitest';
-import type { BandStatus } from '../../src/audio/band';
-import { createBand } from '../../src/audio/create-band';
-import type { Engine } from '../../src/audio/engine';
-import type { BandEvents } from '../../src/audio/load-band';
-import { RESTING_SOUND } from '../../src/audio/resting-sound';
+import type { BandStatus } from '../../src/audio/band/band';
+import { createBand } from '../../src/audio/band/create-band';
+import type { Engine } from '../../src/audio/band/engine';
+import type { BandEvents } from '../../src/audio/band/load-band';
+import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
 import { plainProgram } from './plain-sections';
 
 /** An audio context whose state is moved by hand. */

@@ -1,6 +1,8 @@
-import type { Band, BandSound, BandStatus, HeardPosition } from '../../src/audio/band';
+import type { Band, BandStatus } from '../../src/audio/band/band';
+import type { Playhead } from '../../src/core/arranger/playhead';
 import type { Program, Section } from '../../src/core/arranger/program';
 import { sectionAt } from '../../src/core/arranger/section-at';
+import type { BandSound } from '../../src/core/song/band-sound';
 
 /** A band that makes no sound: it remembers what it was asked and is moved by hand. */
 export interface FakeBand extends Band {
@@ -17,11 +19,11 @@ export interface FakeBand extends Band {
 /** @param onPlay the status that answers `play`. */
 export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBand => {
   let status: BandStatus = { kind: 'asleep' };
-  let heard: HeardPosition | null = null;
+  let heard: Playhead | null = null;
   const asked: string[] = [];
   const programs: Program[] = [];
   const sounds: BandSound[] = [];
-  const barListeners = new Set<(position: HeardPosition | null) => void>();
+  const barListeners = new Set<(position: Playhead | null) => void>();
   const statusListeners = new Set<(status: BandStatus) => void>();
   const makeshiftListeners = new Set<() => void>();
   const report = (next: BandStatus): void => {
@@ -32,7 +34,7 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     const program = programs.at(-1);
     return program === undefined ? null : sectionAt(program, index);
   };
-  const show = (position: HeardPosition | null): void => {
+  const show = (position: Playhead | null): void => {
     heard = position;
     for (const listener of barListeners) listener(position);
   };

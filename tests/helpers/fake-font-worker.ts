@@ -1,5 +1,5 @@
-import type { FontWorker } from '../../src/audio/create-font-worker';
-import type { FontAnswer, FontRequest } from '../../src/audio/font-messages';
+import type { FontWorker } from '../../src/audio/soundfont/create-font-worker';
+import type { FontAnswer, FontRequest } from '../../src/audio/soundfont/font-messages';
 
 /** A SoundFont worker that answers when told to. */
 export interface FakeFontWorker extends FontWorker {

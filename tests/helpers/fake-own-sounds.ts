@@ -1,5 +1,5 @@
-import type { OwnSoundDevices } from '../../src/app/own-sounds';
-import type { Opening } from '../../src/audio/own-sounds';
+import type { OwnSoundDevices } from '../../src/app/soundfont/soundfont';
+import type { Opening } from '../../src/audio/soundfont/soundfont-route';
 import type { FileReading } from '../../src/storage/kept-file';
 import type { Writing } from '../../src/storage/kept-values';
 

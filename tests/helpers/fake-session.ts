@@ -1,5 +1,5 @@
-import { openDraft } from '../../src/app/own-charts-desk';
-import { createSession } from '../../src/app/session';
+import { createSession } from '../../src/app/session/session';
+import { openDraft } from '../../src/core/song/chart-drafts';
 import type { KeptValues } from '../../src/storage/kept-values';
 import { createFakeBand } from './fake-band';
 import { createFakeOwnSounds } from './fake-own-sounds';

@@ -1,6 +1,6 @@
-import type { TakeAwayDevices } from '../../src/app/take-away-audio';
-import type { Encoding } from '../../src/audio/compress-audio';
-import type { RenderRequest } from '../../src/audio/render-offline';
+import type { TakeAwayDevices } from '../../src/app/export/export-audio';
+import type { Encoding } from '../../src/audio/export/compress-audio';
+import type { RenderRequest } from '../../src/audio/export/render-offline';
 import type { Writing } from '../../src/storage/kept-values';
 
 export interface FakeFile {

@@ -1,5 +1,5 @@
 /** What a player makes of a computed sound. */
-import type { VoiceSound } from '../../src/audio/voices/voice';
+import type { VoiceSound } from '../../src/audio/synthesis/voice';
 
 /** The sound held for `seconds` (loops go round), then faded in a straight line over its release, then 50 ms of silence. */
 export const heldFor = (sound: VoiceSound, seconds: number, sampleRate: number): Float32Array => {

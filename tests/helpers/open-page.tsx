@@ -1,8 +1,8 @@
 import { render } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { createSession } from '../../src/app/session';
+import { createSession } from '../../src/app/session/session';
 import { createKeptValues } from '../../src/storage/kept-values';
-import { App } from '../../src/ui/app';
+import { App } from '../../src/ui/page/app';
 import { createFakeBand } from './fake-band';
 import { createFakeOffline } from './fake-offline';
 import { createFakeOwnSounds } from './fake-own-sounds';

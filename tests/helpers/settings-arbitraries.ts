@@ -3,10 +3,10 @@ import { ARCS, COUNT_INS, ENDINGS, INTROS } from '../../src/core/arranger/progra
 import { FORM_IDS } from '../../src/core/chart/forms';
 import { FEEL_IDS } from '../../src/core/feels/feels';
 import { INTONATION_IDS } from '../../src/core/harp/intonation';
-import { LINE_TASTES } from '../../src/core/harp/line-cost';
-import { LINE_KINDS, PACES } from '../../src/core/harp/line-slots';
 import { TAB_STYLES } from '../../src/core/harp/tab';
 import { TUNINGS } from '../../src/core/harp/tunings';
+import { LINE_TASTES } from '../../src/core/lines/line-cost';
+import { LINE_KINDS, PACES } from '../../src/core/lines/line-slots';
 import { STOP_TIMES } from '../../src/core/players/style';
 import { PART_IDS } from '../../src/core/score/score';
 import { SOUNDINGS } from '../../src/core/score/silence';

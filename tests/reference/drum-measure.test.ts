@@ -1,6 +1,6 @@
 /** The measure of drum hits itself, held against sounds whose figures are known by construction. */
 import { describe, expect, it } from 'vitest';
-import { hitLoudness } from '../../src/audio/voices/drum-level';
+import { hitLoudness } from '../../src/audio/drums/drum-level';
 import { createRandom } from '../../src/core/theory/random';
 import { loudnessOf } from '../helpers/drum-loudness';
 import { measureHit } from '../helpers/drum-measure';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { brushes } from '../../src/audio/voices/brushes';
-import { REFERENCE_LOUDNESS_LUFS } from '../../src/audio/voices/levels';
-import { sticks } from '../../src/audio/voices/sticks';
+import { brushes } from '../../src/audio/drums/brushes';
+import { sticks } from '../../src/audio/drums/sticks';
+import { REFERENCE_LOUDNESS_LUFS } from '../../src/audio/synthesis/levels';
 import { asHz, asMidi } from '../../src/core/theory/units';
 import { type Deviation, deviationsOf, type HitTarget, meanDeviation } from '../helpers/drum-deviation';
 import { measureHit } from '../helpers/drum-measure';

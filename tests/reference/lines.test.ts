@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { buildChart } from '../../src/core/chart/build-chart';
 import { buildHarp } from '../../src/core/harp/build-harp';
-import { findLine, lineTab } from '../../src/core/harp/lines';
 import { EVERY_TECHNIQUE } from '../../src/core/harp/reach';
 import { soundId } from '../../src/core/harp/tab';
 import { RICHTER } from '../../src/core/harp/tunings';
+import { findLine, lineTab } from '../../src/core/lines/lines';
 import { asPitchClass } from '../../src/core/theory/units';
 
 const cHarp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });

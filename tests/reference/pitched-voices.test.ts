@@ -4,7 +4,7 @@
  * (the guitar excepted), so what velocity does to the tone is ours: those figures are only checked at velocity 80.
  */
 import { describe, expect, it } from 'vitest';
-import { REFERENCE_LOUDNESS_LUFS } from '../../src/audio/voices/levels';
+import { REFERENCE_LOUDNESS_LUFS } from '../../src/audio/synthesis/levels';
 import { VOICES } from '../../src/audio/voices/voices';
 import { asHz, asMidi } from '../../src/core/theory/units';
 import { heldFor } from '../helpers/held-note';

@@ -1,9 +1,9 @@
 import { cleanup, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { findLine } from '../../src/core/harp/lines';
+import { findLine } from '../../src/core/lines/lines';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import { storableSettings } from '../../src/core/settings/parse-settings';
-import { PANELS, type PagePart, type PanelId, type PartProps, VIEWS } from '../../src/ui/page-parts';
+import { PANELS, type PagePart, type PanelId, type PartProps, VIEWS } from '../../src/ui/page/page-parts';
 import { openPage } from '../helpers/open-page';
 
 beforeEach(() => {
@@ -111,7 +111,7 @@ describe('the page', () => {
   });
 });
 
-vi.mock('../../src/core/harp/lines', { spy: true });
+vi.mock('../../src/core/lines/lines', { spy: true });
 
 it('says that a line could not be worked out, and shows the rest', () => {
   vi.mocked(findLine).mockImplementation(() => {

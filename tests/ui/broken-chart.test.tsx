@@ -1,19 +1,19 @@
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { readChart } from '../../src/core/chart/read-chart';
-import { App } from '../../src/ui/app';
+import { readChart } from '../../src/core/chart-text/read-chart';
+import { App } from '../../src/ui/page/app';
 import { openSession } from '../helpers/fake-session';
 import { createFakeStorage } from '../helpers/fake-storage';
 import { createFakeTabs } from '../helpers/fake-tabs';
 
-vi.mock('../../src/core/chart/read-chart', { spy: true });
+vi.mock('../../src/core/chart-text/read-chart', { spy: true });
 
 const BAD = 'G7 | X-broken | D7';
 
 beforeEach(async () => {
   vi.spyOn(console, 'error').mockImplementation(() => undefined);
-  const real = await vi.importActual<{ readChart: typeof readChart }>('../../src/core/chart/read-chart');
+  const real = await vi.importActual<{ readChart: typeof readChart }>('../../src/core/chart-text/read-chart');
   // The reader is total as far as anybody knows; this stands for the chord that nobody has thought of.
   vi.mocked(readChart).mockImplementation((text, ...others) => {
     if (text.includes('X-broken')) throw new Error('the reader tripped');

@@ -1,9 +1,9 @@
 import { act, cleanup, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
-import type { MarkedSound } from '../../src/core/harp/mark-sounds';
+import type { MarkedSound } from '../../src/core/fit/mark-sounds';
 import { asCents, asMidi, asPitchClass } from '../../src/core/theory/units';
-import { routeOf } from '../../src/ui/path-route';
-import { soundName } from '../../src/ui/sound-name';
+import { routeOf } from '../../src/ui/controls/path-route';
+import { soundName } from '../../src/ui/controls/sound-name';
 import { openPage } from '../helpers/open-page';
 
 afterEach(cleanup);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createKeptValues } from '../../src/storage/kept-values';
-import { showLastResort } from '../../src/ui/last-resort';
+import { showLastResort } from '../../src/ui/page/last-resort';
 import { createFakeStorage } from '../helpers/fake-storage';
 
 const show = (stop: (() => void) | null = null) => {

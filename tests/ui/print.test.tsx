@@ -1,13 +1,13 @@
 import { act, cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
-import { chartFor, tuneFor } from '../../src/app/tune';
 import { FORM_IDS } from '../../src/core/chart/forms';
-import type { OwnChart } from '../../src/core/chart/own-chart';
+import type { OwnChart } from '../../src/core/chart-text/own-chart';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import type { Settings } from '../../src/core/settings/settings';
-import type { PrintedLine } from '../../src/ui/print-chart';
-import { PrintPage } from '../../src/ui/print-page';
-import { chordsByTime, type PrintLoad, planPrint, SHEET } from '../../src/ui/print-plan';
+import { chordsByTime, type PrintLoad, planPrint, SHEET } from '../../src/core/song/print-plan';
+import { chartFor, tuneFor } from '../../src/core/song/tune';
+import type { PrintedLine } from '../../src/ui/print/print-chart';
+import { PrintPage } from '../../src/ui/print/print-page';
 import { openPage } from '../helpers/open-page';
 
 afterEach(cleanup);

@@ -64,17 +64,21 @@ const lawful: readonly (readonly [string, string])[] = [
   ['core/hearing/frame.ts', 'export interface Frame { hz: number }\nexport const quiet: Frame = { hz: 0 };'],
   ['core/settings/settings.ts', "import { reed } from '../harp/harp';\nexport const first = reed;"],
   ['audio/voices/voice.ts', "import type { Midi } from '../../core/theory/units';\nexport type Note = Midi;"],
-  ['audio/band.ts', "import { Gain } from 'tone';\nexport type Band = { gain: Gain };"],
-  ['app/session.ts', "import type { Band } from '../audio/band';\nexport type Session = { band: Band };"],
-  ['ui/parts/row.tsx', "import { useState } from 'react';\nexport const Row = () => useState(0);"],
-  ['ui/app.tsx', "import { Row } from './parts/row';\nimport './app.css';\nexport const App = Row;"],
+  ['audio/band/band.ts', "import { Gain } from 'tone';\nexport type Band = { gain: Gain };"],
   [
-    'ui/app.css',
+    'app/session/session.ts',
+    "import type { Band } from '../../audio/band/band';\nexport type Session = { band: Band };",
+  ],
+  ['ui/state/row.tsx', "import { useState } from 'react';\nexport const Row = () => useState(0);"],
+  ['ui/page/app.tsx', "import { Row } from '../state/row';\nimport './app.css';\nexport const App = Row;"],
+  [
+    'ui/page/app.css',
     '@import "@fontsource/noto-music/400.css";\n.a { background: url("data:image/png;base64,"); }',
   ],
+  ['ui/panels/mixer/b.ts', "import '../../state/row';"],
   [
     'main.tsx',
-    "import { App } from './ui/app';\nexport const main = async () => [App, await import('./audio/band')];",
+    "import { App } from './ui/page/app';\nexport const main = async () => [App, await import('./audio/band/band')];",
   ],
 ];
 
@@ -109,7 +113,12 @@ describe('the checker', () => {
       'export const a = 1;',
       'audio/deep is not in the folder table',
     ],
-    ['an unlisted package', 'ui/a.ts', "import 'left-over';", 'left-over, which is not in the package table'],
+    [
+      'an unlisted package',
+      'ui/page/a.ts',
+      "import 'left-over';",
+      'left-over, which is not in the package table',
+    ],
     [
       'a built-in of Node',
       'core/theory/a.ts',
@@ -118,21 +127,21 @@ describe('the checker', () => {
     ],
     [
       'a package elsewhere',
-      'ui/a.ts',
+      'ui/page/a.ts',
       "import { Gain } from 'tone';\nexport const g = Gain;",
-      'tone, which ui may not',
+      'tone, which ui/page may not',
     ],
     [
       'a deep path of a package',
-      'app/a.ts',
+      'app/song/a.ts',
       "export { Gain } from 'tone/build/x.js';",
-      'tone, which app may not',
+      'tone, which app/song may not',
     ],
     [
       'a package in a style sheet',
-      'audio/a.css',
+      'audio/band/a.css',
       '@import url("@fontsource/noto-music/a.css");',
-      '@fontsource/noto-music, which audio may not',
+      '@fontsource/noto-music, which audio/band may not',
     ],
     [
       'an import upwards',
@@ -160,15 +169,15 @@ describe('the checker', () => {
     ],
     [
       'a dynamic import',
-      'app/a.ts',
-      "export const load = () => import('../audio/band');",
-      'imports audio, which app may not',
+      'app/song/a.ts',
+      "export const load = () => import('../../audio/band/band');",
+      'imports audio/band, which app/song may not',
     ],
     [
       'a value where a type is allowed',
-      'app/a.ts',
-      "import { Band } from '../audio/band';\nexport type B = Band;",
-      'imports audio, which app may not',
+      'app/song/a.ts',
+      "import { Band } from '../../audio/band/band';\nexport type B = Band;",
+      'imports audio/band, which app/song may not',
     ],
     [
       'a value of hearing in practice',
@@ -179,32 +188,51 @@ describe('the checker', () => {
     [
       'one device in another',
       'mic/a.ts',
-      "import type { Band } from '../audio/band';\nexport type B = Band;",
-      'imports audio (type), which mic may not',
+      "import type { Band } from '../audio/band/band';\nexport type B = Band;",
+      'imports audio/band (type), which mic may not',
     ],
-    ['the page in a device', 'storage/a.ts', "import '../ui/app';", 'imports ui, which storage may not'],
+    [
+      'one panel in another',
+      'ui/panels/harp/a.ts',
+      "import '../mixer/b';",
+      'imports ui/panels/mixer, which ui/panels/harp may not',
+    ],
+    [
+      'the page in a device',
+      'storage/a.ts',
+      "import '../ui/page/app';",
+      'imports ui/page, which storage may not',
+    ],
     [
       'a worker address',
-      'app/a.ts',
-      "export const u = new URL('../audio/band.ts', import.meta.url);",
-      'imports audio, which app may not',
+      'app/song/a.ts',
+      "export const u = new URL('../../audio/band/band.ts', import.meta.url);",
+      'imports audio/band, which app/song may not',
     ],
     [
       'a worker query',
-      'app/a.ts',
-      "import W from '../audio/band?worker';\nexport const w = W;",
-      'imports audio, which app may not',
+      'app/song/a.ts',
+      "import W from '../../audio/band/band?worker';\nexport const w = W;",
+      'imports audio/band, which app/song may not',
     ],
     [
       'a computed import',
-      'ui/a.ts',
+      'ui/page/a.ts',
       'export const load = (x: string) => import(x);',
       'not in the package table',
     ],
-    ['a missing file', 'ui/a.ts', "import './gone';", './gone, which is no file below src'],
-    ['a long file', 'ui/a.ts', 'export {};\n'.repeat(301), 'ui/a.ts has 301 lines, more than 300'],
+    ['a missing file', 'ui/page/a.ts', "import './gone';", './gone, which is no file below src'],
+    ['a long file', 'ui/page/a.ts', 'export {};\n'.repeat(301), 'ui/page/a.ts has 301 lines, more than 300'],
   ])('reports %s', (_, path, text, message) => {
     expect(planting(path, text).join('\n')).toContain(message);
+  });
+
+  it('reports a folder that has become a crowd', () => {
+    const crowd = Array.from({ length: 31 }, (_, i): readonly [string, string] => [
+      `mic/a${i}.ts`,
+      'export {};',
+    ]);
+    expect(checkArchitecture(new Map(crowd))).toEqual(['mic holds 31 files, more than 30']);
   });
 
   it('reports loops between files and between folders', () => {
@@ -212,13 +240,14 @@ describe('the checker', () => {
       ['core/theory/a.ts', "import { b } from './b';\nexport const a = () => b;"],
       ['core/theory/b.ts', "import type { A } from './c';\nexport const b = (x: A) => x;"],
       ['core/theory/c.ts', "import { a } from './a';\nexport type A = typeof a;"],
-      ['core/settings/s.ts', "import { f } from '../formats/f';\nexport const s = f;"],
-      ['core/settings/t.ts', 'export const t = 1;'],
-      ['core/formats/f.ts', "import { t } from '../settings/t';\nexport const f = t;"],
+      ['core/song/s.ts', "import { f } from '../formats/f';\nexport const s = f;"],
+      ['core/song/t.ts', 'export const t = 1;'],
+      ['core/formats/f.ts', "import { t } from '../song/t';\nexport const f = t;"],
     ]);
     expect(checkArchitecture(files)).toEqual([
+      'core/formats/f.ts:1 imports core/song, which core/formats may not',
       'import cycle: core/theory/a.ts -> core/theory/b.ts -> core/theory/c.ts -> core/theory/a.ts',
-      'import cycle: core/settings -> core/formats -> core/settings',
+      'import cycle: core/song -> core/formats -> core/song',
     ]);
   });
 
@@ -248,7 +277,7 @@ describe('the checker', () => {
   ])('reports %s in pure code, and only there', (name, text) => {
     expect(planting('core/theory/planted.ts', text).join('\n')).toContain(`uses ${name}`);
     expect(planting('audio/voices/planted.ts', text).join('\n')).toContain(`uses ${name}`);
-    expect(planting('ui/planted.ts', text)).toEqual([]);
+    expect(planting('ui/page/planted.ts', text)).toEqual([]);
   });
 
   it('sees a forbidden name beside an own variable of that name elsewhere', () => {

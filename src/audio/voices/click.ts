@@ -1,6 +1,6 @@
-import { kitVoice } from './drum-keys';
-import { WOOD_BLOCK_HIGH, WOOD_BLOCK_LOW } from './drum-wood';
-import type { Voice } from './voice';
+import { kitVoice } from '../drums/drum-keys';
+import { WOOD_BLOCK_HIGH, WOOD_BLOCK_LOW } from '../drums/drum-wood';
+import type { Voice } from '../synthesis/voice';
 
 /**
  * The metronome: a wood block, clear but without the highs that tire. Key 76 (high wood block) is the accent, 77 (low)

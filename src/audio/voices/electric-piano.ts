@@ -1,8 +1,8 @@
-import { tilted } from './brightness';
+import { tilted } from '../synthesis/brightness';
+import { releaseSeconds } from '../synthesis/envelope';
+import { createModalVoice } from '../synthesis/modal-voice';
+import type { Voice } from '../synthesis/voice';
 import { ELECTRIC_PIANO_TONE } from './electric-piano-tone';
-import { releaseSeconds } from './envelope';
-import { createModalVoice } from './modal-voice';
-import type { Voice } from './voice';
 
 /**
  * Electric piano: a struck tine beside its tone bar. The tine is a bar clamped at one end, and its second and third

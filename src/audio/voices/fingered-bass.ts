@@ -1,8 +1,8 @@
-import { tilted } from './brightness';
-import { releaseSeconds } from './envelope';
+import { tilted } from '../synthesis/brightness';
+import { releaseSeconds } from '../synthesis/envelope';
+import { createModalVoice } from '../synthesis/modal-voice';
+import type { Voice } from '../synthesis/voice';
 import { FINGERED_BASS_TONE } from './fingered-bass-tone';
-import { createModalVoice } from './modal-voice';
-import type { Voice } from './voice';
 
 /** Electric bass played with the fingers: long, even, strong in the second and third partial. */
 export const fingeredBass: Voice = createModalVoice({

@@ -1,8 +1,8 @@
-import { releaseSeconds } from './envelope';
+import { releaseSeconds } from '../synthesis/envelope';
+import { BASE_VELOCITY } from '../synthesis/levels';
+import { createModalVoice } from '../synthesis/modal-voice';
+import type { Voice } from '../synthesis/voice';
 import { GUITAR_TONE } from './guitar-tone';
-import { BASE_VELOCITY } from './levels';
-import { createModalVoice } from './modal-voice';
-import type { Voice } from './voice';
 
 /** Corner of the tone at velocity 80, Hz, and the velocity steps that double it: read off the measured balances. */
 const CORNER = 2050;

@@ -1,4 +1,4 @@
-import type { ReedAnchor } from './free-reed';
+import type { ReedAnchor } from '../synthesis/free-reed';
 
 /**
  * Tone of the harmonica at velocity 80.

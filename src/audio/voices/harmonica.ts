@@ -1,7 +1,7 @@
-import { releaseSeconds } from './envelope';
-import { createFreeReedVoice } from './free-reed';
+import { releaseSeconds } from '../synthesis/envelope';
+import { createFreeReedVoice } from '../synthesis/free-reed';
+import type { Voice } from '../synthesis/voice';
 import { HARMONICA_TONE } from './harmonica-tone';
-import type { Voice } from './voice';
 
 /** Harmonica lead: a free reed with breath before and under it, and a throat vibrato that comes in on held notes. */
 export const harmonica: Voice = createFreeReedVoice({

@@ -5,16 +5,16 @@
  */
 import { createRandom, type Random, seedFrom } from '../../core/theory/random';
 import { asSeconds } from '../../core/theory/units';
-import { hardness } from './brightness';
-import { checkNote } from './check-note';
-import { addDampedSines, type DampedSine } from './damped-sines';
-import { fromDecibels, releaseSeconds, scaled } from './envelope';
-import { REFERENCE_LOUDNESS_LUFS, velocityGain } from './levels';
-import { addLoopNoise, LOOP_GUARD, loopLength, loopNoise } from './loop';
-import { kWeightedPower, loudnessOfPower } from './loudness';
-import { addNoiseBurst } from './noise-burst';
+import { hardness } from '../synthesis/brightness';
+import { checkNote } from '../synthesis/check-note';
+import { addDampedSines, type DampedSine } from '../synthesis/damped-sines';
+import { fromDecibels, releaseSeconds, scaled } from '../synthesis/envelope';
+import { REFERENCE_LOUDNESS_LUFS, velocityGain } from '../synthesis/levels';
+import { addLoopNoise, LOOP_GUARD, loopLength, loopNoise } from '../synthesis/loop';
+import { kWeightedPower, loudnessOfPower } from '../synthesis/loudness';
+import { addNoiseBurst } from '../synthesis/noise-burst';
+import type { Voice, VoiceNote } from '../synthesis/voice';
 import { ORGAN_DRAWBARS, ORGAN_LOUDNESS } from './organ-tone';
-import type { Voice, VoiceNote } from './voice';
 
 const LOOP_SECONDS = 3;
 /** By then the onset has died to nothing and the loop may start. */

@@ -1,8 +1,8 @@
-import { tilted } from './brightness';
-import { releaseSeconds } from './envelope';
-import { createModalVoice } from './modal-voice';
+import { tilted } from '../synthesis/brightness';
+import { releaseSeconds } from '../synthesis/envelope';
+import { createModalVoice } from '../synthesis/modal-voice';
+import type { Voice } from '../synthesis/voice';
 import { PIANO_TONE } from './piano-tone';
-import type { Voice } from './voice';
 
 /** Piano: stiff strings in unisons that fall fast together and ring on slowly apart, behind the felt of a hammer. */
 export const piano: Voice = createModalVoice({

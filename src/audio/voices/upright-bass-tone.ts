@@ -1,4 +1,4 @@
-import type { ToneAnchor } from './modal-tone';
+import type { ToneAnchor } from '../synthesis/modal-tone';
 
 /**
  * Tone of the upright bass at velocity 80.

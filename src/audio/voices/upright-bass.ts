@@ -1,8 +1,8 @@
-import { tilted } from './brightness';
-import { releaseSeconds } from './envelope';
-import { createModalVoice } from './modal-voice';
+import { tilted } from '../synthesis/brightness';
+import { releaseSeconds } from '../synthesis/envelope';
+import { createModalVoice } from '../synthesis/modal-voice';
+import type { Voice } from '../synthesis/voice';
 import { UPRIGHT_BASS_TONE } from './upright-bass-tone';
-import type { Voice } from './voice';
 
 /** Upright bass: a heavy string plucked with the side of the finger, a thump in front, a short wooden sustain. */
 export const uprightBass: Voice = createModalVoice({

@@ -1,4 +1,6 @@
-import { brushes } from './brushes';
+import { brushes } from '../drums/brushes';
+import { sticks } from '../drums/sticks';
+import type { Voice, VoiceId } from '../synthesis/voice';
 import { click } from './click';
 import { electricPiano } from './electric-piano';
 import { fingeredBass } from './fingered-bass';
@@ -6,9 +8,7 @@ import { guitar } from './guitar';
 import { harmonica } from './harmonica';
 import { organ } from './organ';
 import { piano } from './piano';
-import { sticks } from './sticks';
 import { uprightBass } from './upright-bass';
-import type { Voice, VoiceId } from './voice';
 
 /** Every voice of the band by its name. */
 export const VOICES: Readonly<Record<VoiceId, Voice>> = {

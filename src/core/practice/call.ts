@@ -1,15 +1,15 @@
 import type { Bar, Meter } from '../chart/chart';
 import type { Harp, Sound } from '../harp/harp';
+import { isInReach, type TechniqueChoice } from '../harp/reach';
 import {
   COMFORTABLE_BEATS,
   type CostContext,
   LINE_WEIGHTS,
   type LineShape,
   type LineTaste,
-} from '../harp/line-cost';
-import { searchLine } from '../harp/line-search';
-import type { LineSlot } from '../harp/line-slots';
-import { isInReach, type TechniqueChoice } from '../harp/reach';
+} from '../lines/line-cost';
+import { searchLine } from '../lines/line-search';
+import type { LineSlot } from '../lines/line-slots';
 import type { Chord, ChordTone } from '../theory/chord';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';

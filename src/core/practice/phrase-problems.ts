@@ -1,4 +1,4 @@
-import type { Place, Problem } from '../chart/chart-problems';
+import type { Place, Problem } from '../chart-text/chart-problems';
 
 const problem = (kind: Problem['kind'], place: Place, what: string, advice: string): Problem => ({
   kind,

@@ -1,6 +1,6 @@
 import { barTicks, METERS } from '../chart/build-chart';
 import type { Meter, MeterName } from '../chart/chart';
-import type { Place, Problem } from '../chart/chart-problems';
+import type { Place, Problem } from '../chart-text/chart-problems';
 import { asTicks, type Ticks } from '../theory/units';
 import { readLength } from './note-lengths';
 import type { Phrase, PhraseNote, PhraseSound } from './phrase';

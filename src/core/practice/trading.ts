@@ -1,7 +1,7 @@
 import type { Bar, Chart } from '../chart/chart';
 import type { Harp } from '../harp/harp';
-import type { LineTaste } from '../harp/line-cost';
 import type { TechniqueChoice } from '../harp/reach';
+import type { LineTaste } from '../lines/line-cost';
 import type { NoteEvent } from '../score/score';
 import { seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';

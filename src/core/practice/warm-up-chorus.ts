@@ -1,4 +1,4 @@
-import { findLine, lineTab } from '../harp/lines';
+import { findLine, lineTab } from '../lines/lines';
 import { leadNotes } from '../players/lead';
 import { seedFrom } from '../theory/random';
 import { asSeconds } from '../theory/units';

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { LINE_TASTES, type LineTaste } from '../harp/line-cost';
-import { LINE_KINDS, type LineKind, PACES, type Pace } from '../harp/line-slots';
+import { LINE_TASTES, type LineTaste } from '../lines/line-cost';
+import { LINE_KINDS, type LineKind, PACES, type Pace } from '../lines/line-slots';
 import { seed, setting } from './setting';
 
 /** Longest text of typed calls kept, in characters. */

@@ -1,10 +1,13 @@
 /** A page with the band and nothing else, driven by browser tests through `window.bench`. */
-import type { BandSound, BandStatus, HeardPosition } from '../../../src/audio/band';
-import { createBand, WEB_GROUND } from '../../../src/audio/create-band';
-import type { Engine, EngineCounts } from '../../../src/audio/engine';
-import type { Rendered } from '../../../src/audio/render-offline';
+
+import type { BandStatus } from '../../../src/audio/band/band';
+import { createBand, WEB_GROUND } from '../../../src/audio/band/create-band';
+import type { Engine, EngineCounts } from '../../../src/audio/band/engine';
+import type { Rendered } from '../../../src/audio/export/render-offline';
+import type { Playhead } from '../../../src/core/arranger/playhead';
 import type { Program, Section } from '../../../src/core/arranger/program';
 import type { PartId } from '../../../src/core/score/score';
+import type { BandSound } from '../../../src/core/song/band-sound';
 import { createRecorder } from './recorder';
 
 export interface RenderOrder {
@@ -50,7 +53,7 @@ const toBase64 = (samples: readonly Float32Array[]): string => {
 };
 
 const render = async ({ abortAfter, keep = true, ...order }: RenderOrder): Promise<RenderResult> => {
-  const { renderSections } = await import('../../../src/audio/render-offline');
+  const { renderSections } = await import('../../../src/audio/export/render-offline');
   const left: Float32Array[] = [];
   const right: Float32Array[] = [];
   let longestChunk = 0;
@@ -92,7 +95,7 @@ const mustContext = (): AudioContext => {
   return context;
 };
 
-const moment = (position: HeardPosition | null = band.heard()): Moment => {
+const moment = (position: Playhead | null = band.heard()): Moment => {
   const { contextTime = 0, performanceTime = 0 } = mustContext().getOutputTimestamp();
   return {
     heard: position && {

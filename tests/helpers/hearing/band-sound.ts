@@ -2,19 +2,20 @@
  * Our own band, mixed to mono in Node: the same scores, voices and desk levels as on the page, without its room,
  * equalisers, glides and limiter, which a browser has to render.
  */
-import type { BandSound } from '../../../src/audio/band';
-import { CHANNEL_STRIPS, voiceGain } from '../../../src/audio/channel-strips';
-import { computeSound } from '../../../src/audio/compute-sound';
-import { isHeld, notesBetween, type ScheduledNote } from '../../../src/audio/scheduled-note';
-import { gainInLayer, nameOfKey, soundKeyFor } from '../../../src/audio/sound-key';
-import { placeSection } from '../../../src/audio/timeline';
-import type { VoiceSound } from '../../../src/audio/voices/voice';
+
+import { computeSound } from '../../../src/audio/bank/compute-sound';
+import { gainInLayer, nameOfKey, soundKeyFor } from '../../../src/audio/bank/sound-key';
+import { CHANNEL_STRIPS, voiceGain } from '../../../src/audio/mixer/channel-strips';
+import type { VoiceSound } from '../../../src/audio/synthesis/voice';
+import { isHeld, notesBetween, type ScheduledNote } from '../../../src/audio/transport/scheduled-note';
+import { placeSection } from '../../../src/audio/transport/timeline';
 import { VOICES } from '../../../src/audio/voices/voices';
 import { sectionAt } from '../../../src/core/arranger/section-at';
 import { FORM_IDS } from '../../../src/core/chart/forms';
 import { FEEL_IDS } from '../../../src/core/feels/feels';
 import type { ChordVoice } from '../../../src/core/score/voices';
 import { DEFAULT_MIX } from '../../../src/core/settings/defaults';
+import type { BandSound } from '../../../src/core/song/band-sound';
 import { createRandom, pick, seedFrom } from '../../../src/core/theory/random';
 import { asCents, asHz } from '../../../src/core/theory/units';
 import { testChart, testProgram } from '../test-charts';

@@ -1,5 +1,5 @@
 /** The corpus: takes of harps, players, rooms and bands that never were, all made from a seed. */
-import { roomImpulse } from '../../../src/audio/room';
+import { roomImpulse } from '../../../src/audio/mixer/room';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import type { Harp } from '../../../src/core/harp/harp';
 import { INTONATION_IDS, intonate } from '../../../src/core/harp/intonation';

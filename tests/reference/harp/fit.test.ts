@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildChart } from '../../../src/core/chart/build-chart';
+import { type FitSound, fitChart } from '../../../src/core/fit/fit';
 import { buildHarp } from '../../../src/core/harp/build-harp';
-import { type FitSound, fitChart } from '../../../src/core/harp/fit';
 import { EVERY_TECHNIQUE, type Register } from '../../../src/core/harp/reach';
 import { RICHTER } from '../../../src/core/harp/tunings';
 import { pitchClassOf } from '../../../src/core/theory/pitch';

@@ -1,8 +1,8 @@
 import { chordParserFactory } from 'chord-symbol';
 import { Chord as TonalChord } from 'tonal';
 import { describe, expect, it } from 'vitest';
+import { type Grip, gripsFor } from '../../../src/core/fit/grips';
 import { buildHarp } from '../../../src/core/harp/build-harp';
-import { type Grip, gripsFor } from '../../../src/core/harp/grips';
 import { TUNINGS } from '../../../src/core/harp/tunings';
 import { chordOf } from '../../../src/core/theory/chords';
 import { pitchClassOf, pitchName } from '../../../src/core/theory/pitch';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { scaleTab } from '../../../src/core/fit/scale-tab';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { EVERY_TECHNIQUE } from '../../../src/core/harp/reach';
-import { scaleTab } from '../../../src/core/harp/scale-tab';
 import { soundId } from '../../../src/core/harp/tab';
 import { RICHTER } from '../../../src/core/harp/tunings';
 import { scaleOf } from '../../../src/core/theory/scales';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { listCharts } from '../../../src/app/own-charts-desk';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { storableSettings } from '../../../src/core/settings/parse-settings';
+import { listCharts } from '../../../src/core/song/chart-drafts';
 import { openSession } from '../../helpers/fake-session';
 import { createFakeStorage } from '../../helpers/fake-storage';
 import { createFakeTabs } from '../../helpers/fake-tabs';

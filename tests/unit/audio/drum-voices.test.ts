@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { brushes } from '../../../src/audio/voices/brushes';
+import { brushes } from '../../../src/audio/drums/brushes';
+import { hitLoudness } from '../../../src/audio/drums/drum-level';
+import { sticks } from '../../../src/audio/drums/sticks';
+import type { Voice, VoiceNote } from '../../../src/audio/synthesis/voice';
 import { click } from '../../../src/audio/voices/click';
-import { hitLoudness } from '../../../src/audio/voices/drum-level';
-import { sticks } from '../../../src/audio/voices/sticks';
-import type { Voice, VoiceNote } from '../../../src/audio/voices/voice';
 import { asHz, asMidi } from '../../../src/core/theory/units';
 import { loudnessOf } from '../../helpers/drum-loudness';
 import { transform } from '../../helpers/drum-spectrum';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Voice, VoiceId, VoiceNote } from '../../../src/audio/voices/voice';
+import type { Voice, VoiceId, VoiceNote } from '../../../src/audio/synthesis/voice';
 import { VOICES } from '../../../src/audio/voices/voices';
 import { asHz, asMidi } from '../../../src/core/theory/units';
 import { heldFor } from '../../helpers/held-note';

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { between, betweenAll, spanAt } from '../../../src/audio/voices/anchors';
-import { addDampedSines, type DampedSine } from '../../../src/audio/voices/damped-sines';
-import { addHarmonics } from '../../../src/audio/voices/harmonic-series';
-import { addLoopNoise, loopLength, loopNoise } from '../../../src/audio/voices/loop';
-import { kWeightedPower, loudnessOfPower } from '../../../src/audio/voices/loudness';
-import { addNoiseBurst, bandNoise } from '../../../src/audio/voices/noise-burst';
+import { between, betweenAll, spanAt } from '../../../src/audio/synthesis/anchors';
+import { addDampedSines, type DampedSine } from '../../../src/audio/synthesis/damped-sines';
+import { addHarmonics } from '../../../src/audio/synthesis/harmonic-series';
+import { addLoopNoise, loopLength, loopNoise } from '../../../src/audio/synthesis/loop';
+import { kWeightedPower, loudnessOfPower } from '../../../src/audio/synthesis/loudness';
+import { addNoiseBurst, bandNoise } from '../../../src/audio/synthesis/noise-burst';
 import { createRandom } from '../../../src/core/theory/random';
 
 const RATE = 48000;

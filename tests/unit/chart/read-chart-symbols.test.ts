@@ -1,6 +1,6 @@
 import { chordParserFactory } from 'chord-symbol';
 import { describe, expect, it } from 'vitest';
-import { readChord } from '../../../src/core/chart/read-chord';
+import { readChord } from '../../../src/core/chart-text/read-chord';
 
 /** The pitch classes above the root as the independent library `chord-symbol` hears a symbol on C, or null. */
 const parseOther = chordParserFactory();

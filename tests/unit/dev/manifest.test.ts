@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 
 const page = readFileSync('index.html', 'utf8');
 const manifest = JSON.parse(readFileSync('public/combshed.webmanifest', 'utf8'));
-const [day, night] = [...readFileSync('src/ui/styles/tokens.css', 'utf8').matchAll(/--ground: (#\w+)/g)].map(
+const [day, night] = [...readFileSync('src/ui/page/tokens.css', 'utf8').matchAll(/--ground: (#\w+)/g)].map(
   ([, colour]) => colour,
 );
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { buildChart } from '../../../src/core/chart/build-chart';
 import { FORM_IDS } from '../../../src/core/chart/forms';
+import { fitChart } from '../../../src/core/fit/fit';
+import { gripsFor } from '../../../src/core/fit/grips';
 import { buildHarp } from '../../../src/core/harp/build-harp';
-import { fitChart } from '../../../src/core/harp/fit';
-import { gripsFor } from '../../../src/core/harp/grips';
-import { findLine } from '../../../src/core/harp/lines';
 import { EVERY_TECHNIQUE } from '../../../src/core/harp/reach';
 import { TUNINGS } from '../../../src/core/harp/tunings';
+import { findLine } from '../../../src/core/lines/lines';
 import type { Chord } from '../../../src/core/theory/chord';
 import { chordOf } from '../../../src/core/theory/chords';
 import { PITCH_CLASSES, pitchClassOf } from '../../../src/core/theory/pitch';

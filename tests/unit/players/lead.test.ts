@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { buildChart } from '../../../src/core/chart/build-chart';
 import { FORM_IDS } from '../../../src/core/chart/forms';
 import { buildHarp } from '../../../src/core/harp/build-harp';
-import { findLine, type LineSpec } from '../../../src/core/harp/lines';
 import { EVERY_TECHNIQUE } from '../../../src/core/harp/reach';
 import { soundId } from '../../../src/core/harp/tab';
 import { RICHTER } from '../../../src/core/harp/tunings';
+import { findLine, type LineSpec } from '../../../src/core/lines/lines';
 import { leadNotes } from '../../../src/core/players/lead';
 import { asPitchClass, asTicks } from '../../../src/core/theory/units';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { METERS } from '../../../src/core/chart/build-chart';
-import { problemSentence } from '../../../src/core/chart/chart-problems';
+import { problemSentence } from '../../../src/core/chart-text/chart-problems';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { soundId, TAB_STYLES, tab } from '../../../src/core/harp/tab';
 import { RICHTER, TUNINGS } from '../../../src/core/harp/tunings';

@@ -1,0 +1,185 @@
+import type { AudioCompressor, Encoding } from '../../audio/export/compress-audio';
+import type { Rendered, RenderRequest } from '../../audio/export/render-offline';
+import type { Section } from '../../core/arranger/program';
+import { encodePcm, longestWav, type WavFormat, wavEnd, wavHeader } from '../../core/formats/wav';
+import type { Style } from '../../core/players/style';
+import type { PartId } from '../../core/score/score';
+import { DEFAULT_MIX } from '../../core/settings/defaults';
+import type { BandSound } from '../../core/song/band-sound';
+import { createRandom } from '../../core/theory/random';
+import type { FileSaver, GrowingFile } from '../../storage/save-file';
+import { mustBeWritten, SavingTrouble } from './export-trouble';
+import { cutAfter, type SampleSink, withoutSilentEnd } from './silent-ending';
+
+/** Turns sections into samples; see `renderSections` of the audio part. */
+export type Renderer = (request: RenderRequest) => Promise<Rendered>;
+
+export interface TakeAwayDevices {
+  /** Fetches the part of the program that renders; rejects when it cannot be had. */
+  readonly loadRenderer: () => Promise<Renderer>;
+  readonly saver: FileSaver;
+  readonly compressor: AudioCompressor;
+}
+
+/** One file to make: its name and the parts in it. */
+export interface AudioFile {
+  readonly name: string;
+  readonly parts: readonly PartId[];
+}
+
+export interface AudioOrder {
+  readonly title: string;
+  readonly files: readonly AudioFile[];
+  readonly sections: readonly Section[];
+  readonly style: Style;
+  readonly sound: BandSound;
+  readonly format: WavFormat | Encoding;
+  /** Seconds after which the files end whatever still rings; `null` lets the last sound die away. */
+  readonly cutAt: number | null;
+}
+
+/** What a job is told and asked while it runs. */
+export interface JobReins {
+  readonly signal: AbortSignal;
+  readonly report: (fileName: string, share: number) => void;
+}
+
+/** Samples are taken in about a second's worth at a time, between which the page gets its turn. */
+const SLICE_FRAMES = 48_000;
+
+const isEncoding = (format: WavFormat | Encoding): format is Encoding => 'bitrate' in format;
+
+/** Throws SavingTrouble when music of so many seconds is too long for one WAV file. */
+export const mustFitWav = (format: WavFormat, seconds: number): void => {
+  if (seconds * format.sampleRate <= longestWav(format)) return;
+  const hours = longestWav(format) / format.sampleRate / 3600;
+  throw new SavingTrouble(
+    `One WAV file holds ${hours.toFixed(1)} hours at most in this form. Choose fewer choruses.`,
+  );
+};
+
+/** The header goes first with no length, and is written again when the length is known. */
+const openWav = async (file: GrowingFile, format: WavFormat, seed: number): Promise<SampleSink> => {
+  let frames = 0;
+  const dither = format.bits === 16 ? createRandom(seed) : null;
+  mustBeWritten(await file.write(wavHeader(format, 0)));
+  return {
+    add: async (left, right) => {
+      frames += left.length;
+      mustBeWritten(await file.write(encodePcm([left, right], format.bits, dither)));
+    },
+    end: async () => {
+      mustBeWritten(await file.write(wavEnd(format, frames)));
+      mustBeWritten(await file.rewriteStart(wavHeader(format, frames)));
+    },
+    close: () => undefined,
+  };
+};
+
+const openSink = async (
+  file: GrowingFile,
+  { format, title, style }: AudioOrder,
+  compressor: AudioCompressor,
+): Promise<SampleSink> => {
+  if (!isEncoding(format)) return openWav(file, format, style.seed);
+  const write = async (bytes: Uint8Array) => mustBeWritten(await file.write(bytes));
+  return compressor.open({ encoding: format, title, serial: style.seed, write });
+};
+
+/** A quiet room's volume is no reason for a quiet file: the master rests where loudness was set. */
+const soundOfFile = (sound: BandSound): BandSound => ({
+  ...sound,
+  mix: { ...sound.mix, master: DEFAULT_MIX.master },
+});
+
+interface Work {
+  readonly order: AudioOrder;
+  readonly render: Renderer;
+  readonly devices: TakeAwayDevices;
+  readonly signal: AbortSignal;
+}
+
+const fill = async (
+  growing: GrowingFile,
+  { parts }: AudioFile,
+  { order, render, devices, signal }: Work,
+  onProgress: (share: number) => void,
+): Promise<Rendered> => {
+  const file = await openSink(growing, order, devices.compressor);
+  const { cutAt, format } = order;
+  const sink =
+    cutAt === null ? withoutSilentEnd(file) : cutAfter(file, Math.round(cutAt * format.sampleRate));
+  try {
+    const rendered = await render({
+      sections: order.sections,
+      feel: order.style.feel,
+      push: order.style.push,
+      sound: soundOfFile(order.sound),
+      sampleRate: format.sampleRate,
+      parts,
+      signal,
+      onProgress,
+      onChunk: async (left, right) => {
+        for (let from = 0; from < left.length; from += SLICE_FRAMES) {
+          signal.throwIfAborted();
+          const to = from + SLICE_FRAMES;
+          await sink.add(left.subarray(from, to), right.subarray(from, to));
+        }
+      },
+    });
+    signal.throwIfAborted();
+    await sink.end();
+    return rendered;
+  } finally {
+    sink.close();
+  }
+};
+
+const makeFile = async (
+  file: AudioFile,
+  work: Work,
+  onProgress: (share: number) => void,
+): Promise<Rendered> => {
+  const { format } = work.order;
+  const type = isEncoding(format) ? format.mediaType : 'audio/wav';
+  const growing = await work.devices.saver.open(file.name, type);
+  try {
+    const rendered = await fill(growing, file, work, onProgress);
+    mustBeWritten(await growing.save());
+    return rendered;
+  } catch (error) {
+    await growing.discard();
+    throw error;
+  }
+};
+
+const load = async ({ loadRenderer }: TakeAwayDevices): Promise<Renderer> => {
+  try {
+    return await loadRenderer();
+  } catch {
+    throw new SavingTrouble(
+      'The part of the program that makes audio could not be loaded. Save again; if it stays away, open Combshed in another tab and save there. Your choices are kept.',
+    );
+  }
+};
+
+/**
+ * Renders every file of an order and hands each over as soon as it is done. Resolves with the number of sounds that
+ * could not be computed and are missing. Rejects with SavingTrouble, or with the signal's reason when aborted.
+ */
+export const saveAudioFiles = async (
+  order: AudioOrder,
+  devices: TakeAwayDevices,
+  { signal, report }: JobReins,
+): Promise<number> => {
+  const render = await load(devices);
+  let missing = 0;
+  for (const [index, file] of order.files.entries()) {
+    signal.throwIfAborted();
+    const progress = (share: number) => report(file.name, (index + share) / order.files.length);
+    progress(0);
+    const { counts } = await makeFile(file, { order, render, devices, signal }, progress);
+    missing += counts.missing;
+  }
+  return missing;
+};

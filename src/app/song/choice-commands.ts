@@ -1,0 +1,89 @@
+import type { BarRange } from '../../core/arranger/program';
+import type { FeelId } from '../../core/feels/feels';
+import type { Tuning } from '../../core/harp/harp';
+import type { OwnedHarp } from '../../core/harp/harp-case';
+import type { PartId } from '../../core/score/score';
+import type { Channel } from '../../core/settings/mix';
+import type { Settings } from '../../core/settings/settings';
+import { addTap, tappedTempo } from '../../core/settings/tap-tempo';
+import { parseTempo } from '../../core/settings/tempo';
+import {
+  withFeel,
+  withForm,
+  withHarp,
+  withHarpKey,
+  withPosition,
+  withSongKey,
+  withTuning,
+} from '../../core/song/key-coupling';
+import type { EpochMs, PitchClass } from '../../core/theory/units';
+
+/** What the page can ask for: choices. */
+export interface ChoiceCommands {
+  choose(change: Partial<Settings>): void;
+  chooseSongKey(key: PitchClass): void;
+  chooseHarpKey(key: PitchClass): void;
+  choosePosition(position: number): void;
+  chooseTuning(tuning: Tuning): void;
+  /** Takes a harp from the case: the position stays, or, with the song pinned, the song. */
+  takeHarp(harp: OwnedHarp): void;
+  chooseForm(id: string): void;
+  chooseFeel(id: FeelId): void;
+  /** Takes a typed tempo; returns a sentence when it cannot be used. */
+  typeTempo(text: string): string | null;
+  nudgeTempo(by: number): void;
+  tap(now: EpochMs): void;
+  setChannel(part: PartId, change: Partial<Channel>): void;
+  setMaster(gain: number): void;
+  repeat(range: BarRange | null): void;
+  /** Another take: same choices, other fills and lines. */
+  newTake(): void;
+}
+
+/**
+ * The commands that change settings.
+ * @param change carries a change out, everything that depends on it included.
+ */
+export const createChoiceCommands = (
+  change: (make: (settings: Settings) => Settings) => void,
+  newSeed: () => number,
+): ChoiceCommands => {
+  let taps: readonly EpochMs[] = [];
+  return {
+    choose: (fields) => change((settings) => ({ ...settings, ...fields })),
+    chooseSongKey: (key) => change((settings) => withSongKey(settings, key)),
+    chooseHarpKey: (key) => change((settings) => withHarpKey(settings, key)),
+    choosePosition: (position) => change((settings) => withPosition(settings, position)),
+    chooseTuning: (tuning) => change((settings) => withTuning(settings, tuning)),
+    takeHarp: (harp) => change((settings) => withHarp(settings, harp)),
+    chooseForm: (id) => change((settings) => withForm(settings, id)),
+    chooseFeel: (id) => change((settings) => withFeel(settings, id)),
+    typeTempo: (text) => {
+      const tempo = parseTempo(text);
+      if (typeof tempo === 'string') return tempo;
+      change((settings) => ({ ...settings, tempo }));
+      return null;
+    },
+    nudgeTempo: (by) =>
+      change((settings) => {
+        const tempo = parseTempo(String(Math.round(settings.tempo + by)));
+        return typeof tempo === 'string' ? settings : { ...settings, tempo };
+      }),
+    tap: (now) => {
+      taps = addTap(taps, now);
+      const tempo = tappedTempo(taps);
+      if (tempo !== null) change((settings) => ({ ...settings, tempo }));
+    },
+    setChannel: (part, fields) =>
+      change((settings) => {
+        const channels = {
+          ...settings.mix.channels,
+          [part]: { ...settings.mix.channels[part], ...fields },
+        };
+        return { ...settings, mix: { ...settings.mix, channels } };
+      }),
+    setMaster: (master) => change((settings) => ({ ...settings, mix: { ...settings.mix, master } })),
+    repeat: (range) => change((settings) => ({ ...settings, plan: { ...settings.plan, repeat: range } })),
+    newTake: () => change((settings) => ({ ...settings, style: { ...settings.style, seed: newSeed() } })),
+  };
+};

@@ -1,0 +1,130 @@
+import type { Band } from '../../audio/band/band';
+import type { OwnSounds } from '../../audio/soundfont/soundfont-route';
+import type { OwnSoundPart } from '../../core/settings/mix';
+import { soundOf } from '../../core/song/song-program';
+import type { KeptFile } from '../../storage/kept-file';
+import type { Slice } from '../slice';
+import type { SongState } from '../song/song-state';
+import { type OwnSoundsState, partsOf, type SoundFontState } from './soundfont-state';
+import { GONE_TEXT, lostText, NOT_FORGOTTEN_TEXT, notKeptText, refusalText } from './soundfont-words';
+
+/** What the page can ask for about sounds of the player's own. */
+export interface OwnSoundCommands {
+  /** Reads a file and, when it can be used, lets every part it has sounds for play from it. */
+  loadOwnSounds(file: File): Promise<void>;
+  /** Lets a part play from the file, or from its built-in voice. */
+  playOwnSounds(part: OwnSoundPart, on: boolean): Promise<void>;
+  /** Built-in voices for every part; the file stays at hand. */
+  playBuiltInVoices(): void;
+  /** Lets go of the file, here and where the browser kept it. */
+  forgetOwnSounds(): Promise<void>;
+}
+
+export interface OwnSoundDevices {
+  readonly sounds: OwnSounds;
+  /** Where the file is kept for the next visit. */
+  readonly shelf: KeptFile;
+}
+
+export interface OwnSoundsDesk {
+  readonly commands: OwnSoundCommands;
+  /** Takes up the file kept at the last visit; it is opened only when a part uses it. */
+  restore(): Promise<void>;
+  dispose(): void;
+}
+
+interface Options {
+  readonly store: Slice<SongState & SoundFontState>;
+  readonly band: Band;
+  readonly devices: OwnSoundDevices;
+  /** Changes which parts use the file, everything that depends on it included. */
+  readonly choose: (parts: readonly OwnSoundPart[]) => void;
+}
+
+/** Joins the player's own sounds with the band: what is loaded, which parts use it, and what went wrong. */
+export const createOwnSoundsDesk = ({ store, band, devices, choose }: Options): OwnSoundsDesk => {
+  const { sounds, shelf } = devices;
+  const state = () => store.getState().ownSounds;
+  const using = () => store.getState().settings.ownSounds;
+  const change = (fields: Partial<OwnSoundsState>): void =>
+    store.setState({ ownSounds: { ...state(), ...fields } });
+  /** The file itself, to open it again. */
+  let held: Blob | null = null;
+
+  /** Opens a file; false when it was refused, with the reason in the state. */
+  const open = async (name: string, file: Blob, kept: boolean): Promise<boolean> => {
+    change({ opening: name, trouble: null });
+    const opening = await sounds.open(file);
+    if (opening.kind === 'refused') {
+      if (opening.why.kind !== 'overtaken')
+        change({ opening: null, trouble: refusalText(name, opening.why) });
+      return false;
+    }
+    held = file;
+    const { source, voices } = opening;
+    change({ opening: null, file: { name, bytes: file.size, kept, opened: { source, voices } } });
+    band.setSound(soundOf(store.getState()));
+    return true;
+  };
+
+  const keep = async (name: string, file: Blob): Promise<void> => {
+    const writing = await shelf.write(name, file);
+    const current = state().file;
+    if (held !== file || current === null) return;
+    if (writing.kind === 'written') change({ file: { ...current, kept: true } });
+    else change({ trouble: notKeptText(name, writing.kind === 'full') });
+  };
+
+  const openHeld = async (): Promise<void> => {
+    const { file, opening } = state();
+    if (file === null || held === null || file.opened !== null || opening !== null) return;
+    await open(file.name, held, file.kept);
+  };
+
+  const unsubscribe = sounds.onLost((detail) => {
+    const { file } = state();
+    if (file === null) return;
+    change({ file: { ...file, opened: null }, trouble: lostText(file.name, detail) });
+    band.setSound(soundOf(store.getState()));
+  });
+
+  return {
+    commands: {
+      loadOwnSounds: async (file) => {
+        if (!(await open(file.name, file, false))) return;
+        choose(partsOf(state().file?.opened?.voices ?? []));
+        await keep(file.name, file);
+      },
+      playOwnSounds: async (part, on) => {
+        const others = using().filter((each) => each !== part);
+        choose(on ? [...others, part] : others);
+        if (on) await openHeld();
+      },
+      playBuiltInVoices: () => choose([]),
+      forgetOwnSounds: async () => {
+        sounds.close();
+        held = null;
+        change({ file: null, opening: null, trouble: null });
+        choose([]);
+        const forgetting = await shelf.forget();
+        if (forgetting.kind !== 'written') change({ trouble: NOT_FORGOTTEN_TEXT });
+      },
+    },
+    restore: async () => {
+      const reading = await shelf.read();
+      if (state().file !== null || state().opening !== null) return;
+      if (reading.kind !== 'file') {
+        if (using().length > 0) change({ trouble: GONE_TEXT });
+        return;
+      }
+      const { name, file } = reading;
+      held = file;
+      change({ file: { name, bytes: file.size, kept: true, opened: null } });
+      if (using().length > 0) await openHeld();
+    },
+    dispose: () => {
+      unsubscribe();
+      sounds.close();
+    },
+  };
+};

@@ -1,0 +1,46 @@
+import type { Playhead } from '../../core/arranger/playhead';
+import type { Program, Section } from '../../core/arranger/program';
+import type { PartId } from '../../core/score/score';
+import type { BandSound } from '../../core/song/band-sound';
+import type { Seconds } from '../../core/theory/units';
+
+export type BandStatus =
+  /** Nothing loaded yet: the first gesture will load the audio part. */
+  | { readonly kind: 'asleep' }
+  | { readonly kind: 'loading' }
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'playing' }
+  /** The system took the sound away (a call, a device unplugged): it goes on when the sound is back, or with `resume`. */
+  | { readonly kind: 'interrupted' }
+  /** The browser wants a click or key press first. */
+  | { readonly kind: 'blocked' }
+  | { readonly kind: 'failed'; readonly why: 'no web audio' | 'load' | 'device'; readonly detail: string };
+
+export interface Band {
+  status(): BandStatus;
+  /** Must be called inside a user gesture the first time. Counts in, then enters the first chorus at `fromBar`. */
+  play(program: Program, sound: BandSound, fromBar: number): Promise<BandStatus>;
+  /** Asks for the sound back after an interruption and goes on where the band was; does nothing otherwise. */
+  resume(): Promise<BandStatus>;
+  /** Silence within 30 ms; idempotent. */
+  stop(): void;
+  /** Takes a changed program over while playing: same place in the form, heard within a beat, no gap, no click. */
+  change(program: Program): void;
+  /** Moves to a bar of the current chorus at the next beat. */
+  seek(bar: number): void;
+  setSound(sound: BandSound): void;
+  /**
+   * Plays one note of a part's voice now, for listening to a single sound; it starts `glideFrom` semitones away and
+   * glides to its pitch.
+   */
+  audition(part: PartId, midi: number, seconds: Seconds, glideFrom: number): Promise<void>;
+  heard(): Playhead | null;
+  /** The section after the one being heard, for looking ahead; null when none or stopped. */
+  upcoming(): Section | null;
+  /** Called when the heard bar changes (and with null on stop). Returns the unsubscriber. */
+  onBar(listener: (position: Playhead | null) => void): () => void;
+  onStatus(listener: (status: BandStatus) => void): () => void;
+  /** Called when the page has to compute the band's sounds itself, which may make it stick. Returns the unsubscriber. */
+  onMakeshift(listener: () => void): () => void;
+  dispose(): void;
+}

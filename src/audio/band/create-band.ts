@@ -1,0 +1,287 @@
+/**
+ * The band as the page sees it. Costs nothing until the first gesture, which makes the audio context (browsers ask
+ * for that) and loads the rest; every trouble on the way becomes a status.
+ */
+
+import type { Playhead } from '../../core/arranger/playhead';
+import type { Program, Section } from '../../core/arranger/program';
+import type { PartId } from '../../core/score/score';
+import type { BandSound } from '../../core/song/band-sound';
+import type { Seconds } from '../../core/theory/units';
+import type { Band, BandStatus } from './band';
+import type { Engine } from './engine';
+import { createListeners } from './listeners';
+import type { BandEvents } from './load-band';
+import { RESTING_SOUND } from './resting-sound';
+
+/** What the band stands on; replaced in tests. */
+export interface BandGround {
+  /** Null where the browser has no Web Audio. May throw when the device cannot be opened. */
+  readonly createContext: () => AudioContext | null;
+  readonly loadEngine: (context: AudioContext, events: BandEvents) => Promise<Engine>;
+}
+
+/** The browser itself. */
+export const WEB_GROUND: BandGround = {
+  createContext: () =>
+    typeof AudioContext === 'undefined' ? null : new AudioContext({ latencyHint: 'playback' }),
+  loadEngine: async (context, events) => {
+    const { loadEngine } = await import('./load-band');
+    return loadEngine(context, events);
+  },
+};
+
+/**
+ * How long a context may take to start before the browser is taken to wait for a gesture. Some take 0.9 s (measured);
+ * one that takes longer still is looked at again when it starts.
+ */
+const START_MS = 1200;
+
+/** How long the context goes on running after the last sound. */
+const REST_AFTER_MS = 30_000;
+
+/** Creates the band, asleep. */
+export const createBand = (ground: BandGround = WEB_GROUND): Band => new LazyBand(ground);
+
+const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+class LazyBand implements Band {
+  private readonly ground: BandGround;
+  private readonly bars = createListeners<Playhead | null>();
+  private readonly statuses = createListeners<BandStatus>();
+  private readonly makeshifts = createListeners<void>();
+  private readonly onVisible = () => this.engine?.resync();
+  private current: BandStatus = { kind: 'asleep' };
+  private context: AudioContext | null = null;
+  private engine: Engine | null = null;
+  private loading: Promise<Engine> | null = null;
+  private sound: BandSound | null = null;
+  private program: Program | null = null;
+  private run = 0;
+  /** The bar that a play which found the context silent begins at as soon as it runs. */
+  private waitingFrom: number | null = null;
+  private resting: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(ground: BandGround) {
+    this.ground = ground;
+    if (typeof document !== 'undefined') document.addEventListener('visibilitychange', this.onVisible);
+  }
+
+  status(): BandStatus {
+    return this.current;
+  }
+
+  async play(program: Program, sound: BandSound, fromBar: number): Promise<BandStatus> {
+    this.run += 1;
+    const { run } = this;
+    this.sound = sound;
+    this.program = program;
+    this.waitingFrom = null;
+    const engine = await this.wake();
+    if (run !== this.run) return this.current;
+    if (engine !== null) await this.begin(engine, fromBar);
+    else if (this.isSilenced()) this.waitingFrom = fromBar;
+    return this.current;
+  }
+
+  async resume(): Promise<BandStatus> {
+    const { context } = this;
+    if (context !== null && this.current.kind === 'interrupted') {
+      await this.startContext(context);
+      this.look(context);
+    }
+    return this.current;
+  }
+
+  stop(): void {
+    this.run += 1;
+    this.waitingFrom = null;
+    this.engine?.stop();
+    if (this.current.kind === 'playing' || this.current.kind === 'interrupted') this.set({ kind: 'ready' });
+    if (this.current.kind === 'ready') this.restLater();
+  }
+
+  change(program: Program): void {
+    this.program = program;
+    this.engine?.change(program);
+  }
+
+  seek(bar: number): void {
+    if (this.engine?.playing()) this.engine.seek(bar);
+    if (this.waitingFrom !== null) this.waitingFrom = bar;
+  }
+
+  setSound(sound: BandSound): void {
+    this.sound = sound;
+    this.engine?.setSound(sound);
+  }
+
+  async audition(part: PartId, midi: number, seconds: Seconds, glideFrom: number): Promise<void> {
+    const engine = await this.wake();
+    await engine?.audition(part, { midi, seconds, glideFrom }, this.sound ?? RESTING_SOUND);
+  }
+
+  heard(): Playhead | null {
+    return this.engine?.playing() ? this.engine.heard() : null;
+  }
+
+  upcoming(): Section | null {
+    return this.engine?.playing() ? this.engine.upcoming() : null;
+  }
+
+  onBar(listener: (position: Playhead | null) => void): () => void {
+    return this.bars.add(listener);
+  }
+
+  onStatus(listener: (status: BandStatus) => void): () => void {
+    return this.statuses.add(listener);
+  }
+
+  onMakeshift(listener: () => void): () => void {
+    return this.makeshifts.add(listener);
+  }
+
+  dispose(): void {
+    this.stop();
+    if (typeof document !== 'undefined') document.removeEventListener('visibilitychange', this.onVisible);
+    this.discard();
+    this.set({ kind: 'asleep' });
+  }
+
+  private set(status: BandStatus): void {
+    if (JSON.stringify(status) === JSON.stringify(this.current)) return;
+    this.current = status;
+    this.statuses.tell(status);
+  }
+
+  /** The status that follows from what the engine and the context are doing. */
+  private settle(): void {
+    const running = this.context?.state === 'running';
+    if (this.engine?.playing()) this.set({ kind: running ? 'playing' : 'interrupted' });
+    else if (running) this.set({ kind: 'ready' });
+    else this.set({ kind: this.context?.state === 'interrupted' ? 'interrupted' : 'blocked' });
+    if (this.current.kind === 'ready') this.restLater();
+  }
+
+  /** A context that runs costs battery even when it plays silence. */
+  private restLater(): void {
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => {
+      if (this.current.kind === 'ready') void this.context?.suspend().catch(() => undefined);
+    }, REST_AFTER_MS);
+  }
+
+  /** Brings context and engine up; null when that did not succeed, with the reason in the status. */
+  private async wake(): Promise<Engine | null> {
+    const context = this.openContext();
+    if (context === null) return null;
+    const started = this.startContext(context);
+    clearTimeout(this.resting);
+    try {
+      if (this.engine === null || context.state !== 'running') this.set({ kind: 'loading' });
+      this.loading ??= this.ground.loadEngine(context, this.eventsOf(context));
+      const engine = await this.loading;
+      if (context !== this.context) {
+        engine.dispose();
+        return null;
+      }
+      this.engine = engine;
+    } catch (error) {
+      this.loading = null;
+      this.set({ kind: 'failed', why: 'load', detail: reasonOf(error) });
+      return null;
+    }
+    await started;
+    if (context !== this.context) return null;
+    // Whatever it was when the wait ended: loading may have taken longer than the context did.
+    if (this.current.kind !== 'playing' || context.state !== 'running') this.settle();
+    return context.state === 'running' ? this.engine : null;
+  }
+
+  private async begin(engine: Engine, fromBar: number): Promise<void> {
+    if (this.program === null || this.sound === null) return;
+    try {
+      const begun = await engine.play(this.program, this.sound, fromBar);
+      if (begun) this.settle();
+    } catch (error) {
+      this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
+    }
+  }
+
+  private eventsOf(context: AudioContext): BandEvents {
+    return {
+      onBar: (position) => this.bars.tell(position),
+      onEnd: () => this.settle(),
+      onMakeshift: () => this.makeshifts.tell(),
+      onLost: (detail) => {
+        if (context === this.context) this.lose('load', detail);
+      },
+    };
+  }
+
+  private openContext(): AudioContext | null {
+    if (this.context !== null && this.context.state !== 'closed') return this.context;
+    this.discard();
+    try {
+      this.context = this.ground.createContext();
+    } catch (error) {
+      this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
+      return null;
+    }
+    if (this.context === null) {
+      this.set({ kind: 'failed', why: 'no web audio', detail: 'This browser has no Web Audio' });
+      return null;
+    }
+    const { context } = this;
+    const onState = () => this.look(context);
+    context.addEventListener('statechange', onState);
+    context.addEventListener('error', onState);
+    return context;
+  }
+
+  /** Asks the context to run, at once and within the gesture; resolves when it does, is refused, or takes long. */
+  private async startContext(context: AudioContext): Promise<void> {
+    if (context.state === 'running') return;
+    const late = new Promise<void>((resolve) => setTimeout(resolve, START_MS));
+    const resumed = context.resume().then(
+      () => this.look(context),
+      () => undefined,
+    );
+    await Promise.race([resumed, late]);
+  }
+
+  /** Makes the status follow what the context does now. */
+  private look(context: AudioContext): void {
+    if (context !== this.context) return;
+    this.engine?.resync();
+    if (context.state === 'closed') this.lose('device', 'The audio device was closed');
+    if (this.current.kind !== 'playing' && !this.isSilenced()) return;
+    this.settle();
+    if (context.state !== 'running' || this.waitingFrom === null || this.engine === null) return;
+    const from = this.waitingFrom;
+    this.waitingFrom = null;
+    void this.begin(this.engine, from);
+  }
+
+  private isSilenced(): boolean {
+    return this.current.kind === 'interrupted' || this.current.kind === 'blocked';
+  }
+
+  private lose(why: 'load' | 'device', detail: string): void {
+    this.run += 1;
+    this.waitingFrom = null;
+    this.discard();
+    this.bars.tell(null);
+    this.set({ kind: 'failed', why, detail });
+  }
+
+  private discard(): void {
+    const { engine, context } = this;
+    clearTimeout(this.resting);
+    this.engine = null;
+    this.loading = null;
+    this.context = null;
+    engine?.dispose();
+    if (context !== null && context.state !== 'closed') void context.close().catch(() => undefined);
+  }
+}

@@ -1,0 +1,51 @@
+import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
+import type { Playhead } from '../../core/arranger/playhead';
+import type { Program, Section } from '../../core/arranger/program';
+import type { PartId } from '../../core/score/score';
+import type { BandSound } from '../../core/song/band-sound';
+import type { BankCounts, BankWorker } from '../bank/bank';
+import type { LimiterStage } from '../mixer/limiter-node';
+import type { SectionSource } from '../transport/form-place';
+
+/** A single note to listen to; it starts `glideFrom` semitones away from its pitch. */
+export interface AuditionNote {
+  readonly midi: number;
+  readonly seconds: number;
+  readonly glideFrom: number;
+}
+
+export interface EngineOptions {
+  readonly context: AudioContext;
+  readonly tone: BaseContext;
+  readonly limiter: LimiterStage;
+  readonly room: AudioBuffer;
+  readonly source: SectionSource;
+  readonly createWorker: () => BankWorker;
+  readonly onBar: (position: Playhead | null) => void;
+  /** The music came to its end by itself. */
+  readonly onEnd: () => void;
+}
+
+/** What the engine saw go wrong, and how much it holds. */
+export interface EngineCounts extends BankCounts {
+  readonly late: number;
+  readonly live: number;
+  readonly bytes: number;
+}
+
+export interface Engine {
+  /** Resolves to false when another call took over before the music began. */
+  play(program: Program, sound: BandSound, fromBar: number): Promise<boolean>;
+  stop(): void;
+  change(program: Program): void;
+  seek(bar: number): void;
+  setSound(sound: BandSound): void;
+  audition(part: PartId, note: AuditionNote, sound: BandSound): Promise<void>;
+  heard(): Playhead | null;
+  upcoming(): Section | null;
+  playing(): boolean;
+  /** Forgets earlier clock readings. */
+  resync(): void;
+  counts(): EngineCounts;
+  dispose(): void;
+}

@@ -1,0 +1,39 @@
+/** Everything the first gesture loads: Tone, the engine and the arranger. */
+import type { Playhead } from '../../core/arranger/playhead';
+import './quiet-tone';
+import { Context } from 'tone/build/esm/core/context/Context.js';
+import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
+import type { WorkerRoute } from '../bank/bank';
+import { createBankWorker, type WorkerFate } from '../bank/create-bank-worker';
+import { createLimiterStage } from '../mixer/limiter-node';
+import { roomBuffer } from '../mixer/room-buffer';
+import { bandSection } from '../transport/band-sections';
+import { createEngine } from './create-engine';
+import type { Engine } from './engine';
+
+/** What the band wants to be told. */
+export interface BandEvents extends WorkerFate {
+  readonly onBar: (position: Playhead | null) => void;
+  readonly onEnd: () => void;
+  /** What requests for sounds go through on their way to the workers. */
+  readonly route?: WorkerRoute;
+}
+
+/** Builds the engine on a context. Rejects when the audio part cannot be set up on it. */
+export const loadEngine = async (
+  context: AudioContext,
+  { route = (worker) => worker, onMakeshift, onLost, ...events }: BandEvents,
+): Promise<Engine> => {
+  const tone = new Context({ context, lookAhead: 0, updateInterval: 0.1, clockSource: 'timeout' });
+  // Tone's nodes ask for the global context even when handed one; without this they would make a second one.
+  setContext(tone);
+  return createEngine({
+    context,
+    tone,
+    limiter: await createLimiterStage(context, tone),
+    room: roomBuffer(context),
+    source: bandSection,
+    createWorker: () => route(createBankWorker({ onMakeshift, onLost })),
+    ...events,
+  });
+};

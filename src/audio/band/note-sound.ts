@@ -1,0 +1,36 @@
+import type { BandSound } from '../../core/song/band-sound';
+import type { Bank } from '../bank/bank';
+import type { FoundSound } from '../bank/sound-cache';
+import { gainInLayer, type SoundKey, soundKeyFor } from '../bank/sound-key';
+import { voiceGain } from '../mixer/channel-strips';
+import { isHeld, type ScheduledNote } from '../transport/scheduled-note';
+
+/** The bank's sound for a note, and the gain that brings it to the note's velocity. */
+export interface NoteSound {
+  readonly found: FoundSound<AudioBuffer>;
+  readonly level: number;
+}
+
+/** The keys of the bank that notes need, in the order of the notes. */
+export const keysOf = (notes: readonly ScheduledNote[], sound: BandSound): SoundKey[] =>
+  notes.map(({ event, stroke }) => soundKeyFor({ ...event, stroke }, sound));
+
+/** The sound a note is played with now; null when there is nothing like it. */
+export const noteSound = (bank: Bank, note: ScheduledNote, sound: BandSound): NoteSound | null => {
+  const { event, stroke } = note;
+  const found = bank.find(soundKeyFor({ ...event, stroke }, sound));
+  if (found === null) return null;
+  const { voice, layer } = found.sound.key;
+  return { found, level: gainInLayer(event.velocity, layer) * voiceGain(voice) };
+};
+
+/** When the note gives way to its release: at its end, or where the sound itself ends. Seconds of the audio clock. */
+export const heldUntil = (note: ScheduledNote, { sound, rate }: FoundSound<AudioBuffer>): number => {
+  const over = note.at + sound.samples.duration / rate - note.offset;
+  if (!isHeld(note.event.part)) return over;
+  return sound.loop === null ? Math.min(note.until, over) : note.until;
+};
+
+/** When nothing of the note is left. Seconds of the audio clock. */
+export const soundsUntil = (note: ScheduledNote, found: FoundSound<AudioBuffer>): number =>
+  heldUntil(note, found) + (isHeld(note.event.part) ? found.sound.release : 0);

@@ -1,0 +1,88 @@
+/** Which computed sound a note of a part is played with: the bank holds a few recordings of each key. */
+
+import type { PartId } from '../../core/score/score';
+import type { BandSound } from '../../core/song/band-sound';
+import { hzOf } from '../../core/theory/temperament';
+import { asMidi, type Hz, type Midi } from '../../core/theory/units';
+import type { VoiceId } from '../synthesis/voice';
+
+/** One sound of the bank. */
+export interface SoundKey {
+  readonly voice: VoiceId;
+  readonly midi: Midi;
+  readonly hz: Hz;
+  /** Index into `LAYERS`. */
+  readonly layer: number;
+  /** Which stroke of the round robin, from 0. */
+  readonly stroke: number;
+  /** The opened file of the player's own that it is rendered from; the built-in voice when absent. */
+  readonly source?: number;
+}
+
+/** Velocities at which sounds are computed; what lies between is the nearest of them, louder or softer. */
+export const LAYERS: readonly number[] = [45, 80, 110];
+
+const STRUCK: ReadonlySet<VoiceId> = new Set(['sticks', 'brushes', 'click']);
+/** Four strokes keep a ride or hi-hat from sounding like one recording; two do for pitched notes. */
+const STROKES = { struck: 4, pitched: 2 };
+
+/** True for kits and the click, whose sounds have no pitch to tune. */
+export const isStruck = (voice: VoiceId): boolean => STRUCK.has(voice);
+
+/** How many recordings take turns for one key of a voice. */
+export const strokesOf = (voice: VoiceId): number => {
+  if (voice === 'click') return 1;
+  return isStruck(voice) ? STROKES.struck : STROKES.pitched;
+};
+
+/** The layer whose velocity is nearest in level. Velocity 1–127. */
+export const layerOf = (velocity: number): number => {
+  let best = 0;
+  LAYERS.forEach((layer, index) => {
+    if (Math.abs(Math.log(velocity / layer)) < Math.abs(Math.log(velocity / LAYERS[best]))) best = index;
+  });
+  return best;
+};
+
+/** Gain that brings a layer to a velocity: level follows velocity squared (General MIDI practice). */
+export const gainInLayer = (velocity: number, layer: number): number => (velocity / LAYERS[layer]) ** 2;
+
+/** The voice that plays a part. */
+export const voiceOf = (part: PartId, sound: Pick<BandSound, 'bass' | 'chords' | 'kit'>): VoiceId => {
+  switch (part) {
+    case 'drums':
+      return sound.kit;
+    case 'bass':
+      return sound.bass;
+    case 'chords':
+      return sound.chords;
+    case 'lead':
+      return 'harmonica';
+    case 'click':
+      return 'click';
+  }
+};
+
+/** The sound for a note of a part. `stroke` counts the note's turns and may be any whole number. */
+export const soundKeyFor = (
+  note: { readonly part: PartId; readonly pitch: number; readonly velocity: number; readonly stroke: number },
+  sound: BandSound,
+): SoundKey => {
+  const voice = voiceOf(note.part, sound);
+  const midi = asMidi(note.pitch);
+  const { reference, offsets } = sound.tuning;
+  const own = sound.own?.parts.includes(note.part) === true && voice !== 'click' ? sound.own : null;
+  return {
+    voice,
+    midi,
+    hz: isStruck(voice) ? hzOf(midi) : hzOf(midi, { reference, cents: offsets }),
+    layer: layerOf(note.velocity),
+    // A file has one recording of each key.
+    stroke: own === null ? note.stroke % strokesOf(voice) : 0,
+    ...(own === null ? {} : { source: own.source }),
+  };
+};
+
+/** A sound's name in the bank. Hertz are told apart to a hundredth, far below what can be heard. */
+export const nameOfKey = ({ voice, midi, hz, layer, stroke, source }: SoundKey): string =>
+  `${voice}/${midi}/${hz.toFixed(2)}/${layer}/${stroke}${source === undefined ? '' : `/own ${source}`}`;

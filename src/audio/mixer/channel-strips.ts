@@ -1,0 +1,80 @@
+import type { PartId } from '../../core/score/score';
+import type { VoiceId } from '../synthesis/voice';
+
+/** A gentle bell or shelf. */
+export interface Equaliser {
+  readonly type: 'peaking' | 'lowshelf' | 'highshelf';
+  readonly frequency: number;
+  /** In dB. */
+  readonly gain: number;
+  readonly q: number;
+}
+
+/** Where the rounding off of peaks begins, and the amplitude it never passes. */
+export interface Rounding {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** How a part sits in the mix before the player touches its fader: our own choice by meter and by ear. */
+export interface ChannelStrip {
+  /** In dB. */
+  readonly level: number;
+  /** To the room, in dB; null keeps the part dry. */
+  readonly send: number | null;
+  readonly equaliser: Equaliser | null;
+  /** Peaks are rounded off from one amplitude on and never pass another; null leaves them. */
+  readonly rounding: Rounding | null;
+}
+
+/**
+ * The chords give way between 200 Hz and 3 kHz, where the harp's fundamentals and its brightness lie; bass and
+ * drums stand mostly below and above it. The click stays dry, so that its beat is sharp. A backbeat peaks 20 dB above
+ * the drums' loudness: rounding it off keeps the limiter from ducking the whole band on two and four.
+ */
+export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
+  drums: { level: 3.5, send: -17, equaliser: null, rounding: { from: 0.25, to: 0.65 } },
+  bass: {
+    level: -1.5,
+    send: -30,
+    equaliser: { type: 'peaking', frequency: 350, gain: -2, q: 0.8 },
+    rounding: null,
+  },
+  chords: {
+    level: 0,
+    send: -15,
+    equaliser: { type: 'peaking', frequency: 900, gain: -3, q: 0.5 },
+    rounding: null,
+  },
+  lead: { level: 0, send: -14, equaliser: null, rounding: null },
+  click: { level: 0, send: null, equaliser: null, rounding: null },
+};
+
+/**
+ * What brings the voices of a part to one loudness in the band, in dB. The voices themselves keep the balance of the
+ * General MIDI set they are measured by, where a held organ lies far below a ringing electric piano.
+ */
+const VOICE_LEVELS: Readonly<Partial<Record<VoiceId, number>>> = {
+  organ: 5.5,
+  'electric-piano': -3,
+  guitar: 1,
+};
+
+/** Gain of a voice within its part. */
+export const voiceGain = (voice: VoiceId): number => 10 ** ((VOICE_LEVELS[voice] ?? 0) / 20);
+
+/** An amplitude with its peak rounded off. */
+export const roundedOff = (amplitude: number, { from, to }: Rounding): number => {
+  const over = Math.abs(amplitude) - from;
+  return over <= 0 ? amplitude : Math.sign(amplitude) * (from + (to - from) * Math.tanh(over / (to - from)));
+};
+
+/** Where a piece of the kit stands, −1 left … 1 right, as the audience sees it, by General MIDI percussion key. */
+export const kitPosition = (key: number): -1 | 0 | 1 => {
+  if ([42, 44, 46, 49, 55].includes(key)) return 1;
+  if ([41, 43, 45, 51, 53, 57, 59].includes(key)) return -1;
+  return 0;
+};
+
+/** How far from the middle the outer pieces of the kit stand. */
+export const KIT_WIDTH = 0.35;

@@ -1,0 +1,185 @@
+/** The mixing desk: a channel for each part, a room they share, the master, and the gate that silences all. */
+import { Panner } from 'tone/build/esm/component/channel/Panner.js';
+import { Convolver } from 'tone/build/esm/component/filter/Convolver.js';
+import { Filter } from 'tone/build/esm/component/filter/Filter.js';
+import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
+import { Gain } from 'tone/build/esm/core/context/Gain.js';
+import { ToneAudioBuffer } from 'tone/build/esm/core/context/ToneAudioBuffer.js';
+import { connect, type ToneAudioNode } from 'tone/build/esm/core/context/ToneAudioNode.js';
+import { WaveShaper } from 'tone/build/esm/signal/WaveShaper.js';
+import { PART_IDS, type PartId } from '../../core/score/score';
+import type { Mix } from '../../core/settings/mix';
+import type { VoiceId } from '../synthesis/voice';
+import {
+  CHANNEL_STRIPS,
+  type Equaliser,
+  KIT_WIDTH,
+  kitPosition,
+  type Rounding,
+  roundedOff,
+} from './channel-strips';
+import { masterGain, partGains } from './mix-gains';
+import { createRotary, type Rotary } from './rotary';
+
+export interface DeskOptions {
+  readonly context: BaseContext;
+  readonly output: AudioNode;
+  /** The room's answer to an impulse, stereo. */
+  readonly room: AudioBuffer;
+}
+
+export interface Desk {
+  /** Brings a sound of a part to its place. */
+  connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void;
+  /** Brings a single sound past faders and mutes. */
+  connectAside(source: AudioNode): void;
+  /** Sets faders and pans, within 20 ms unless `seconds` says otherwise. */
+  setMix(mix: Mix, seconds?: number): void;
+  /** Sets the programme level, in dB. */
+  setTrim(decibels: number, seconds?: number): void;
+  /** Lets sound through from a time (seconds of the audio clock) on. */
+  open(at: number): void;
+  /** Silence, within 20 ms of a time. */
+  close(at: number): void;
+  dispose(): void;
+}
+
+/** Faders glide, so that moving one does not click. */
+const RAMP = 0.02;
+/** Highest amplitude the rounding takes in: wave shapers see no farther than 1. */
+const SHAPED = 4;
+/** Time constant of the gate: −60 dB within 20 ms. */
+const GATE = 0.003;
+
+const fromDecibels = (decibels: number): number => 10 ** (decibels / 20);
+
+const move = (param: Gain['gain'] | Panner['pan'], value: number, seconds: number): void => {
+  if (seconds > 0) param.rampTo(value, seconds);
+  else param.value = value;
+};
+
+/** Builds the desk on a context. */
+export const createDesk = (options: DeskOptions): Desk => new ToneDesk(options);
+
+class ToneDesk implements Desk {
+  private readonly context: BaseContext;
+  private readonly nodes: ToneAudioNode[] = [];
+  private readonly faders: Record<PartId, Gain>;
+  private readonly pans: Record<PartId, Panner>;
+  private readonly inputs: Record<PartId, ToneAudioNode>;
+  private readonly kit: Readonly<Record<-1 | 0 | 1, ToneAudioNode>>;
+  private rotary: Rotary | null = null;
+  private readonly aside: Gain;
+  private readonly trim: Gain;
+  private readonly master: Gain;
+  private readonly gate: Gain;
+
+  constructor({ context, output, room }: DeskOptions) {
+    this.context = context;
+    this.gate = this.gain(1);
+    this.master = this.gain(1);
+    this.trim = this.gain(1);
+    this.aside = this.gain(1);
+    const convolver = this.keep(new Convolver({ context, normalize: false, url: new ToneAudioBuffer(room) }));
+    this.trim.chain(this.gate, this.master);
+    convolver.connect(this.trim);
+    this.aside.connect(this.master);
+    connect(this.master, output);
+    this.faders = this.each(() => this.gain(1));
+    this.pans = this.each(() => this.keep(new Panner({ context, pan: 0, channelCount: 2 })));
+    this.inputs = this.each((part) => this.channel(part, convolver));
+    this.kit = {
+      [-1]: this.kitInput(-KIT_WIDTH),
+      0: this.inputs.drums,
+      1: this.kitInput(KIT_WIDTH),
+    };
+  }
+
+  connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void {
+    if (part === 'drums') connect(source, this.kit[kitPosition(pitch)]);
+    else if (voice === 'organ') connect(source, this.turning());
+    else connect(source, this.inputs[part]);
+  }
+
+  connectAside(source: AudioNode): void {
+    connect(source, this.aside);
+  }
+
+  setMix(mix: Mix, seconds = RAMP): void {
+    const gains = partGains(mix);
+    for (const part of PART_IDS) {
+      move(this.faders[part].gain, gains[part], seconds);
+      move(this.pans[part].pan, mix.channels[part].pan, seconds);
+    }
+    move(this.master.gain, masterGain(mix), seconds);
+  }
+
+  setTrim(decibels: number, seconds = RAMP): void {
+    move(this.trim.gain, fromDecibels(decibels), seconds);
+  }
+
+  open(at: number): void {
+    this.gate.gain.setTargetAtTime(1, at, GATE);
+  }
+
+  close(at: number): void {
+    this.gate.gain.cancelScheduledValues(at);
+    this.gate.gain.setTargetAtTime(0, at, GATE);
+  }
+
+  dispose(): void {
+    this.rotary?.dispose();
+    for (const node of this.nodes) node.dispose();
+  }
+
+  private keep<Node extends ToneAudioNode>(node: Node): Node {
+    this.nodes.push(node);
+    return node;
+  }
+
+  private gain(value: number): Gain {
+    return this.keep(new Gain({ context: this.context, gain: value }));
+  }
+
+  private each<Value>(make: (part: PartId) => Value): Record<PartId, Value> {
+    return {
+      drums: make('drums'),
+      bass: make('bass'),
+      chords: make('chords'),
+      lead: make('lead'),
+      click: make('click'),
+    };
+  }
+
+  private channel(part: PartId, room: ToneAudioNode): ToneAudioNode {
+    const { level, send, equaliser, rounding } = CHANNEL_STRIPS[part];
+    const input = this.gain(fromDecibels(level) * (rounding === null ? 1 : 1 / SHAPED));
+    const shaping = [
+      ...(rounding === null ? [] : [this.rounding(rounding)]),
+      ...(equaliser === null ? [] : [this.equaliser(equaliser)]),
+    ];
+    input.chain(...shaping, this.pans[part], this.faders[part], this.trim);
+    if (send !== null) this.faders[part].chain(this.gain(fromDecibels(send)), room);
+    return input;
+  }
+
+  private rounding(rounding: Rounding): WaveShaper {
+    const mapping = (x: number) => roundedOff(x * SHAPED, rounding);
+    return this.keep(new WaveShaper({ context: this.context, mapping, length: 8193 }));
+  }
+
+  private equaliser({ type, frequency, gain, q }: Equaliser): Filter {
+    const { context } = this;
+    return this.keep(new Filter({ context, type, frequency, gain, Q: q, rolloff: -12 }));
+  }
+
+  /** Made when an organ first plays. */
+  private turning(): ToneAudioNode {
+    this.rotary ??= createRotary(this.context, this.inputs.chords);
+    return this.rotary.input;
+  }
+
+  private kitInput(pan: number): ToneAudioNode {
+    return this.keep(new Panner({ context: this.context, pan })).connect(this.inputs.drums);
+  }
+}

@@ -1,0 +1,109 @@
+/** A note rendered from a SoundFont becomes a sound of the bank: trimmed, looped or let die, and as loud as its voice. */
+import { asSeconds } from '../../core/theory/units';
+import { hitLoudness } from '../drums/drum-level';
+import type { VoiceNote, VoiceSound } from '../synthesis/voice';
+import { LOOPABLE_SECONDS, loopHeld } from './held-loop';
+
+/** What a synthesizer made of one note, mono, at any level. */
+export interface FontNote {
+  /** The note held to its end or for a few seconds. */
+  readonly held: Float32Array;
+  /** The note let go at a frame, about `RELEASED_AT` seconds after its start; null for struck sounds. */
+  readonly released: { readonly samples: Float32Array; readonly at: number } | null;
+}
+
+/** When the second rendering of a note lets it go, in seconds. */
+export const RELEASED_AT = 0.5;
+/** How long a note is held at most, in seconds. */
+export const HELD_SECONDS = 6;
+
+/** A peak below this is silence: −80 dB of full scale. */
+const SILENT = 1e-4;
+/** A sound begins where it first comes within 50 dB of its peak; recordings often have a little air before it. */
+const ONSET = 10 ** (-50 / 20);
+const LEAD_IN = 0.001;
+/** A sound is over 60 dB below its peak. */
+const OVER = 1e-3;
+/** What falls faster than this between its second and its fourth second dies away; the rest is held. In dB. */
+const DYING = 3;
+const FADE = { end: 0.03, cut: 1 };
+const RELEASE = { shortest: 0.03, longest: 1.5 };
+/** Loudness is taken where the sound is loudest, in windows of 400 ms from these seconds on. */
+const WINDOWS = [0, 0.4, 0.8];
+
+const peakOf = (samples: Float32Array): number => {
+  let peak = 0;
+  for (const sample of samples) {
+    if (!Number.isFinite(sample)) throw new RangeError('the sound is not made of numbers');
+    peak = Math.max(peak, Math.abs(sample));
+  }
+  return peak;
+};
+
+const powerOf = (samples: Float32Array, from: number, to: number): number => {
+  let sum = 0;
+  for (let i = from; i < to; i += 1) sum += (samples[i] ?? 0) ** 2;
+  return sum;
+};
+
+const decibels = (ratio: number): number => 10 * Math.log10(ratio);
+
+/** Whether a sound that is still there after four seconds keeps its level. */
+const isHeldLevel = (samples: Float32Array, sampleRate: number): boolean => {
+  if (samples.length < Math.max(4, LOOPABLE_SECONDS) * sampleRate) return false;
+  const second = (at: number) => powerOf(samples, at * sampleRate, (at + 1) * sampleRate);
+  return decibels(second(1) / second(3)) < DYING;
+};
+
+const loudestOf = (samples: Float32Array, sampleRate: number): number => {
+  const wide = Float64Array.from(samples.subarray(0, Math.ceil(1.2 * sampleRate)));
+  return Math.max(
+    ...WINDOWS.map((at) => hitLoudness(wide.subarray(Math.round(at * sampleRate)), sampleRate)),
+  );
+};
+
+/** Ends a sound where nothing is left of it, or fades it out where it was cut. */
+const letDie = (samples: Float32Array, peak: number, sampleRate: number): Float32Array => {
+  let end = samples.length;
+  while (end > 1 && Math.abs(samples[end - 1]) < peak * OVER) end -= 1;
+  const out = samples.slice(0, end);
+  const wasCut = samples.length >= HELD_SECONDS * sampleRate * 0.99 && end === samples.length;
+  const fade = Math.min(out.length, Math.round((wasCut ? FADE.cut : FADE.end) * sampleRate));
+  for (let i = 0; i < fade; i += 1) out[out.length - 1 - i] *= i / fade;
+  return out;
+};
+
+/** The straight fade that carries as much as what sounds on after the note was let go. */
+const releaseOf = ({ samples, at }: NonNullable<FontNote['released']>, sampleRate: number): number => {
+  const before = Math.round(0.05 * sampleRate);
+  const level = powerOf(samples, at - before, at) / before;
+  if (level === 0) return RELEASE.shortest;
+  const seconds = (3 * powerOf(samples, at, samples.length)) / level / sampleRate;
+  return Math.min(RELEASE.longest, Math.max(RELEASE.shortest, seconds));
+};
+
+/**
+ * The bank's sound of a rendered note, as loud as `model`, the built-in voice's sound of the same note, so that the mix
+ * holds whatever level a file has. Null when the note is silent. Throws RangeError when it is not made of numbers.
+ */
+export const fontSound = (
+  { held, released }: FontNote,
+  { hz, sampleRate }: Pick<VoiceNote, 'hz' | 'sampleRate'>,
+  model: VoiceSound,
+): VoiceSound | null => {
+  const peak = peakOf(held);
+  if (peak < SILENT) return null;
+  const onset = held.findIndex((sample) => Math.abs(sample) > peak * ONSET);
+  const samples = held.subarray(Math.max(0, onset - Math.round(LEAD_IN * sampleRate)));
+  const shaped =
+    released !== null && isHeldLevel(samples, sampleRate)
+      ? loopHeld({ samples, sampleRate, hz })
+      : { samples: letDie(samples, peak, sampleRate), loop: null };
+  const gain = 10 ** ((loudestOf(model.samples, sampleRate) - loudestOf(shaped.samples, sampleRate)) / 20);
+  const seconds = released === null ? shaped.samples.length / sampleRate : releaseOf(released, sampleRate);
+  return {
+    samples: shaped.samples.map((sample) => sample * gain),
+    loop: shaped.loop,
+    release: asSeconds(seconds),
+  };
+};

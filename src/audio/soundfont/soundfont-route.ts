@@ -1,0 +1,116 @@
+/** Sounds of the player's own: one SoundFont at a time, played in place of built-in voices where a sound asks for it. */
+import type { BankWorker, WorkerRoute } from '../bank/bank';
+import type { SoundAnswer, SoundRequest } from '../bank/bank-messages';
+import { createFontWorker, type FontWorker } from './create-font-worker';
+import type { FontRefusal, FontRendering, FontVoice } from './font-messages';
+import { type FontServer, type NoRendering, openFontServer } from './font-server';
+
+export type Opening =
+  | { readonly kind: 'opened'; readonly source: number; readonly voices: readonly FontVoice[] }
+  | { readonly kind: 'refused'; readonly why: FontRefusal };
+
+/** What was asked of the files of this visit. */
+export interface OwnSoundCounts {
+  readonly rendered: number;
+  /** Sounds the file does not have, played by the built-in voice. */
+  readonly absent: number;
+  /** Sounds the file has but that could not be rendered, played by the built-in voice. */
+  readonly failed: number;
+}
+
+export interface OwnSounds {
+  /** Opens a file in place of the one in use, which stays in use when the new one is refused. Never rejects. */
+  open(file: Blob): Promise<Opening>;
+  /** Lets the file go. */
+  close(): void;
+  /** Calls back when the file in use can be played no longer. Returns the unsubscriber. */
+  onLost(listener: (detail: string) => void): () => void;
+  counts(): OwnSoundCounts;
+  /** Takes requests for own sounds out of the way of a bank's worker; what a file does not have goes on to it. */
+  readonly route: WorkerRoute;
+}
+
+const answered = (data: SoundAnswer): MessageEvent<SoundAnswer> => new MessageEvent('message', { data });
+
+/** Creates the holder of the player's own sounds, empty; nothing is loaded before a file is opened. */
+export const createOwnSounds = (createWorker: () => FontWorker = createFontWorker): OwnSounds => {
+  const listeners = new Set<(detail: string) => void>();
+  let current: { readonly source: number; readonly server: FontServer } | null = null;
+  let sources = 0;
+  let openings = 0;
+  let counts: OwnSoundCounts = { rendered: 0, absent: 0, failed: 0 };
+
+  const count = (what: keyof OwnSoundCounts): void => {
+    counts = { ...counts, [what]: counts[what] + 1 };
+  };
+  const note = (answer: FontRendering | NoRendering): void => {
+    if (!('kind' in answer)) count('rendered');
+    else if (answer.kind === 'none') count('absent');
+    else count('failed');
+  };
+  const close = (): void => {
+    current?.server.close();
+    current = null;
+  };
+
+  const open = async (file: Blob): Promise<Opening> => {
+    openings += 1;
+    const opening = openings;
+    const source = sources;
+    sources += 1;
+    const server = await openFontServer(file, createWorker, (detail) => {
+      if (current?.source !== source) return;
+      current = null;
+      for (const listener of listeners) listener(detail);
+    });
+    if (!('render' in server)) return { kind: 'refused', why: server };
+    if (opening !== openings) {
+      server.close();
+      return { kind: 'refused', why: { kind: 'overtaken' } };
+    }
+    close();
+    current = { source, server };
+    return { kind: 'opened', source, voices: server.voices };
+  };
+
+  const route: WorkerRoute = (inner) => {
+    let ended = false;
+    const ask = (request: SoundRequest, server: FontServer): void =>
+      server.render(request.key, request.sampleRate, (answer) => {
+        if (ended) return;
+        note(answer);
+        if ('kind' in answer) inner.postMessage(request);
+        else outer.onmessage?.(answered({ kind: 'sound', key: request.key, ...answer }));
+      });
+    const outer: BankWorker = {
+      onmessage: null,
+      onerror: null,
+      postMessage: (request) => {
+        const { source } = request.key;
+        if (source !== undefined && current?.source === source) ask(request, current.server);
+        else inner.postMessage(request);
+      },
+      terminate: () => {
+        ended = true;
+        inner.terminate();
+      },
+    };
+    inner.onmessage = (message) => outer.onmessage?.(message);
+    inner.onerror = (event) => outer.onerror?.(event);
+    return outer;
+  };
+
+  return {
+    open,
+    close: () => {
+      openings += 1;
+      close();
+    },
+    onLost: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    counts: () => counts,
+    route,
+  };
+};

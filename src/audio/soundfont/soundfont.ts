@@ -1,0 +1,89 @@
+/** The player's own SoundFont, read and played by a library; heavy, so that only its worker imports this. */
+import { type BasicPreset, BasicSoundBank, SoundBankLoader, SpessaLog } from 'spessasynth_core';
+import { PROGRAMS } from '../../core/formats/midi-programs';
+import type { VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
+import { VOICES } from '../voices/voices';
+import type { FontVoice } from './font-messages';
+import { fontSound } from './font-sound';
+import { createNotePlayer, type NotePlayer } from './soundfont-note';
+
+/** A SoundFont ready to play. */
+export interface SoundFont {
+  /** Voices of the band that the file has a program for. */
+  readonly voices: readonly FontVoice[];
+  /** The voice's sound of a note; null where the file has none. Throws when the file's sound cannot be rendered. */
+  render(voice: VoiceId, note: VoiceNote): VoiceSound | null;
+}
+
+/** Where the tones of a General MIDI set are: bank 0 and the program. */
+const TONES: readonly (readonly [FontVoice, number])[] = [
+  ['upright-bass', PROGRAMS['upright-bass']],
+  ['fingered-bass', PROGRAMS['fingered-bass']],
+  ['piano', PROGRAMS.piano],
+  ['electric-piano', PROGRAMS['electric-piano']],
+  ['organ', PROGRAMS.organ],
+  ['guitar', PROGRAMS.guitar],
+  ['harmonica', PROGRAMS.harmonica],
+];
+/**
+ * Drum sets in the order in which they are looked for. General MIDI 2: the standard set is program 1, the brush set
+ * program 41 as printed, one less as sent.
+ */
+const DRUM_SETS: readonly (readonly [FontVoice, readonly number[]])[] = [
+  ['sticks', [0]],
+  ['brushes', [40, 0]],
+];
+
+interface Place {
+  readonly preset: BasicPreset;
+  readonly struck: boolean;
+}
+
+const placesIn = ({ presets }: BasicSoundBank): ReadonlyMap<FontVoice, Place> => {
+  const places = new Map<FontVoice, Place>();
+  for (const [voice, program] of TONES) {
+    const preset = presets.find(
+      (each) => each.program === program && each.bankMSB === 0 && each.bankLSB === 0 && !each.isDrum,
+    );
+    if (preset) places.set(voice, { preset, struck: false });
+  }
+  for (const [voice, sets] of DRUM_SETS) {
+    const [preset] = sets.flatMap((set) => presets.find((each) => each.isDrum && each.program === set) ?? []);
+    if (preset) places.set(voice, { preset, struck: true });
+  }
+  return places;
+};
+
+/** A player for each sample rate that was asked for. */
+const createPlayers = (bank: BasicSoundBank): ((sampleRate: number) => NotePlayer) => {
+  const players = new Map<number, NotePlayer>();
+  return (sampleRate) => {
+    const player = players.get(sampleRate) ?? createNotePlayer(bank, sampleRate);
+    players.set(sampleRate, player);
+    return player;
+  };
+};
+
+/**
+ * Reads a file that `findSoundFontFlaw` found whole. Rejects with the library's reason when it cannot be read all the
+ * same, or when it is compressed and the browser refuses the decoder.
+ */
+export const openSoundFont = async (file: ArrayBuffer): Promise<SoundFont> => {
+  SpessaLog.setLogLevel(false, false, false);
+  const bank = SoundBankLoader.fromArrayBuffer(file);
+  if (bank.samples.some(({ isCompressed }) => isCompressed)) await BasicSoundBank.isSF3DecoderReady;
+  const places = placesIn(bank);
+  const playerAt = createPlayers(bank);
+  return {
+    voices: [...places.keys()],
+    render: (voice, note) => {
+      const place = voice === 'click' ? undefined : places.get(voice);
+      if (place === undefined) return null;
+      const { preset, struck } = place;
+      if (preset.getVoiceParameters(note.midi, Math.round(note.velocity)).length === 0) return null;
+      const player = playerAt(note.sampleRate);
+      const rendered = struck ? player.hit(preset, note) : player.tone(preset, note);
+      return fontSound(rendered, note, VOICES[voice](note));
+    },
+  };
+};

@@ -1,0 +1,120 @@
+import { respell } from '../chart/build-chart';
+import type { Chart, MeterName, Mode } from '../chart/chart';
+import { isFormId } from '../chart/forms';
+import { romanChord, romanOf } from '../chart/roman';
+import type { NoteName } from '../theory/chord';
+import { isNoteName, keyName, pitchClassOf } from '../theory/pitch';
+import type { PitchClass } from '../theory/units';
+import { type ChartReading, readChart } from './read-chart';
+
+/** A chart the player wrote. The text is kept as typed; what it stands for is read from it whenever it is needed. */
+export interface OwnChart {
+  readonly id: string;
+  readonly name: string;
+  readonly text: string;
+  /** The key the text is written in, one of `TONICS`. */
+  readonly tonic: NoteName;
+  readonly mode: Mode;
+  readonly meter: MeterName;
+}
+
+/** Key notes by mode: one for each key signature from seven flats to seven sharps, up the chromatic scale. */
+export const TONICS: Readonly<Record<Mode, readonly NoteName[]>> = {
+  major: ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B', 'Cb'],
+  minor: ['C', 'C#', 'D', 'D#', 'Eb', 'E', 'F', 'F#', 'G', 'G#', 'Ab', 'A', 'A#', 'Bb', 'B'],
+};
+
+/** Meters a chart may be in. */
+export const METER_NAMES: readonly MeterName[] = ['4/4', '3/4', '12/8', '6/8'];
+
+/** The longest name kept. */
+export const LONGEST_NAME = 80;
+
+/** The other spelling of a key, sharps for flats or flats for sharps; null where musicians use one only. */
+export const otherSpelling = (tonic: NoteName, mode: Mode): NoteName | null =>
+  TONICS[mode].find((name) => name !== tonic && pitchClassOf(name) === pitchClassOf(tonic)) ?? null;
+
+/** The key note as it is written in a mode: `Db` stays in major and becomes `C#` in minor. */
+export const tonicIn = (tonic: NoteName, mode: Mode): NoteName =>
+  TONICS[mode].includes(tonic) ? tonic : keyName(pitchClassOf(tonic), mode);
+
+/** Reads an own chart in its written key, in its own meter unless another is given. */
+export const readOwnChart = (
+  { text, tonic, mode, meter, name }: OwnChart,
+  played: MeterName = meter,
+): ChartReading => readChart(text, { tonic, mode, meter: played, title: name });
+
+/** Numerals that spell a step by a detour: a B7 written in G flat would become a B sharp 7 in G. */
+const ROUNDABOUT = /^(?:#(?:III|VII?|iii|vii?)|b(?:IV|I|iv|i)(?![IViv])|##|bb)/;
+
+const plainSteps = (chart: Chart): Chart => ({
+  ...chart,
+  bars: chart.bars.map((bar) => ({
+    ...bar,
+    chords: bar.chords.map((span) =>
+      ROUNDABOUT.test(span.chord.roman)
+        ? { ...span, chord: romanChord(romanOf(span.chord, chart.tonic), chart.tonic) }
+        : span,
+    ),
+  })),
+});
+
+/**
+ * An own chart as it is played: moved from its written key to the song's, spelled as written where that is the same
+ * key. Its own meter holds, except that one in 4/4 follows the feel's, as the built-in forms do.
+ */
+export const ownChartInKey = (own: OwnChart, key: PitchClass, feelMeter: MeterName): Chart => {
+  const { chart } = readOwnChart(own, own.meter === '4/4' ? feelMeter : own.meter);
+  return chart.key === key ? chart : respell(plainSteps(chart), keyName(key, chart.mode));
+};
+
+/** An own chart read from outside and what had to be repaired; null where it holds no text at all. */
+export interface ParsedOwnChart {
+  readonly chart: OwnChart | null;
+  /** Sentences for the player; empty when all was well. */
+  readonly problems: readonly string[];
+}
+
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const label = (value: unknown): string =>
+  typeof value === 'string' ? value.trim().slice(0, LONGEST_NAME) : '';
+
+const readId = (value: unknown, name: string): string => {
+  const id = label(value) || `chart ${name}`.trim();
+  return isFormId(id) ? `chart ${id}` : id;
+};
+
+/**
+ * Reads an own chart from storage or a link. Never throws, keeps the text whole, and takes 4/4 and C major for what
+ * cannot be read.
+ */
+export const parseOwnChart = (value: unknown): ParsedOwnChart => {
+  if (!isRecord(value) || typeof value.text !== 'string') {
+    return { chart: null, problems: ['One of your charts holds no text and was left out.'] };
+  }
+  const { text, tonic: key, mode: kind, meter: time } = value;
+  const name = label(value.name);
+  const mode = kind === 'major' || kind === 'minor' ? kind : null;
+  const tonic = typeof key === 'string' && isNoteName(key) ? key : null;
+  const meter = METER_NAMES.find((each) => each === time) ?? null;
+  const chart: OwnChart = {
+    id: readId(value.id, name),
+    name: name || 'Chart without a name',
+    text,
+    tonic: tonicIn(tonic ?? 'C', mode ?? 'major'),
+    mode: mode ?? 'major',
+    meter: meter ?? '4/4',
+  };
+  const repaired: readonly (readonly [boolean, string])[] = [
+    [name === '', 'had no name; give it one'],
+    [tonic === null, 'had no readable key; it is taken to be in C'],
+    [mode === null, 'was neither major nor minor; it is taken to be major'],
+    [meter === null, 'had no readable meter; it is taken to be in 4/4'],
+  ];
+  const problems = repaired.flatMap(([needed, what]) =>
+    needed ? [`The chart “${chart.name}” ${what}.`] : [],
+  );
+  return { chart, problems };
+};

@@ -1,0 +1,79 @@
+import { buildChart, splitBar } from '../chart/build-chart';
+import type { Bar, Chart, Meter } from '../chart/chart';
+import type { FormId } from '../chart/forms';
+import type { Chord, NoteName } from '../theory/chord';
+import { pitchClassOf } from '../theory/pitch';
+import type { ChartReading } from './read-chart';
+import { wordKind } from './word-kind';
+
+/** How chords are written. */
+export type ChordStyle = 'symbols' | 'numerals';
+
+const BARS_A_LINE = 4;
+
+/** Plain numerals read as sevenths, so a plain triad needs its own word. */
+const numeralText = ({ roman, quality }: Chord): string => {
+  if (quality !== '' && quality !== 'm') return roman;
+  const [, numeral = roman, bass = ''] = /^([#b]*[IViv]+)(?:maj|m)?(\/.*)?$/.exec(roman) ?? [];
+  return `${numeral}${quality === 'm' ? 'm' : 'maj'}${bass}`;
+};
+
+const chordText = (chord: Chord, style: ChordStyle): string =>
+  style === 'symbols' ? chord.symbol : numeralText(chord);
+
+/** Share counts to try, the ones that read most plainly first: the whole, the halves, beats, then the rest. */
+const shareCounts = (meter: Meter, chords: number): readonly number[] => {
+  const most = (meter.beats * meter.beatTicks) / 120;
+  const counts = Array.from({ length: most }, (_, i) => i + 1).filter((count) => count >= chords);
+  const plain = (count: number): boolean => meter.beats % count === 0;
+  return [...counts.filter(plain), ...counts.filter((count) => !plain(count))];
+};
+
+/** How many shares each chord takes when the bar is cut in `count`, or null where the cuts do not meet. */
+const sharesOf = (bar: Bar, meter: Meter, count: number): readonly number[] | null => {
+  const starts = [0];
+  for (const length of splitBar(meter, count)) starts.push((starts.at(-1) ?? 0) + length);
+  const cuts = [...bar.chords.map(({ at }) => at - bar.at), bar.length].map((at) => starts.indexOf(at));
+  if (cuts.includes(-1)) return null;
+  return bar.chords.map((_, i) => (cuts[i + 1] ?? 0) - (cuts[i] ?? 0));
+};
+
+/** One bar as text: its chords alone where they share it evenly, otherwise with `/` for each further beat. */
+const barText = (bar: Bar, meter: Meter, style: ChordStyle): string => {
+  const names = bar.chords.map(({ chord }) => chordText(chord, style));
+  for (const count of shareCounts(meter, names.length)) {
+    const shares = sharesOf(bar, meter, count);
+    if (shares !== null) return names.map((name, i) => name + ' /'.repeat((shares[i] ?? 1) - 1)).join(' ');
+  }
+  throw new RangeError(`The chords of the bar at tick ${bar.at} do not lie on beats or their parts`);
+};
+
+const layLines = (bars: readonly string[]): string => {
+  const lines: string[] = [];
+  for (let i = 0; i < bars.length; i += BARS_A_LINE) {
+    lines.push(`| ${bars.slice(i, i + BARS_A_LINE).join(' | ')} |`);
+  }
+  return lines.join('\n');
+};
+
+/**
+ * A chart as text, four bars a line, that reads back as the same chart. Throws RangeError where chords change off
+ * the beats' even parts, which no chart of this program does.
+ */
+export const printChart = (chart: Chart, style: ChordStyle = 'symbols'): string =>
+  layLines(chart.bars.map((bar) => barText(bar, chart.meter, style)));
+
+/** A reading as tidy text, repeats played out; bars that are not quite understood and `%` keep their words. */
+export const printReading = ({ chart, bars }: ChartReading): string =>
+  layLines(
+    bars.map(({ status, text, words }, i) => {
+      const bar = chart.bars[i];
+      const repeats = words.some((word) => wordKind(word.text).kind === 'same bar');
+      const asTyped = status !== 'read' || bar === undefined || repeats;
+      return asTyped ? text : barText(bar, chart.meter, 'symbols');
+    }),
+  );
+
+/** A built-in form on a tonic as text to start an own chart from. Throws RangeError when it is no note name. */
+export const formAsText = (form: FormId, tonic: NoteName, style: ChordStyle = 'symbols'): string =>
+  printChart(buildChart({ form, key: pitchClassOf(tonic), meter: '4/4', tonic }), style);

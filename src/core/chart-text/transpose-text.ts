@@ -1,0 +1,70 @@
+import { Interval, Note } from 'tonal';
+import { romanChord } from '../chart/roman';
+import type { NoteName } from '../theory/chord';
+import { bassNameOf } from '../theory/chords';
+import { isNoteName, keyName, pitchClassOf, prettyName, withoutDoubleAccidental } from '../theory/pitch';
+import { plainSigns } from '../theory/symbol-parts';
+import { asPitchClass } from '../theory/units';
+import type { ChartReading } from './read-chart';
+import { readChord } from './read-chord';
+import { LONGEST_TEXT, scanChart, type Word } from './scan-chart';
+import { wordKind } from './word-kind';
+
+const ROOT = /^(\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?/u;
+/** The bass, up to brackets that close behind it. */
+const BASS = /(\/\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?(?=\)*$)/u;
+
+/** Writes a name with the accidentals the text around it uses. */
+const written = (name: NoteName, text: string): string => (/[♯♭𝄪𝄫]/u.test(text) ? prettyName(name) : name);
+
+/** The same symbol on other notes; numerals and what is no chord stay. */
+const moveSymbol = (text: string, from: NoteName, to: NoteName): string => {
+  const read = ROOT.test(text) ? readChord(text, from) : null;
+  if (read === null) return text;
+  const moved = romanChord(read.chord.roman, to);
+  return text
+    .replace(ROOT, (_, before: string) => before + written(moved.rootName, text))
+    .replace(BASS, (_, before: string) => before + written(bassNameOf(moved), text));
+};
+
+const moveBass = (text: string, bass: string, from: NoteName, to: NoteName): string => {
+  const name = plainSigns(bass);
+  const moved = withoutDoubleAccidental(Note.transpose(name, Interval.distance(from, to)));
+  return isNoteName(moved) ? text.replace(bass, written(moved, bass)) : text;
+};
+
+const moveWord = ({ text }: Word, from: NoteName, to: NoteName): string => {
+  const is = wordKind(text);
+  if (is.kind === 'bass') return moveBass(text, is.bass, from, to);
+  if (is.kind !== 'chord') return text;
+  return moveSymbol(is.chord, from, to) + text.slice(is.chord.length);
+};
+
+/**
+ * The text on another spelled tonic: chord symbols move, everything else (numerals, bar lines, signs, blanks, words
+ * not understood, a text too long to be read) stays as typed.
+ */
+export const respellText = ({ source, chart }: ChartReading, tonic: NoteName): string => {
+  if (source.length > LONGEST_TEXT) return source;
+  const parts: string[] = [];
+  let from = 0;
+  for (const item of scanChart(source)) {
+    if (item.kind === 'line') continue;
+    for (const word of item.bar.words) {
+      parts.push(source.slice(from, word.offset), moveWord(word, chart.tonic, tonic));
+      from = word.offset + word.text.length;
+    }
+  }
+  return parts.join('') + source.slice(from);
+};
+
+/** The text moved by whole semitones, with the tonic it then stands in, spelled as usual. */
+export const transposeText = (
+  reading: ChartReading,
+  semitones: number,
+): { readonly text: string; readonly tonic: NoteName } => {
+  const { tonic: from, mode } = reading.chart;
+  if (reading.source.length > LONGEST_TEXT) return { text: reading.source, tonic: from };
+  const tonic = keyName(asPitchClass(pitchClassOf(from) + semitones), mode);
+  return { text: respellText(reading, tonic), tonic };
+};

@@ -1,0 +1,82 @@
+import type { Harp } from '../harp/harp';
+import { positionTitle } from '../harp/positions';
+import { REGISTERS } from '../harp/reach';
+import { keyName } from '../theory/pitch';
+import type { Place, Reached } from './places';
+
+interface AdviceFacts {
+  readonly harp: Harp;
+  readonly position: number;
+  readonly places: readonly Place[];
+  readonly reached: Reached;
+}
+
+const OCTAVE_PREFIX: Readonly<Record<string, string>> = { '-2': 'double low ', '-1': 'low ', '1': 'high ' };
+
+/** A harp by its name on a case: `C harp`, `low F harp`, `A harp, natural minor`. */
+export const harpName = ({ key, octave, tuning }: Harp): string => {
+  const plain = `${OCTAVE_PREFIX[String(octave)] ?? ''}${keyName(key, 'major')} harp`;
+  const named = plain.charAt(0).toUpperCase() + plain.slice(1);
+  return tuning.id === 'richter'
+    ? named
+    : `${named}, ${tuning.name.charAt(0).toLowerCase()}${tuning.name.slice(1)}`;
+};
+
+/** `a`, `a and b`, `a, b and c`. */
+const list = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+const toneName = ({ degree, chord }: Place): string => `the ${degree === 'R' ? 'root' : degree} of ${chord}`;
+
+/** Missing places as words: octaves of one tone together. */
+const missingWords = (missing: readonly Place[]): readonly string[] => {
+  const tones = new Map<string, string[]>();
+  for (const place of missing) {
+    const name = toneName(place);
+    tones.set(name, [...(tones.get(name) ?? []), place.register]);
+  }
+  return [...tones].map(([name, registers]) =>
+    registers.length === REGISTERS.length
+      ? `${name} anywhere`
+      : `${name} in the ${list(registers)} octave${registers.length > 1 ? 's' : ''}`,
+  );
+};
+
+/** At most so many missing tones are named one by one. */
+const NAMED_AT_MOST = 3;
+
+const chordToneReason = (places: readonly Place[]): string => {
+  const wanted = places.filter(({ chord }) => chord !== null);
+  const missing = wanted.filter(({ effort }) => effort === null);
+  if (missing.length === 0) return 'every chord tone in every octave';
+  const words = missingWords(missing);
+  if (words.length <= NAMED_AT_MOST) return `every chord tone but ${list(words)}`;
+  const bySymbol = new Map<string, number>();
+  for (const { chord } of missing) if (chord) bySymbol.set(chord, (bySymbol.get(chord) ?? 0) + 1);
+  const [worst] = [...bySymbol].sort((a, b) => b[1] - a[1]);
+  const had = wanted.length - missing.length;
+  return `${had} of ${wanted.length} chord tones, counted octave by octave; most of those missing belong to ${worst?.[0]}`;
+};
+
+const COUNTS = ['no octave', 'one octave', 'two octaves', 'all octaves'];
+
+const blueReason = (places: readonly Place[]): string => {
+  const degrees = [...new Set(places.flatMap(({ chord, degree }) => (chord === null ? [degree] : [])))];
+  const words = degrees.map((degree) => {
+    const had = places.filter(
+      (each) => each.chord === null && each.degree === degree && each.effort !== null,
+    );
+    return `${degree} in ${COUNTS[had.length] ?? `${had.length} octaves`}`;
+  });
+  return `blue notes: ${words.join(', ')}`;
+};
+
+const percent = (part: number): string => `${Math.round(100 * part)} %`;
+
+/** Why a harp stands where it does, the most telling reason first. */
+export const adviceReasons = ({ harp, position, places, reached }: AdviceFacts): readonly string[] => [
+  `${harpName(harp)}, ${positionTitle(position)}: ${chordToneReason(places)}`,
+  `guide tones: ${percent(reached.guideTones)} in reach`,
+  blueReason(places),
+  `${percent(reached.easy)} of the chord tones without bend or overbend`,
+];

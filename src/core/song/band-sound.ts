@@ -1,0 +1,28 @@
+import type { PartId } from '../score/score';
+import type { BassVoice, ChordVoice, Kit } from '../score/voices';
+import type { Mix } from '../settings/mix';
+import type { Cents, Hz } from '../theory/units';
+
+/** What A4 is and how far each pitch class lies from equal temperament (12 entries, C first). */
+export interface BandTuning {
+  readonly reference: Hz;
+  readonly offsets: readonly Cents[];
+}
+
+/** Parts that play from an opened file of the player's own. */
+export interface OwnSound {
+  /** Told apart from other files of this visit by this number. */
+  readonly source: number;
+  readonly parts: readonly PartId[];
+}
+
+/** Everything the mixer and the instruments need besides the music. */
+export interface BandSound {
+  readonly mix: Mix;
+  readonly tuning: BandTuning;
+  readonly bass: BassVoice;
+  readonly chords: ChordVoice;
+  readonly kit: Kit;
+  /** Sounds from a file of the player's own; built-in voices everywhere when absent. */
+  readonly own?: OwnSound;
+}

@@ -1,0 +1,191 @@
+import type { OwnChart } from '../chart-text/own-chart';
+import { type History, record, redo, startHistory, undo } from './history';
+import { continuesTyping } from './typing';
+
+/** What lies on the desk where charts are written. */
+export interface ChartDesk {
+  /** Id of the chart open there; null when none is. */
+  readonly open: string | null;
+  /** Changed charts by id, with what can be undone; charts that are not here are as saved. */
+  readonly drafts: Readonly<Record<string, History<OwnChart>>>;
+  /** The chart deleted last, to be brought back. */
+  readonly deleted: DeletedChart | null;
+  /** Ids of charts saved here that the storage has not taken yet. */
+  readonly unwritten: readonly string[];
+  /** Charts that began as another one which a second tab changed too, with the id of that one. */
+  readonly splitFrom: Readonly<Record<string, string>>;
+}
+
+export interface DeletedChart {
+  /** As it was saved; null when it never was. */
+  readonly saved: OwnChart | null;
+  readonly draft: History<OwnChart>;
+}
+
+export const EMPTY_DESK: ChartDesk = {
+  open: null,
+  drafts: {},
+  deleted: null,
+  unwritten: [],
+  splitFrom: {},
+};
+
+/** The desk together with the saved charts. */
+export interface DeskView {
+  readonly chartDesk: ChartDesk;
+  readonly ownCharts: readonly OwnChart[];
+}
+
+/** How a chart stands: `changed` and `new` are not saved yet; `unwritten` is, but waits to be written. */
+export interface ListedChart {
+  readonly id: string;
+  readonly name: string;
+  readonly standing: 'saved' | 'unwritten' | 'changed' | 'new';
+}
+
+/** True when two charts are the same in everything. */
+export const isSameChart = (a: OwnChart, b: OwnChart): boolean =>
+  a.id === b.id &&
+  a.name === b.name &&
+  a.text === b.text &&
+  a.tonic === b.tonic &&
+  a.mode === b.mode &&
+  a.meter === b.meter;
+
+export const savedChart = (ownCharts: readonly OwnChart[], id: string): OwnChart | null =>
+  ownCharts.find((chart) => chart.id === id) ?? null;
+
+/** The chart open on the desk with its history; null when none is. */
+export const openDraft = ({ chartDesk, ownCharts }: DeskView): History<OwnChart> | null => {
+  const { open, drafts } = chartDesk;
+  if (open === null) return null;
+  const draft = drafts[open];
+  if (draft !== undefined) return draft;
+  const saved = savedChart(ownCharts, open);
+  return saved === null ? null : startHistory(saved);
+};
+
+const standingOf = (
+  saved: OwnChart | null,
+  present: OwnChart,
+  unwritten: readonly string[],
+): ListedChart['standing'] => {
+  if (saved === null) return 'new';
+  if (!isSameChart(saved, present)) return 'changed';
+  return unwritten.includes(saved.id) ? 'unwritten' : 'saved';
+};
+
+/** All charts of the player: the saved ones in their order, then those never saved. */
+export const listCharts = ({ chartDesk, ownCharts }: DeskView): readonly ListedChart[] => {
+  const { drafts } = chartDesk;
+  const unsaved = Object.values(drafts).filter(({ present }) => savedChart(ownCharts, present.id) === null);
+  return [
+    ...ownCharts.map((saved) => ({ saved, present: drafts[saved.id]?.present ?? saved })),
+    ...unsaved.map(({ present }) => ({ saved: null, present })),
+  ].map(({ saved, present }) => ({
+    id: present.id,
+    name: present.name.trim() || 'Chart without a name',
+    standing: standingOf(saved, present, chartDesk.unwritten),
+  }));
+};
+
+/** A name nobody has yet: the wished one, or with the first free number. */
+export const freshName = (wished: string, taken: readonly string[]): string => {
+  let name = wished;
+  for (let number = 2; taken.includes(name); number += 1) name = `${wished} ${number}`;
+  return name;
+};
+
+const FIELDS = ['name', 'text', 'tonic', 'mode', 'meter'] as const;
+
+/** The one field in which two charts differ, if it is typed; null otherwise. */
+const typedField = (a: OwnChart, b: OwnChart): 'name' | 'text' | null => {
+  const [field, ...others] = FIELDS.filter((each) => a[each] !== b[each]);
+  return others.length === 0 && (field === 'name' || field === 'text') ? field : null;
+};
+
+/** Takes a step; what is typed in one go is one step. */
+export const stepTo = (history: History<OwnChart>, next: OwnChart): History<OwnChart> => {
+  const { past, present, future } = history;
+  if (isSameChart(present, next)) return history;
+  const before = past.at(-1);
+  const field = typedField(present, next);
+  const goesOn =
+    before !== undefined &&
+    future.length === 0 &&
+    field !== null &&
+    typedField(before, present) === field &&
+    continuesTyping(before[field], present[field], next[field]);
+  return goesOn ? { past, present: next, future } : record(history, next);
+};
+
+/** The desk with another state of the open chart; the same desk when none is open. */
+const withOpenDraft = (
+  view: DeskView,
+  change: (draft: History<OwnChart>) => History<OwnChart>,
+): ChartDesk => {
+  const draft = openDraft(view);
+  if (draft === null) return view.chartDesk;
+  const { chartDesk } = view;
+  return { ...chartDesk, drafts: { ...chartDesk.drafts, [draft.present.id]: change(draft) } };
+};
+
+export const editOpen = (view: DeskView, change: Partial<Omit<OwnChart, 'id'>>): ChartDesk =>
+  withOpenDraft(view, (draft) => stepTo(draft, { ...draft.present, ...change }));
+
+export const undoOpen = (view: DeskView): ChartDesk => withOpenDraft(view, undo);
+
+export const redoOpen = (view: DeskView): ChartDesk => withOpenDraft(view, redo);
+
+const withoutDraft = (drafts: ChartDesk['drafts'], id: string): ChartDesk['drafts'] =>
+  Object.fromEntries(Object.entries(drafts).filter(([each]) => each !== id));
+
+/** Opens a chart. A new one that was left empty goes, so that trying out the button leaves nothing behind. */
+export const openOnDesk = ({ chartDesk, ownCharts }: DeskView, id: string): ChartDesk => {
+  const { open, drafts } = chartDesk;
+  const left = open === null || open === id ? undefined : drafts[open];
+  const isEmpty =
+    left !== undefined && left.present.text.trim() === '' && savedChart(ownCharts, left.present.id) === null;
+  return { ...chartDesk, open: id, drafts: isEmpty ? withoutDraft(drafts, left.present.id) : drafts };
+};
+
+/** Lays a new chart on the desk and opens it. */
+export const addToDesk = (view: DeskView, chart: OwnChart): ChartDesk => {
+  const desk = openOnDesk(view, chart.id);
+  return { ...desk, drafts: { ...desk.drafts, [chart.id]: startHistory(chart) } };
+};
+
+/** Takes the open chart off the desk, remembered as deleted. */
+export const deleteOpen = (view: DeskView): ChartDesk => {
+  const draft = openDraft(view);
+  if (draft === null) return view.chartDesk;
+  const { id } = draft.present;
+  return {
+    ...view.chartDesk,
+    open: null,
+    drafts: withoutDraft(view.chartDesk.drafts, id),
+    deleted: { saved: savedChart(view.ownCharts, id), draft },
+  };
+};
+
+/** Lays the deleted chart back on the desk and opens it. */
+export const restoreDeleted = (view: DeskView): ChartDesk => {
+  const { deleted } = view.chartDesk;
+  if (deleted === null) return view.chartDesk;
+  const { id } = deleted.draft.present;
+  const desk = openOnDesk(view, id);
+  return { ...desk, open: id, drafts: { ...desk.drafts, [id]: deleted.draft }, deleted: null };
+};
+
+/**
+ * The desk when the saved charts have changed, here or in another tab: a draft that was as saved follows, one with
+ * changes of its own stays.
+ */
+export const followSaved = ({ chartDesk, ownCharts }: DeskView, next: readonly OwnChart[]): ChartDesk => {
+  const stays = Object.entries(chartDesk.drafts).filter(([id, { present }]) => {
+    const [was, is] = [savedChart(ownCharts, id), savedChart(next, id)];
+    const unchanged = was !== null && isSameChart(was, present);
+    return !unchanged || (is !== null && isSameChart(is, present));
+  });
+  return { ...chartDesk, drafts: Object.fromEntries(stays) };
+};

@@ -1,0 +1,109 @@
+import { type FeelId, feelOf } from '../feels/feels';
+import type { Breath, Tuning } from '../harp/harp';
+import type { OwnedHarp } from '../harp/harp-case';
+import { harpKeyFor, positionOf, songKey } from '../harp/positions';
+import type { Settings } from '../settings/settings';
+import { asBpm, type PitchClass } from '../theory/units';
+
+/** A new song key keeps the position and brings the harp that goes with it. */
+export const withSongKey = (settings: Settings, key: PitchClass): Settings => ({
+  ...settings,
+  harpKey: harpKeyFor(key, settings.position),
+});
+
+/** Another harp in hand: the position stays and the song moves, unless the song is pinned; then the position moves. */
+export const withHarpKey = (settings: Settings, harpKey: PitchClass): Settings => {
+  if (!settings.songPinned) return { ...settings, harpKey };
+  const song = songKey(settings.harpKey, settings.position);
+  return { ...settings, harpKey, position: positionOf(harpKey, song) };
+};
+
+/** Another position on the same harp moves the song; with the song pinned it changes the harp. */
+export const withPosition = (settings: Settings, position: number): Settings => {
+  if (!settings.songPinned) return { ...settings, position };
+  const song = songKey(settings.harpKey, settings.position);
+  return { ...settings, position, harpKey: harpKeyFor(song, position) };
+};
+
+const sameRow = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((reed, i) => reed === b[i]);
+
+const withNotes = (settings: Settings, { id, name, blow, draw }: Tuning): Settings => ({
+  ...settings,
+  tuning: { id, name, blow, draw },
+  valved: settings.valved.filter((hole) => hole <= blow.length),
+});
+
+/**
+ * Another tuning. Cents of the player's own belong to the reeds they were measured on: they stay when every reed
+ * keeps its note, as when the tuning in hand is saved under a name, and go with the reeds otherwise.
+ */
+export const withTuning = (settings: Settings, tuning: Tuning): Settings => {
+  const { blow, draw } = settings.tuning;
+  const same = sameRow(blow, tuning.blow) && sameRow(draw, tuning.draw);
+  return {
+    ...withNotes(settings, tuning),
+    intonation: same || typeof settings.intonation === 'string' ? settings.intonation : 'equal',
+  };
+};
+
+/** The harp in hand with some reeds changed or added: those that keep their note keep their own cents. */
+export const withReeds = (settings: Settings, tuning: Tuning): Settings => {
+  const { intonation } = settings;
+  if (typeof intonation === 'string') return withNotes(settings, tuning);
+  const row = (breath: Breath): readonly number[] =>
+    tuning[breath].map((reed, i) =>
+      reed === settings.tuning[breath][i] ? (intonation.cents[breath][i] ?? 0) : 0,
+    );
+  return {
+    ...withNotes(settings, tuning),
+    intonation: { cents: { blow: row('blow'), draw: row('draw') } },
+  };
+};
+
+/** A harp from the case, with its reeds, range, valves and reference pitch. */
+export const withHarp = (settings: Settings, harp: OwnedHarp): Settings => ({
+  ...withHarpKey(settings, harp.key),
+  tuning: harp.tuning,
+  harpOctave: harp.octave,
+  intonation: harp.intonation,
+  reference: harp.reference,
+  stretch: harp.stretch,
+  valved: harp.valved,
+});
+
+/**
+ * A feel brings its usual instruments in place of the usual ones of the feel before; those the player chose stay.
+ * It brings its usual tempo only where the present one is out of its range.
+ */
+export const withFeel = (settings: Settings, id: FeelId): Settings => {
+  const feel = feelOf(id);
+  const { style } = settings;
+  const before = feelOf(style.feel);
+  const fits = settings.tempo >= feel.tempo.low && settings.tempo <= feel.tempo.high;
+  return {
+    ...settings,
+    tempo: fits ? settings.tempo : asBpm(feel.tempo.usual),
+    style: {
+      ...style,
+      feel: id,
+      bass: style.bass === before.bass ? feel.bass : style.bass,
+      chords: style.chords === before.chords ? feel.chords : style.chords,
+      kit: style.kit === before.kit ? feel.kit : style.kit,
+    },
+  };
+};
+
+/** A repeated range that a form with so many bars does not have goes. */
+export const withFittingRepeat = (settings: Settings, bars: number): Settings => {
+  const { repeat } = settings.plan;
+  if (repeat === null || repeat.to < bars) return settings;
+  return { ...settings, plan: { ...settings.plan, repeat: null } };
+};
+
+/** Another form: a repeated range belongs to the bars it was marked on, so it goes. */
+export const withForm = (settings: Settings, formId: string): Settings => ({
+  ...settings,
+  formId,
+  plan: { ...settings.plan, repeat: null },
+});

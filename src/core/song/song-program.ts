@@ -1,0 +1,107 @@
+import type { Program } from '../arranger/program';
+import type { OwnChart } from '../chart-text/own-chart';
+import { temperamentOf } from '../harp/intonation';
+import type { Mix } from '../settings/mix';
+import type { Settings } from '../settings/settings';
+import { asCents } from '../theory/units';
+import type { BandSound } from './band-sound';
+import { type LeadChoices, leadsOf } from './leads';
+import type { Tune } from './tune';
+
+/** Everything that what the band plays, and how it sounds, is made from. */
+export interface SongChoice {
+  readonly settings: Settings;
+  readonly tune: Tune;
+  /** The chorus asked to be the last, from 0; `null` when the plan decides. */
+  readonly lastChorus: number | null;
+  readonly ownCharts: readonly OwnChart[];
+  /** The player's own sounds, with the number of the file that is open. */
+  readonly ownSounds: { readonly file: { readonly opened: { readonly source: number } | null } | null };
+}
+
+const EQUAL = Array.from({ length: 12 }, () => asCents(0));
+
+/** Nobody asks for the click alone in order not to hear it: its mute gives way. */
+const audibleMix = ({ mix, plan }: Settings): Mix => {
+  if (plan.sounding !== 'click') return mix;
+  const click = { ...mix.channels.click, muted: false };
+  return { ...mix, channels: { ...mix.channels, click } };
+};
+
+/** How the band is to sound. */
+export const soundOf = ({
+  settings,
+  tune,
+  ownSounds,
+}: Pick<SongChoice, 'settings' | 'tune' | 'ownSounds'>): BandSound => {
+  const { reference, style, bandFollowsHarp } = settings;
+  const parts = settings.ownSounds;
+  const opened = ownSounds.file?.opened;
+  const offsets = bandFollowsHarp ? (temperamentOf(tune.harp, reference).cents ?? EQUAL) : EQUAL;
+  return {
+    mix: audibleMix(settings),
+    tuning: { reference, offsets },
+    bass: style.bass,
+    chords: style.chords,
+    kit: style.kit,
+    ...(opened && parts.length > 0 ? { own: { source: opened.source, parts } } : {}),
+  };
+};
+
+/**
+ * The choices leads are made from. The compiler keeps the list whole: `leadsOf` is given these fields and no others,
+ * so that it cannot read one that is missing here.
+ */
+const LEAD_FIELDS = Object.keys({
+  harpKey: true,
+  harpOctave: true,
+  tuning: true,
+  intonation: true,
+  reference: true,
+  stretch: true,
+  valved: true,
+  position: true,
+  formId: true,
+  style: true,
+  plan: true,
+  technique: true,
+  line: true,
+  trade: true,
+} satisfies Record<keyof LeadChoices, true>) as readonly (keyof LeadChoices)[];
+
+type Leads = NonNullable<Program['leads']>;
+
+/** Makes leads anew only when what they are made from changes: for twelve keys they take a fifth of a second. */
+export const rememberLeads = (): ((choices: LeadChoices, ownCharts: readonly OwnChart[]) => Leads) => {
+  let made: {
+    readonly choices: LeadChoices;
+    readonly ownCharts: readonly OwnChart[];
+    readonly leads: Leads;
+  } | null = null;
+  return (choices, ownCharts) => {
+    const before = made;
+    const same =
+      before !== null &&
+      before.ownCharts === ownCharts &&
+      LEAD_FIELDS.every((field) => before.choices[field] === choices[field]);
+    if (same) return before.leads;
+    const leads = leadsOf(choices, ownCharts);
+    made = { choices, ownCharts, leads };
+    return leads;
+  };
+};
+
+/** What the band is to play. @param leads makes what the harp voice plays; remembers nothing unless it is given. */
+export const programOf = (
+  { settings, tune, lastChorus, ownCharts }: Omit<SongChoice, 'ownSounds'>,
+  leads: typeof leadsOf = leadsOf,
+): Program => ({
+  leads: leads(settings, ownCharts),
+  chart: tune.chart,
+  style: settings.style,
+  tempo: settings.tempo,
+  plan: {
+    ...settings.plan,
+    choruses: lastChorus === null ? settings.plan.choruses : lastChorus + 1,
+  },
+});

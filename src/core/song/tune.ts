@@ -1,0 +1,87 @@
+import { buildChart } from '../chart/build-chart';
+import type { Chart, MeterName } from '../chart/chart';
+import { type FormId, isFormId } from '../chart/forms';
+import { type OwnChart, ownChartInKey } from '../chart-text/own-chart';
+import { feelOf } from '../feels/feels';
+import { type Fit, fitChart } from '../fit/fit';
+import type { Harp } from '../harp/harp';
+import { buildOwnedHarp } from '../harp/harp-case';
+import { harpKeyFor, songKey } from '../harp/positions';
+import type { Settings } from '../settings/settings';
+import type { PitchClass } from '../theory/units';
+
+/** What is being played and what it is played on: all computed from the settings. */
+export interface Tune {
+  readonly chart: Chart;
+  readonly harp: Harp;
+  readonly position: number;
+  readonly fit: Fit;
+}
+
+const STANDARD_FORM: FormId = 'standard';
+
+/** The form chosen, built-in or the player's own; the standard one where nothing has its id. */
+export const formOf = (
+  { formId }: Pick<Settings, 'formId'>,
+  ownCharts: readonly OwnChart[],
+): FormId | OwnChart =>
+  isFormId(formId) ? formId : (ownCharts.find(({ id }) => id === formId) ?? STANDARD_FORM);
+
+/** The choices a chart is made from. */
+export type ChartChoices = Pick<Settings, 'formId' | 'style' | 'harpKey' | 'position'>;
+
+/** The choices a harp is made from. */
+export type HarpChoices = Pick<
+  Settings,
+  'tuning' | 'position' | 'harpOctave' | 'intonation' | 'reference' | 'stretch' | 'valved'
+>;
+
+const meterFor = (settings: Pick<Settings, 'style'>): MeterName => feelOf(settings.style.feel).meter ?? '4/4';
+
+/** The key the song is in, from harp and position. */
+export const songKeyOf = (settings: Pick<Settings, 'harpKey' | 'position'>): PitchClass =>
+  songKey(settings.harpKey, settings.position);
+
+/** Charts read once: every change of a setting asks for the chart again, some for all twelve keys. */
+const played = new WeakMap<OwnChart, Map<string, Chart>>();
+
+const playedChart = (own: OwnChart, key: PitchClass, meter: MeterName): Chart => {
+  const known = played.get(own) ?? new Map<string, Chart>();
+  played.set(own, known);
+  const id = `${key} ${meter}`;
+  const chart = known.get(id) ?? ownChartInKey(own, key, meter);
+  known.set(id, chart);
+  return chart;
+};
+
+/** The chosen form in a key (the song's own unless another is given). */
+export const chartFor = (
+  settings: ChartChoices,
+  ownCharts: readonly OwnChart[],
+  key: PitchClass = songKeyOf(settings),
+): Chart => {
+  const form = formOf(settings, ownCharts);
+  const meter = meterFor(settings);
+  return typeof form === 'string' ? buildChart({ form, key, meter }) : playedChart(form, key, meter);
+};
+
+/** The harp that puts a chart's key into the chosen position. */
+export const harpFor = (settings: HarpChoices, key: PitchClass): Harp =>
+  buildOwnedHarp({
+    id: '',
+    name: '',
+    tuning: settings.tuning,
+    key: harpKeyFor(key, settings.position),
+    octave: settings.harpOctave,
+    intonation: settings.intonation,
+    reference: settings.reference,
+    stretch: settings.stretch,
+    valved: settings.valved,
+  });
+
+/** A chart together with the harp in the chosen position and what fits each of its bars. */
+export const tuneFor = (settings: Settings, chart: Chart): Tune => {
+  const harp = harpFor(settings, chart.key);
+  const { technique, position } = settings;
+  return { chart, harp, position, fit: fitChart({ chart, harp, technique }) };
+};

@@ -1,0 +1,46 @@
+import type { Playhead } from '../arranger/playhead';
+import type { Section } from '../arranger/program';
+import type { Bpm } from '../theory/units';
+import type { BarView, ShownBars } from './bar-view';
+import type { Tune } from './tune';
+
+const restingView = (tune: Tune, bar: number): BarView => ({
+  tune,
+  bar,
+  formBar: bar,
+  kind: 'rest',
+  chorus: 0,
+  tempo: null,
+});
+
+const tempoAt = ({ tempo, chart }: Section, bar: number): Bpm | null => {
+  const at = chart.bars[bar]?.at ?? 0;
+  return tempo.findLast((step) => step.at <= at)?.bpm ?? null;
+};
+
+const sectionView = (section: Section, bar: number, tuneOf: (section: Section) => Tune): BarView => ({
+  tune: tuneOf(section),
+  bar,
+  formBar: section.barNumbers[bar] ?? null,
+  kind: section.kind,
+  chorus: section.chorus,
+  tempo: tempoAt(section, bar),
+});
+
+/** What is shown while the band rests: the bar at the cursor and the one after it, round the form. */
+export const restingViews = (tune: Tune, cursor: number): ShownBars & { readonly cursor: number } => {
+  const bars = tune.chart.bars.length;
+  const at = Math.min(cursor, bars - 1);
+  return { cursor: at, now: restingView(tune, at), next: restingView(tune, (at + 1) % bars) };
+};
+
+/** What is shown while the band plays: the bar being heard and the one after it, across section ends. */
+export const playingViews = (
+  { section, bar }: Playhead,
+  upcoming: Section | null,
+  tuneOf: (section: Section) => Tune,
+): ShownBars => {
+  const within = bar + 1 < section.chart.bars.length;
+  const next = within ? sectionView(section, bar + 1, tuneOf) : upcoming && sectionView(upcoming, 0, tuneOf);
+  return { now: sectionView(section, bar, tuneOf), next };
+};

@@ -1,0 +1,166 @@
+import {
+  type CSSProperties,
+  type PointerEvent,
+  useCallback,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
+import type { BarRange } from '../../core/arranger/program';
+import type { Bar } from '../../core/chart/chart';
+import { lineTab } from '../../core/lines/lines';
+import { chordsEms } from '../../core/song/chord-ems';
+import { chartFor } from '../../core/song/tune';
+import { symbolText } from '../../core/theory/chord-text';
+import { ChordText } from '../controls/chord-text';
+import { usePractice } from '../state/practice-context';
+import { useSelected, useSession } from '../state/session-context';
+import { useFrame } from '../state/use-frame';
+
+const ordered = (a: number, b: number): BarRange => ({ from: Math.min(a, b), to: Math.max(a, b) });
+const holds = (range: BarRange | null, bar: number): boolean =>
+  range !== null && bar >= range.from && bar <= range.to;
+
+/** How a bar is called: `Bar 5, C7`. */
+export const barName = (bar: Bar, index: number): string =>
+  `Bar ${index + 1}, ${bar.chords.map(({ chord }) => symbolText(chord)).join(' then ')}`;
+
+const Beats = ({ beats }: { readonly beats: number }) => (
+  <span className="beats" aria-hidden="true">
+    {Array.from({ length: beats }, (_, i) => (
+      // biome-ignore lint/suspicious/noArrayIndexKey: beats have no identity but their place
+      <i key={i} />
+    ))}
+  </span>
+);
+
+/** Marks the beat being heard on the current bar, straight on the page: it changes too often to render. */
+const useBeatMarks = (): ((list: HTMLOListElement | null) => void) => {
+  const { live } = useSession();
+  const playing = useSelected((state) => state.status.kind === 'playing');
+  const list = useRef<HTMLOListElement | null>(null);
+  const shown = useRef('');
+  const draw = useCallback(() => {
+    const heard = live.heard();
+    const current = list.current?.querySelector('[aria-current="true"] .beats');
+    if (!current) return;
+    const beat = heard?.beat ?? -1;
+    const mark = `${heard?.section.index}/${heard?.bar}/${beat}`;
+    if (mark === shown.current) return;
+    shown.current = mark;
+    for (const [i, dash] of [...current.children].entries()) dash.setAttribute('data-on', String(i <= beat));
+  }, [live]);
+  useFrame(playing, draw);
+  return (element) => {
+    list.current = element;
+  };
+};
+
+const BARS_IN_LINE = 4;
+/** Beyond this many lines the bar's number stands beside its chord. */
+const ROOMY_ROWS = 6;
+
+/** Long charts scroll in their frame: the current line and the next stay in sight. Nothing outside the frame moves. */
+const keepInSight = (frame: HTMLElement | null, bar: number | null): void => {
+  const item = bar === null ? null : frame?.querySelectorAll('li')[bar];
+  if (!frame || !item || frame.scrollHeight <= frame.clientHeight) return;
+  const { offsetTop, offsetHeight } = item;
+  const below = offsetTop + 2 * offsetHeight - frame.clientHeight;
+  if (frame.scrollTop > offsetTop) frame.scrollTop = offsetTop;
+  else if (frame.scrollTop < below) frame.scrollTop = below;
+};
+
+/** The form, four bars to a line. A click moves there; a drag or shift-click marks a range to repeat. */
+export const ChartView = () => {
+  const { commands } = useSession();
+  const settings = useSelected((state) => state.settings);
+  const ownCharts = useSelected((state) => state.ownCharts);
+  const own = useSelected((state) => (state.exercise ?? state.tune).chart);
+  const key = useSelected((state) => state.now.tune.chart.key);
+  const current = useSelected((state) =>
+    state.now.kind === 'chorus' || state.now.kind === 'rest' ? state.now.formBar : null,
+  );
+  const next = useSelected((state) => state.next?.formBar ?? null);
+  const playing = useSelected((state) => state.status.kind === 'playing');
+  const heard = useSelected((state) => state.now.kind !== 'rest');
+  const range = settings.plan.repeat;
+  const chart = useMemo(
+    () => (key === own.key ? own : chartFor(settings, ownCharts, key)),
+    [key, own, settings, ownCharts],
+  );
+  const [drag, setDrag] = useState<{ readonly from: number; readonly to: number } | null>(null);
+  const rows = Math.ceil(chart.bars.length / BARS_IN_LINE);
+  const attach = useBeatMarks();
+  const frame = useRef<HTMLElement>(null);
+  useEffect(() => keepInSight(frame.current, current), [current]);
+  const { line, trading } = usePractice();
+  const tabs = line ? lineTab(line, chart, settings.tabStyle) : [];
+  const marked = drag !== null && drag.from !== drag.to ? ordered(drag.from, drag.to) : range;
+
+  const begin = (event: PointerEvent, bar: number): void => {
+    if (event.pointerType !== 'touch' && event.button === 0 && !event.shiftKey)
+      setDrag({ from: bar, to: bar });
+  };
+  const end = (): void => {
+    if (drag !== null && drag.from !== drag.to) commands.repeat(ordered(drag.from, drag.to));
+    setDrag(null);
+  };
+  const click = (shift: boolean, bar: number): void => {
+    if (shift) commands.repeat(ordered(current ?? 0, bar));
+    else {
+      if (range !== null && !holds(range, bar)) commands.repeat(null);
+      commands.moveTo(bar);
+    }
+  };
+
+  return (
+    <section className="chart card" aria-label="Chart" ref={frame}>
+      <ol
+        className="bars"
+        ref={attach}
+        style={{ '--rows': rows } as CSSProperties}
+        data-crowded={rows > ROOMY_ROWS}
+        data-playing={playing && heard}
+        onPointerUp={end}
+        onPointerLeave={() => setDrag(null)}
+      >
+        {chart.bars.map((bar, i) => (
+          <li
+            key={bar.at}
+            aria-label={barName(bar, i)}
+            aria-current={i === current ? 'true' : undefined}
+            data-next={i === next}
+            data-turn={trading?.turns[i]}
+            data-repeat={holds(marked, i)}
+          >
+            <button
+              type="button"
+              className="bar"
+              aria-label={`${barName(bar, i)}: ${playing ? 'go there' : 'start here'}`}
+              onPointerDown={(event) => begin(event, i)}
+              onPointerEnter={() => setDrag((now) => (now === null ? null : { ...now, to: i }))}
+              onClick={(event) => click(event.shiftKey, i)}
+            >
+              <span className="number">{i + 1}</span>
+              <span
+                className="names"
+                data-chords={bar.chords.length}
+                style={{ '--ems': chordsEms(bar.chords) } as CSSProperties}
+              >
+                {bar.chords.map(({ chord, at }) => (
+                  <ChordText key={at} chord={chord} />
+                ))}
+              </span>
+              {line && <span className="line-tab">{tabs[i]}</span>}
+              <Beats beats={chart.meter.beats} />
+            </button>
+            {marked?.from === i && (
+              <span className="repeat-sign">{marked.to === i ? 'repeat' : `repeat to ${marked.to + 1}`}</span>
+            )}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+};

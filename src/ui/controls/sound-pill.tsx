@@ -1,0 +1,70 @@
+import type { CSSProperties } from 'react';
+import type { MarkedSound } from '../../core/fit/mark-sounds';
+import { soundId, spokenTab } from '../../core/harp/tab';
+import type { NoteName } from '../../core/theory/chord';
+import { prettyName, spelledPitch } from '../../core/theory/pitch';
+import { functionOf } from './degree-function';
+
+interface Props {
+  readonly mark: MarkedSound;
+  /** Spelling of the sound's pitch. */
+  readonly name: NoteName;
+  /** Whether tabbing stops here: one sound of the map does, the arrow keys reach the rest. */
+  readonly tabStop: boolean;
+  readonly style?: CSSProperties;
+  /** Expected cents to show in place of the name, or null. */
+  readonly cents: number | null;
+  /** Whether this is a way to get the pitch that was picked. */
+  readonly picked: boolean;
+  /** Whether the other reed of the hole gives the same pitch, so that both share the hole's width. */
+  readonly shared?: boolean;
+  readonly onListen: () => void;
+}
+
+const roleText = ({ chordTone, scaleTone, blue, inReach }: MarkedSound): string => {
+  const role = chordTone
+    ? `, ${chordTone.degree === 'R' ? 'root' : prettyName(chordTone.degree)} of the chord`
+    : scaleTone
+      ? ', in the scale'
+      : '';
+  return `${role}${blue ? ', blue note of the key' : ''}${inReach ? '' : ', out of reach'}`;
+};
+
+const signed = (cents: number): string => {
+  const whole = Math.round(cents);
+  return whole > 0 ? `+${whole}` : whole < 0 ? `−${-whole}` : '±0';
+};
+
+/** One sound of the harp: its breath as an arrow, its degree where it is a chord tone, its note. Press to hear it. */
+export const SoundPill = ({ mark, name, tabStop, style, cents, picked, shared = false, onListen }: Props) => {
+  const { sound, chordTone, scaleTone, inReach } = mark;
+  const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
+  return (
+    <button
+      type="button"
+      className="pill"
+      style={style}
+      tabIndex={tabStop ? 0 : -1}
+      data-sound={soundId(sound)}
+      data-role={role}
+      data-function={chordTone ? functionOf(chordTone.degree) : undefined}
+      data-breath={sound.breath}
+      data-technique={sound.technique}
+      data-reach={inReach}
+      data-picked={picked}
+      data-blue={mark.blue}
+      data-shared={shared}
+      data-cents={cents !== null}
+      aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark)}`}
+      title={prettyName(spelledPitch(sound.pitch, name))}
+      onClick={onListen}
+    >
+      <span className="breath">{sound.breath === 'blow' ? '↑' : '↓'}</span>
+      {sound.technique !== 'natural' && (
+        <span className="strokes">{sound.technique === 'overbend' ? '○' : '/'.repeat(sound.bend)}</span>
+      )}
+      {chordTone && <b>{prettyName(chordTone.degree)}</b>}
+      <span className="note">{cents === null ? prettyName(name) : signed(cents)}</span>
+    </button>
+  );
+};

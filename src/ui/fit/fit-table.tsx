@@ -1,0 +1,78 @@
+import type { FitChord, FitSound } from '../../core/fit/fit';
+import { REGISTERS, type Register } from '../../core/harp/reach';
+import type { ChordTone } from '../../core/theory/chord';
+import { symbolText } from '../../core/theory/chord-text';
+import { tonesWithBass } from '../../core/theory/chords';
+import { prettyName } from '../../core/theory/pitch';
+import { DegreeChip } from '../controls/degree-chip';
+import { Tap } from '../controls/tap';
+
+const REGISTER_NAMES: Readonly<Record<Register, string>> = { low: 'Low', middle: 'Middle', high: 'High' };
+
+const gives = (tone: ChordTone, register: Register) => (sound: FitSound) =>
+  sound.degree === tone.degree && sound.register === register;
+
+/** A bend or overbend that only gives a pitch an easier sound has anyway is no help at a glance. */
+const withoutDetours = (sounds: readonly FitSound[]): readonly FitSound[] =>
+  sounds.filter(
+    ({ pitch, effort }) => !sounds.some((other) => other.pitch === pitch && other.effort < effort),
+  );
+
+const Cell = ({
+  fit,
+  tone,
+  register,
+}: {
+  readonly fit: FitChord;
+  readonly tone: ChordTone;
+  readonly register: Register;
+}) => {
+  const sounds = withoutDetours(fit.sounds.filter(gives(tone, register)));
+  if (sounds.length === 0)
+    return (
+      <span className="none" role="img" aria-label="none in reach">
+        –
+      </span>
+    );
+  return (
+    <span className="taps">
+      {sounds.map((sound) => (
+        <Tap key={sound.id} sound={sound} />
+      ))}
+    </span>
+  );
+};
+
+/** Every chord tone with the sounds in reach that give it, octave by octave. */
+export const FitTable = ({ fit, captioned }: { readonly fit: FitChord; readonly captioned: boolean }) => (
+  <table className="tones">
+    <caption className={captioned ? undefined : 'unseen'}>{symbolText(fit.chord)}</caption>
+    <thead>
+      <tr>
+        <th scope="col">
+          <span className="unseen">Tone</span>
+        </th>
+        {REGISTERS.map((register) => (
+          <th key={register} scope="col">
+            {REGISTER_NAMES[register]}
+          </th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {tonesWithBass(fit.chord).map((tone) => (
+        <tr key={tone.degree}>
+          <th scope="row">
+            <DegreeChip degree={tone.degree} />
+            {prettyName(tone.name)}
+          </th>
+          {REGISTERS.map((register) => (
+            <td key={register}>
+              <Cell fit={fit} tone={tone} register={register} />
+            </td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);

@@ -1,0 +1,58 @@
+import { useMemo } from 'react';
+import { type Grip, gripsFor } from '../../core/fit/grips';
+import { symbolText } from '../../core/theory/chord-text';
+import { prettyName } from '../../core/theory/pitch';
+import { useSelected } from '../state/session-context';
+import { usePlayingChord } from '../state/use-heard-chord';
+
+/** Groups shown at once, listed in all, and groups that miss by a note listed after them. */
+const SHOWN = 3;
+const LISTED = 16;
+const NEAR = 3;
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const gripText = ({ label, name }: Grip): string => `${prettyName(capital(`${label}: ${name}`))}.`;
+const nearText = (grip: Grip): string => {
+  const odd = grip.foreign.map(({ name, hole }) => `${name} in hole ${hole}`).join(' and ');
+  return prettyName(`${capital(grip.label)}: ${grip.name}, but ${odd} is not in the chord.`);
+};
+
+/** Which holes go together over the chord: those a mouth can take at once, best first, and those that almost fit. */
+export const HolesTogether = () => {
+  const chord = usePlayingChord();
+  const { harp, chart } = useSelected((state) => state.now.tune);
+  const technique = useSelected((state) => state.settings.technique);
+  const warming = useSelected((state) => state.warmUp !== null);
+  const { fitting, near } = useMemo(
+    () => gripsFor({ chord, harp, technique, tonic: chart.tonic }),
+    [chord, harp, technique, chart.tonic],
+  );
+  const first = fitting.slice(0, SHOWN);
+  const more = fitting.slice(SHOWN, LISTED);
+  const almost = near.slice(0, NEAR);
+  if (warming) return null;
+  return (
+    <section className="together card" aria-label="Chords and octaves on the harp">
+      <h2 className="together-title">Chords and octaves on the harp over {symbolText(chord)}</h2>
+      {first.length === 0 && <p>None gives two of its tones at once.</p>}
+      <ul>
+        {first.map((grip) => (
+          <li key={grip.label}>{gripText(grip)}</li>
+        ))}
+      </ul>
+      {more.length + almost.length > 0 && (
+        <details>
+          <summary>More, and those that almost fit</summary>
+          <ul>
+            {more.map((grip) => (
+              <li key={grip.label}>{gripText(grip)}</li>
+            ))}
+            {almost.map((grip) => (
+              <li key={`${grip.label} almost`}>{nearText(grip)}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+};

@@ -1,0 +1,122 @@
+import type { FitChord } from '../../core/fit/fit';
+import { type GuideMove, guideMoves } from '../../core/fit/guide-moves';
+import type { BarView } from '../../core/song/bar-view';
+import { symbolText } from '../../core/theory/chord-text';
+import { keyName, prettyName } from '../../core/theory/pitch';
+import { ChordText } from '../controls/chord-text';
+import { ScrollBox } from '../controls/scroll-box';
+import { Tap } from '../controls/tap';
+import { useSelected } from '../state/session-context';
+import { FitTable } from './fit-table';
+import { GapLines } from './gap-lines';
+
+const fitsOf = (view: BarView): readonly FitChord[] => view.tune.fit.bars[view.bar]?.chords ?? [];
+
+const placeText = (view: BarView): string => {
+  if (view.formBar !== null) return `bar ${view.formBar + 1}`;
+  return view.kind === 'count-in' ? 'count-in' : view.kind;
+};
+
+const FitHead = ({ title, fits }: { readonly title: string; readonly fits: readonly FitChord[] }) => (
+  <header>
+    <h2>{title}</h2>
+    <span className="chords" data-count={fits.length}>
+      {fits.map(({ chord, at }) => (
+        <ChordText key={at} chord={chord} />
+      ))}
+    </span>
+  </header>
+);
+
+const moveWord = (step: number): string => (step === 0 ? 'stays as' : step < 0 ? 'falls to' : 'rises to');
+
+const Move = ({
+  move,
+  before,
+  after,
+}: {
+  readonly move: GuideMove;
+  readonly before: FitChord;
+  readonly after: FitChord;
+}) => (
+  <p>
+    {prettyName(move.from.degree)} of {symbolText(before.chord)} {moveWord(move.step)}{' '}
+    {prettyName(move.to.degree)} of {symbolText(after.chord)}:{' '}
+    <strong>
+      <Tap sound={move.from} /> → <Tap sound={move.to} />
+    </strong>
+  </p>
+);
+
+const Lead = ({ from, to }: { readonly from: BarView; readonly to: BarView }) => {
+  const before = fitsOf(from).at(-1);
+  const after = fitsOf(to)[0];
+  if (!before || !after) return null;
+  if (from.tune.harp.key !== to.tune.harp.key) {
+    return (
+      <p className="moves">
+        <strong>Take the {prettyName(keyName(to.tune.harp.key, 'major'))} harp.</strong>
+      </p>
+    );
+  }
+  if (before.chord.symbol === after.chord.symbol) return <p className="moves">The chord stays.</p>;
+  return (
+    <div className="moves">
+      {guideMoves(before, after).map((move) => (
+        <Move key={move.from.id} move={move} before={before} after={after} />
+      ))}
+    </div>
+  );
+};
+
+const NowCard = ({ view }: { readonly view: BarView }) => {
+  const fits = fitsOf(view);
+  return (
+    <article className="fit now card" aria-label="Now">
+      <FitHead title={`Now, ${placeText(view)}`} fits={fits} />
+      <ScrollBox className="fit-chords">
+        {fits.map((fit) => (
+          <div key={fit.at}>
+            <FitTable fit={fit} captioned={fits.length > 1} />
+            {fits.length === 1 && <GapLines fit={fit} />}
+          </div>
+        ))}
+      </ScrollBox>
+    </article>
+  );
+};
+
+const NextCard = ({ view, now }: { readonly view: BarView | null; readonly now: BarView }) => {
+  if (view === null) {
+    return (
+      <article className="fit next card" aria-label="Next">
+        <FitHead title="Next" fits={[]} />
+        <p className="empty">The song ends here.</p>
+      </article>
+    );
+  }
+  const fits = fitsOf(view);
+  return (
+    <article className="fit next card" aria-label="Next">
+      <FitHead title={`Next, ${placeText(view)}`} fits={fits} />
+      <ScrollBox className="fit-chords">
+        {fits.map((fit) => (
+          <FitTable key={fit.at} fit={fit} captioned={fits.length > 1} />
+        ))}
+        <Lead from={now} to={view} />
+      </ScrollBox>
+    </article>
+  );
+};
+
+/** What to play over the current bar and the next one. */
+export const WhatFits = () => {
+  const now = useSelected((state) => state.now);
+  const next = useSelected((state) => state.next);
+  return (
+    <section className="fits" aria-label="What fits">
+      <NowCard view={now} />
+      <NextCard view={next} now={now} />
+    </section>
+  );
+};

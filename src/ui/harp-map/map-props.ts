@@ -1,0 +1,20 @@
+import type { MarkedSound } from '../../core/fit/mark-sounds';
+import type { NoteName } from '../../core/theory/chord';
+import type { Spell } from '../../core/theory/spelling';
+
+/** What both drawings of the harp are given. */
+export interface MapProps {
+  readonly marks: readonly MarkedSound[];
+  readonly nameOf: (mark: MarkedSound) => NoteName;
+  /** Names pitches of the piano as the chord being heard does. */
+  readonly spell: Spell;
+  /** Expected cents to show in place of the name, or null. */
+  readonly centsOf: (mark: MarkedSound) => number | null;
+  /** Index of the sound the tab key stops at. */
+  readonly focused: number;
+  /** The pitch picked, as a MIDI number: every way to get it is marked. */
+  readonly picked: number | null;
+  readonly onListen: (mark: MarkedSound) => void;
+  /** A key of the piano was pressed. */
+  readonly onPitch: (pitch: number) => void;
+}

@@ -1,0 +1,51 @@
+import { useMemo } from 'react';
+import { type ScaleRun, scaleTab } from '../../core/fit/scale-tab';
+import type { Harp } from '../../core/harp/harp';
+import type { TechniqueChoice } from '../../core/harp/reach';
+import { prettyName } from '../../core/theory/pitch';
+import type { Scale } from '../../core/theory/scales';
+import { Tap } from '../controls/tap';
+
+interface Props {
+  readonly scale: Scale;
+  readonly harp: Harp;
+  readonly technique: TechniqueChoice;
+  /** Whether the map shows blue notes, so that their sign is explained. */
+  readonly blues: boolean;
+}
+
+const Steps = ({ steps }: { readonly steps: ScaleRun['up'] }) => (
+  <span className="taps">
+    {steps.map(({ sound, pitch, tone }) =>
+      sound === null ? (
+        <span key={pitch} className="none">
+          ({prettyName(tone.name)})
+        </span>
+      ) : (
+        <Tap key={pitch} sound={sound} />
+      ),
+    )}
+  </span>
+);
+
+/** The scale as it lies on the harp: the first whole octave, or the fullest where none is whole. */
+export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
+  const runs = useMemo(() => scaleTab({ scale, harp, technique }), [scale, harp, technique]);
+  const gaps = ({ up }: ScaleRun): number => up.filter(({ sound }) => sound === null).length;
+  const best = runs.reduce<ScaleRun | null>(
+    (kept, run) => (kept === null || gaps(run) < gaps(kept) ? run : kept),
+    null,
+  );
+  if (best === null) return null;
+  return (
+    <p className="scale-line">
+      <span className="label">
+        {scale.name} in {prettyName(scale.tonic)}
+      </span>
+      <Steps steps={best.up} />
+      <span className="label">and down</span>
+      <Steps steps={best.down} />
+      {blues && <span className="label legend">• blue note</span>}
+    </p>
+  );
+};

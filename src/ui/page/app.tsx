@@ -1,0 +1,79 @@
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import './tokens.css';
+import './base.css';
+import './layout.css';
+import '../controls/controls.css';
+import './transport.css';
+import '../controls/panel.css';
+import '../panels/mixer/mixer.css';
+import '../chart/chart.css';
+import '../panels/chart/chart-editor.css';
+import '../fit/fit.css';
+import '../harp-map/map.css';
+import '../print/print.css';
+import '../controls/failed.css';
+import { useState } from 'react';
+import type { Session } from '../../app/session/session';
+import { Boundary } from '../controls/boundary';
+import { Guarded } from '../controls/guarded';
+import { PrintView } from '../print/print-view';
+import { PracticeProvider } from '../state/practice-context';
+import { SessionProvider, useSelected } from '../state/session-context';
+import { useKeys } from '../state/use-keys';
+import { useLook } from '../state/use-look';
+import { useNarrow } from '../state/use-narrow';
+import { PANELS, type PanelId, type PartProps, VIEWS } from './page-parts';
+import { TransportBar } from './transport-bar';
+
+/** The parts of one place, each of which fails alone. */
+const Parts = ({ place, ...given }: PartProps & { readonly place: keyof typeof VIEWS }) =>
+  VIEWS[place].map(({ title, Show }) => (
+    <Guarded key={title} part={title}>
+      <Show {...given} />
+    </Guarded>
+  ));
+
+const Page = () => {
+  const [open, setOpen] = useState<PanelId | null>(null);
+  const narrow = useNarrow();
+  const drawing = useSelected((state) => state.settings.drawing);
+  useLook();
+  useKeys();
+  const onOpen = (id: PanelId): void => setOpen((now) => (now === id ? null : id));
+  const close = (): void => setOpen(null);
+  const given: PartProps = { open, onOpen, narrow };
+  const panel = open === null ? null : PANELS[open];
+  return (
+    <div className="page">
+      <Parts place="head" {...given} />
+      <main className="stand" data-drawing={drawing}>
+        <div className="form">
+          <Parts place="form" {...given} />
+        </div>
+        <div className="reading">
+          <Parts place="reading" {...given} />
+        </div>
+      </main>
+      <TransportBar>
+        <Parts place="transport" {...given} />
+      </TransportBar>
+      {panel !== null && (
+        <Boundary key={open} part={panel.title} onLeave={close}>
+          <panel.Show onClose={close} />
+        </Boundary>
+      )}
+    </div>
+  );
+};
+
+/** The whole page on a session. */
+export const App = ({ session }: { readonly session: Session }) => (
+  <SessionProvider session={session}>
+    <PracticeProvider>
+      <Page />
+      <Guarded part="The paper">
+        <PrintView />
+      </Guarded>
+    </PracticeProvider>
+  </SessionProvider>
+);

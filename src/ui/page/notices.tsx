@@ -1,0 +1,21 @@
+import { useSelected, useSession } from '../state/session-context';
+import { NewVersion } from './new-version';
+
+/** Sentences for the player, each until it is closed or no longer true. */
+export const Notices = () => {
+  const { commands } = useSession();
+  const notices = useSelected((state) => state.notices);
+  return (
+    <div className="notices" role="status">
+      {notices.map(({ id, tone, text }) => (
+        <div key={id} className="notice" data-tone={tone}>
+          <p>{text}</p>
+          <button type="button" className="tool" onClick={() => commands.dismiss(id)}>
+            Got it
+          </button>
+        </div>
+      ))}
+      <NewVersion />
+    </div>
+  );
+};

@@ -1,0 +1,80 @@
+import type { ReactNode } from 'react';
+import { BandTurnSign } from '../chart/band-turn-sign';
+import { ChartView } from '../chart/chart-view';
+import { CountInSign } from '../chart/count-in-sign';
+import { NextHarpSign } from '../chart/next-harp-sign';
+import { TurnSign } from '../chart/turn-sign';
+import { WarmUpSign } from '../chart/warm-up-sign';
+import { TempoField } from '../controls/tempo-field';
+import { HolesTogether } from '../fit/holes-together';
+import { WhatFits } from '../fit/what-fits';
+import { HarpMap } from '../harp-map/harp-map';
+import { BandSheet } from '../panels/band/band-panel';
+import { CareSheet } from '../panels/care/care-panel';
+import { ChartSheet } from '../panels/chart/chart-panel';
+import { HarpSheet } from '../panels/harp/harp-panel';
+import { MixerSheet } from '../panels/mixer/mixer-panel';
+import { PractiseSheet } from '../panels/practise/practise-panel';
+import { SongSheet } from '../panels/song/song-panel';
+import { TakeAwaySheet } from '../panels/take-away/take-away-panel';
+import { PracticeSign } from '../state/practice-context';
+import { Masthead, type SheetId } from './masthead';
+import { Notices } from './notices';
+import { SongPart } from './song-part';
+
+export type PanelId = SheetId | 'song';
+
+/** What every part of the page is given; most need none of it. */
+export interface PartProps {
+  /** The panel that is open. */
+  readonly open: PanelId | null;
+  readonly onOpen: (id: PanelId) => void;
+  readonly narrow: boolean;
+}
+
+/** A part of the page that can fail alone. */
+export interface PagePart<Given> {
+  /** As a sentence about it begins. */
+  readonly title: string;
+  readonly Show: (given: Given) => ReactNode;
+}
+
+/** The parts of the page by place, in their order. */
+export const VIEWS: Readonly<
+  Record<'head' | 'form' | 'reading' | 'transport', readonly PagePart<PartProps>[]>
+> = {
+  head: [
+    { title: 'The head of the page', Show: Masthead },
+    { title: 'The list of notices', Show: Notices },
+  ],
+  form: [
+    { title: 'The chart', Show: ChartView },
+    { title: 'The count-in', Show: CountInSign },
+    { title: 'The sign for the band’s turn', Show: BandTurnSign },
+    { title: 'The sign for the next harp', Show: NextHarpSign },
+    { title: 'The sign for your turn', Show: TurnSign },
+    { title: 'The warm-up', Show: WarmUpSign },
+    { title: 'The list of holes together', Show: HolesTogether },
+    { title: 'The line or the calls', Show: PracticeSign },
+  ],
+  reading: [
+    { title: 'What fits', Show: WhatFits },
+    { title: 'The map of the harp', Show: HarpMap },
+  ],
+  transport: [
+    { title: 'The tempo', Show: TempoField },
+    { title: 'The choice of song', Show: SongPart },
+  ],
+};
+
+/** The panels. */
+export const PANELS: Readonly<Record<PanelId, PagePart<{ readonly onClose: () => void }>>> = {
+  song: { title: 'The song panel', Show: SongSheet },
+  harp: { title: 'The harp panel', Show: HarpSheet },
+  chart: { title: 'The chart panel', Show: ChartSheet },
+  practise: { title: 'The practice panel', Show: PractiseSheet },
+  band: { title: 'The band panel', Show: BandSheet },
+  mixer: { title: 'The mixer', Show: MixerSheet },
+  'take-away': { title: 'The panel for taking away', Show: TakeAwaySheet },
+  care: { title: 'The care panel', Show: CareSheet },
+};

@@ -1,0 +1,141 @@
+import { STOP_TIMES } from '../../../core/players/style';
+import type { PartId } from '../../../core/score/score';
+import { BASS_VOICES, CHORD_VOICES, KITS } from '../../../core/score/voices';
+import { Choice, optionsOf } from '../../controls/choice';
+import { Slider } from '../../controls/slider';
+import { Switch } from '../../controls/switch';
+import { useSelected, useSession } from '../../state/session-context';
+import { useStyle } from '../../state/use-plan';
+import { OwnSounds } from './soundfont-choice';
+
+const CHORD_OPTIONS = optionsOf(CHORD_VOICES, {
+  piano: 'Piano',
+  'electric-piano': 'Electric piano',
+  organ: 'Organ',
+  guitar: 'Guitar',
+});
+const BASS_OPTIONS = optionsOf(BASS_VOICES, {
+  'upright-bass': 'Upright',
+  'fingered-bass': 'Electric, fingered',
+});
+const KIT_OPTIONS = optionsOf(KITS, {
+  sticks: 'Sticks',
+  brushes: 'Brushes',
+});
+const STOP_TIME_OPTIONS = optionsOf(STOP_TIMES, {
+  off: 'None',
+  'first four bars': 'First four bars',
+  'whole chorus': 'Whole chorus',
+});
+const PUSHED: readonly { readonly part: PartId; readonly name: string }[] = [
+  { part: 'drums', name: 'Drums' },
+  { part: 'bass', name: 'Bass' },
+  { part: 'chords', name: 'Chords' },
+];
+
+const pushText = (ms: number): string => {
+  if (ms === 0) return 'on the beat';
+  return `${Math.abs(ms)} ms ${ms > 0 ? 'behind' : 'ahead'}`;
+};
+
+const SwingChoice = () => {
+  const [style, change] = useStyle();
+  const kind = typeof style.swing === 'number' ? 'ratio' : style.swing;
+  return (
+    <>
+      <Choice
+        label="Swing"
+        value={kind}
+        options={[
+          { value: 'feel', text: 'Usual for the feel' },
+          { value: 'by tempo', text: 'By tempo' },
+          { value: 'ratio', text: 'My own ratio' },
+        ]}
+        onChoose={(value) => change({ swing: value === 'ratio' ? 2 : value })}
+      />
+      {typeof style.swing === 'number' && (
+        <Slider
+          label="Long to short"
+          valueText={`${style.swing.toFixed(1)} to 1`}
+          value={style.swing}
+          low={1}
+          high={3.5}
+          step={0.1}
+          onChange={(swing) => change({ swing })}
+        />
+      )}
+    </>
+  );
+};
+
+/** Who plays and how: instruments, swing, stop-time, place against the beat. */
+export const PlayerChoices = () => {
+  const { commands } = useSession();
+  const [style, change] = useStyle();
+  const seed = useSelected((state) => state.settings.style.seed);
+  return (
+    <>
+      <fieldset className="group">
+        <legend>Players</legend>
+        <Choice
+          label="Chords by"
+          value={style.chords}
+          options={CHORD_OPTIONS}
+          onChoose={(chords) => change({ chords })}
+        />
+        <div className="pair">
+          <Choice
+            label="Bass"
+            value={style.bass}
+            options={BASS_OPTIONS}
+            onChoose={(bass) => change({ bass })}
+          />
+          <Choice
+            label="Drum kit"
+            value={style.kit}
+            options={KIT_OPTIONS}
+            onChoose={(kit) => change({ kit })}
+          />
+        </div>
+        <Switch
+          label="Leave room for the harp"
+          on={style.leaveRoom}
+          hint="Keeps the chords below the harp’s middle octave."
+          onChange={(leaveRoom) => change({ leaveRoom })}
+        />
+        <div className="stack">
+          <button type="button" className="tool" onClick={commands.newTake}>
+            New take
+          </button>
+          <p className="hint">Take {seed}. The same take plays the same fills and lines every time.</p>
+        </div>
+      </fieldset>
+      <OwnSounds />
+      <fieldset className="group">
+        <legend>Time</legend>
+        <SwingChoice />
+        <Choice
+          label="Stop-time"
+          value={style.stopTime}
+          options={STOP_TIME_OPTIONS}
+          onChoose={(stopTime) => change({ stopTime })}
+        />
+      </fieldset>
+      <fieldset className="group">
+        <legend>Ahead of or behind the beat</legend>
+        {PUSHED.map(({ part, name }) => (
+          <Slider
+            key={part}
+            label={name}
+            valueText={pushText(style.push[part] ?? 0)}
+            value={style.push[part] ?? 0}
+            low={-40}
+            high={40}
+            step={1}
+            onChange={(ms) => change({ push: { ...style.push, [part]: ms } })}
+          />
+        ))}
+      </fieldset>
+    </>
+  );
+};

@@ -1,0 +1,77 @@
+import type { NewerVersionState } from '../../../app/offline/newer-version-state';
+import { Fold } from '../../controls/fold';
+import { Sheet } from '../../controls/panel';
+import { useSelected } from '../../state/session-context';
+import { KeptCopies } from './kept-copies';
+
+const KEYS: readonly (readonly [string, string])[] = [
+  ['Space', 'play and stop'],
+  ['← →', 'one bar back or on'],
+  ['↑ ↓', 'one line back or on'],
+  ['+ −', 'tempo up or down'],
+  ['T', 'tap the tempo'],
+  ['R', 'repeat this bar, or stop repeating'],
+  ['Escape', 'close a panel'],
+];
+
+const KEEPING: Readonly<Record<NewerVersionState['keeping'], string>> = {
+  off: '',
+  fetching: 'Being kept for offline use …',
+  kept: 'Kept for offline use: this page opens and plays without a network.',
+  insecure:
+    'Not kept for offline use: browsers allow that only for https addresses and for pages of the machine itself.',
+  refused: 'Not kept for offline use: this browser does not allow it.',
+  failed: 'Not kept for offline use: a part could not be fetched. The next visit tries again.',
+};
+
+const OfflineLine = () => {
+  const keeping = useSelected((state) => state.offline.keeping);
+  return keeping === 'off' ? null : <p>{KEEPING[keeping]}</p>;
+};
+
+/** Cautions, keys, and what the program does with what it knows. */
+export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
+  <Sheet title="Care" onClose={onClose}>
+    <Fold title="Ears" open>
+      <p>
+        Start quietly and stay where you can talk over the band. The World Health Organization and the ITU
+        count 80 dBA for 40 hours a week as the most an adult’s ears should get; every 3 dB more halves the
+        time. Take quiet breaks. Ringing or dullness afterwards is a reason to see an audiologist. At work,
+        your local rules on noise come first.
+      </p>
+    </Fold>
+    <Fold title="Breath" open>
+      <p>
+        Stop when you feel light-headed, put the harp down, breathe normally and rest before you go on. If it
+        comes back, or you live with a lung or heart condition, ask a doctor before long sessions.
+      </p>
+    </Fold>
+    <Fold title="Reeds" open>
+      <p>
+        Bends and overbends come from the shape of the mouth, not from force. If a note does not come, play
+        softer and try again later, or ask a teacher. Reeds that are pushed go flat and crack. Tap the harp
+        dry, and do not share one that has not been cleaned.
+      </p>
+    </Fold>
+    <Fold title="Keys" open>
+      <dl className="keys-list">
+        {KEYS.map(([key, what]) => (
+          <div key={key}>
+            <dt>{key}</dt>
+            <dd>{what}</dd>
+          </div>
+        ))}
+      </dl>
+    </Fold>
+    <Fold title="Your data" open>
+      <p>
+        Everything stays in this browser, and there is no account. The page asks nobody but the place it came
+        from, and that only for its own parts, and for a newer version of them when you open it.
+      </p>
+      <OfflineLine />
+    </Fold>
+    <Fold title="Kept copies" open>
+      <KeptCopies />
+    </Fold>
+  </Sheet>
+);

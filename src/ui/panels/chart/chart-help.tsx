@@ -1,0 +1,31 @@
+import { Fold } from '../../controls/fold';
+
+const LINES: readonly (readonly [string, string])[] = [
+  ['C7 | F7 | C7', 'A line between bars. The end of a line ends a bar, too.'],
+  ['Dm7 G7', 'Two chords share the bar.'],
+  ['C7 / / F7', 'A slash or a dot holds the chord for one more beat.'],
+  ['%', 'The bar before, once more.'],
+  ['|: C7 | F7 :|', 'What stands between is played twice.'],
+  ['Bb7 F#m7b5 C7/E', 'Chords as you know them, flats as b, sharps as #. ♭ ♯ ø ° △ work as well.'],
+  ['I7 | iv7 | V7/ii', 'Or Roman numerals in the key: small ones are minor.'],
+];
+
+/** How chords are written. */
+export const ChartHelp = () => (
+  <Fold title="How to write a chart">
+    <dl className="chart-help">
+      {LINES.map(([written, meaning]) => (
+        <div key={written}>
+          <dt>
+            <code>{written}</code>
+          </dt>
+          <dd>{meaning}</dd>
+        </div>
+      ))}
+    </dl>
+    <p className="hint">
+      Up to 128 bars. What cannot be read stays in the text and sounds as the chord before it. A chart in 4/4
+      goes along with the feel, a slow 12/8 too; other meters stay as they are.
+    </p>
+  </Fold>
+);

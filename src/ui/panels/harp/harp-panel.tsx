@@ -1,0 +1,66 @@
+import { TAB_STYLES } from '../../../core/harp/tab';
+import type { Look } from '../../../core/settings/page-settings';
+import { Choice } from '../../controls/choice';
+import { Fold } from '../../controls/fold';
+import { Sheet } from '../../controls/panel';
+import { useSelected, useSession } from '../../state/session-context';
+import { HarpAdvice } from './harp-advice';
+import { HarpCaseList } from './harp-case-list';
+import { HarpInHand } from './harp-in-hand';
+import { HarpPlain } from './harp-plain';
+import { HarpTechniques } from './harp-techniques';
+import { ReedEditor } from './reed-editor';
+
+const LOOKS: readonly { readonly value: Look; readonly text: string }[] = [
+  { value: 'system', text: 'Follow the device' },
+  { value: 'day', text: 'Day' },
+  { value: 'night', text: 'Night' },
+];
+
+const Shown = () => {
+  const { commands } = useSession();
+  const settings = useSelected((state) => state.settings);
+  return (
+    <>
+      <Choice
+        label="Tab"
+        value={settings.tabStyle}
+        options={TAB_STYLES.map(({ id, name }) => ({ value: id, text: name }))}
+        onChoose={(tabStyle) => commands.choose({ tabStyle })}
+      />
+      <Choice
+        label="Look"
+        value={settings.look}
+        options={LOOKS}
+        onChoose={(look) => commands.choose({ look })}
+      />
+    </>
+  );
+};
+
+/** The harp in hand, what its player can do on it, the harps in the case, and how it is all shown. */
+export const HarpSheet = ({ onClose }: { readonly onClose: () => void }) => (
+  <Sheet title="Harp" onClose={onClose}>
+    <Fold title="What you can play" open>
+      <HarpTechniques />
+    </Fold>
+    <Fold title="The harp in hand" open>
+      <HarpInHand />
+    </Fold>
+    <Fold title="Which harp for this song">
+      <HarpAdvice />
+    </Fold>
+    <Fold title="Your case">
+      <HarpCaseList />
+    </Fold>
+    <Fold title="Reeds">
+      <ReedEditor />
+    </Fold>
+    <Fold title="What this harp plays without bends">
+      <HarpPlain />
+    </Fold>
+    <Fold title="How it is shown" open>
+      <Shown />
+    </Fold>
+  </Sheet>
+);

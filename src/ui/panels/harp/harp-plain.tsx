@@ -1,0 +1,35 @@
+import { useMemo } from 'react';
+import { plainNotes } from '../../../core/fit/plain-notes';
+import { positionTitle } from '../../../core/harp/positions';
+import { keyName, prettyName } from '../../../core/theory/pitch';
+import { scaleName } from '../../../core/theory/scales';
+import { useSelected } from '../../state/session-context';
+
+/** What the harp in hand gives without a bend: scales by position, and the chords under the mouth. */
+export const HarpPlain = () => {
+  const harp = useSelected((state) => state.tune.harp);
+  const { positions, chords } = useMemo(() => plainNotes(harp), [harp]);
+  return (
+    <>
+      <ul className="rows">
+        {positions
+          .filter(({ scales }) => scales.some(({ wholeOctaves }) => wholeOctaves > 0))
+          .map(({ position, key, scales }) => (
+            <li key={position}>
+              <strong>
+                {prettyName(keyName(key, 'major'))}, {positionTitle(position)}
+              </strong>
+              :{' '}
+              {scales
+                .filter(({ wholeOctaves }) => wholeOctaves > 0)
+                .map(({ id }) => scaleName(id))
+                .join(', ')}
+            </li>
+          ))}
+      </ul>
+      <p>
+        <strong>Chords</strong>: {chords.map(({ label, name }) => prettyName(`${label} ${name}`)).join('; ')}.
+      </p>
+    </>
+  );
+};

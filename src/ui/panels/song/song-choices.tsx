@@ -1,0 +1,70 @@
+import { FEELS } from '../../../core/feels/feels';
+import type { Tuning } from '../../../core/harp/harp';
+import { POSITIONS, positionTitle } from '../../../core/harp/positions';
+import { TUNINGS } from '../../../core/harp/tunings';
+import { formOf } from '../../../core/song/tune';
+import { keyName, PITCH_CLASSES, prettyName } from '../../../core/theory/pitch';
+import { Choice } from '../../controls/choice';
+import { formOptions } from '../../controls/form-options';
+import { useSelected, useSession } from '../../state/session-context';
+
+/** What is played and on what: the choices every song needs. */
+export const SongChoices = () => {
+  const { commands } = useSession();
+  const settings = useSelected((state) => state.settings);
+  const { key, mode } = useSelected((state) => state.tune.chart);
+  const own = useSelected((state) => state.ownTunings);
+  const ownCharts = useSelected((state) => state.ownCharts);
+  const form = formOf(settings, ownCharts);
+  const listed: readonly Tuning[] = [...TUNINGS, ...own];
+  const tunings = listed.some(({ id }) => id === settings.tuning.id) ? listed : [...listed, settings.tuning];
+  return (
+    <>
+      <Choice
+        label="Feel"
+        value={settings.style.feel}
+        options={FEELS.map(({ id, name }) => ({ value: id, text: name }))}
+        onChoose={commands.chooseFeel}
+      />
+      <Choice
+        label="Form"
+        size="long"
+        value={typeof form === 'string' ? form : form.id}
+        options={formOptions(ownCharts)}
+        onChoose={commands.chooseForm}
+      />
+      <Choice
+        label="Song key"
+        size="short"
+        value={key}
+        options={PITCH_CLASSES.map((pc) => ({
+          value: pc,
+          text: `${prettyName(keyName(pc, mode))}${mode === 'minor' ? ' minor' : ''}`,
+        }))}
+        onChoose={commands.chooseSongKey}
+      />
+      <Choice
+        label="Harp key"
+        size="short"
+        value={settings.harpKey}
+        options={PITCH_CLASSES.map((pc) => ({ value: pc, text: prettyName(keyName(pc, 'major')) }))}
+        onChoose={commands.chooseHarpKey}
+      />
+      <Choice
+        label="Position"
+        size="long"
+        value={settings.position}
+        options={POSITIONS.map(({ number }) => ({ value: number as number, text: positionTitle(number) }))}
+        onChoose={commands.choosePosition}
+      />
+      <Choice
+        label="Tuning"
+        value={settings.tuning.id}
+        options={tunings.map(({ id, name }) => ({ value: id, text: name }))}
+        onChoose={(id) =>
+          commands.chooseTuning(tunings.find((tuning) => tuning.id === id) ?? settings.tuning)
+        }
+      />
+    </>
+  );
+};

@@ -1,0 +1,36 @@
+import type { ScaleRun } from '../../core/fit/scale-tab';
+import { type TabStyle, tab } from '../../core/harp/tab';
+import { prettyName } from '../../core/theory/pitch';
+import type { Scale } from '../../core/theory/scales';
+
+/** `Minor blues in G`. */
+export const scaleHeading = ({ name, tonic }: Scale): string =>
+  `${name.charAt(0).toUpperCase()}${name.slice(1)} in ${prettyName(tonic)}`;
+
+interface Props {
+  readonly scale: Scale;
+  readonly runs: readonly ScaleRun[];
+  readonly tabStyle: TabStyle;
+}
+
+/** The scale as tab, octave by octave, with degree and note under each sound. */
+export const PrintScale = ({ scale, runs, tabStyle }: Props) => (
+  <section className="print-scale">
+    <h2>
+      {scaleHeading(scale)}, going up <small>(and back the same way)</small>
+    </h2>
+    <div className="print-runs">
+      {runs.map(({ up }) => (
+        <ol key={up[0]?.pitch ?? 0}>
+          {up.map(({ sound, tone, pitch }) => (
+            <li key={pitch}>
+              <b>{sound === null ? '–' : tab(sound, tabStyle)}</b>
+              <span>{prettyName(tone.degree)}</span>
+              <span>{prettyName(tone.name)}</span>
+            </li>
+          ))}
+        </ol>
+      ))}
+    </div>
+  </section>
+);

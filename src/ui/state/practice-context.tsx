@@ -1,0 +1,48 @@
+import { createContext, type ReactNode, useContext, useMemo } from 'react';
+import type { Line } from '../../core/lines/lines';
+import type { Trading } from '../../core/practice/trading';
+import { lineFor, tradingFor } from '../../core/song/leads';
+import { chartFor } from '../../core/song/tune';
+import { useSelected } from './session-context';
+
+interface Practice {
+  /** The line through the whole chorus being heard, in its key. */
+  readonly line: Line | null;
+  /** Who plays when in the chorus being heard. */
+  readonly trading: Trading | null;
+  /** What was thrown when they could not be worked out. */
+  readonly failed?: { readonly error: unknown };
+}
+
+const NOTHING: Practice = { line: null, trading: null };
+const PracticeContext = createContext<Practice>(NOTHING);
+
+/** Works the line and the calls out once for everything on the page that shows them. */
+export const PracticeProvider = ({ children }: { readonly children: ReactNode }) => {
+  const settings = useSelected((state) => state.settings);
+  const ownCharts = useSelected((state) => state.ownCharts);
+  const harp = useSelected((state) => state.now.tune.harp);
+  const key = useSelected((state) => state.now.tune.chart.key);
+  const chorus = useSelected((state) => state.now.chorus);
+  const warming = useSelected((state) => state.warmUp !== null);
+  const practice = useMemo((): Practice => {
+    if (warming) return NOTHING;
+    try {
+      const chart = chartFor(settings, ownCharts, key);
+      return { line: lineFor(settings, chart, harp), trading: tradingFor(settings, chart, harp, chorus) };
+    } catch (error) {
+      return { ...NOTHING, failed: { error } };
+    }
+  }, [settings, ownCharts, key, harp, chorus, warming]);
+  return <PracticeContext value={practice}>{children}</PracticeContext>;
+};
+
+/** The line and the calls of the chorus being heard. */
+export const usePractice = (): Practice => useContext(PracticeContext);
+
+/** Fails, to be caught and said, where the line or the calls could not be worked out; nothing otherwise. */
+export const PracticeSign = () => {
+  const { failed } = usePractice();
+  if (failed) throw failed.error;
+  return null;
+};

@@ -1,0 +1,65 @@
+import { useEffect } from 'react';
+import type { Commands } from '../../app/session/commands';
+import type { Session } from '../../app/session/session';
+import { asEpochMs } from '../../core/theory/units';
+import { useSession } from './session-context';
+
+const BARS_IN_LINE = 4;
+
+const toggleRepeat = (session: Session): void => {
+  const { settings, now } = session.store.getState();
+  const bar = now.formBar ?? 0;
+  session.commands.repeat(settings.plan.repeat === null ? { from: bar, to: bar } : null);
+};
+
+const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at: number) => void>> = {
+  ' ': (commands) => commands.toggle(),
+  ArrowLeft: (commands) => commands.moveBy(-1),
+  ArrowRight: (commands) => commands.moveBy(1),
+  ArrowUp: (commands) => commands.moveBy(-BARS_IN_LINE),
+  ArrowDown: (commands) => commands.moveBy(BARS_IN_LINE),
+  '+': (commands) => commands.nudgeTempo(2),
+  '=': (commands) => commands.nudgeTempo(2),
+  '-': (commands) => commands.nudgeTempo(-2),
+  t: (commands, _, at) => commands.tap(asEpochMs(at)),
+  r: (_, session) => toggleRepeat(session),
+};
+
+/** Buttons of the transport and the chart: space plays and stops there too, Enter still presses them. */
+const SPACE_PLAYS = '.bar, .play, .tempo-row button';
+
+/** Keys meant for a control that has the focus are left to it. */
+const belongsToControl = (event: KeyboardEvent): boolean => {
+  const { target } = event;
+  if (!(target instanceof HTMLElement)) return false;
+  if (target.closest('input:not([type="checkbox"]), select, textarea, [data-own-keys]')) return true;
+  return (
+    event.key === ' ' && !target.closest(SPACE_PLAYS) && target.closest('button, input, summary') !== null
+  );
+};
+
+/** Some browsers press a button when space is let go: not where space has played already. */
+const onKeyUp = (event: KeyboardEvent): void => {
+  if (event.key === ' ' && event.target instanceof HTMLElement && event.target.closest(SPACE_PLAYS))
+    event.preventDefault();
+};
+
+/** The page's keys: space plays and stops, arrows move by bar and line, + and − change the tempo. */
+export const useKeys = (): void => {
+  const session = useSession();
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.ctrlKey || event.metaKey || event.altKey || belongsToControl(event)) return;
+      const action = ACTIONS[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+      if (!action) return;
+      event.preventDefault();
+      action(session.commands, session, event.timeStamp);
+    };
+    window.addEventListener('keydown', onKey);
+    window.addEventListener('keyup', onKeyUp);
+    return () => {
+      window.removeEventListener('keydown', onKey);
+      window.removeEventListener('keyup', onKeyUp);
+    };
+  }, [session]);
+};

@@ -1,0 +1,65 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { respell, transpose } from '../../../src/core/chart/build-chart';
+import type { Chart } from '../../../src/core/chart/chart';
+import { FORM_IDS } from '../../../src/core/chart/forms';
+import { formAsText } from '../../../src/core/chart-text/print-chart';
+import { readChart } from '../../../src/core/chart-text/read-chart';
+import { respellText, transposeText } from '../../../src/core/chart-text/transpose-text';
+
+const OPTIONS = { tonic: 'C', mode: 'major', meter: '4/4', title: 'Own' } as const;
+
+const pitches = (chart: Chart): unknown =>
+  chart.bars.map((bar) =>
+    bar.chords.map(({ chord, at, length }) => [
+      at,
+      length,
+      chord.bass,
+      chord.tones.map((tone) => tone.pitchClass),
+    ]),
+  );
+
+describe('transposeText', () => {
+  it.each([
+    [2, '|: C7/E | F♯ø7 / Hx :|\n  verse, G7(b9, 13)', '|: D7/F# | G♯ø7 / Hx :|\n  verse, A7(b9, 13)'],
+    [1, 'C7 | F7 /Eb | bVI7 V7 | %', 'Db7 | Gb7 /Fb | bVI7 V7 | %'],
+    [-2, 'C△7 | A♭7// | N.C.', 'Bb△7 | G♭7// | N.C.'],
+    [6, 'C7/C | F7', 'F#7/F# | B7'],
+    [2, 'C7 | (F7) | G7', 'D7 | (G7) | A7'],
+    [2, '(Dm7 G7) | ((C7/E) (/B))', '(Em7 A7) | ((D7/F#) (/C#))'],
+    [-2, 'F(b5)/A | C7 (♭9) | G7(b9)/(B)', 'Eb(b5)/G | B♭7 (♭9) | F7(b9)/(A)'],
+    [5, 'F/B | C/F#', 'Bb/E | F/B'],
+    [1, 'F/B', 'Gb/C'],
+    [6, 'F/B', 'B/F'],
+    [2, 'F𝄪7 | B𝄫7/A♭', 'A7 | B7/A♯'],
+  ])('by %i: %j becomes %j', (semitones, text, expected) => {
+    expect(transposeText(readChart(text, OPTIONS), semitones).text).toBe(expected);
+  });
+
+  it('gives the tonic it arrives at, and another spelling when asked', () => {
+    const reading = readChart('C7 | F7', OPTIONS);
+    expect(transposeText(reading, 6)).toEqual({ text: 'F#7 | B7', tonic: 'F#' });
+    expect(respellText(reading, 'Gb')).toBe('Gb7 | Cb7');
+  });
+
+  it('reads as the transposed chart, in every key', () => {
+    const forms = fc.constantFrom(...FORM_IDS).map((id) => formAsText(id, 'C'));
+    const typed = fc.constantFrom(
+      'C7/E | F7 /A G7 /',
+      'Imaj | VI7alt',
+      'Db7 | Gb△7 | Bdim7',
+      'C7 | what | %',
+    );
+    fc.assert(
+      fc.property(fc.oneof(forms, typed), fc.integer({ min: -12, max: 12 }), (text, semitones) => {
+        const reading = readChart(text, OPTIONS);
+        const moved = transposeText(reading, semitones);
+        const again = readChart(moved.text, { ...OPTIONS, tonic: moved.tonic });
+        expect(pitches(again.chart)).toEqual(pitches(transpose(reading.chart, semitones)));
+        expect(again.chart.tonic).toBe(transpose(reading.chart, semitones).tonic);
+        expect(pitches(readChart(respellText(again, 'C'), OPTIONS).chart)).toEqual(pitches(reading.chart));
+        expect(pitches(respell(again.chart, 'C'))).toEqual(pitches(reading.chart));
+      }),
+    );
+  });
+});
