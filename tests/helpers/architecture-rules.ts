@@ -234,6 +234,7 @@ export const FOLDERS: readonly FolderRule[] = [
 export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   '@fontsource-variable/atkinson-hyperlegible-next': ['ui/page'],
   '@fontsource/noto-music': ['ui/page'],
+  'fft.js': ['core/hearing'],
   react: [...UI.map(({ folder }) => folder), '.'],
   'react-dom': ['ui/chart', 'ui/print', '.'],
   spessasynth_core: ['audio/soundfont'],

@@ -1,5 +1,6 @@
 import { asSeconds } from '../theory/units';
 import { createFrontEnd } from './front-end';
+import { createLeakCanceller } from './leak-canceller';
 import { createPitchEvidence } from './pitch-evidence';
 import type { PitchFrame } from './pitch-frame';
 import { createPitchGrid } from './pitch-grid';
@@ -11,14 +12,19 @@ export interface PitchTrackerOptions {
   readonly sampleRate: number;
   /** What can sound, lowest first; absent means any harp. */
   readonly ranges?: readonly PitchRange[];
+  /** Whether the band's own sound will be given, to be taken out of what is heard. */
+  readonly band?: boolean;
   /** Level in dB re full scale below which nothing counts as the harp: room noise and leak, as calibrated. */
   readonly gate?: number;
 }
 
 /** Samples in, frames out, one a hop; a frame uses nothing that comes later. */
 export interface PitchTracker {
-  /** Any number of samples; the same samples cut otherwise give the same frames. */
-  push(samples: Float32Array): readonly PitchFrame[];
+  /**
+   * Any number of samples; the same samples cut otherwise give the same frames. `sent` is as much of the band as it
+   * was sent out, at the same rate and from the same moment on; what is missing of it counts as silence.
+   */
+  push(samples: Float32Array, sent?: Float32Array): readonly PitchFrame[];
 }
 
 /** Samples in a hop at the working rate: 5.3 ms. */
@@ -40,6 +46,9 @@ const SILENT = -120;
 /** Quieter than a harp at arm's length from any microphone (common practice, no source). dB. */
 const DEFAULT_GATE = -65;
 
+const EMPTY = new Float32Array(0);
+const NOTHING_SENT = new Float64Array(HOP);
+
 const decibels = (power: number): number => Math.max(SILENT, 10 * Math.log10(power + 1e-12));
 
 /** A pitch tracker for one stream. Throws RangeError when no range is given or the rate is too low. */
@@ -47,12 +56,16 @@ export const createPitchTracker = ({
   sampleRate,
   ranges = ANY_HARP,
   gate = DEFAULT_GATE,
+  band = false,
 }: PitchTrackerOptions): PitchTracker => {
   const lowest = Math.min(...ranges.map(({ from }) => from));
   if (!(lowest > 0 && sampleRate >= 16000))
     throw new RangeError('A tracker needs a range and 16 kHz or more');
   const front = createFrontEnd({ sampleRate, hop: HOP, lowest: CORNER * lowest });
   const { rate } = front;
+  const sentFront = createFrontEnd({ sampleRate, hop: HOP, lowest: CORNER * lowest });
+  const canceller = band ? createLeakCanceller(HOP) : undefined;
+  const rest = new Float64Array(HOP);
   const grid = createPitchGrid(ranges);
   const hops = (seconds: number): number => Math.max(1, Math.round((seconds * rate) / HOP));
   const window = {
@@ -115,20 +128,36 @@ export const createPitchTracker = ({
     return frame(rate / period.lag, likeness, centroid(length) + period.lag / 2, level);
   };
 
-  const step = (hop: Float64Array): PitchFrame => {
+  const step = (heard: Float64Array, sent: Float64Array | undefined): PitchFrame => {
     hopCount += 1;
+    let hop = heard;
+    let leak = 0;
+    if (canceller !== undefined) {
+      canceller.step(sent ?? NOTHING_SENT, heard, rest);
+      leak = canceller.residue();
+      hop = rest;
+    }
     const level = levelOf(hop);
     evidence.add(hop);
-    const now = path.step(evidence.values, level < gate ? NO_PITCH.silence : NO_PITCH.sound);
+    const now = path.step(
+      evidence.values,
+      level < Math.max(gate, decibels(leak)) ? NO_PITCH.silence : NO_PITCH.sound,
+    );
     if (now >= 0) return voiced(now, level);
     place = -1;
     return frame(0, 0, (window.shortest * HOP) / 2, level);
   };
 
   return {
-    push(samples) {
+    push(samples, sent = EMPTY) {
+      const sentHops: Float64Array[] = [];
+      if (canceller !== undefined) {
+        const padded = new Float32Array(samples.length);
+        padded.set(sent.subarray(0, samples.length));
+        sentFront.push(padded, (hop) => sentHops.push(hop.slice()));
+      }
       const frames: PitchFrame[] = [];
-      front.push(samples, (hop) => frames.push(step(hop)));
+      front.push(samples, (hop) => frames.push(step(hop, sentHops[frames.length])));
       return frames;
     },
   };

@@ -1,0 +1,13 @@
+declare module 'fft.js' {
+  /** Fourier transforms of a size that is a power of two; complex arrays hold real and imaginary parts in turn. */
+  class FFT {
+    constructor(size: number);
+    createComplexArray(): number[];
+    /** Fills the first half (and the middle) of the spectrum of real data. */
+    realTransform(out: number[], data: ArrayLike<number>): void;
+    completeSpectrum(spectrum: number[]): void;
+    /** Complex to complex, divided by the size. */
+    inverseTransform(out: number[], spectrum: number[]): void;
+  }
+  export = FFT;
+}
