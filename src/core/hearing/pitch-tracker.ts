@@ -41,6 +41,11 @@ const COSTS = { moves: [0, 0.15, 0.4, 0.9, 2], leap: 1, start: 1.5, stop: 1 } as
 /** Likeness above which the window grows in any case, and how much it may lose by growing otherwise. */
 const STEADY = 0.8;
 const LOSS = 0.02;
+/** Rise of power from hop to hop that begins a sound. */
+const BEGINNING = 4;
+/** Most hops for which the centre stands nearly still while a change waits, and how far it goes in each. Seconds. */
+const LONGEST_HOLD = 4;
+const HOLDING = 1e-4;
 /** Level of silence, dB. */
 const SILENT = -120;
 /** Quieter than a harp at arm's length from any microphone (common practice, no source). dB. */
@@ -80,6 +85,7 @@ export const createPitchTracker = ({
   let place = -1;
   let length = window.shortest;
   let lastCentre = 0;
+  let held = 0;
 
   const levelOf = (hop: Float64Array): number => {
     let sum = 0;
@@ -103,9 +109,22 @@ export const createPitchTracker = ({
     return (moment / sum) * HOP;
   };
 
+  /** True while the latest window speaks for another verdict than the path's, or a sound has just begun. */
+  const isWavering = (now: number): boolean => {
+    const { values } = evidence;
+    let top = 0;
+    for (let i = 1; i < values.length; i += 1) if (values[i] > values[top]) top = i;
+    if (now >= 0) {
+      return Math.abs(top - now) >= COSTS.moves.length && values[top] > values[now] + COSTS.leap;
+    }
+    const last = powers.length - 1;
+    return values[top] > NO_PITCH.sound || powers[last] > BEGINNING * powers[last - 1];
+  };
+
   const frame = (frequency: number, clarity: number, ago: number, level: number): PitchFrame => {
     const known = (hopCount * front.rawHop) / sampleRate;
-    lastCentre = Math.max(lastCentre, known - ago / rate);
+    const centre = held > 0 ? lastCentre + HOLDING : known - ago / rate;
+    lastCentre = Math.min(known, Math.max(lastCentre, centre));
     return {
       known: asSeconds(known),
       centre: asSeconds(lastCentre),
@@ -143,9 +162,11 @@ export const createPitchTracker = ({
       evidence.values,
       level < Math.max(gate, decibels(leak)) ? NO_PITCH.silence : NO_PITCH.sound,
     );
+    const wavering = level >= gate && isWavering(now);
+    held = wavering && held < LONGEST_HOLD ? held + 1 : 0;
     if (now >= 0) return voiced(now, level);
     place = -1;
-    return frame(0, 0, (window.shortest * HOP) / 2, level);
+    return frame(0, 0, (window.shortest * HOP) / 2 + HOP, level);
   };
 
   return {
