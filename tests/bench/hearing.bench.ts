@@ -1,0 +1,51 @@
+/**
+ * How well pitch is heard, frame by frame, by our tracker and by detectors of others, on seeds that nothing was tuned
+ * on (tuning used seeds 1 to 24). The table is printed before the times; `npm test`, which runs every benchmark once,
+ * measures two short takes. HEARING_TAKES=24 measures as many of 15 seconds.
+ */
+import { bench, describe } from 'vitest';
+import { makeTake } from '../helpers/hearing/corpus';
+import { DETECTORS } from '../helpers/hearing/detectors';
+import { measureFrames } from '../helpers/hearing/frame-figures';
+
+const FIRST_SEED = 501;
+const KINDS = ['line', 'bends', 'held', 'repeats'] as const;
+const asked = process.env.HEARING_TAKES;
+const seconds = asked === undefined ? 3 : 15;
+
+const takesAt = (leak: number | null) =>
+  Array.from({ length: asked === undefined ? 2 : Number(asked) }, (_, i) =>
+    makeTake({ seed: FIRST_SEED + i, kind: KINDS[i % KINDS.length], seconds, leak }),
+  );
+
+const HEAD = 'leak   detector             ≤50 c %  octave %  false %  cents  p50/p90 ms      CPU %';
+
+const rows = [null, -20, -12, -6, 0].flatMap((leak) => {
+  const takes = takesAt(leak);
+  return DETECTORS.filter(({ name }) => leak !== null || !name.includes('band')).map((detector) => {
+    const { right, octave, falselyVoiced, cents, latency, cpu } = measureFrames(detector, takes);
+    return [
+      (leak === null ? 'none' : `${leak} dB`).padEnd(6),
+      detector.name.padEnd(20),
+      right.toFixed(2).padStart(7),
+      octave.toFixed(2).padStart(9),
+      falselyVoiced.toFixed(1).padStart(8),
+      cents.toFixed(1).padStart(6),
+      latency
+        .map((ms) => ms.toFixed(1))
+        .join(' / ')
+        .padStart(15),
+      cpu.toFixed(1).padStart(7),
+    ].join(' ');
+  });
+});
+process.stdout.write(`\n${[HEAD, ...rows].join('\n')}\n\n`);
+
+describe('ten seconds of a line', () => {
+  const take = makeTake({ seed: FIRST_SEED, kind: 'line', seconds: 10, leak: -12 });
+  for (const detector of DETECTORS.slice(0, 3)) {
+    bench(detector.name, () => {
+      detector.listen(take);
+    });
+  }
+});
