@@ -94,7 +94,7 @@ describe('the band in a page', () => {
 
   const moment = () => page.evaluate(() => window.bench.moment());
   const play = (program: Program, sound: BandSound, fromBar = 0) =>
-    page.evaluate(([given, desk, bar]) => window.bench.band.play(given, desk, bar), [
+    page.evaluate(([given, chosen, bar]) => window.bench.band.play(given, chosen, bar), [
       program,
       sound,
       fromBar,
@@ -187,12 +187,15 @@ describe('the band in a page', () => {
     await play(slow, sound);
     await wait(2000);
     const before = await moment();
-    await page.evaluate((desk) => window.bench.band.setSound(desk), {
+    await page.evaluate((chosen) => window.bench.band.setSound(chosen), {
       ...sound,
       tuning: { ...sound.tuning, reference: 444 as never },
     });
     await wait(1200);
-    await page.evaluate((desk) => window.bench.band.setSound(desk), { ...sound, chords: 'piano' as const });
+    await page.evaluate((chosen) => window.bench.band.setSound(chosen), {
+      ...sound,
+      chords: 'piano' as const,
+    });
     await wait(1700);
     const counts = await page.evaluate(() => window.bench.counts());
     expect(counts.late).toBe(0);

@@ -5,8 +5,8 @@
 
 import type { OwnChart } from '../../core/chart-text/own-chart';
 import {
-  type ChartDesk,
-  type DeskView,
+  type ChartDrafts,
+  type ChartsView,
   freshName,
   isSameChart,
   listCharts,
@@ -22,9 +22,9 @@ export type KnownDrafts = Readonly<Record<string, OwnChart>>;
 export const knownDrafts = (drafts: readonly OwnChart[]): KnownDrafts =>
   Object.fromEntries(drafts.map((chart) => [chart.id, chart]));
 
-/** A draft that stays on the desk under another id and name. */
+/** A draft that stays open under another id and name. */
 export interface Split {
-  readonly chartDesk: ChartDesk;
+  readonly chartDrafts: ChartDrafts;
   readonly chart: OwnChart;
   readonly notice: Notice;
 }
@@ -35,24 +35,24 @@ export interface Split {
  * @param newId of the chart this tab goes on with.
  */
 export const splitOff = (
-  view: DeskView,
+  view: ChartsView,
   id: string,
   theirs: OwnChart | null,
   newId: string,
 ): Split | null => {
-  const draft = view.chartDesk.drafts[id];
+  const draft = view.chartDrafts.drafts[id];
   if (draft === undefined) return null;
   const name = freshName(
     draft.present.name,
     listCharts(view).map((each) => each.name),
   );
   const renamed = (chart: OwnChart): OwnChart => ({ ...chart, id: newId, name });
-  const { [id]: _, ...others } = view.chartDesk.drafts;
-  const { open, splitFrom } = view.chartDesk;
+  const { [id]: _, ...others } = view.chartDrafts.drafts;
+  const { open, splitFrom } = view.chartDrafts;
   return {
     chart: renamed(draft.present),
-    chartDesk: {
-      ...view.chartDesk,
+    chartDrafts: {
+      ...view.chartDrafts,
       open: open === id ? newId : open,
       splitFrom: { ...splitFrom, [newId]: splitFrom[id] ?? id },
       drafts: {
@@ -74,8 +74,11 @@ export const splitOff = (
 };
 
 /** Charts whose draft here is neither what another tab has saved now nor what was saved before. */
-export const overtaken = ({ chartDesk, ownCharts }: DeskView, next: readonly OwnChart[]): readonly string[] =>
-  Object.entries(chartDesk.drafts)
+export const overtaken = (
+  { chartDrafts, ownCharts }: ChartsView,
+  next: readonly OwnChart[],
+): readonly string[] =>
+  Object.entries(chartDrafts.drafts)
     .filter(([id, { present }]) => {
       const [was, is] = [savedChart(ownCharts, id), savedChart(next, id)];
       if (is === null || isSameChart(is, present)) return false;
@@ -83,13 +86,13 @@ export const overtaken = ({ chartDesk, ownCharts }: DeskView, next: readonly Own
     })
     .map(([id]) => id);
 
-/** The desk after another tab has typed: drafts untouched here follow, new ones join, what is gone there goes. */
+/** The drafts after another tab has typed: drafts untouched here follow, new ones join, what is gone there goes. */
 export const followDrafts = (
-  { chartDesk, ownCharts }: DeskView,
+  { chartDrafts, ownCharts }: ChartsView,
   known: KnownDrafts,
   theirs: readonly OwnChart[],
-): ChartDesk => {
-  const drafts = { ...chartDesk.drafts };
+): ChartDrafts => {
+  const drafts = { ...chartDrafts.drafts };
   for (const chart of theirs) {
     const mine = drafts[chart.id];
     const before = known[chart.id];
@@ -107,7 +110,7 @@ export const followDrafts = (
     if (isUntouched(mine.present, before) && !(saved !== null && isSameChart(saved, mine.present)))
       delete drafts[id];
   }
-  return { ...chartDesk, drafts };
+  return { ...chartDrafts, drafts };
 };
 
 const isUntouched = (present: OwnChart, before: OwnChart | null): boolean =>

@@ -10,16 +10,16 @@ import {
 import { formAsText } from '../../core/chart-text/print-chart';
 import { respellText, transposeText } from '../../core/chart-text/transpose-text';
 import {
-  addToDesk,
-  type ChartDesk,
+  addDraft,
+  type ChartDrafts,
   deleteOpen,
   editOpen,
   followSaved,
   freshName,
   isSameChart,
   listCharts,
+  openChart,
   openDraft,
-  openOnDesk,
   redoOpen,
   restoreDeleted,
   savedChart,
@@ -35,7 +35,7 @@ import type { SongState } from '../song/song-state';
 import type { ChartsState } from './charts-state';
 import { followDrafts, type KnownDrafts, knownDrafts, overtaken, splitOff } from './charts-tabs';
 
-/** What the page can ask for about charts of the player's own. Editing concerns the chart open on the desk. */
+/** What the page can ask for about charts of the player's own. Editing concerns the open chart. */
 export interface ChartCommands {
   newChart(): void;
   /** Opens a copy of the form now chosen, in the song's key. */
@@ -103,7 +103,7 @@ const openShelves = ({ kept, keeper, store, post, newSeed, onSaved }: OwnChartsO
   const split = (id: string, theirs: OwnChart | null): OwnChart | null => {
     const parted = splitOff(state(), id, theirs, `chart-${newSeed()}`);
     if (parted === null) return null;
-    store.setState({ chartDesk: parted.chartDesk });
+    store.setState({ chartDrafts: parted.chartDrafts });
     post(parted.notice);
     return parted.chart;
   };
@@ -125,7 +125,7 @@ const openShelves = ({ kept, keeper, store, post, newSeed, onSaved }: OwnChartsO
         if (chart !== null) keepDraft(chart);
       }
       const unwritten = ownCharts.filter(({ id }) => !charts.isWritten(id)).map(({ id }) => id);
-      store.setState((now) => ({ ownCharts, chartDesk: { ...followSaved(now, ownCharts), unwritten } }));
+      store.setState((now) => ({ ownCharts, chartDrafts: { ...followSaved(now, ownCharts), unwritten } }));
       onSaved();
     },
     onWritten: () => {
@@ -134,7 +134,7 @@ const openShelves = ({ kept, keeper, store, post, newSeed, onSaved }: OwnChartsO
         const saved = savedChart(charts.items(), draft.id);
         if (saved !== null && isSameChart(saved, draft)) drafts.remove(draft.id);
       }
-      store.setState(({ chartDesk }) => ({ chartDesk: { ...chartDesk, unwritten: [] } }));
+      store.setState(({ chartDrafts }) => ({ chartDrafts: { ...chartDrafts, unwritten: [] } }));
     },
     onNotice: post,
   });
@@ -146,7 +146,7 @@ const openShelves = ({ kept, keeper, store, post, newSeed, onSaved }: OwnChartsO
     parse: parseDraft,
     onChange: (items, elsewhere) => {
       if (!elsewhere) return;
-      store.setState({ chartDesk: followDrafts(state(), known, items) });
+      store.setState({ chartDrafts: followDrafts(state(), known, items) });
       known = knownDrafts(items);
     },
     onNotice: post,
@@ -188,11 +188,11 @@ const createCommands = (
   { charts, drafts, noteDraft, part }: Shelves,
 ): ChartCommands => {
   const state = store.getState;
-  const show = (chartDesk: ChartDesk): void => store.setState({ chartDesk });
+  const show = (chartDrafts: ChartDrafts): void => store.setState({ chartDrafts });
 
   /** Shows another state of the open chart and keeps it as long as it is not saved. */
-  const keep = (chartDesk: ChartDesk): void => {
-    show(chartDesk);
+  const keep = (chartDrafts: ChartDrafts): void => {
+    show(chartDrafts);
     const present = openDraft(state())?.present;
     if (present === undefined) return;
     const chart = part(present);
@@ -206,7 +206,7 @@ const createCommands = (
     const ids = listed.map(({ id }) => id);
     const names = listed.map(({ name }) => name);
     const id = freshName(`chart-${newSeed()}`, ids);
-    show(addToDesk(state(), { ...chart, id, name: freshName(chart.name, names) }));
+    show(addDraft(state(), { ...chart, id, name: freshName(chart.name, names) }));
   };
 
   const rewrite = (change: (chart: OwnChart) => Partial<OwnChart>): void => {
@@ -217,8 +217,8 @@ const createCommands = (
   return {
     newChart: () => add(emptyChart(state())),
     duplicateForm: () => add(copyOfForm(state())),
-    openChart: (id) => show(openOnDesk(state(), id)),
-    closeChart: () => show({ ...state().chartDesk, open: null }),
+    openChart: (id) => show(openChart(state(), id)),
+    closeChart: () => show({ ...state().chartDrafts, open: null }),
     editChart: (change) => keep(editOpen(state(), change)),
     transposeChart: (semitones) => rewrite((chart) => transposeText(readOwnChart(chart), semitones)),
     respellChart: () =>
@@ -249,7 +249,7 @@ const createCommands = (
       if (savedChart(state().ownCharts, present.id) !== null) charts.remove(present.id);
     },
     restoreChart: () => {
-      const { deleted } = state().chartDesk;
+      const { deleted } = state().chartDrafts;
       if (deleted === null) return;
       if (deleted.saved !== null) charts.put(deleted.saved);
       keep(restoreDeleted(state()));
@@ -262,10 +262,10 @@ export const openOwnCharts = (options: OwnChartsOptions): OwnCharts => {
   const { store } = options;
   const shelves = openShelves(options);
   const { charts, drafts } = shelves;
-  store.setState(({ chartDesk }) => ({
+  store.setState(({ chartDrafts }) => ({
     ownCharts: charts.items(),
-    chartDesk: {
-      ...chartDesk,
+    chartDrafts: {
+      ...chartDrafts,
       drafts: Object.fromEntries(
         drafts.items().map((chart) => [chart.id, { past: [], present: chart, future: [] }]),
       ),

@@ -82,7 +82,7 @@ const trouble = (text: string): TakeAwayMessage => ({ tone: 'trouble', text });
 type Work = (reins: JobReins) => Promise<TakeAwayMessage>;
 
 /** Lets one job run at a time and keeps the state telling how it goes. */
-const createDesk = (store: Slice<Exported, ExportState>) => {
+const createJobs = (store: Slice<Exported, ExportState>) => {
   let running: AbortController | null = null;
   const set = (change: Partial<TakeAwayState>): void =>
     store.setState(({ takeAway }) => ({ takeAway: { ...takeAway, ...change } }));
@@ -165,7 +165,7 @@ export const createTakeAwayCommands = ({
   programOf,
   soundOf,
 }: TakeAwayOptions): TakeAwayCommands => {
-  const desk = createDesk(store);
+  const jobs = createJobs(store);
   const give = async (name: string, type: string, bytes: Uint8Array): Promise<TakeAwayMessage> => {
     mustBeWritten(await devices.saver.give(name, type, bytes));
     return note(saved([name]));
@@ -175,13 +175,13 @@ export const createTakeAwayCommands = ({
   const nameWith = ({ settings, tune }: Exported, extension: string): string =>
     `${fileStem(settings, tune)}.${extension}`;
   return {
-    chooseTakeAway: (change) => desk.set({ choices: { ...store.getState().takeAway.choices, ...change } }),
-    findEncodings: async () => desk.set({ encodings: await devices.compressor.offered() }),
+    chooseTakeAway: (change) => jobs.set({ choices: { ...store.getState().takeAway.choices, ...change } }),
+    findEncodings: async () => jobs.set({ encodings: await devices.compressor.offered() }),
     saveMidi: () => {
       const state = store.getState();
       const song = songOf(state);
       const name = nameWith(state, 'mid');
-      return desk.run(name, async ({ signal }) => {
+      return jobs.run(name, async ({ signal }) => {
         const extent = extentOf(state.takeAway.choices, song.plan);
         return give(name, 'audio/midi', midiOf(state, await collectSections(song, extent, signal)));
       });
@@ -190,7 +190,7 @@ export const createTakeAwayCommands = ({
       const state = store.getState();
       const song = songOf(state);
       const { choices, encodings } = state.takeAway;
-      return desk.run(nameWith(state, choices.kind), async (reins) => {
+      return jobs.run(nameWith(state, choices.kind), async (reins) => {
         const extent = extentOf(choices, song.plan);
         const format = formatOf(choices, encodings);
         if (!('bitrate' in format)) mustFitWav(format, songSeconds(song, extent));
@@ -209,11 +209,11 @@ export const createTakeAwayCommands = ({
     saveLeadSheet: () => {
       const state = store.getState();
       const name = nameWith(state, 'musicxml');
-      return desk.run(name, async () => {
+      return jobs.run(name, async () => {
         const text = leadSheetOf(state.settings, state.tune);
         return give(name, 'application/vnd.recordare.musicxml+xml', new TextEncoder().encode(text));
       });
     },
-    cancelSaving: desk.cancel,
+    cancelSaving: jobs.cancel,
   };
 };

@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Band, BandStatus } from '../../audio/band/band';
 import type { Playhead } from '../../core/arranger/playhead';
 import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
-import { EMPTY_DESK } from '../../core/song/chart-drafts';
+import { NO_DRAFTS } from '../../core/song/chart-drafts';
 import { withForm } from '../../core/song/key-coupling';
 import { soundOf } from '../../core/song/song-program';
 import { chartFor, tuneFor } from '../../core/song/tune';
@@ -25,7 +25,7 @@ import { createChoiceCommands } from '../song/choice-commands';
 import { createConductor } from '../song/conductor';
 import { createPlayCommands } from '../song/play-commands';
 import { MAKESHIFT_NOTICE, statusNotice } from '../song/status-notice';
-import { createOwnSoundsDesk, type OwnSoundDevices } from '../soundfont/soundfont';
+import { createOwnSoundsFeature, type OwnSoundDevices } from '../soundfont/soundfont';
 import { NO_OWN_SOUNDS } from '../soundfont/soundfont-state';
 import { createWarmUpRun } from '../warm-up/warm-up-run';
 import type { Commands } from './commands';
@@ -77,7 +77,7 @@ const createInitialState = ({ band, offline }: Devices): SessionState => {
     harpCase: [],
     ownTunings: [],
     ownCharts: [],
-    chartDesk: EMPTY_DESK,
+    chartDrafts: NO_DRAFTS,
   };
 };
 
@@ -137,7 +137,7 @@ export const createSession = (devices: Devices): Session => {
     programOf: orders.programOf,
     soundOf,
   });
-  const own = createOwnSoundsDesk({
+  const own = createOwnSoundsFeature({
     store,
     band,
     devices: devices.ownSounds,

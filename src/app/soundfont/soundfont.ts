@@ -26,7 +26,7 @@ export interface OwnSoundDevices {
   readonly shelf: KeptFile;
 }
 
-export interface OwnSoundsDesk {
+export interface OwnSoundsFeature {
   readonly commands: OwnSoundCommands;
   /** Takes up the file kept at the last visit; it is opened only when a part uses it. */
   restore(): Promise<void>;
@@ -42,7 +42,7 @@ interface Options {
 }
 
 /** Joins the player's own sounds with the band: what is loaded, which parts use it, and what went wrong. */
-export const createOwnSoundsDesk = ({ store, band, devices, choose }: Options): OwnSoundsDesk => {
+export const createOwnSoundsFeature = ({ store, band, devices, choose }: Options): OwnSoundsFeature => {
   const { sounds, shelf } = devices;
   const state = () => store.getState().ownSounds;
   const using = () => store.getState().settings.ownSounds;

@@ -1,4 +1,4 @@
-/** The band once its audio part is loaded: joins transport, bank, player and desk on one audio context. */
+/** The band once its audio part is loaded: joins transport, bank, player and mixer on one audio context. */
 
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
@@ -9,7 +9,7 @@ import { type Bank, createBank, workersWorthHaving } from '../bank/bank';
 import { makeBuffer } from '../bank/make-buffer';
 import { type SoundKey, voiceOf } from '../bank/sound-key';
 import { FEEL_TRIMS } from '../mixer/feel-trims';
-import { createDesk, type Desk } from '../mixer/mixer';
+import { createMixer, type Mixer } from '../mixer/mixer';
 import { type BarCaller, createBarCaller } from '../transport/bar-caller';
 import type { SectionSource } from '../transport/form-place';
 import { positionAt } from '../transport/heard-position';
@@ -32,7 +32,7 @@ const READY_AHEAD = 2;
 const WAIT = { start: 1500, change: 150, instruments: 1200 };
 /** From the call to the first beat: covers the audio thread's lead and a part pushed ahead of the beat. */
 const LEAD = 0.12;
-/** The desk's gate is shut this long after it was told to, in seconds; then sources can end unheard. */
+/** The mixer's gate is shut this long after it was told to, in seconds; then sources can end unheard. */
 const CLOSED_AFTER = 0.03;
 const PULSE_MS = 100;
 /** Changes closer than this are taken over together, so that dragging the tempo does not stutter. */
@@ -51,7 +51,7 @@ class BandEngine implements Engine {
   private readonly context: AudioContext;
   private readonly source: SectionSource;
   private readonly onEnd: () => void;
-  private readonly desk: Desk;
+  private readonly mixer: Mixer;
   private readonly bank: Bank;
   private readonly player: Player;
   private readonly asidePlayer: Player;
@@ -70,7 +70,7 @@ class BandEngine implements Engine {
     this.context = context;
     this.source = source;
     this.onEnd = options.onEnd;
-    this.desk = createDesk({ context: tone, output: limiter.input, room });
+    this.mixer = createMixer({ context: tone, output: limiter.input, room });
     this.bank = createBank({
       sampleRate: context.sampleRate,
       createWorker,
@@ -81,9 +81,9 @@ class BandEngine implements Engine {
     this.player = createPlayer({
       context,
       find,
-      connect: (gain, part, pitch) => this.desk.connect(gain, part, this.voice(part), pitch),
+      connect: (gain, part, pitch) => this.mixer.connect(gain, part, this.voice(part), pitch),
     });
-    this.asidePlayer = createPlayer({ context, find, connect: (gain) => this.desk.connectAside(gain) });
+    this.asidePlayer = createPlayer({ context, find, connect: (gain) => this.mixer.connectAside(gain) });
     this.transport = createTransport({
       now: () => context.currentTime,
       source,
@@ -109,10 +109,10 @@ class BandEngine implements Engine {
     await this.bank.ready(this.keysOf(opening.filter(({ at }) => at < READY_AHEAD)), WAIT.start);
     if (run !== this.run) return false;
     const latest = this.program;
-    this.desk.setTrim(FEEL_TRIMS[latest.style.feel]);
+    this.mixer.setTrim(FEEL_TRIMS[latest.style.feel]);
     const at = this.context.currentTime + LEAD;
     this.clock.resync();
-    this.desk.open(at - LEAD / 2);
+    this.mixer.open(at - LEAD / 2);
     this.transport.start(latest, fromBar, at);
     this.pulse = startPulse(PULSE_MS, () => this.beat());
     return true;
@@ -137,7 +137,7 @@ class BandEngine implements Engine {
   setSound(sound: BandSound): void {
     const before = this.sound;
     this.sound = sound;
-    this.desk.setMix(sound.mix);
+    this.mixer.setMix(sound.mix);
     const instruments = ({ bass, chords, kit, tuning, own }: BandSound) =>
       JSON.stringify([bass, chords, kit, tuning, own]);
     if (before && instruments(before) !== instruments(sound) && this.transport.playing()) void this.refill();
@@ -146,7 +146,7 @@ class BandEngine implements Engine {
   async audition(part: PartId, wanted: AuditionNote, sound: BandSound): Promise<void> {
     const { midi, seconds, glideFrom } = wanted;
     this.sound ??= sound;
-    this.desk.setMix(this.sound.mix);
+    this.mixer.setMix(this.sound.mix);
     const note = (at: number): ScheduledNote => ({
       event: {
         part,
@@ -197,7 +197,7 @@ class BandEngine implements Engine {
   dispose(): void {
     this.stop();
     this.bank.dispose();
-    this.desk.dispose();
+    this.mixer.dispose();
   }
 
   private voice(part: PartId) {
@@ -226,7 +226,7 @@ class BandEngine implements Engine {
     this.pulse?.();
     this.pulse = null;
     this.wantedFor = null;
-    this.desk.close(this.context.currentTime);
+    this.mixer.close(this.context.currentTime);
     this.transport.stop();
     this.player.end(this.context.currentTime + CLOSED_AFTER);
   }
@@ -262,7 +262,7 @@ class BandEngine implements Engine {
       await this.bank.ready(needed, WAIT.change);
       if (run !== this.run) break;
       if (program !== this.program) continue;
-      this.desk.setTrim(FEEL_TRIMS[program.style.feel]);
+      this.mixer.setTrim(FEEL_TRIMS[program.style.feel]);
       this.transport.change(program);
       this.wantAhead(true);
       done = program;

@@ -23,7 +23,7 @@ interface Sounding {
 
 export interface PlayerOptions {
   readonly context: BaseAudioContext;
-  /** Connects a note's gain to the desk. */
+  /** Connects a note's gain to the mixer. */
   readonly connect: (gain: GainNode, part: PartId, pitch: number) => void;
   readonly find: (note: ScheduledNote) => NoteSound | null;
 }

@@ -18,7 +18,7 @@ import { makeBuffer } from '../bank/make-buffer';
 import { voiceOf } from '../bank/sound-key';
 import { FEEL_TRIMS } from '../mixer/feel-trims';
 import { createLimiter } from '../mixer/limiter';
-import { createDesk } from '../mixer/mixer';
+import { createMixer } from '../mixer/mixer';
 import { ROOM_SECONDS, roomBuffer } from '../mixer/room-buffer';
 import { notesBetween, type Push, pushSeconds, type ScheduledNote } from '../transport/scheduled-note';
 import { placeSection, type Timeline } from '../transport/timeline';
@@ -185,13 +185,13 @@ const renderPiece = async (
   const context = new OfflineAudioContext(2, Math.ceil(seconds * sampleRate), sampleRate);
   const tone = new OfflineContext(context);
   setContext(tone);
-  const desk = createDesk({ context: tone, output: context.destination, room: stage.room });
-  desk.setMix(sound.mix, 0);
-  desk.setTrim(FEEL_TRIMS[request.feel], 0);
+  const mixer = createMixer({ context: tone, output: context.destination, room: stage.room });
+  mixer.setMix(sound.mix, 0);
+  mixer.setTrim(FEEL_TRIMS[request.feel], 0);
   const player = createPlayer({
     context,
     find: (note) => noteSound(bank, note, sound),
-    connect: (gain, part, pitch) => desk.connect(gain, part, voiceOf(part, sound), pitch),
+    connect: (gain, part, pitch) => mixer.connect(gain, part, voiceOf(part, sound), pitch),
   });
   const next = from + PIECE_SECONDS;
   const after = within(stage, next, next + GIVE_WAY_SECONDS).map((note) => ({ ...note, at: note.at - from }));
@@ -200,7 +200,7 @@ const renderPiece = async (
     ...after.map((note) => ({ at: note.at, act: () => player.giveWay(note) })),
   ]);
   const rendered = await context.startRendering();
-  desk.dispose();
+  mixer.dispose();
   return rendered;
 };
 

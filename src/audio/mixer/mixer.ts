@@ -1,4 +1,4 @@
-/** The mixing desk: a channel for each part, a room they share, the master, and the gate that silences all. */
+/** The mixer: a channel for each part, a room they share, the master, and the gate that silences all. */
 import { Panner } from 'tone/build/esm/component/channel/Panner.js';
 import { Convolver } from 'tone/build/esm/component/filter/Convolver.js';
 import { Filter } from 'tone/build/esm/component/filter/Filter.js';
@@ -21,14 +21,14 @@ import {
 import { masterGain, partGains } from './mix-gains';
 import { createRotary, type Rotary } from './rotary';
 
-export interface DeskOptions {
+export interface MixerOptions {
   readonly context: BaseContext;
   readonly output: AudioNode;
   /** The room's answer to an impulse, stereo. */
   readonly room: AudioBuffer;
 }
 
-export interface Desk {
+export interface Mixer {
   /** Brings a sound of a part to its place. */
   connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void;
   /** Brings a single sound past faders and mutes. */
@@ -58,10 +58,10 @@ const move = (param: Gain['gain'] | Panner['pan'], value: number, seconds: numbe
   else param.value = value;
 };
 
-/** Builds the desk on a context. */
-export const createDesk = (options: DeskOptions): Desk => new ToneDesk(options);
+/** Builds the mixer on a context. */
+export const createMixer = (options: MixerOptions): Mixer => new ToneMixer(options);
 
-class ToneDesk implements Desk {
+class ToneMixer implements Mixer {
   private readonly context: BaseContext;
   private readonly nodes: ToneAudioNode[] = [];
   private readonly faders: Record<PartId, Gain>;
@@ -74,7 +74,7 @@ class ToneDesk implements Desk {
   private readonly master: Gain;
   private readonly gate: Gain;
 
-  constructor({ context, output, room }: DeskOptions) {
+  constructor({ context, output, room }: MixerOptions) {
     this.context = context;
     this.gate = this.gain(1);
     this.master = this.gain(1);

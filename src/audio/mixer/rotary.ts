@@ -21,7 +21,7 @@ const SIDE = 0.6;
 
 /**
  * A light rotary effect: while one side comes nearer (higher and louder) the other goes away. One oscillator turns
- * everything; the library's own chorus and tremolo would cost as much as the rest of the desk together.
+ * everything; the library's own chorus and tremolo would cost as much as the rest of the mixer together.
  */
 export const createRotary = (context: BaseContext, output: ToneAudioNode): Rotary => {
   // Two sides that overlap in the middle: half of each keeps the level.

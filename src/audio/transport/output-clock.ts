@@ -51,7 +51,7 @@ export const createHeardClock = (read: () => ClockReading): HeardClock => {
   };
 };
 
-/** Reads the clocks of a context. `delay` is what the desk itself holds back, in seconds. */
+/** Reads the clocks of a context. `delay` is what the limiter itself holds back, in seconds. */
 export const readContext = (context: AudioContext, delay: number): ClockReading => {
   const output = typeof context.getOutputTimestamp === 'function' ? context.getOutputTimestamp() : null;
   const { contextTime, performanceTime } = output ?? {};

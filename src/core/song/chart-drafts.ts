@@ -2,9 +2,9 @@ import type { OwnChart } from '../chart-text/own-chart';
 import { type History, record, redo, startHistory, undo } from './history';
 import { continuesTyping } from './typing';
 
-/** What lies on the desk where charts are written. */
-export interface ChartDesk {
-  /** Id of the chart open there; null when none is. */
+/** The charts that are being written. */
+export interface ChartDrafts {
+  /** Id of the open chart; null when none is. */
   readonly open: string | null;
   /** Changed charts by id, with what can be undone; charts that are not here are as saved. */
   readonly drafts: Readonly<Record<string, History<OwnChart>>>;
@@ -22,7 +22,7 @@ export interface DeletedChart {
   readonly draft: History<OwnChart>;
 }
 
-export const EMPTY_DESK: ChartDesk = {
+export const NO_DRAFTS: ChartDrafts = {
   open: null,
   drafts: {},
   deleted: null,
@@ -30,9 +30,9 @@ export const EMPTY_DESK: ChartDesk = {
   splitFrom: {},
 };
 
-/** The desk together with the saved charts. */
-export interface DeskView {
-  readonly chartDesk: ChartDesk;
+/** The drafts together with the saved charts. */
+export interface ChartsView {
+  readonly chartDrafts: ChartDrafts;
   readonly ownCharts: readonly OwnChart[];
 }
 
@@ -55,9 +55,9 @@ export const isSameChart = (a: OwnChart, b: OwnChart): boolean =>
 export const savedChart = (ownCharts: readonly OwnChart[], id: string): OwnChart | null =>
   ownCharts.find((chart) => chart.id === id) ?? null;
 
-/** The chart open on the desk with its history; null when none is. */
-export const openDraft = ({ chartDesk, ownCharts }: DeskView): History<OwnChart> | null => {
-  const { open, drafts } = chartDesk;
+/** The open chart with its history; null when none is. */
+export const openDraft = ({ chartDrafts, ownCharts }: ChartsView): History<OwnChart> | null => {
+  const { open, drafts } = chartDrafts;
   if (open === null) return null;
   const draft = drafts[open];
   if (draft !== undefined) return draft;
@@ -76,8 +76,8 @@ const standingOf = (
 };
 
 /** All charts of the player: the saved ones in their order, then those never saved. */
-export const listCharts = ({ chartDesk, ownCharts }: DeskView): readonly ListedChart[] => {
-  const { drafts } = chartDesk;
+export const listCharts = ({ chartDrafts, ownCharts }: ChartsView): readonly ListedChart[] => {
+  const { drafts } = chartDrafts;
   const unsaved = Object.values(drafts).filter(({ present }) => savedChart(ownCharts, present.id) === null);
   return [
     ...ownCharts.map((saved) => ({ saved, present: drafts[saved.id]?.present ?? saved })),
@@ -85,7 +85,7 @@ export const listCharts = ({ chartDesk, ownCharts }: DeskView): readonly ListedC
   ].map(({ saved, present }) => ({
     id: present.id,
     name: present.name.trim() || 'Chart without a name',
-    standing: standingOf(saved, present, chartDesk.unwritten),
+    standing: standingOf(saved, present, chartDrafts.unwritten),
   }));
 };
 
@@ -119,73 +119,76 @@ export const stepTo = (history: History<OwnChart>, next: OwnChart): History<OwnC
   return goesOn ? { past, present: next, future } : record(history, next);
 };
 
-/** The desk with another state of the open chart; the same desk when none is open. */
+/** The drafts with another state of the open chart; the same when none is open. */
 const withOpenDraft = (
-  view: DeskView,
+  view: ChartsView,
   change: (draft: History<OwnChart>) => History<OwnChart>,
-): ChartDesk => {
+): ChartDrafts => {
   const draft = openDraft(view);
-  if (draft === null) return view.chartDesk;
-  const { chartDesk } = view;
-  return { ...chartDesk, drafts: { ...chartDesk.drafts, [draft.present.id]: change(draft) } };
+  if (draft === null) return view.chartDrafts;
+  const { chartDrafts } = view;
+  return { ...chartDrafts, drafts: { ...chartDrafts.drafts, [draft.present.id]: change(draft) } };
 };
 
-export const editOpen = (view: DeskView, change: Partial<Omit<OwnChart, 'id'>>): ChartDesk =>
+export const editOpen = (view: ChartsView, change: Partial<Omit<OwnChart, 'id'>>): ChartDrafts =>
   withOpenDraft(view, (draft) => stepTo(draft, { ...draft.present, ...change }));
 
-export const undoOpen = (view: DeskView): ChartDesk => withOpenDraft(view, undo);
+export const undoOpen = (view: ChartsView): ChartDrafts => withOpenDraft(view, undo);
 
-export const redoOpen = (view: DeskView): ChartDesk => withOpenDraft(view, redo);
+export const redoOpen = (view: ChartsView): ChartDrafts => withOpenDraft(view, redo);
 
-const withoutDraft = (drafts: ChartDesk['drafts'], id: string): ChartDesk['drafts'] =>
+const withoutDraft = (drafts: ChartDrafts['drafts'], id: string): ChartDrafts['drafts'] =>
   Object.fromEntries(Object.entries(drafts).filter(([each]) => each !== id));
 
 /** Opens a chart. A new one that was left empty goes, so that trying out the button leaves nothing behind. */
-export const openOnDesk = ({ chartDesk, ownCharts }: DeskView, id: string): ChartDesk => {
-  const { open, drafts } = chartDesk;
+export const openChart = ({ chartDrafts, ownCharts }: ChartsView, id: string): ChartDrafts => {
+  const { open, drafts } = chartDrafts;
   const left = open === null || open === id ? undefined : drafts[open];
   const isEmpty =
     left !== undefined && left.present.text.trim() === '' && savedChart(ownCharts, left.present.id) === null;
-  return { ...chartDesk, open: id, drafts: isEmpty ? withoutDraft(drafts, left.present.id) : drafts };
+  return { ...chartDrafts, open: id, drafts: isEmpty ? withoutDraft(drafts, left.present.id) : drafts };
 };
 
-/** Lays a new chart on the desk and opens it. */
-export const addToDesk = (view: DeskView, chart: OwnChart): ChartDesk => {
-  const desk = openOnDesk(view, chart.id);
-  return { ...desk, drafts: { ...desk.drafts, [chart.id]: startHistory(chart) } };
+/** Adds a new chart and opens it. */
+export const addDraft = (view: ChartsView, chart: OwnChart): ChartDrafts => {
+  const opened = openChart(view, chart.id);
+  return { ...opened, drafts: { ...opened.drafts, [chart.id]: startHistory(chart) } };
 };
 
-/** Takes the open chart off the desk, remembered as deleted. */
-export const deleteOpen = (view: DeskView): ChartDesk => {
+/** Takes the open chart away, remembered as deleted. */
+export const deleteOpen = (view: ChartsView): ChartDrafts => {
   const draft = openDraft(view);
-  if (draft === null) return view.chartDesk;
+  if (draft === null) return view.chartDrafts;
   const { id } = draft.present;
   return {
-    ...view.chartDesk,
+    ...view.chartDrafts,
     open: null,
-    drafts: withoutDraft(view.chartDesk.drafts, id),
+    drafts: withoutDraft(view.chartDrafts.drafts, id),
     deleted: { saved: savedChart(view.ownCharts, id), draft },
   };
 };
 
-/** Lays the deleted chart back on the desk and opens it. */
-export const restoreDeleted = (view: DeskView): ChartDesk => {
-  const { deleted } = view.chartDesk;
-  if (deleted === null) return view.chartDesk;
+/** Brings the deleted chart back and opens it. */
+export const restoreDeleted = (view: ChartsView): ChartDrafts => {
+  const { deleted } = view.chartDrafts;
+  if (deleted === null) return view.chartDrafts;
   const { id } = deleted.draft.present;
-  const desk = openOnDesk(view, id);
-  return { ...desk, open: id, drafts: { ...desk.drafts, [id]: deleted.draft }, deleted: null };
+  const opened = openChart(view, id);
+  return { ...opened, open: id, drafts: { ...opened.drafts, [id]: deleted.draft }, deleted: null };
 };
 
 /**
- * The desk when the saved charts have changed, here or in another tab: a draft that was as saved follows, one with
+ * The drafts when the saved charts have changed, here or in another tab: a draft that was as saved follows, one with
  * changes of its own stays.
  */
-export const followSaved = ({ chartDesk, ownCharts }: DeskView, next: readonly OwnChart[]): ChartDesk => {
-  const stays = Object.entries(chartDesk.drafts).filter(([id, { present }]) => {
+export const followSaved = (
+  { chartDrafts, ownCharts }: ChartsView,
+  next: readonly OwnChart[],
+): ChartDrafts => {
+  const stays = Object.entries(chartDrafts.drafts).filter(([id, { present }]) => {
     const [was, is] = [savedChart(ownCharts, id), savedChart(next, id)];
     const unchanged = was !== null && isSameChart(was, present);
     return !unchanged || (is !== null && isSameChart(is, present));
   });
-  return { ...chartDesk, drafts: Object.fromEntries(stays) };
+  return { ...chartDrafts, drafts: Object.fromEntries(stays) };
 };

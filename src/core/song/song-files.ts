@@ -49,7 +49,7 @@ export const fileStem = (settings: Settings, tune: Tune, part: PartId | null = n
 
 /**
  * The parts that are heard with the mixer as it stands: not muted, and solo where any is. The click stays with a
- * solo, as on the desk.
+ * solo, as on the mixer.
  */
 export const openParts = ({ channels }: Mix): readonly PartId[] => {
   const solo = PART_IDS.some((part) => channels[part].solo);

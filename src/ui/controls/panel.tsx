@@ -8,7 +8,7 @@ interface Props {
 
 /**
  * A panel over the right edge of the page (the whole page on a phone). It does not block the rest:
- * the chart goes on and can be played while the desk is open. Escape closes it, focus returns to its opener.
+ * the chart goes on and can be played while a panel is open. Escape closes it, focus returns to its opener.
  */
 export const Sheet = ({ title, onClose, children }: Props) => {
   const id = useId();

@@ -1,5 +1,5 @@
 /**
- * Our own band, mixed to mono in Node: the same scores, voices and desk levels as on the page, without its room,
+ * Our own band, mixed to mono in Node: the same scores, voices and mixer levels as on the page, without its room,
  * equalisers, glides and limiter, which a browser has to render.
  */
 

@@ -16,7 +16,7 @@ interface Props {
   readonly onDeleted: () => void;
 }
 
-/** The text fields' own undo does not know of transposing and the like; the desk's does. */
+/** The text fields' own undo does not know of transposing and the like; the draft's does. */
 const useUndoKeys = (): ((event: KeyboardEvent) => void) => {
   const { commands } = useSession();
   return (event) => {

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { Boundary } from '../../controls/boundary';
 import { Sheet } from '../../controls/panel';
-import { useDesk } from '../../state/draft-context';
+import { useCharts } from '../../state/draft-context';
 import { useSelected, useSession } from '../../state/session-context';
 import { ChartEditor } from './chart-editor';
 import { ChartHelp } from './chart-help';
@@ -11,15 +11,15 @@ import { ChartPicker } from './chart-picker';
 const useOpening = (): void => {
   const { store, commands } = useSession();
   useEffect(() => {
-    const { chartDesk, ownCharts, settings } = store.getState();
+    const { chartDrafts, ownCharts, settings } = store.getState();
     const chosen = ownCharts.find(({ id }) => id === settings.formId);
-    if (chartDesk.open === null && chosen !== undefined) commands.openChart(chosen.id);
+    if (chartDrafts.open === null && chosen !== undefined) commands.openChart(chosen.id);
   }, [store, commands]);
 };
 
 const Deleted = ({ focused }: { readonly focused: boolean }) => {
   const { commands } = useSession();
-  const deleted = useSelected((state) => state.chartDesk.deleted);
+  const deleted = useSelected((state) => state.chartDrafts.deleted);
   const button = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     if (focused) button.current?.focus();
@@ -41,7 +41,7 @@ const Deleted = ({ focused }: { readonly focused: boolean }) => {
 /** Where the player writes charts. */
 export const ChartSheet = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
-  const { draft, listed, editing } = useDesk();
+  const { draft, listed, editing } = useCharts();
   const [justDeleted, setJustDeleted] = useState(false);
   useOpening();
   return (

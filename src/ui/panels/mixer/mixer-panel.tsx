@@ -67,7 +67,7 @@ const Strip = ({ part, name }: { readonly part: PartId; readonly name: string })
   );
 };
 
-/** The desk: one strip a part and the volume of everything. */
+/** The mixer: one strip a part and the volume of everything. */
 export const MixerSheet = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
   const master = useSelected((state) => state.settings.mix.master);

@@ -233,9 +233,9 @@ describe('what is kept', () => {
     const { commands, state } = withChart();
     commands.newChart();
     commands.newChart();
-    expect(Object.values(state().chartDesk.drafts).filter(({ present }) => present.text === '')).toHaveLength(
-      1,
-    );
+    expect(
+      Object.values(state().chartDrafts.drafts).filter(({ present }) => present.text === ''),
+    ).toHaveLength(1);
   });
 
   it('takes over what another tab saved, but never over what is being written here', () => {
