@@ -5,6 +5,7 @@
  */
 import { bench, describe } from 'vitest';
 import { makeTake } from '../helpers/hearing/corpus';
+import { measureGrips } from '../helpers/hearing/grip-figures';
 import { hearTake } from '../helpers/hearing/hear-take';
 import { measureNotes, NOTE_FIGURES_HEAD, noteFiguresLine } from '../helpers/hearing/note-figures';
 
@@ -22,7 +23,12 @@ const rows = (
     ['line', -6],
   ] as const
 ).map(([kind, leak]) => noteFiguresLine(measureNotes({ kind, leak, seeds, seconds: 10 })));
-process.stdout.write(`\n${[NOTE_FIGURES_HEAD, ...rows].join('\n')}\n\n`);
+const grips = ([null, -12] as const).map((leak) => {
+  const { grips: count, exact } = measureGrips(seeds, { seconds: 10, leak });
+  const band = leak === null ? 'without a band' : `with the band at ${leak} dB`;
+  return `grips ${band}: ${(100 * exact).toFixed(1)} % of ${count} exact`;
+});
+process.stdout.write(`\n${[NOTE_FIGURES_HEAD, ...rows, ...grips].join('\n')}\n\n`);
 
 describe('notes of ten seconds', () => {
   const take = makeTake({ seed: FIRST_SEED, kind: 'line', seconds: 10, leak: null });

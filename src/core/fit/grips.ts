@@ -75,7 +75,8 @@ export const GRIP_VALUE = {
   foreign: -4,
 } as const;
 
-interface Shape {
+/** Holes that sound together, and how. */
+export interface Shape {
   readonly kind: GripKind;
   readonly holes: readonly number[];
 }
@@ -88,6 +89,10 @@ const shapesFrom = (hole: number, last: number): readonly Shape[] =>
       const split: Shape = { kind: 'split', holes: [hole, hole + width - 1] };
       return width === 2 ? [{ kind: 'chord', holes }] : [{ kind: 'chord', holes }, split];
     });
+
+/** Every group of holes a mouth can cover on a harp of so many holes: neighbours and splits, lowest first. */
+export const gripShapes = (holes: number): readonly Shape[] =>
+  Array.from({ length: holes }, (_, i) => i + 1).flatMap((hole) => shapesFrom(hole, holes));
 
 const labelOf = (breath: Breath, { kind, holes }: Shape): string =>
   `${breath} ${holes.join(kind === 'split' ? '+' : '-')}`;
@@ -167,12 +172,10 @@ export const gripsFor = (spec: GripSpec): Grips => {
     const byHole = new Map(
       natural.filter((sound) => sound.breath === breath).map((sound) => [sound.hole, sound]),
     );
-    return Array.from({ length: holes }, (_, i) => i + 1)
-      .flatMap((hole) => shapesFrom(hole, holes))
-      .flatMap((shape) => {
-        const sounds = shape.holes.flatMap((hole) => byHole.get(hole) ?? []);
-        return sounds.length === shape.holes.length ? [grip(shape, sounds, breath, spec)] : [];
-      });
+    return gripShapes(holes).flatMap((shape) => {
+      const sounds = shape.holes.flatMap((hole) => byHole.get(hole) ?? []);
+      return sounds.length === shape.holes.length ? [grip(shape, sounds, breath, spec)] : [];
+    });
   });
   return {
     fitting: all.filter(({ foreign }) => foreign.length === 0).sort(bestFirst),

@@ -97,7 +97,8 @@ const microphone = (samples: Float32Array, sampleRate: number, random: Random): 
 
 /** Makes a take. The same specification always gives the same one. */
 export const makeTake = ({ seed, kind, seconds, leak, harp = anyHarp(seed) }: TakeSpec): Take => {
-  const random = createRandom(seedFrom(seed, 'take', kind));
+  // A calibration is played where the grips are.
+  const random = createRandom(seedFrom(seed, 'take', kind === 'naturals' ? 'grips' : kind));
   const sampleRate = happens(random, 0.5) ? 48000 : 44100;
   const reference = pick(random, [440, 440, 441, 442, 443]);
   const position = weighted(random, [

@@ -6,9 +6,17 @@ import { asPitchClass } from '../../../src/core/theory/units';
 import { between, happens, normal, weighted } from './chance';
 import { aimOf, type PathStep, type PlannedNote } from './gesture';
 
-export type LineKind = 'line' | 'repeats' | 'bends' | 'held' | 'grips' | 'failures';
+export type LineKind = 'line' | 'repeats' | 'bends' | 'held' | 'grips' | 'failures' | 'naturals';
 
-export const LINE_KINDS: readonly LineKind[] = ['line', 'repeats', 'bends', 'held', 'grips', 'failures'];
+export const LINE_KINDS: readonly LineKind[] = [
+  'line',
+  'repeats',
+  'bends',
+  'held',
+  'grips',
+  'failures',
+  'naturals',
+];
 
 export interface LinePlan {
   readonly kind: LineKind;
@@ -297,7 +305,16 @@ const failures = (plan: LinePlan, random: Random): readonly PlannedNote[] => {
   });
 };
 
-const MAKERS = { line: walk, repeats, bends, held, grips, failures } as const;
+/** Every natural note once, plainly, as for a calibration. */
+const naturals = (plan: LinePlan, random: Random): readonly PlannedNote[] => {
+  const habits = { ...habitsOf(random), scoops: 0, vibrato: 0, hands: 0 };
+  const sounds = plan.harp.sounds.filter(({ technique }) => technique === 'natural');
+  return sounds
+    .map((sound, i) => noteOf(sound, FIRST_SECOND + 0.6 * i, 0.45, habits, random))
+    .filter(({ at, length }) => at + length < plan.seconds - 0.3);
+};
+
+const MAKERS = { line: walk, repeats, bends, held, grips, failures, naturals } as const;
 
 /** The notes of a line or study, in the order of their times. */
 export const planLine = (plan: LinePlan): readonly PlannedNote[] =>
