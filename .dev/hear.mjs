@@ -7,7 +7,7 @@ import { ensureInstalled } from './install.mjs';
 import { Failure, ROOT } from './run.mjs';
 
 const USAGE =
-  'Usage: npm run --silent hear -- take.wav --harp C [--tuning NAME] [--reference 440] [--frames]';
+  'Usage: npm run --silent hear -- take.wav --harp C [--tuning NAME] [--reference 440] [--band band.wav] [--frames]';
 /** The status of what the person at the terminal can correct. */
 const WRONG = 2;
 const RATES = [44100, 48000];
@@ -24,6 +24,7 @@ const readOptions = () => {
         harp: { type: 'string' },
         tuning: { type: 'string', default: 'richter' },
         reference: { type: 'string', default: '440' },
+        band: { type: 'string' },
         frames: { type: 'boolean', default: false },
       },
     });
@@ -148,11 +149,16 @@ const hear = (core, options) => {
   const harp = harpOf(core, options);
   const reference = referenceOf(core, options.reference);
   const { samples, sampleRate } = readSound(core, options.path);
-  const ear = core.createEar({ sampleRate, harp, reference });
+  const band = options.band === undefined ? null : readSound(core, options.band);
+  if (band !== null && band.sampleRate !== sampleRate)
+    throw new Wrong(
+      `${options.band} has ${band.sampleRate} samples a second, but ${options.path} ${sampleRate}; save both alike.`,
+    );
+  const ear = core.createEar({ sampleRate, harp, reference, band: band !== null });
   const show = ({ frames, notes }) =>
     write(options.frames ? frames.map(frameLine) : notes.filter(({ to }) => to !== null).map(noteLine));
   for (let from = 0; from < samples.length; from += CHUNK)
-    show(ear.push(samples.subarray(from, from + CHUNK)));
+    show(ear.push(samples.subarray(from, from + CHUNK), band?.samples.subarray(from, from + CHUNK)));
   show({ frames: [], notes: ear.end() });
 };
 

@@ -1,3 +1,4 @@
+import { type GripKind, type GripShape, gripShapes, WIDEST_GRIP } from '../harp/grip-shapes';
 import type { Breath, Harp, Sound } from '../harp/harp';
 import { isInReach, NATURAL_NOTES, type TechniqueChoice } from '../harp/reach';
 import type { Chord, ChordTone, NoteName } from '../theory/chord';
@@ -5,9 +6,6 @@ import { guideTones } from '../theory/chords';
 import { spellOver, spellPitch } from '../theory/spelling';
 import { asPitchClass, type PitchClass } from '../theory/units';
 import { nameGroup } from './group-name';
-
-/** Neighbouring holes under open lips, or the two outer holes of a stretch with the tongue on those between. */
-export type GripKind = 'chord' | 'split';
 
 /** A hole of a grip whose note is not in the chord. */
 export interface ForeignNote {
@@ -51,9 +49,6 @@ export interface GripSpec {
   readonly tonic?: NoteName;
 }
 
-/** Holes a mouth covers: neighbours of two to five, splits of three to five holes wide. */
-const WIDEST = 5;
-
 /**
  * What makes a grip good (common practice, no source). What players reach for first are the chord under its own
  * name, best with the root lowest, and octaves, best of the root. Guide tones and root say more about the chord than
@@ -75,37 +70,18 @@ export const GRIP_VALUE = {
   foreign: -4,
 } as const;
 
-/** Holes that sound together, and how. */
-export interface Shape {
-  readonly kind: GripKind;
-  readonly holes: readonly number[];
-}
-
-const shapesFrom = (hole: number, last: number): readonly Shape[] =>
-  Array.from({ length: WIDEST - 1 }, (_, i) => i + 2)
-    .filter((width) => hole + width - 1 <= last)
-    .flatMap((width): readonly Shape[] => {
-      const holes = Array.from({ length: width }, (_, i) => hole + i);
-      const split: Shape = { kind: 'split', holes: [hole, hole + width - 1] };
-      return width === 2 ? [{ kind: 'chord', holes }] : [{ kind: 'chord', holes }, split];
-    });
-
-/** Every group of holes a mouth can cover on a harp of so many holes: neighbours and splits, lowest first. */
-export const gripShapes = (holes: number): readonly Shape[] =>
-  Array.from({ length: holes }, (_, i) => i + 1).flatMap((hole) => shapesFrom(hole, holes));
-
-const labelOf = (breath: Breath, { kind, holes }: Shape): string =>
+const labelOf = (breath: Breath, { kind, holes }: GripShape): string =>
   `${breath} ${holes.join(kind === 'split' ? '+' : '-')}`;
 
-const easeOf = ({ kind, holes }: Shape): number => {
+const easeOf = ({ kind, holes }: GripShape): number => {
   const width = (holes.at(-1) ?? 0) - (holes[0] ?? 0) + 1;
-  if (kind === 'split') return GRIP_VALUE.split + (width === WIDEST ? GRIP_VALUE.wideSplit : 0);
-  if (width === WIDEST) return GRIP_VALUE.fiveHoles;
-  return width === WIDEST - 1 ? GRIP_VALUE.fourHoles : 0;
+  if (kind === 'split') return GRIP_VALUE.split + (width === WIDEST_GRIP ? GRIP_VALUE.wideSplit : 0);
+  if (width === WIDEST_GRIP) return GRIP_VALUE.fiveHoles;
+  return width === WIDEST_GRIP - 1 ? GRIP_VALUE.fourHoles : 0;
 };
 
 const scoreOf = (
-  shape: Shape,
+  shape: GripShape,
   sounds: readonly Sound[],
   grip: Pick<Grip, 'tones' | 'foreign'> & { readonly chordRoot: PitchClass | null },
   chord: Chord,
@@ -129,7 +105,12 @@ const scoreOf = (
   );
 };
 
-const grip = (shape: Shape, sounds: readonly Sound[], breath: Breath, { chord, tonic }: GripSpec): Grip => {
+const grip = (
+  shape: GripShape,
+  sounds: readonly Sound[],
+  breath: Breath,
+  { chord, tonic }: GripSpec,
+): Grip => {
   const spell = spellOver(chord, tonic ?? chord.rootName);
   const rising = [...sounds].sort((a, b) => a.pitch - b.pitch);
   const given = rising.map((sound) => ({

@@ -1,7 +1,9 @@
+import type { HarpInHand } from './choose-sounds';
+import { decimation } from './front-end';
 import type { HeardNote } from './heard-note';
-import { createNoteListener, type NoteListenerOptions } from './note-listener';
+import { createNoteListener } from './note-listener';
 import type { PitchFrame } from './pitch-frame';
-import { createPitchTracker } from './pitch-tracker';
+import { createPitchTracker, type PitchTrackerOptions } from './pitch-tracker';
 import { reachableRanges } from './reachable';
 
 /** What is known after more samples. */
@@ -13,37 +15,37 @@ export interface Heard {
 
 /** Samples in; frames and notes out. Nothing uses what comes later. */
 export interface Ear {
-  /** Any number of samples; the same samples cut otherwise give the same. */
-  push(samples: Float32Array): Heard;
+  /** Any number of samples; the same samples cut otherwise give the same. `sent` is as the tracker takes it. */
+  push(samples: Float32Array, sent?: Float32Array): Heard;
   /** Ends what still sounds. */
   end(): readonly HeardNote[];
 }
 
-export interface EarOptions extends NoteListenerOptions {
-  /** Level in dB re full scale below which nothing counts as the harp. */
-  readonly gate?: number;
-}
+export type EarOptions = HarpInHand & Pick<PitchTrackerOptions, 'sampleRate' | 'gate' | 'band'>;
 
 /** Raw samples handled at a time: fewer than make a frame, so that notes and frames keep step. */
 const BLOCK = 64;
 
 /** An ear for one stream. Throws RangeError on a reference outside 440–446 Hz or a rate below 16 kHz. */
 export const createEar = (options: EarOptions): Ear => {
-  const { sampleRate, harp, reference, gate } = options;
-  const ranges = reachableRanges(harp, reference);
-  const tracker = createPitchTracker({ sampleRate, ranges, ...(gate === undefined ? {} : { gate }) });
-  const listener = createNoteListener(options);
+  const { sampleRate, harp, reference } = options;
+  const listener = createNoteListener({ ...options, rate: sampleRate / decimation(sampleRate) });
+  let notes: HeardNote[] = [];
+  const tracker = createPitchTracker({
+    ...options,
+    ranges: reachableRanges(harp, reference),
+    onHop: (hop) => notes.push(...listener.hop(hop)),
+  });
   let taken = 0;
 
   return {
-    push(samples) {
+    push(samples, sent) {
       const frames: PitchFrame[] = [];
-      const notes: HeardNote[] = [];
+      notes = [];
       for (let from = 0; from < samples.length; ) {
         const to = Math.min(samples.length, from + BLOCK - (taken % BLOCK));
-        const block = samples.subarray(from, to);
-        const made = tracker.push(block);
-        notes.push(...listener.push(block, made));
+        const made = tracker.push(samples.subarray(from, to), sent?.subarray(from, to));
+        for (const frame of made) notes.push(...listener.frame(frame));
         frames.push(...made);
         taken += to - from;
         from = to;

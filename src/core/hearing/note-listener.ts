@@ -1,32 +1,29 @@
 import { attackTime } from './attack';
 import { createSoundChooser, type HarpInHand } from './choose-sounds';
-import { createFrontEnd } from './front-end';
 import type { HeardNote } from './heard-note';
 import { measureNote } from './measure-note';
 import { createSpanFinder, type Span } from './note-spans';
 import type { PitchFrame } from './pitch-frame';
-import { reachableRanges } from './reachable';
 import { createReattack } from './reattack';
 import { createReedMeter } from './reed-meter';
 
 /** What has been heard of a note now: that it has surely begun (`to` null), or all of it. */
 export interface NoteListener {
-  /**
-   * Takes the next raw samples, without the band where it could be subtracted, and the frames made of them. For the
-   * same result whatever the cut, hand over as many samples as make one frame.
-   */
-  push(samples: Float32Array, frames: readonly PitchFrame[]): readonly HeardNote[];
+  /** Takes the next samples at the working rate, without the band where it could be taken out. */
+  hop(samples: Float64Array): readonly HeardNote[];
+  /** Takes the frame made of what came so far. */
+  frame(frame: PitchFrame): readonly HeardNote[];
   /** Ends what still sounds. */
   end(): readonly HeardNote[];
 }
 
 export interface NoteListenerOptions extends HarpInHand {
-  /** Hz. */
-  readonly sampleRate: number;
+  /** Of the hops, Hz. */
+  readonly rate: number;
 }
 
-/** Samples in a hop at the working rate, as the tracker's. */
-const HOP = 64;
+/** Samples between readings of a reed's level: 2.7 ms at 24 kHz. */
+const STEP = 64;
 /** Readings further apart than this ratio are of different notes. */
 const SAME_REED = 2 ** (50 / 1200);
 
@@ -56,10 +53,7 @@ const createUsualLevel = () => {
 
 /** Turns samples and frames into notes. Throws RangeError on a reference outside 440–446 Hz. */
 export const createNoteListener = (options: NoteListenerOptions): NoteListener => {
-  const { sampleRate, harp, reference } = options;
-  const lowest = Math.min(...reachableRanges(harp, reference).map(({ from }) => from));
-  const front = createFrontEnd({ sampleRate, hop: HOP, lowest: 0.85 * lowest });
-  const meter = createReedMeter(front.rate, HOP);
+  const meter = createReedMeter(options.rate, STEP);
   const reattack = createReattack();
   const chooser = createSoundChooser(options);
   const usual = createUsualLevel();
@@ -95,13 +89,16 @@ export const createNoteListener = (options: NoteListenerOptions): NoteListener =
   };
 
   return {
-    push(samples, frames) {
+    hop(samples) {
       const found: Span[] = [];
-      front.push(samples, (hop) => found.push(...listenAgain(hop)));
-      for (const frame of frames) {
-        found.push(...spans.frame(frame));
-        follow();
+      for (let from = 0; from + STEP <= samples.length; from += STEP) {
+        found.push(...listenAgain(samples.subarray(from, from + STEP)));
       }
+      return noted(found);
+    },
+    frame(frame) {
+      const found = spans.frame(frame);
+      follow();
       return noted(found);
     },
     end: () => noted(spans.end()),

@@ -16,6 +16,8 @@ export interface PitchTrackerOptions {
   readonly band?: boolean;
   /** Level in dB re full scale below which nothing counts as the harp: room noise and leak, as calibrated. */
   readonly gate?: number;
+  /** Is handed each hop at the working rate, without the band, before its frame; overwritten by the next. */
+  readonly onHop?: (hop: Float64Array) => void;
 }
 
 /** Samples in, frames out, one a hop; a frame uses nothing that comes later. */
@@ -62,6 +64,7 @@ export const createPitchTracker = ({
   ranges = ANY_HARP,
   gate = DEFAULT_GATE,
   band = false,
+  onHop,
 }: PitchTrackerOptions): PitchTracker => {
   const lowest = Math.min(...ranges.map(({ from }) => from));
   if (!(lowest > 0 && sampleRate >= 16000))
@@ -156,6 +159,7 @@ export const createPitchTracker = ({
       leak = canceller.residue();
       hop = rest;
     }
+    onHop?.(hop);
     const level = levelOf(hop);
     evidence.add(hop);
     const now = path.step(

@@ -1,4 +1,4 @@
-import { gripShapes } from '../harp/grips';
+import { gripShapes } from '../harp/grip-shapes';
 import type { Breath } from '../harp/harp';
 import { type ReedSpectrum, unitPower } from './reed-spectra';
 

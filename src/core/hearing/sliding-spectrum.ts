@@ -1,4 +1,4 @@
-import { createFourier } from './fourier';
+import FFT from 'fft.js';
 
 /** The power spectrum of the latest window, up to where reeds are told apart. */
 export interface SlidingSpectrum {
@@ -37,7 +37,10 @@ const smear = (power: Float64Array, into: Float64Array): void => {
 
 /** A spectrum of one stream. @param rate samples a second. */
 export const createSlidingSpectrum = (rate: number): SlidingSpectrum => {
-  const fourier = createFourier(SIZE);
+  const fft = new FFT(SIZE);
+  const spectrum = fft.createComplexArray();
+  const windowed = new Float64Array(SIZE);
+  const window = windowed.map((_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * i) / SIZE));
   const binHz = rate / SIZE;
   const past = new Float64Array(SIZE);
   const sharp = new Float64Array(Math.ceil(BAND.to / binHz));
@@ -49,8 +52,11 @@ export const createSlidingSpectrum = (rate: number): SlidingSpectrum => {
       past.set(samples, SIZE - samples.length);
     },
     power: () => {
-      fourier.power(past, sharp);
-      sharp.fill(0, 0, Math.ceil(BAND.from / binHz));
+      for (let i = 0; i < SIZE; i += 1) windowed[i] = past[i] * window[i];
+      fft.realTransform(spectrum, windowed);
+      for (let i = Math.ceil(BAND.from / binHz); i < sharp.length; i += 1) {
+        sharp[i] = spectrum[2 * i] ** 2 + spectrum[2 * i + 1] ** 2;
+      }
       smear(sharp, power);
       return power;
     },

@@ -13,10 +13,10 @@ export interface HeardTake {
   readonly ended: readonly (HeardNote & ScoredNote)[];
 }
 
-/** What the ear hears in a take, knowing the harp and its reference. */
-export const hearTake = ({ samples, sampleRate, harp, reference }: Take): HeardTake => {
-  const ear = createEar({ sampleRate, harp, reference: asHz(reference) });
-  const heard = ear.push(samples);
+/** What the ear hears in a take, knowing the harp, its reference and the band. */
+export const hearTake = ({ samples, sampleRate, band, harp, reference }: Take): HeardTake => {
+  const ear = createEar({ sampleRate, harp, reference: asHz(reference), band: band !== null });
+  const heard = ear.push(samples, band ?? undefined);
   const notes = [...heard.notes, ...ear.end()];
   const ended = notes.flatMap((note) =>
     note.to === null ? [] : [{ ...note, from: note.from, to: note.to, hz: note.frequency }],

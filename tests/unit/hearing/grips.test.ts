@@ -1,26 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { createFourier } from '../../../src/core/hearing/fourier';
 import { createGripRecogniser } from '../../../src/core/hearing/recognise-grip';
 import type { ReedSpectrum } from '../../../src/core/hearing/reed-spectra';
 import { measureGrips } from '../../helpers/hearing/grip-figures';
-
-describe('the transform', () => {
-  it('gives a sine its power in its own bin and two beside, as the raised cosine has it', () => {
-    const size = 256;
-    const samples = Float64Array.from({ length: size }, (_, i) => Math.sin((2 * Math.PI * 20 * i) / size));
-    const power = new Float64Array(size / 2);
-    createFourier(size).power(samples, power);
-    // Magnitude A·N/2 · 1/2 in the bin itself, half of that in each neighbour (by arithmetic).
-    expect(power[20]).toBeCloseTo((size / 4) ** 2, 3);
-    expect(power[19]).toBeCloseTo((size / 8) ** 2, 3);
-    expect(power[21]).toBeCloseTo((size / 8) ** 2, 3);
-    expect(power.reduce((sum, value) => sum + value, 0)).toBeCloseTo(1.5 * (size / 4) ** 2, 2);
-  });
-
-  it('wants a power of two', () => {
-    expect(() => createFourier(1000)).toThrow('power of two, got 1000');
-  });
-});
 
 describe('grips', () => {
   /** Reeds of four holes, each with two bins of its own. */
