@@ -12,7 +12,7 @@ export interface ReadChord {
 }
 
 /** What may be left off the end of a symbol without changing what the chord is: additions, alterations, omissions. */
-const ADDITION = /[(\s,]*(?:add|omit|no|sus|[#b+-])?(?:\d{1,2}|alt|sus)[)\s,]*$/;
+const ADDITION = /[(\s,]*(?:add|omit|no|sus|[#b]{1,2}|[+-])?(?:\d{1,2}|alt|sus)[)\s,]*$/;
 
 const sameChord = (a: Chord, b: Chord): boolean =>
   a.symbol === b.symbol && a.tones.every((tone, i) => tone.name === b.tones[i]?.name);
@@ -68,6 +68,9 @@ const readWhole = (text: string, tonic: NoteName): Chord | null => {
   return readRomanChord(plain, tonic, { sevenths: true }) ?? readOverDegree(plain, tonic);
 };
 
+/** A symbol up to its root or, where there is one, its bass: a sign right behind that letter begins no addition. */
+const NAMED = /^(?:.*\/|\(*)[A-G](?:#{1,2}|b{1,2})?/;
+
 /** Longer than any chord; keeps what is pasted by mistake from being tried in every way. */
 const LONGEST_CHORD = 40;
 
@@ -79,8 +82,9 @@ const readTrimmed = (text: string, tonic: NoteName): ReadChord | null => {
   const whole = withoutOuterBrackets(plainSigns(text));
   const [, bass = ''] = /(\/[A-G][#b]{0,2})$/.exec(whole) ?? [];
   let known = whole.slice(0, whole.length - bass.length);
-  for (let left = MOST_TRIMMED; left > 0 && ADDITION.test(known); left -= 1) {
-    known = known.replace(ADDITION, '');
+  const [named = ''] = NAMED.exec(known) ?? [];
+  for (let left = MOST_TRIMMED; left > 0 && ADDITION.test(known.slice(named.length)); left -= 1) {
+    known = named + known.slice(named.length).replace(ADDITION, '');
     const chord = readWhole(known + bass, tonic);
     const rest = whole.slice(known.length, whole.length - bass.length);
     if (chord !== null) return { chord, rest: rest.replace(/[()]/g, '') };

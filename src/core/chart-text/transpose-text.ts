@@ -11,20 +11,34 @@ import { LONGEST_TEXT, scanChart, type Word } from './scan-chart';
 import { wordKind } from './word-kind';
 
 const ROOT = /^(\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?/u;
-/** The bass, up to brackets that close behind it. */
-const BASS = /(\/\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?(?=\)*$)/u;
+/** The symbol before its bass, and what stands behind that: brackets that close, or what is no chord's. */
+const OVER = /^(.*\/\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?([^/]*)$/u;
 
 /** Writes a name with the accidentals the text around it uses. */
 const written = (name: NoteName, text: string): string => (/[♯♭𝄪𝄫]/u.test(text) ? prettyName(name) : name);
+
+/** The alteration a symbol goes on with behind its root. */
+const ALTERATION = /^[#b♯♭𝄪𝄫]+\d*/u;
+
+/**
+ * A root or bass with what follows it; an alteration that would join the root's own sign stands in brackets, since the 11 in
+ * `B#11` is that of B sharp and not the sharp one of B.
+ */
+const joined = (root: string, rest: string): string =>
+  ROOT.exec(root + rest)?.[0] === root
+    ? root + rest
+    : root + rest.replace(ALTERATION, (alteration) => `(${alteration})`);
 
 /** The same symbol on other notes; numerals and what is no chord stay. */
 const moveSymbol = (text: string, from: NoteName, to: NoteName): string => {
   const read = ROOT.test(text) ? readChord(text, from) : null;
   if (read === null) return text;
   const moved = romanChord(read.chord.roman, to);
-  return text
-    .replace(ROOT, (_, before: string) => before + written(moved.rootName, text))
-    .replace(BASS, (_, before: string) => before + written(bassNameOf(moved), text));
+  const [root = '', before = ''] = ROOT.exec(text) ?? [];
+  const symbol = joined(before + written(moved.rootName, text), text.slice(root.length));
+  const [, over, rest = ''] = OVER.exec(symbol) ?? [];
+  if (over === undefined) return symbol;
+  return over + joined(written(bassNameOf(moved), text), rest);
 };
 
 const moveBass = (text: string, bass: string, from: NoteName, to: NoteName): string => {

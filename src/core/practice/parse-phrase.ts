@@ -1,7 +1,7 @@
 import { METERS } from '../chart/build-chart';
 import type { MeterName } from '../chart/chart';
 import { soundId } from '../harp/tab';
-import { asTicks } from '../theory/units';
+import { asTicks, type Ticks } from '../theory/units';
 import type { Phrase, PhraseNote, PhraseSound } from './phrase';
 import { readTab } from './read-tab';
 
@@ -32,13 +32,17 @@ const parseSound = (value: unknown): PhraseSound | null => {
   return sound?.technique === technique ? sound : null;
 };
 
+/** Minus zero, which JSON does not keep, becomes zero. */
+const plainTicks = (count: number): Ticks => asTicks(count + 0);
+
 const parseNote = (value: unknown): PhraseNote | null => {
   if (!isFields(value) || !isCount(value.at, 0) || !isCount(value.length, 1)) return null;
+  if (!isCount(value.at + value.length, 1)) return null;
   const given = Array.isArray(value.sounds) ? value.sounds : [];
   const sounds = given.flatMap((each) => parseSound(each) ?? []);
   const sameBreath = sounds.every(({ breath }) => breath === sounds[0]?.breath);
   if (sounds.length === 0 || sounds.length < given.length || !sameBreath) return null;
-  return { at: asTicks(value.at), length: asTicks(value.length), sounds };
+  return { at: plainTicks(value.at), length: asTicks(value.length), sounds };
 };
 
 /** Puts notes in order; a note that begins under the one before it goes. */
@@ -66,5 +70,5 @@ export const parsePhrase = (value: unknown): ParsedPhrase => {
     ...(lost > 0 ? [`${lost} of ${given.length} notes could not be read and were left out.`] : []),
     ...(length !== value.length ? ['The length of the phrase did not fit its notes and was set anew.'] : []),
   ];
-  return { phrase: { meter: value.meter, length: asTicks(length), notes }, mended };
+  return { phrase: { meter: value.meter, length: plainTicks(length), notes }, mended };
 };

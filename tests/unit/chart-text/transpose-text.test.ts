@@ -6,6 +6,7 @@ import { FORM_IDS } from '../../../src/core/chart/forms';
 import { formAsText } from '../../../src/core/chart-text/print-chart';
 import { readChart } from '../../../src/core/chart-text/read-chart';
 import { respellText, transposeText } from '../../../src/core/chart-text/transpose-text';
+import { pitchClassOf } from '../../../src/core/theory/pitch';
 
 const OPTIONS = { tonic: 'C', mode: 'major', meter: '4/4', title: 'Own' } as const;
 
@@ -32,6 +33,12 @@ describe('transposeText', () => {
     [1, 'F/B', 'Gb/C'],
     [6, 'F/B', 'B/F'],
     [2, 'F𝄪7 | B𝄫7/A♭', 'A7 | B7/A♯'],
+    [1, 'Bb#11 | Gb♯11/Bb', 'Cb#11 | G(♯11)/B'],
+    [2, 'Gb#11 | Eb7', 'Ab#11 | F7'],
+    [-1, 'Db#11', 'C(#11)'],
+    [1, 'B/Bb7 | C7/Eb9', 'C/B7 | Db7/Fb9'],
+    [-1, 'C/Db#1', 'B/C(#1)'],
+    [0, 'F##b9 | B#b5', 'G(b9) | C(b5)'],
   ])('by %i: %j becomes %j', (semitones, text, expected) => {
     expect(transposeText(readChart(text, OPTIONS), semitones).text).toBe(expected);
   });
@@ -40,6 +47,26 @@ describe('transposeText', () => {
     const reading = readChart('C7 | F7', OPTIONS);
     expect(transposeText(reading, 6)).toEqual({ text: 'F#7 | B7', tonic: 'F#' });
     expect(respellText(reading, 'Gb')).toBe('Gb7 | Cb7');
+  });
+
+  it('keeps an alteration apart from the sign its root is given', () => {
+    const rests = ['b5', 'b9', '#11', '♯11', 'b9#11', '#11/G#', 'b1b7', '1b7', '#1', 'm'];
+    for (const root of ['C', 'B', 'F#', 'Gb', 'Cb', 'E#', 'Bbb', 'F##']) {
+      const reading = readChart(rests.map((rest) => root + rest).join(' | '), OPTIONS);
+      for (const tonic of ['Cb', 'Db', 'E', 'F#', 'Gb', 'B', 'C#'] as const) {
+        const moved = readChart(respellText(reading, tonic), { ...OPTIONS, tonic });
+        expect(pitches(moved.chart)).toEqual(
+          pitches(respell(transpose(reading.chart, pitchClassOf(tonic)), tonic)),
+        );
+      }
+    }
+  });
+
+  // Found by chance: `b1b7` behind the flat of Cb took that flat for its own.
+  it('moves a symbol of which only the root is known', () => {
+    const reading = readChart('B1b7', { ...OPTIONS, tonic: 'Cb' });
+    expect(respellText(reading, 'Cb')).toBe('Cb1b7');
+    expect(pitches(readChart('Cb1b7', { ...OPTIONS, tonic: 'Cb' }).chart)).toEqual(pitches(reading.chart));
   });
 
   it('reads as the transposed chart, in every key', () => {

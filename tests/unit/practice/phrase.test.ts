@@ -240,6 +240,16 @@ describe('parsePhrase', () => {
     );
   });
 
+  it.each([
+    ['minus zero as the length', { meter: '4/4', length: -0, notes: [] }],
+    ['minus zero as a beginning', { meter: '4/4', length: 480, notes: [{ at: -0, length: 480 }] }],
+    ['an end past the whole numbers', { meter: '4/4', length: 0, notes: [{ at: 2 ** 53 - 1, length: 9 }] }],
+  ])('gives what JSON keeps, whatever it was given: %s', (_, { notes, ...value }) => {
+    const sounds = [{ hole: 4, breath: 'blow', technique: 'natural', bend: 0 }];
+    const { phrase } = parsePhrase({ ...value, notes: notes.map((note) => ({ ...note, sounds })) });
+    expect(parsePhrase(JSON.parse(JSON.stringify(phrase)))).toEqual({ phrase, mended: [] });
+  });
+
   it('never throws and never lets a bad phrase through', () => {
     const anything = fc.anything({ withNullPrototype: true });
     const close = fc.record(
