@@ -22,7 +22,7 @@ const FADING = 0.92;
  * are believed, falling and rising; how far the rest reaches above them; and the ends of what may be concluded, as a
  * player who never pauses teaches too high a ratio.
  */
-const MISSED = { first: -3, falling: 0.1, rising: 0.05, above: 11, least: -25, most: -10 } as const;
+const MISSED = { first: -3, falling: 0.1, rising: 0.05, above: 17, least: -25, most: -10 } as const;
 /** Share of a hop in the smoothed power of the rest. */
 const SMOOTHING = 0.2;
 const NOTHING = 1e-10;
