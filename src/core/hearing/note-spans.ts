@@ -38,6 +38,8 @@ export interface SpanFinder {
   reattack(time: number): readonly Span[];
   /** The pitch that stands now, Hz; null while it moves or nothing sounds. */
   steady(): number | null;
+  /** How far the pitch has swung in the last moments of the note, cents: what trembles in pitch trembles in level. */
+  swing(): number;
   /** Ends what still sounds. */
   end(): readonly Span[];
 }
@@ -53,6 +55,8 @@ const LEAP = 70;
 /** Silence that ends a note. */
 const GAP_SECONDS = 0.022;
 const SHORTEST = 0.03;
+/** Seconds before now between which a swing of pitch is looked for; the last moments may be the new attack's. */
+const SWING = { from: 0.17, to: 0.02 } as const;
 /** A reed cannot be sounded again sooner than this. */
 const REFRACTORY = 0.06;
 /** The settled pitch follows readings this near, by this share each: a drooping note is still the same. */
@@ -212,6 +216,14 @@ export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
     steady: () => {
       if (draft === null || draft.anchor === null || draft.left !== null) return null;
       return hzOf(draft.readings[draft.readings.length - 1].cents);
+    },
+    swing() {
+      const readings = draft?.readings ?? [];
+      const now = readings.at(-1)?.time ?? 0;
+      const past = readings.flatMap(({ time, cents }) =>
+        time > now - SWING.from && time < now - SWING.to ? [cents] : [],
+      );
+      return past.length === 0 ? 0 : Math.max(...past) - Math.min(...past);
     },
     end() {
       if (draft === null) return [];

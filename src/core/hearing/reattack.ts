@@ -4,6 +4,8 @@ import type { LevelReading } from './reed-meter';
 export interface ReedReading extends LevelReading {
   /** dB. */
   readonly whole: number;
+  /** Swing of the pitch just before, cents. */
+  readonly swing: number;
 }
 
 /** Finds where one reed is sounded again: its level falls and rises within a few hundredths of a second. */
@@ -20,6 +22,8 @@ export interface Reattack {
  */
 const RISE = 7;
 const FALL = 5;
+/** A pitch that swings more than so many cents trembles: its level then rises more, too, before it is an attack. */
+const TREMBLES = { cents: 14, rise: 12, whole: 9 } as const;
 const WHOLE_RISE = { usual: 6.5, least: 3.5, reed: 16 } as const;
 /** Seconds in which the rise must happen, and before that the fall; slower swells are tremolo. */
 const MOMENT = { rise: 0.025, fall: 0.09 } as const;
@@ -43,6 +47,8 @@ export const createReattack = (): Reattack => {
       const least = readings[low].level;
       const rise = level - least;
       const whole = reading.whole - Math.min(...readings.slice(low).map((each) => each.whole));
+      const trembles = reading.swing > TREMBLES.cents;
+      if (trembles && (rise < TREMBLES.rise || whole < TREMBLES.whole)) return null;
       if (rise < RISE || whole < (rise < WHOLE_RISE.reed ? WHOLE_RISE.usual : WHOLE_RISE.least)) return null;
       const before = Math.max(...readings.slice(0, low + 1).map((each) => each.level));
       if (before - least < FALL || before - level > SOFTER) return null;
