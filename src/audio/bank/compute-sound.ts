@@ -14,7 +14,7 @@ export const computeSound = (
   voices[key.voice]({
     midi: key.midi,
     hz: key.hz,
-    velocity: LAYERS[key.layer],
+    velocity: LAYERS[key.layer] ?? 0,
     sampleRate,
     seed: seedFrom(key.stroke, nameOfKey(key)),
   });

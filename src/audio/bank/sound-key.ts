@@ -39,13 +39,15 @@ export const strokesOf = (voice: VoiceId): number => {
 export const layerOf = (velocity: number): number => {
   let best = 0;
   LAYERS.forEach((layer, index) => {
-    if (Math.abs(Math.log(velocity / layer)) < Math.abs(Math.log(velocity / LAYERS[best]))) best = index;
+    if (Math.abs(Math.log(velocity / layer)) < Math.abs(Math.log(velocity / (LAYERS[best] ?? 0))))
+      best = index;
   });
   return best;
 };
 
 /** Gain that brings a layer to a velocity: level follows velocity squared (General MIDI practice). */
-export const gainInLayer = (velocity: number, layer: number): number => (velocity / LAYERS[layer]) ** 2;
+export const gainInLayer = (velocity: number, layer: number): number =>
+  (velocity / (LAYERS[layer] ?? 0)) ** 2;
 
 /** The voice that plays a part. */
 export const voiceOf = (part: PartId, sound: Pick<BandSound, 'bass' | 'chords' | 'kit'>): VoiceId => {

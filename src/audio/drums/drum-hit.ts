@@ -106,7 +106,7 @@ export const strikeDrum = (recipe: DrumRecipe, note: VoiceNote): Float32Array =>
   const noise = new Float64Array(out.length);
   addNoise(noise, sampleRate, stroke);
   rise(noise, sampleRate, recipe.noiseRise ?? recipe.rise);
-  for (let i = 0; i < out.length; i += 1) out[i] = (out[i] as number) + (noise[i] as number);
+  for (let i = 0; i < out.length; i += 1) out[i] = (out[i] ?? 0) + (noise[i] ?? 0);
   if (recipe.damp) damp(out, sampleRate, recipe.damp);
   if (recipe.lowPass) lowPass(out, sampleRate, recipe.lowPass.hz * 2 ** (recipe.lowPass.opens * force));
   removeDirectCurrent(out, sampleRate);

@@ -54,7 +54,7 @@ export const hitLoudness = (samples: Float64Array, sampleRate: number): number =
   const window = Math.round(WINDOW_SECONDS * sampleRate);
   let [x1, x2, y1, y2, z1, z2, sum] = [0, 0, 0, 0, 0, 0, 0];
   for (let i = 0; i < Math.min(window, samples.length); i += 1) {
-    const x = samples[i] as number;
+    const x = samples[i] ?? 0;
     const y = s.b0 * x + s.b1 * x1 + s.b2 * x2 - s.a1 * y1 - s.a2 * y2;
     const z = h.b0 * y + h.b1 * y1 + h.b2 * y2 - h.a1 * z1 - h.a2 * z2;
     sum += z * z;

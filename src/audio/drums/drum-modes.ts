@@ -33,7 +33,7 @@ export const addGlidingSine = (
   let excess = ratio - 1;
   let phase = sine.phase;
   for (let i = 0; i < end; i += 1) {
-    out[i] = (out[i] as number) + amplitude * Math.sin(phase);
+    out[i] = (out[i] ?? 0) + amplitude * Math.sin(phase);
     phase += step * (1 + excess);
     amplitude *= fall;
     excess *= settling;

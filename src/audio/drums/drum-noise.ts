@@ -59,10 +59,10 @@ export const addNoiseBand = (
   let ring = band.ring * scale;
   let [x1, x2, y1, y2, z1, z2] = [0, 0, 0, 0, 0, 0];
   for (let i = 0, at = offset % noise.length; i < end; i += 1) {
-    const x = (noise[at] as number) * (strike + ring);
+    const x = (noise[at] ?? 0) * (strike + ring);
     const y = gain * (x - x2) + feedback * y1 + damping * y2;
     const z = gain * (y - y2) + feedback * z1 + damping * z2;
-    out[i] = (out[i] as number) + z;
+    out[i] = (out[i] ?? 0) + z;
     x2 = x1;
     x1 = x;
     y2 = y1;

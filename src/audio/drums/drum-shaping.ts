@@ -11,7 +11,7 @@ const HIGHEST_CORNER = 0.45;
 export const rise = (out: Float64Array, sampleRate: number, milliseconds: number): void => {
   const length = Math.round((milliseconds / 1000) * sampleRate);
   for (let i = 0; i < Math.min(length, out.length); i += 1)
-    out[i] = (out[i] as number) * (0.5 - 0.5 * Math.cos((Math.PI * i) / length));
+    out[i] = (out[i] ?? 0) * (0.5 - 0.5 * Math.cos((Math.PI * i) / length));
 };
 
 /** A second decay on top, from `after` ms on with a T60 in ms. */
@@ -24,7 +24,7 @@ export const damp = (
   let gain = 1;
   for (let i = Math.round((after / 1000) * sampleRate); i < out.length; i += 1) {
     gain *= fall;
-    out[i] = (out[i] as number) * gain;
+    out[i] = (out[i] ?? 0) * gain;
   }
 };
 
@@ -38,7 +38,7 @@ export const lowPass = (out: Float64Array, sampleRate: number, corner: number): 
     const a2 = (1 - alpha) / (1 + alpha);
     let [x1, x2, y1, y2] = [0, 0, 0, 0];
     for (let i = 0; i < out.length; i += 1) {
-      const x = out[i] as number;
+      const x = out[i] ?? 0;
       const y = b * (x + 2 * x1 + x2) - a1 * y1 - a2 * y2;
       x2 = x1;
       x1 = x;
@@ -55,7 +55,7 @@ export const removeDirectCurrent = (out: Float64Array, sampleRate: number): void
   let before = 0;
   let y = 0;
   for (let i = 0; i < out.length; i += 1) {
-    const x = out[i] as number;
+    const x = out[i] ?? 0;
     y = x - before + pole * y;
     before = x;
     out[i] = y;

@@ -117,7 +117,7 @@ const timelineOf = (sections: readonly Section[]): Timeline => {
 const renderPieces = async ({ request, ...rest }: Stage): Promise<Rendered> => {
   const { sampleRate, signal, onChunk, onProgress } = request;
   const stage = { request, ...rest };
-  const end = stage.timeline[stage.timeline.length - 1].until;
+  const end = stage.timeline.at(-1)?.until ?? 0;
   const pieces = Math.ceil(end / PIECE_SECONDS);
   const join = createJoin(PIECE_SECONDS * sampleRate);
   const limiter = createLimiter({ sampleRate, ceiling: CEILING });
@@ -215,9 +215,9 @@ interface Action {
  */
 const actInTime = (context: OfflineAudioContext, actions: readonly Action[]): void => {
   const inOrder = [...actions].sort((one, other) => one.at - other.at);
-  let done = 0;
+  let next = inOrder.shift();
   const actBefore = (time: number) => {
-    for (; done < inOrder.length && inOrder[done].at < time; done += 1) inOrder[done].act();
+    for (; next !== undefined && next.at < time; next = inOrder.shift()) next.act();
   };
   if (typeof context.suspend !== 'function') {
     actBefore(Number.POSITIVE_INFINITY);
@@ -242,7 +242,7 @@ const createJoin = (pieceFrames: number) => {
     const tail = tails[side];
     const sum = tail.length > whole.length ? new Float32Array(tail.length) : whole;
     if (sum !== whole) sum.set(whole);
-    for (let index = 0; index < tail.length; index += 1) sum[index] += tail[index];
+    for (let index = 0; index < tail.length; index += 1) sum[index] = (sum[index] ?? 0) + (tail[index] ?? 0);
     tails[side] = sum.slice(pieceFrames);
     return sum.slice(0, pieceFrames);
   };

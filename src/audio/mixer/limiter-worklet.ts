@@ -11,14 +11,14 @@ const CEILING = -1.2;
 class LimiterProcessor extends AudioWorkletProcessor {
   private readonly limiter: Limiter = createLimiter({ sampleRate, ceiling: CEILING });
 
-  process([input]: readonly Float32Array[][], [output]: readonly Float32Array[][]): boolean {
+  process([input = []]: readonly Float32Array[][], [output = []]: readonly Float32Array[][]): boolean {
     const [left, right] = output;
+    if (left === undefined || right === undefined) return true;
+    const [first, second = first] = input;
     left.fill(0);
     right.fill(0);
-    if (input.length > 0) {
-      left.set(input[0]);
-      right.set(input[1] ?? input[0]);
-    }
+    if (first !== undefined) left.set(first);
+    if (second !== undefined) right.set(second);
     this.limiter.process(left, right);
     return true;
   }

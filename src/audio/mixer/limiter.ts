@@ -51,7 +51,7 @@ export const createLimiter = ({ sampleRate, ceiling }: LimiterOptions): Limiter 
   const limit = 10 ** (ceiling / 20);
   const size = 2 ** Math.ceil(Math.log2(delay + TAPS + 1));
   const mask = size - 1;
-  const history = [new Float64Array(size), new Float64Array(size)];
+  const history = [new Float64Array(size), new Float64Array(size)] as const;
   const recovery = 1 - Math.exp(-1 / (RELEASE * sampleRate));
   const smallest = slidingMinimum(span + 1);
   const average = movingAverage(span);
@@ -59,10 +59,11 @@ export const createLimiter = ({ sampleRate, ceiling }: LimiterOptions): Limiter 
   let held = 1;
 
   const peakOf = (line: Float64Array): number => {
-    let peak = Math.abs(line[(frame - TAPS / 2) & mask]);
+    let peak = Math.abs(line[(frame - TAPS / 2) & mask] ?? 0);
     for (const row of FILTER) {
       let sum = 0;
-      for (let tap = 0; tap < TAPS; tap += 1) sum += row[tap] * line[(frame - (TAPS - 1) + tap) & mask];
+      for (let tap = 0; tap < TAPS; tap += 1)
+        sum += (row[tap] ?? 0) * (line[(frame - (TAPS - 1) + tap) & mask] ?? 0);
       peak = Math.max(peak, Math.abs(sum));
     }
     return peak;
@@ -81,13 +82,13 @@ export const createLimiter = ({ sampleRate, ceiling }: LimiterOptions): Limiter 
     delay,
     process: (left, right) => {
       for (let index = 0; index < left.length; index += 1) {
-        history[0][frame & mask] = left[index];
-        history[1][frame & mask] = right[index];
-        const needed = smallest(gainAsked(left[index], right[index]));
+        history[0][frame & mask] = left[index] ?? 0;
+        history[1][frame & mask] = right[index] ?? 0;
+        const needed = smallest(gainAsked(left[index] ?? 0, right[index] ?? 0));
         held = Math.min(needed, held + (1 - held) * recovery);
         const gain = average(held);
-        left[index] = history[0][(frame - delay) & mask] * gain;
-        right[index] = history[1][(frame - delay) & mask] * gain;
+        left[index] = (history[0][(frame - delay) & mask] ?? 0) * gain;
+        right[index] = (history[1][(frame - delay) & mask] ?? 0) * gain;
         frame = (frame + 1) | 0;
       }
     },
@@ -102,17 +103,17 @@ const slidingMinimum = (length: number): ((value: number) => number) => {
   let count = 0;
   let frame = 0;
   return (value) => {
-    while (count > 0 && values[(first + count - 1) % (length + 1)] >= value) count -= 1;
+    while (count > 0 && (values[(first + count - 1) % (length + 1)] ?? 0) >= value) count -= 1;
     const slot = (first + count) % (length + 1);
     values[slot] = value;
     frames[slot] = frame;
     count += 1;
-    if (frames[first] <= frame - length) {
+    if ((frames[first] ?? 0) <= frame - length) {
       first = (first + 1) % (length + 1);
       count -= 1;
     }
     frame += 1;
-    return values[first];
+    return values[first] ?? 0;
   };
 };
 
@@ -122,7 +123,7 @@ const movingAverage = (length: number): ((value: number) => number) => {
   let sum = length;
   let slot = 0;
   return (value) => {
-    sum += value - values[slot];
+    sum += value - (values[slot] ?? 0);
     values[slot] = value;
     slot = (slot + 1) % length;
     if (slot === 0) sum = values.reduce((total, each) => total + each, 0);

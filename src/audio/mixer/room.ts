@@ -95,7 +95,7 @@ const bandLimit = (samples: Float64Array, sampleRate: number): void => {
   let low = 0;
   let base = 0;
   for (let i = 0; i < samples.length; i += 1) {
-    softer = (1 - smooth) * (samples[i] as number) + smooth * softer;
+    softer = (1 - smooth) * (samples[i] ?? 0) + smooth * softer;
     low = (1 - smooth) * softer + smooth * low;
     base = (1 - slow) * low + slow * base;
     samples[i] = low - base;
@@ -108,8 +108,8 @@ const earlyPart = (length: number, sampleRate: number, room: Point, ear: Point):
     const at = delay * sampleRate;
     const i = Math.floor(at);
     if (i + 1 >= length) continue;
-    out[i] = (out[i] as number) + gain * (1 - (at - i));
-    out[i + 1] = (out[i + 1] as number) + gain * (at - i);
+    out[i] = (out[i] ?? 0) + gain * (1 - (at - i));
+    out[i + 1] = (out[i + 1] ?? 0) + gain * (at - i);
   }
   bandLimit(out, sampleRate);
   return out;
@@ -124,7 +124,7 @@ const tailPart = (length: number, sampleRate: number, seconds: number, random: R
   });
   const rise = Math.round(TAIL_RISE_SECONDS * sampleRate);
   for (let i = 0; i < Math.min(rise, length); i += 1)
-    out[i] = (out[i] as number) * (0.5 - 0.5 * Math.cos((Math.PI * i) / rise));
+    out[i] = (out[i] ?? 0) * (0.5 - 0.5 * Math.cos((Math.PI * i) / rise));
   return out;
 };
 

@@ -65,11 +65,11 @@ const loudestOf = (samples: Float32Array, sampleRate: number): number => {
 /** Ends a sound where nothing is left of it, or fades it out where it was cut. */
 const letDie = (samples: Float32Array, peak: number, sampleRate: number): Float32Array => {
   let end = samples.length;
-  while (end > 1 && Math.abs(samples[end - 1]) < peak * OVER) end -= 1;
+  while (end > 1 && Math.abs(samples[end - 1] ?? 0) < peak * OVER) end -= 1;
   const out = samples.slice(0, end);
   const wasCut = samples.length >= HELD_SECONDS * sampleRate * 0.99 && end === samples.length;
   const fade = Math.min(out.length, Math.round((wasCut ? FADE.cut : FADE.end) * sampleRate));
-  for (let i = 0; i < fade; i += 1) out[out.length - 1 - i] *= i / fade;
+  for (let i = 0; i < fade; i += 1) out[out.length - 1 - i] = (out[out.length - 1 - i] ?? 0) * (i / fade);
   return out;
 };
 

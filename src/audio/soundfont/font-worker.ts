@@ -46,7 +46,8 @@ const open = async (file: Blob): Promise<FontAnswer> => {
 const render = ({ id, key, sampleRate }: FontRequest & { kind: 'render' }): FontAnswer => {
   const { midi, hz, layer, voice } = key;
   try {
-    const sound = font?.render(voice, { midi, hz, velocity: LAYERS[layer], sampleRate, seed: 1 }) ?? null;
+    const sound =
+      font?.render(voice, { midi, hz, velocity: LAYERS[layer] ?? 0, sampleRate, seed: 1 }) ?? null;
     if (sound === null) return { kind: 'none', id };
     const { samples, loop, release } = sound;
     return { kind: 'sound', id, sound: { samples: new Float32Array(samples), loop, release } };

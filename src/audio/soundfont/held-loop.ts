@@ -31,8 +31,8 @@ const likeness = (samples: Float32Array, one: number, other: number, length: num
   const step = Math.max(1, Math.floor(length / COMPARED));
   let [both, first, second] = [0, 0, 0];
   for (let i = 1; i <= length; i += step) {
-    const a = samples[one - i];
-    const b = samples[other - i];
+    const a = samples[one - i] ?? 0;
+    const b = samples[other - i] ?? 0;
     both += a * b;
     first += a * a;
     second += b * b;
@@ -63,7 +63,12 @@ export const loopHeld = ({ samples, sampleRate, hz }: HeldSound): LoopedSound =>
   const out = samples.slice(0, to + LOOP_GUARD);
   for (let i = 0; i < crossing; i += 1) {
     const share = (i + 1) / crossing;
-    out[to - crossing + i] = crossed(samples[to - crossing + i], samples[from - crossing + i], share, best);
+    out[to - crossing + i] = crossed(
+      samples[to - crossing + i] ?? 0,
+      samples[from - crossing + i] ?? 0,
+      share,
+      best,
+    );
   }
   out.set(samples.subarray(from, from + LOOP_GUARD), to);
   return { samples: out, loop: { from, to } };

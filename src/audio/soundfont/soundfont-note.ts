@@ -1,5 +1,6 @@
 /** Plays single notes of a SoundFont's presets on the library's synthesizer. */
 import { type BasicPreset, type BasicSoundBank, SpessaSynthProcessor } from 'spessasynth_core';
+import { elementAt } from '../../core/theory/element-at';
 import { hzOf } from '../../core/theory/temperament';
 import type { VoiceNote } from '../synthesis/voice';
 import { type FontNote, HELD_SECONDS, RELEASED_AT } from './font-sound';
@@ -45,11 +46,11 @@ export const createNotePlayer = (bank: BasicSoundBank, sampleRate: number): Note
       block += 1;
     }
     synthesizer.stopAllChannels(true);
-    return left.subarray(0, block * BLOCK).map((sample, i) => sample + right[i]);
+    return left.subarray(0, block * BLOCK).map((sample, i) => sample + (right[i] ?? 0));
   };
 
   const prepare = (channel: number, preset: BasicPreset, cents: number): void => {
-    const used = synthesizer.midiChannels[channel];
+    const used = elementAt(synthesizer.midiChannels, channel);
     used.preset = preset;
     used.setSystemParameter('fineTune', cents);
   };

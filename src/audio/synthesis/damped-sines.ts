@@ -48,7 +48,7 @@ const addOne = (out: Float64Array, from: number, to: number, wave: Recurrence, s
   let y2 = state[1] ?? 0;
   for (let i = from; i < to; i++) {
     const y = c1 * y1 - c2 * y2;
-    out[i] = (out[i] as number) + y;
+    out[i] = (out[i] ?? 0) + y;
     y2 = y1;
     y1 = y;
   }
@@ -64,7 +64,7 @@ const addPair = (out: Float64Array, long: Recurrence, short: Recurrence): void =
   for (let i = 0; i < both; i++) {
     const p = a1 * p1 - a2 * p2;
     const q = b1 * q1 - b2 * q2;
-    out[i] = (out[i] as number) + p + q;
+    out[i] = (out[i] ?? 0) + p + q;
     p2 = p1;
     p1 = p;
     q2 = q1;

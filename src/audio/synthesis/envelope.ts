@@ -6,7 +6,7 @@ export const fromDecibels = (decibels: number): number => Math.exp((decibels * M
 /** The samples times a gain, in the precision of audio buffers. */
 export const scaled = (samples: Float64Array, gain: number): Float32Array => {
   const out = new Float32Array(samples.length);
-  for (let i = 0; i < out.length; i++) out[i] = (samples[i] as number) * gain;
+  for (let i = 0; i < out.length; i++) out[i] = (samples[i] ?? 0) * gain;
   return out;
 };
 
@@ -15,7 +15,7 @@ export const fadeEnd = (samples: Float64Array, count: number): void => {
   const start = Math.max(0, samples.length - count);
   const span = samples.length - start;
   for (let i = start; i < samples.length; i++) {
-    samples[i] = (samples[i] as number) * 0.5 * (1 + Math.cos((Math.PI * (i + 1 - start)) / span));
+    samples[i] = (samples[i] ?? 0) * 0.5 * (1 + Math.cos((Math.PI * (i + 1 - start)) / span));
   }
 };
 

@@ -39,8 +39,8 @@ const addBlock = (out: Float64Array, block: Block, phase: number, turn: number):
     let q1 = 0;
     let q2 = 0;
     for (let k = top; k >= 0; k--) {
-      const step = steps[k] as number;
-      const level = (levels[k] as number) + i * step;
+      const step = steps[k] ?? 0;
+      const level = (levels[k] ?? 0) + i * step;
       const pk = level + p * p1 - p2;
       const qk = level + step + q * q1 - q2;
       p2 = p1;
@@ -48,8 +48,8 @@ const addBlock = (out: Float64Array, block: Block, phase: number, turn: number):
       q2 = q1;
       q1 = qk;
     }
-    out[start + i] = (out[start + i] as number) + p1 * sin;
-    if (i + 1 < size) out[start + i + 1] = (out[start + i + 1] as number) + q1 * nextSin;
+    out[start + i] = (out[start + i] ?? 0) + p1 * sin;
+    if (i + 1 < size) out[start + i + 1] = (out[start + i + 1] ?? 0) + q1 * nextSin;
     cos = nextCos * turnCos - nextSin * turnSin;
     sin = nextSin * turnCos + nextCos * turnSin;
   }
@@ -67,7 +67,7 @@ export const addHarmonics = (out: Float64Array, motion: HarmonicMotion): void =>
     const nextPhase = motion.phaseAt(start + BLOCK);
     levels.set(next);
     motion.levelsAt(start + BLOCK, next);
-    for (let k = 0; k < steps.length; k++) steps[k] = ((next[k] as number) - (levels[k] as number)) / BLOCK;
+    for (let k = 0; k < steps.length; k++) steps[k] = ((next[k] ?? 0) - (levels[k] ?? 0)) / BLOCK;
     addBlock(out, { start, size, levels, steps }, phase, (nextPhase - phase) / BLOCK);
     phase = nextPhase;
   }

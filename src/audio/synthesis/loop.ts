@@ -24,7 +24,7 @@ export const loopNoise = (random: Random, size: number, band: Band, sampleRate: 
   for (let i = 0; i < size; i++) turn[i] = random();
   let at = 0;
   const around: Random = () => {
-    const value = turn[at] as number;
+    const value = turn[at] ?? 0;
     at = at + 1 === size ? 0 : at + 1;
     return value;
   };
@@ -47,7 +47,7 @@ export const addLoopNoise = (
   let at = 0;
   for (let i = 0; i < out.length; i++) {
     if (i === onset.from) silent = 0;
-    out[i] = (out[i] as number) + level * (1 - silent) * (noise[at] as number);
+    out[i] = (out[i] ?? 0) + level * (1 - silent) * (noise[at] ?? 0);
     silent *= settle;
     at = at + 1 === noise.length ? 0 : at + 1;
   }

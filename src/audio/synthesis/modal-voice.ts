@@ -73,8 +73,8 @@ const KNOCK_PER_HARDNESS = 1.5;
 
 /** Level at 100 ms and fall to 500 ms of partial k; beyond the table the level rolls off from its last four. */
 const partialFigures = (tone: Tone, k: number): { level: number; fall: number } => {
-  const level = tone.levels[k - 1];
-  const fall = tone.falls[k - 1];
+  const level = tone.levels[k - 1] ?? 0;
+  const fall = tone.falls[k - 1] ?? 0;
   if (level !== undefined && fall !== undefined) return { level, fall };
   const mean = (list: readonly number[]): number => list.slice(-4).reduce((sum, value) => sum + value / 4, 0);
   const beyond = k / (tone.levels.length - 1.5);

@@ -41,7 +41,7 @@ export const bandNoise = (random: Random, size: number, band: Band, sampleRate: 
     energy += value * value;
   }
   const scale = energy > 0 ? Math.sqrt(size / energy) : 0;
-  for (let i = 0; i < size; i++) out[i] = (out[i] as number) * scale;
+  for (let i = 0; i < size; i++) out[i] = (out[i] ?? 0) * scale;
   return out;
 };
 
@@ -61,7 +61,7 @@ export const addNoiseBurst = (
   let loud = burst.level;
   let silent = 1;
   for (let i = 0; i < size; i++) {
-    out[i] = (out[i] as number) + loud * (1 - silent) * (noise[i] as number);
+    out[i] = (out[i] ?? 0) + loud * (1 - silent) * (noise[i] ?? 0);
     loud *= fall;
     silent *= settle;
   }

@@ -3,6 +3,7 @@
  * key, tempo, form or plan has changed.
  */
 import type { Program, Section } from '../../core/arranger/program';
+import { elementAt } from '../../core/theory/element-at';
 import { barIndexAt } from './timeline';
 
 /** Finds a section of a program by its order; `fromBar` is where the first chorus is entered. */
@@ -19,7 +20,7 @@ export interface Place {
 /** The place a tick of a section falls on. */
 export const placeAt = (section: Section, ticks: number): Place => {
   const index = barIndexAt(section, ticks);
-  const bar = section.chart.bars[index];
+  const bar = elementAt(section.chart.bars, index);
   const fraction = Math.min(Math.max((ticks - bar.at) / bar.length, 0), 1 - 1e-9);
   return { index, number: section.barNumbers[index] ?? null, fraction };
 };
@@ -55,7 +56,7 @@ const indexInSection = (section: Section, place: Place): number => {
 
 /** The tick of a section at a place: same bar number and fraction; in a shorter form, the bar number modulo its bars. */
 export const ticksOfPlace = (section: Section, place: Place): number => {
-  const bar = section.chart.bars[indexInSection(section, place)];
+  const bar = elementAt(section.chart.bars, indexInSection(section, place));
   return bar.at + place.fraction * bar.length;
 };
 

@@ -1,5 +1,5 @@
 import type { Playhead } from '../../core/arranger/playhead';
-import { barIndexAt, beatAt, placementAt, type Timeline, tickAtTime, timeOfTick } from './timeline';
+import { barAt, barIndexAt, beatAt, placementAt, type Timeline, tickAtTime, timeOfTick } from './timeline';
 
 /** Where in the music a moment of the audio clock is; null where none sounds. */
 export const positionAt = (timeline: Timeline, time: number): Playhead | null => {
@@ -16,7 +16,6 @@ export const nextBarTime = (timeline: Timeline, time: number): number | null => 
   const placement = placementAt(timeline, time);
   if (placement === null) return null;
   const { section, until } = placement;
-  const { bars } = section.chart;
-  const bar = barIndexAt(section, Math.max(0, tickAtTime(placement, time)));
-  return Math.min(until, timeOfTick(placement, bars[bar].at + bars[bar].length));
+  const bar = barAt(section, Math.max(0, tickAtTime(placement, time)));
+  return Math.min(until, timeOfTick(placement, bar.at + bar.length));
 };

@@ -4,6 +4,7 @@
  * Pure arithmetic over a clock that is read, never awaited: tests move it by hand.
  */
 import type { Program, Section } from '../../core/arranger/program';
+import { elementAt } from '../../core/theory/element-at';
 import {
   barIndexOfNumber,
   hasBarNumber,
@@ -135,7 +136,7 @@ class RollingTransport implements Transport {
     if (section === null) return;
     const beat = timeOfTick(current, nextBeat(current.section, tickAtTime(current, at)));
     const index = Math.max(0, barIndexOfNumber(section, bar));
-    this.enter(section, section.chart.bars[index].at, beat, false);
+    this.enter(section, elementAt(section.chart.bars, index).at, beat, false);
   }
 
   refill(): void {
@@ -170,10 +171,10 @@ class RollingTransport implements Transport {
 
   sectionAfter(time: number): Section | null {
     const index = this.placements.findIndex(({ from, until }) => from <= time && time < until);
-    if (this.program === null || index < 0) return null;
-    const following = this.placements[index + 1];
+    const [current, following] = index < 0 ? [] : this.placements.slice(index, index + 2);
+    if (this.program === null || current === undefined) return null;
     if (following) return following.section;
-    return this.placements[index].open ? this.sectionFollowing(this.placements[index].section) : null;
+    return current.open ? this.sectionFollowing(current.section) : null;
   }
 
   playing(): boolean {

@@ -1,4 +1,5 @@
 import type { NoteEvent, PartId } from '../../core/score/score';
+import { elementAt } from '../../core/theory/element-at';
 import { type Placement, tickAtTime, timeOfTick } from './timeline';
 
 /** A note event with its times on the audio clock, in seconds. */
@@ -43,7 +44,7 @@ const strokesOf = (events: readonly NoteEvent[], first: number): readonly number
 };
 
 const schedule = (placement: Placement, index: number, push: Push): ScheduledNote => {
-  const event = placement.section.score.events[index];
+  const event = elementAt(placement.section.score.events, index);
   const late = push[event.part] ?? 0;
   const at = timeOfTick(placement, event.at) + late;
   const glide = event.glideTicks ?? 0;
@@ -53,7 +54,7 @@ const schedule = (placement: Placement, index: number, push: Push): ScheduledNot
     until: timeOfTick(placement, event.at + event.length) + late,
     offset: 0,
     glideSeconds: glide > 0 ? timeOfTick(placement, event.at + glide) + late - at : 0,
-    stroke: strokesOf(placement.section.score.events, placement.section.index)[index],
+    stroke: strokesOf(placement.section.score.events, placement.section.index)[index] ?? 0,
   };
 };
 
@@ -62,7 +63,7 @@ const firstEventFrom = (events: readonly NoteEvent[], ticks: number): number => 
   let high = events.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (events[middle].at < ticks) low = middle + 1;
+    if (elementAt(events, middle).at < ticks) low = middle + 1;
     else high = middle;
   }
   return low;
@@ -81,7 +82,7 @@ export const notesBetween = (
   const end = tickAtTime(placement, to - Math.min(0, ...pushes)) + 1;
   const notes: ScheduledNote[] = [];
   for (let index = firstEventFrom(events, start); index < events.length; index += 1) {
-    if (events[index].at > end) break;
+    if (elementAt(events, index).at > end) break;
     const note = schedule(placement, index, push);
     if (note.at >= from && note.at < to) notes.push(note);
   }
@@ -92,9 +93,9 @@ export const notesBetween = (
 export const notesAcross = (placement: Placement, at: number, push: Push): readonly ScheduledNote[] => {
   const { events } = placement.section.score;
   const notes: ScheduledNote[] = [];
-  for (let index = 0; index < events.length; index += 1) {
-    if (timeOfTick(placement, events[index].at) > at + 1) break;
-    if (!isHeld(events[index].part)) continue;
+  for (const [index, event] of events.entries()) {
+    if (timeOfTick(placement, event.at) > at + 1) break;
+    if (!isHeld(event.part)) continue;
     const note = schedule(placement, index, push);
     if (note.at < at && note.until > at) {
       const offset = at - note.at;

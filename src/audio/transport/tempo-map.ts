@@ -1,4 +1,5 @@
 import type { Section } from '../../core/arranger/program';
+import { elementAt } from '../../core/theory/element-at';
 
 interface Stretch {
   /** Ticks from the section's start. */
@@ -31,7 +32,7 @@ export const tempoMapOf = (section: Pick<Section, 'tempo' | 'chart'>): TempoMap 
 };
 
 const stretchBefore = (map: TempoMap, reached: (stretch: Stretch) => boolean): Stretch => {
-  let found = map[0];
+  let found = elementAt(map, 0);
   for (const stretch of map) {
     if (!reached(stretch)) break;
     found = stretch;

@@ -1,4 +1,6 @@
 import type { Section } from '../../core/arranger/program';
+import type { Bar } from '../../core/chart/chart';
+import { elementAt } from '../../core/theory/element-at';
 import { secondsAt, type TempoMap, tempoMapOf, ticksAt } from './tempo-map';
 
 /** A section set on the audio clock. All times are seconds of the audio context. */
@@ -64,22 +66,27 @@ export const barIndexAt = (section: Section, ticks: number): number => {
   let high = bars.length - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if (bars[middle].at <= ticks) low = middle;
+    if (elementAt(bars, middle).at <= ticks) low = middle;
     else high = middle - 1;
   }
   return low;
 };
 
+/** The bar that holds a tick, the last bar for ticks beyond. */
+export const barAt = (section: Section, ticks: number): Bar =>
+  elementAt(section.chart.bars, barIndexAt(section, ticks));
+
 /** Whole beat within a bar that holds a tick, from 0. */
 export const beatAt = (section: Section, bar: number, ticks: number): number => {
   const { meter, bars } = section.chart;
-  const last = Math.max(0, Math.ceil(bars[bar].length / meter.beatTicks) - 1);
-  return Math.min(last, Math.max(0, Math.floor((ticks - bars[bar].at) / meter.beatTicks)));
+  const { at, length } = elementAt(bars, bar);
+  const last = Math.max(0, Math.ceil(length / meter.beatTicks) - 1);
+  return Math.min(last, Math.max(0, Math.floor((ticks - at) / meter.beatTicks)));
 };
 
 /** First beat of the section at or after a tick, in ticks from its start. */
 export const nextBeat = (section: Section, ticks: number): number => {
-  const bar = section.chart.bars[barIndexAt(section, ticks)];
+  const bar = barAt(section, ticks);
   const { beatTicks } = section.chart.meter;
   const inBar = Math.ceil((ticks - bar.at) / beatTicks) * beatTicks;
   return bar.at + Math.min(inBar, bar.length);

@@ -69,17 +69,14 @@ const READERS: Readonly<Record<string, ReadSample>> = {
   '3/32': (view, at) => finite(view.getFloat32(at, true)),
 };
 
-const formatProblem = ({ code, channels, sampleRate, bits }: Format): string | null => {
+const formatProblem = ({ code, channels, sampleRate }: Format): string | null => {
   if (code !== INTEGER && code !== FLOAT)
     return `its samples are packed in a way that is not read here (format ${code}); save it as plain PCM`;
-  if (READERS[`${code}/${bits}`] === undefined)
-    return `its samples have ${bits} bits; 16, 24 and 32 bits are read, or 32-bit floating point`;
   if (channels < 1) return 'it has no channel';
   return sampleRate < 1 ? 'it does not say how many samples a second it has' : null;
 };
 
-const readSamples = (view: DataView, format: Format, data: Chunk): WavSound => {
-  const read = READERS[`${format.code}/${format.bits}`];
+const readSamples = (view: DataView, format: Format, data: Chunk, read: ReadSample): WavSound => {
   const bytes = format.bits / 8;
   const frame = bytes * format.channels;
   const frames = Math.floor(data.length / frame);
@@ -104,8 +101,13 @@ export const readWav = (bytes: Uint8Array): WavReading => {
   if (format === null) return wrong('it does not say what its samples are (no "fmt " chunk)');
   const problem = formatProblem(format);
   if (problem !== null) return wrong(problem);
+  const read = READERS[`${format.code}/${format.bits}`];
+  if (read === undefined)
+    return wrong(
+      `its samples have ${format.bits} bits; 16, 24 and 32 bits are read, or 32-bit floating point`,
+    );
   if (data === undefined) return wrong('it holds no samples (no "data" chunk)');
-  return { kind: 'sound', sound: readSamples(view, format, data) };
+  return { kind: 'sound', sound: readSamples(view, format, data, read) };
 };
 
 /** All channels as one, their mean. */
@@ -113,5 +115,7 @@ export const monoOf = ({ channels }: WavSound): Float32Array => {
   const [first, ...rest] = channels;
   if (first === undefined) return new Float32Array(0);
   if (rest.length === 0) return first;
-  return first.map((value, i) => rest.reduce((sum, channel) => sum + channel[i], value) / channels.length);
+  return first.map(
+    (value, i) => rest.reduce((sum, channel) => sum + (channel[i] ?? 0), value) / channels.length,
+  );
 };

@@ -1,3 +1,4 @@
+import { elementAt } from '../theory/element-at';
 import type { LevelReading } from './reed-meter';
 
 /** Seconds before its first voiced frame in which a note may begin, and after it in which it reaches its level. */
@@ -15,8 +16,9 @@ const WINDOW_LAG = 0.004;
 
 const lowestBetween = (past: readonly LevelReading[], from: number, to: number): number => {
   let low = past.findIndex(({ time }) => time > from);
+  if (low < 0) return low;
   past.forEach(({ time, level }, i) => {
-    if (i > low && time <= to && level <= past[low].level) low = i;
+    if (i > low && time <= to && level <= elementAt(past, low).level) low = i;
   });
   return low;
 };
@@ -24,7 +26,7 @@ const lowestBetween = (past: readonly LevelReading[], from: number, to: number):
 const highestAfter = (past: readonly LevelReading[], from: number, until: number): number => {
   let top = from;
   past.forEach(({ time, level }, i) => {
-    if (i > from && time < until && level > past[top].level) top = i;
+    if (i > from && time < until && level > elementAt(past, top).level) top = i;
   });
   return top;
 };
@@ -37,12 +39,12 @@ export const attackTime = (past: readonly LevelReading[], first: number): number
   const low = lowestBetween(past, first - SEARCH.back, first + SEARCH.still);
   if (low < 0) return null;
   const top = highestAfter(past, low, first + SEARCH.ahead);
-  const [least, most] = [past[low].level, past[top].level];
+  const [least, most] = [elementAt(past, low).level, elementAt(past, top).level];
   const before = Math.max(...past.slice(0, low + 1).map(({ level }) => level));
   const rise = most - least;
   if (rise < RISE || (rise < PLAIN_RISE && before - most > SOFTER)) return null;
   const floor = Math.max(least + RISE, most - DEPTH);
   let begun = top;
-  while (begun > low && past[begun].level > floor) begun -= 1;
-  return Math.min(first, past[begun].time - WINDOW_LAG);
+  while (begun > low && elementAt(past, begun).level > floor) begun -= 1;
+  return Math.min(first, elementAt(past, begun).time - WINDOW_LAG);
 };

@@ -15,10 +15,10 @@ const SILENCE = 1e-30;
 const section = ({ b0, b1, b2, a1, a2 }: Coefficients): Filter => {
   const state = new Float64Array(2);
   return (block) => {
-    let s1 = state[0];
-    let s2 = state[1];
+    let s1 = state[0] ?? 0;
+    let s2 = state[1] ?? 0;
     for (let i = 0; i < block.length; i += 1) {
-      const x = block[i];
+      const x = block[i] ?? 0;
       const y = b0 * x + s1;
       s1 = b1 * x - a1 * y + s2;
       s2 = b2 * x - a2 * y;

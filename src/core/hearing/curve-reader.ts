@@ -31,7 +31,7 @@ export const createCurveReader = (lags: Float64Array): CurveReader => {
     read(curve, values) {
       for (let i = 0, w = 0; i < values.length; i += 1, w += TAPS) {
         let sum = 0;
-        for (let k = w; k < w + TAPS; k += 1) sum += weights[k] * curve[places[k]];
+        for (let k = w; k < w + TAPS; k += 1) sum += (weights[k] ?? 0) * (curve[places[k] ?? 0] ?? 0);
         values[i] = sum;
       }
     },
@@ -42,6 +42,6 @@ export const createCurveReader = (lags: Float64Array): CurveReader => {
 export const valueAt = (curve: Float64Array, lag: number): number => {
   const first = Math.floor(lag) - TAPS / 2 + 1;
   let sum = 0;
-  for (let k = 0; k < TAPS; k += 1) sum += weightAt(first + k - lag) * curve[Math.abs(first + k)];
+  for (let k = 0; k < TAPS; k += 1) sum += weightAt(first + k - lag) * (curve[Math.abs(first + k)] ?? 0);
   return sum;
 };

@@ -48,7 +48,7 @@ export const createFrontEnd = ({ sampleRate, hop, lowest }: FrontEndOptions): Fr
       for (let at = 0; at < samples.length; ) {
         const count = Math.min(samples.length - at, raw.length - filled);
         for (let i = 0; i < count; i += 1) {
-          const sample = samples[at + i];
+          const sample = samples[at + i] ?? 0;
           raw[filled + i] = Math.abs(sample) <= LOUDEST ? sample : 0;
         }
         at += count;
@@ -56,7 +56,7 @@ export const createFrontEnd = ({ sampleRate, hop, lowest }: FrontEndOptions): Fr
         if (filled < raw.length) return;
         filled = 0;
         filter(raw);
-        for (let k = 0; k < hop; k += 1) current[k] = raw[(k + 1) * factor - 1];
+        for (let k = 0; k < hop; k += 1) current[k] = raw[(k + 1) * factor - 1] ?? 0;
         take(current);
       }
     },

@@ -1,3 +1,4 @@
+import { elementAt } from '../theory/element-at';
 /** Keeps products of samples with earlier samples, hop by hop, so that a window of any length is a sum of hops. */
 export interface LagProducts {
   /** Takes the next hop in; it must have the agreed length. */
@@ -41,12 +42,12 @@ export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProduct
       let c = 0;
       let d = 0;
       let at = end - hop - lag;
-      let p1 = past[at - 1];
-      let p2 = past[at - 2];
-      let p3 = past[at - 3];
+      let p1 = past[at - 1] ?? 0;
+      let p2 = past[at - 2] ?? 0;
+      let p3 = past[at - 3] ?? 0;
       for (let n = end - hop; n < end; n += 1) {
-        const x = past[n];
-        const p0 = past[at];
+        const x = past[n] ?? 0;
+        const p0 = past[at] ?? 0;
         a += x * p0;
         b += x * p1;
         c += x * p2;
@@ -66,8 +67,8 @@ export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProduct
   const addUp = (hops: number, into: Float64Array): void => {
     into.fill(0);
     for (let back = 0; back < hops; back += 1) {
-      const slot = products[(latest - back + longestWindow) % longestWindow];
-      for (let lag = 0; lag <= longestLag; lag += 1) into[lag] += slot[lag];
+      const slot = elementAt(products, (latest - back + longestWindow) % longestWindow);
+      for (let lag = 0; lag <= longestLag; lag += 1) into[lag] = (into[lag] ?? 0) + (slot[lag] ?? 0);
     }
   };
 
@@ -76,21 +77,21 @@ export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProduct
       past.copyWithin(0, hop);
       past.set(samples, past.length - hop);
       latest = (latest + 1) % longestWindow;
-      multiply(products[latest]);
+      multiply(elementAt(products, latest));
     },
     compare(hops, likeness) {
       addUp(hops, likeness);
-      const energy = likeness[0];
+      const energy = likeness[0] ?? 0;
       let earlier = energy;
       let first = past.length - hops * hop;
       let last = past.length;
       for (let lag = 1; lag <= longestLag; lag += 1) {
         first -= 1;
         last -= 1;
-        earlier += past[first] * past[first] - past[last] * past[last];
+        earlier += (past[first] ?? 0) * (past[first] ?? 0) - (past[last] ?? 0) * (past[last] ?? 0);
         const both = energy * earlier;
         likeness[lag] =
-          both > NOTHING * NOTHING ? Math.max(-1, Math.min(1, likeness[lag] / Math.sqrt(both))) : 0;
+          both > NOTHING * NOTHING ? Math.max(-1, Math.min(1, (likeness[lag] ?? 0) / Math.sqrt(both))) : 0;
       }
       likeness[0] = energy > NOTHING ? 1 : 0;
       return energy / (hops * hop);

@@ -29,7 +29,7 @@ const NOTHING = 1e-10;
 
 const meanSquare = (hop: Float64Array): number => {
   let sum = 0;
-  for (let i = 0; i < hop.length; i += 1) sum += hop[i] * hop[i];
+  for (let i = 0; i < hop.length; i += 1) sum += (hop[i] ?? 0) * (hop[i] ?? 0);
   return sum / hop.length;
 };
 

@@ -35,22 +35,25 @@ export const createLeakDelay = (hop: number): LeakDelay => {
     fft.realTransform(a, sentPast);
     fft.realTransform(b, heardLate);
     for (let k = 0; k <= SIZE; k += 2) {
-      cross[k] = MEMORY * cross[k] + a[k] * b[k] + a[k + 1] * b[k + 1];
-      cross[k + 1] = MEMORY * cross[k + 1] + a[k] * b[k + 1] - a[k + 1] * b[k];
-      const weight = (cross[k] * cross[k] + cross[k + 1] * cross[k + 1] + NOTHING) ** (-WHITENING / 2);
-      a[k] = cross[k] * weight;
-      a[k + 1] = cross[k + 1] * weight;
+      cross[k] = MEMORY * (cross[k] ?? 0) + (a[k] ?? 0) * (b[k] ?? 0) + (a[k + 1] ?? 0) * (b[k + 1] ?? 0);
+      cross[k + 1] =
+        MEMORY * (cross[k + 1] ?? 0) + (a[k] ?? 0) * (b[k + 1] ?? 0) - (a[k + 1] ?? 0) * (b[k] ?? 0);
+      const weight =
+        ((cross[k] ?? 0) * (cross[k] ?? 0) + (cross[k + 1] ?? 0) * (cross[k + 1] ?? 0) + NOTHING) **
+        (-WHITENING / 2);
+      a[k] = (cross[k] ?? 0) * weight;
+      a[k + 1] = (cross[k + 1] ?? 0) * weight;
     }
     fft.completeSpectrum(a);
     fft.inverseTransform(time, a);
     let best = 0;
     let power = 0;
     for (let i = 0; i < SIZE / 2; i += 1) {
-      power += time[2 * i] ** 2;
-      if (Math.abs(time[2 * i]) > Math.abs(time[2 * best])) best = i;
+      power += (time[2 * i] ?? 0) ** 2;
+      if (Math.abs(time[2 * i] ?? 0) > Math.abs(time[2 * best] ?? 0)) best = i;
     }
     const spread = Math.sqrt(power / (SIZE / 2)) + NOTHING;
-    return Math.abs(time[2 * best]) > CLEAR * spread ? best : undefined;
+    return Math.abs(time[2 * best] ?? 0) > CLEAR * spread ? best : undefined;
   };
 
   return {

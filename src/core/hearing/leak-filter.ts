@@ -1,4 +1,5 @@
 import FFT from 'fft.js';
+import { elementAt } from '../theory/element-at';
 
 /** Learns how a sound that was sent out comes back, and takes that away from what is heard. */
 export interface LeakFilter {
@@ -55,54 +56,56 @@ export const createLeakFilter = ({ hop, partitions, latest }: LeakFilterOptions)
 
   const placeOf = (partition: number): number =>
     (newest - start - partition + 2 * history.length) % history.length;
-  const sentAt = (partition: number): Float64Array => history[placeOf(partition)];
+  const sentAt = (partition: number): Float64Array => elementAt(history, placeOf(partition));
 
   const predict = (leak: Float64Array): void => {
     const sum = spectrum;
     for (let k = 0; k < 2 * bins; k += 1) sum[k] = 0;
     for (let p = 0; p < partitions; p += 1) {
       const x = sentAt(p);
-      const w = weights[p];
+      const w = elementAt(weights, p);
       for (let k = 0; k < 2 * bins; k += 2) {
-        sum[k] += x[k] * w[k] - x[k + 1] * w[k + 1];
-        sum[k + 1] += x[k] * w[k + 1] + x[k + 1] * w[k];
+        sum[k] = (sum[k] ?? 0) + ((x[k] ?? 0) * (w[k] ?? 0) - (x[k + 1] ?? 0) * (w[k + 1] ?? 0));
+        sum[k + 1] = (sum[k + 1] ?? 0) + ((x[k] ?? 0) * (w[k + 1] ?? 0) + (x[k + 1] ?? 0) * (w[k] ?? 0));
       }
     }
     fft.completeSpectrum(sum);
     fft.inverseTransform(time, sum);
-    for (let i = 0; i < hop; i += 1) leak[i] = time[2 * (hop + i)];
+    for (let i = 0; i < hop; i += 1) leak[i] = time[2 * (hop + i)] ?? 0;
   };
 
   const weigh = (): void => {
     for (let k = 0; k < bins; k += 1) {
-      const power = errors[2 * k] * errors[2 * k] + errors[2 * k + 1] * errors[2 * k + 1];
-      others[k] += (1 - SLOWNESS) * (power - others[k]);
-      steps[k] = 2 * others[k] + NOTHING;
+      const power =
+        (errors[2 * k] ?? 0) * (errors[2 * k] ?? 0) + (errors[2 * k + 1] ?? 0) * (errors[2 * k + 1] ?? 0);
+      others[k] = (others[k] ?? 0) + (1 - SLOWNESS) * (power - (others[k] ?? 0));
+      steps[k] = 2 * (others[k] ?? 0) + NOTHING;
     }
     for (let p = 0; p < partitions; p += 1) {
-      const power = powers[placeOf(p)];
-      const doubt = doubts[p];
-      for (let k = 0; k < bins; k += 1) steps[k] += power[k] * doubt[k];
+      const power = elementAt(powers, placeOf(p));
+      const doubt = elementAt(doubts, p);
+      for (let k = 0; k < bins; k += 1) steps[k] = (steps[k] ?? 0) + (power[k] ?? 0) * (doubt[k] ?? 0);
     }
-    for (let k = 0; k < bins; k += 1) steps[k] = 1 / steps[k];
+    for (let k = 0; k < bins; k += 1) steps[k] = 1 / (steps[k] ?? 0);
   };
 
   const learn = (): void => {
     for (let p = 0; p < partitions; p += 1) {
       const x = sentAt(p);
-      const power = powers[placeOf(p)];
-      const w = weights[p];
-      const doubt = doubts[p];
+      const power = elementAt(powers, placeOf(p));
+      const w = elementAt(weights, p);
+      const doubt = elementAt(doubts, p);
       for (let k = 0; k < bins; k += 1) {
-        const step = doubt[k] * steps[k];
-        const re = x[2 * k];
-        const im = x[2 * k + 1];
-        const real = w[2 * k] + step * (re * errors[2 * k] + im * errors[2 * k + 1]);
-        const imaginary = w[2 * k + 1] + step * (re * errors[2 * k + 1] - im * errors[2 * k]);
+        const step = (doubt[k] ?? 0) * (steps[k] ?? 0);
+        const re = x[2 * k] ?? 0;
+        const im = x[2 * k + 1] ?? 0;
+        const real = (w[2 * k] ?? 0) + step * (re * (errors[2 * k] ?? 0) + im * (errors[2 * k + 1] ?? 0));
+        const imaginary =
+          (w[2 * k + 1] ?? 0) + step * (re * (errors[2 * k + 1] ?? 0) - im * (errors[2 * k] ?? 0));
         w[2 * k] = real;
         w[2 * k + 1] = imaginary;
         doubt[k] =
-          FORGET * (1 - 0.5 * step * power[k]) * doubt[k] +
+          FORGET * (1 - 0.5 * step * (power[k] ?? 0)) * (doubt[k] ?? 0) +
           (1 - FORGET) * (real * real + imaginary * imaginary) +
           NOTHING;
       }
@@ -111,12 +114,12 @@ export const createLeakFilter = ({ hop, partitions, latest }: LeakFilterOptions)
 
   /** A partition's response is no longer than a hop: one after another is cut back to that. */
   const constrain = (w: Float64Array): void => {
-    for (let k = 0; k < 2 * bins; k += 1) spectrum[k] = w[k];
+    for (let k = 0; k < 2 * bins; k += 1) spectrum[k] = w[k] ?? 0;
     fft.completeSpectrum(spectrum);
     fft.inverseTransform(time, spectrum);
-    for (let i = 0; i < size; i += 1) input[i] = i < hop ? time[2 * i] : 0;
+    for (let i = 0; i < size; i += 1) input[i] = i < hop ? (time[2 * i] ?? 0) : 0;
     fft.realTransform(spectrum, input);
-    for (let k = 0; k < 2 * bins; k += 1) w[k] = spectrum[k];
+    for (let k = 0; k < 2 * bins; k += 1) w[k] = spectrum[k] ?? 0;
   };
 
   const remember = (sent: Float64Array): void => {
@@ -125,22 +128,23 @@ export const createLeakFilter = ({ hop, partitions, latest }: LeakFilterOptions)
     before.set(sent);
     fft.realTransform(spectrum, input);
     newest = (newest + 1) % history.length;
-    const x = history[newest];
-    for (let k = 0; k < 2 * bins; k += 1) x[k] = spectrum[k];
-    for (let k = 0; k < bins; k += 1) powers[newest][k] = x[2 * k] * x[2 * k] + x[2 * k + 1] * x[2 * k + 1];
+    const x = elementAt(history, newest);
+    const power = elementAt(powers, newest);
+    for (let k = 0; k < 2 * bins; k += 1) x[k] = spectrum[k] ?? 0;
+    for (let k = 0; k < bins; k += 1) power[k] = (x[2 * k] ?? 0) ** 2 + (x[2 * k + 1] ?? 0) ** 2;
   };
 
   return {
     step({ sent, heard, rest, leak }) {
       remember(sent);
       predict(leak);
-      for (let i = 0; i < hop; i += 1) rest[i] = heard[i] - leak[i];
+      for (let i = 0; i < hop; i += 1) rest[i] = (heard[i] ?? 0) - (leak[i] ?? 0);
       input.fill(0, 0, hop);
       input.set(rest, hop);
       fft.realTransform(errors, input);
       weigh();
       learn();
-      constrain(weights[turn]);
+      constrain(elementAt(weights, turn));
       turn = (turn + 1) % partitions;
     },
     startAt(hops) {

@@ -1,3 +1,4 @@
+import { elementAt } from '../theory/element-at';
 import { STANDARD_PITCH } from '../theory/temperament';
 import { asCents, asHz, asSeconds } from '../theory/units';
 import type { HeardPitch, HeardVibrato, Movement } from './heard-note';
@@ -27,26 +28,27 @@ const vibratoOf = (readings: readonly Reading[]): HeardVibrato | null => {
   // A crossing counts once the swing has come a third of its extent beyond.
   const crossings: number[] = [];
   let side = 0;
-  swings.forEach((value, i) => {
-    if (Math.abs(value) < extent / 3 || Math.sign(value) === side) return;
-    if (side !== 0) crossings.push(readings[i].time);
-    side = Math.sign(value);
-  });
+  for (const [i, { time }] of readings.entries()) {
+    const swing = swings[i] ?? 0;
+    if (Math.abs(swing) < extent / 3 || Math.sign(swing) === side) continue;
+    if (side !== 0) crossings.push(time);
+    side = Math.sign(swing);
+  }
   if (extent < VIBRATO.least || crossings.length < 4) return null;
-  const rate = (crossings.length - 1) / 2 / (crossings[crossings.length - 1] - crossings[0]);
+  const rate =
+    (crossings.length - 1) / 2 / (elementAt(crossings, crossings.length - 1) - elementAt(crossings, 0));
   if (rate < VIBRATO.slowest || rate > VIBRATO.fastest) return null;
   return { rate, cents: asCents(extent) };
 };
 
 const movementOf = (readings: readonly Reading[], settled: number, from: number): Movement => {
   const far = (reading: Reading): boolean => Math.abs(reading.cents - settled) > SETTLED / 2;
-  const first = readings.findIndex((reading) => !far(reading));
-  const start = readings.length === 0 ? 0 : readings[0].cents - settled;
-  const end = readings.length === 0 ? 0 : readings[readings.length - 1].cents - settled;
+  const near = readings.find((reading) => !far(reading));
+  const awayAt = (index: number): number => (readings.at(index)?.cents ?? settled) - settled;
   return {
-    start: asCents(start),
-    settling: asSeconds(first <= 0 ? 0 : Math.max(0, readings[first].time - from)),
-    end: asCents(end),
+    start: asCents(awayAt(0)),
+    settling: asSeconds(near === undefined || near === readings[0] ? 0 : Math.max(0, near.time - from)),
+    end: asCents(awayAt(-1)),
   };
 };
 

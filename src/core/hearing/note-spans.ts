@@ -1,3 +1,4 @@
+import { elementAt } from '../theory/element-at';
 import { midiOf } from '../theory/temperament';
 import { asHz } from '../theory/units';
 import type { PitchFrame } from './pitch-frame';
@@ -97,10 +98,11 @@ const anew = (from: number, readings: Reading[]): Draft => ({
 
 /** The last stretch of readings, from an index on, as its median where it stands; null where it moves. */
 const standing = (readings: readonly Reading[], from: number, seconds: number): number | null => {
-  const last = readings[readings.length - 1];
+  const last = readings.at(-1);
+  if (last === undefined) return null;
   let [low, high] = [last.cents, last.cents];
   for (let i = readings.length - 1; i >= from; i -= 1) {
-    const { time, cents } = readings[i];
+    const { time, cents } = elementAt(readings, i);
     low = Math.min(low, cents);
     high = Math.max(high, cents);
     if (high - low > STANDS.cents) return null;
@@ -118,7 +120,7 @@ const crossing = (readings: readonly Reading[], from: number, low: number, high:
 };
 
 const leapt = (readings: readonly Reading[], i: number): boolean =>
-  i > 0 && Math.abs(readings[i].cents - readings[i - 1].cents) > LEAP;
+  i > 0 && Math.abs(elementAt(readings, i).cents - elementAt(readings, i - 1).cents) > LEAP;
 
 /** One for each stream. */
 export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
@@ -134,7 +136,7 @@ export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
   /** Where a draft begins once its pitch is known; null when nothing was attacked. */
   const begun = (one: Draft, cents: number): Draft | null => {
     if (!one.fresh) return one;
-    const from = attackOf(hzOf(cents), one.readings[0].time);
+    const from = attackOf(hzOf(cents), elementAt(one.readings, 0).time);
     return from === null ? null : { ...one, from, fresh: false };
   };
 
@@ -142,7 +144,8 @@ export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
   const close = (one: Draft, to: number): readonly Span[] => {
     const readings = one.readings.filter(({ time }) => time <= to);
     if (one.id !== null) return [report({ ...one, readings }, to)];
-    if (readings.length === 0 || to - readings[0].time < SHORTEST) return [];
+    const first = readings[0];
+    if (first === undefined || to - first.time < SHORTEST) return [];
     const known = begun({ ...one, readings }, median(readings.map(({ cents }) => cents)));
     return known === null ? [] : [report(known, to)];
   };
@@ -163,7 +166,7 @@ export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
   /** Ends the draft where the pitch came half-way to where it now stands; the rest is another note. */
   const split = (one: Draft, at: number, anchor: number, joined: Joined): readonly Span[] => {
     const readings = one.readings.slice(at);
-    const from = readings[0].time;
+    const from = elementAt(readings, 0).time;
     const ended = close({ ...one, readings: one.readings.slice(0, at) }, from);
     const next: Draft = { ...anew(from, readings), anchor, joined, fresh: false };
     draft = next;
@@ -174,7 +177,7 @@ export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
     const { readings, anchor } = one;
     if (anchor === null) return settle(one);
     const last = readings.length - 1;
-    const { cents } = readings[last];
+    const { cents } = elementAt(readings, last);
     if (Math.abs(cents - anchor) < ANOTHER) {
       one.left = null;
       if (Math.abs(cents - anchor) < FOLLOW.within) one.anchor = anchor + FOLLOW.share * (cents - anchor);
@@ -185,7 +188,7 @@ export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
     const stood = standing(readings, one.left, byLeap ? STANDS.afterLeap : STANDS.seconds);
     if (stood === null || Math.abs(stood - anchor) < ANOTHER) return [];
     const at = crossing(readings, Math.max(1, one.left - GLIDE_READINGS), anchor, stood);
-    if (byLeap || readings[at].time - one.from >= SCOOP_SECONDS)
+    if (byLeap || elementAt(readings, at).time - one.from >= SCOOP_SECONDS)
       return split(one, at, stood, byLeap ? 'leap' : 'glide');
     one.anchor = stood;
     one.left = null;
@@ -214,8 +217,9 @@ export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
       return ended;
     },
     steady: () => {
-      if (draft === null || draft.anchor === null || draft.left !== null) return null;
-      return hzOf(draft.readings[draft.readings.length - 1].cents);
+      const last = draft?.readings.at(-1);
+      if (last === undefined || draft?.anchor === null || draft?.left !== null) return null;
+      return hzOf(last.cents);
     },
     swing() {
       const readings = draft?.readings ?? [];

@@ -1,6 +1,7 @@
+import { elementAt } from '../theory/element-at';
 import type { Peak } from './lag-peaks';
 import type { PitchGrid } from './pitch-grid';
-import { createSoundBand } from './sound-band';
+import { createSoundBand, type SoundBand } from './sound-band';
 
 /** Tells how well each pitch explains the latest sound. */
 export interface PitchEvidence {
@@ -54,34 +55,40 @@ export const createPitchEvidence = ({ grid, rate, hop, window }: EvidenceOptions
   const high = createSoundBand({ ...shared, from: EDGES[1], keep: 1 });
   const bands = [low, middle, high];
   const values = new Float64Array(lags.length);
-  const parts = [2, 3, 4].map((times) => grid.timesHigher(times));
-  const lowness = lags.map((lag) => PER_OCTAVE * Math.log2(lag / lags[lags.length - 1]));
+  const [twice, thrice, fourTimes] = [grid.timesHigher(2), grid.timesHigher(3), grid.timesHigher(4)];
+  const lowness = lags.map((lag) => PER_OCTAVE * Math.log2(lag / elementAt(lags, lags.length - 1)));
 
   const weigh = (): void => {
     for (let i = 0; i < values.length; i += 1) {
       values[i] = -Math.log(
-        Math.sqrt(unexplained(low.likeness[i])) *
-          unexplained(middle.likeness[i]) *
-          unexplained(high.likeness[i]),
+        Math.sqrt(unexplained(low.likeness[i] ?? 0)) *
+          unexplained(middle.likeness[i] ?? 0) *
+          unexplained(high.likeness[i] ?? 0),
       );
     }
   };
 
-  const around = (place: number): number =>
-    place < 0 ? Number.NEGATIVE_INFINITY : Math.max(values[place], values[place - 1], values[place + 1] ?? 0);
+  const valueAt = (place: number): number => values[place] ?? Number.NEGATIVE_INFINITY;
+  const around = (place: number | undefined): number =>
+    place === undefined || place < 0
+      ? Number.NEGATIVE_INFINITY
+      : Math.max(valueAt(place), valueAt(place - 1), valueAt(place + 1));
 
   /** From the lowest up, so that the pitches above are still as they were. */
   const favourOwn = (): void => {
     for (let i = 0; i < values.length; i += 1) {
-      const higher = Math.max(around(parts[0][i]), around(parts[1][i]), around(parts[2][i]));
-      const beyond = Math.max(0, values[i] - higher) / OWN;
-      if (beyond < 2) values[i] -= OWN * Math.min(1, 2 - beyond);
-      values[i] -= lowness[i];
+      const higher = Math.max(around(twice[i]), around(thrice[i]), around(fourTimes[i]));
+      const beyond = Math.max(0, (values[i] ?? 0) - higher) / OWN;
+      if (beyond < 2) values[i] = (values[i] ?? 0) - OWN * Math.min(1, 2 - beyond);
+      values[i] = (values[i] ?? 0) - (lowness[i] ?? 0);
     }
   };
 
-  const sayOf = (place: number) => (_: unknown, b: number) =>
-    LEAST_SAY + (b === 0 ? 0.5 : 1) * Math.log((1 + UNSTEADY) / unexplained(bands[b].likeness[place]));
+  const sayOf =
+    (place: number) =>
+    (band: SoundBand): number =>
+      LEAST_SAY +
+      (band === low ? 0.5 : 1) * Math.log((1 + UNSTEADY) / unexplained(band.likeness[place] ?? 0));
 
   return {
     values,
@@ -92,20 +99,25 @@ export const createPitchEvidence = ({ grid, rate, hop, window }: EvidenceOptions
     },
     likenessAt(place) {
       const says = bands.map(sayOf(place));
-      const sum = bands.reduce((total, { likeness }, b) => total + says[b] * Math.max(0, likeness[place]), 0);
+      const sum = bands.reduce(
+        (total, { likeness }, b) => total + (says[b] ?? 0) * Math.max(0, likeness[place] ?? 0),
+        0,
+      );
       return Math.min(1, sum / says.reduce((total, say) => total + say, 0));
     },
     periodAt(place, hops) {
       const says = bands.map(sayOf(place));
       let [lag, height, total] = [0, 0, 0];
       for (const [b, band] of bands.entries()) {
-        const peak = grid.frequencies[place] < band.to ? band.peak(hops, lags[place]) : undefined;
+        const peak = (grid.frequencies[place] ?? 0) < band.to ? band.peak(hops, lags[place] ?? 0) : undefined;
         if (peak === undefined) continue;
-        lag += says[b] * peak.lag;
-        height += says[b] * peak.height;
-        total += says[b];
+        lag += (says[b] ?? 0) * peak.lag;
+        height += (says[b] ?? 0) * peak.height;
+        total += says[b] ?? 0;
       }
-      return total === 0 ? { lag: lags[place], height: 0 } : { lag: lag / total, height: height / total };
+      return total === 0
+        ? { lag: lags[place] ?? 0, height: 0 }
+        : { lag: lag / total, height: height / total };
     },
   };
 };

@@ -28,10 +28,10 @@ export const createPitchPath = (size: number, { moves, leap, start, stop }: Path
   let silent = 0;
 
   const reached = (i: number): number => {
-    let best = scores[i] - moves[0];
+    let best = (scores[i] ?? 0) - (moves[0] ?? 0);
     for (let k = 1; k < moves.length; k += 1) {
-      if (i >= k) best = Math.max(best, scores[i - k] - moves[k]);
-      if (i + k < size) best = Math.max(best, scores[i + k] - moves[k]);
+      if (i >= k) best = Math.max(best, (scores[i - k] ?? 0) - (moves[k] ?? 0));
+      if (i + k < size) best = Math.max(best, (scores[i + k] ?? 0) - (moves[k] ?? 0));
     }
     return best;
   };
@@ -39,19 +39,19 @@ export const createPitchPath = (size: number, { moves, leap, start, stop }: Path
   return {
     step(evidence, unvoiced) {
       let top = Number.NEGATIVE_INFINITY;
-      for (let i = 0; i < size; i += 1) top = Math.max(top, scores[i]);
+      for (let i = 0; i < size; i += 1) top = Math.max(top, scores[i] ?? 0);
       const source = Math.max(top, silent - start);
       let best = -1;
       const quiet = Math.max(silent, top - stop) + unvoiced;
       let highest = quiet;
       for (let i = 0; i < size; i += 1) {
-        next[i] = Math.max(reached(i), source - leap) + evidence[i];
-        if (next[i] > highest) {
-          highest = next[i];
+        next[i] = Math.max(reached(i), source - leap) + (evidence[i] ?? 0);
+        if ((next[i] ?? 0) > highest) {
+          highest = next[i] ?? 0;
           best = i;
         }
       }
-      for (let i = 0; i < size; i += 1) next[i] -= highest;
+      for (let i = 0; i < size; i += 1) next[i] = (next[i] ?? 0) - highest;
       silent = quiet - highest;
       [scores, next] = [next, scores];
       return best;

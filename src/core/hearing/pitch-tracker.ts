@@ -92,11 +92,11 @@ export const createPitchTracker = ({
 
   const levelOf = (hop: Float64Array): number => {
     let sum = 0;
-    for (let i = 0; i < HOP; i += 1) sum += hop[i] * hop[i];
+    for (let i = 0; i < HOP; i += 1) sum += (hop[i] ?? 0) * (hop[i] ?? 0);
     powers.copyWithin(0, 1);
     powers[powers.length - 1] = sum / HOP;
     let all = 0;
-    for (let i = 1; i <= window.shortest; i += 1) all += powers[powers.length - i];
+    for (let i = 1; i <= window.shortest; i += 1) all += powers[powers.length - i] ?? 0;
     return decibels(all / window.shortest);
   };
 
@@ -105,7 +105,7 @@ export const createPitchTracker = ({
     let sum = 1e-20;
     let moment = sum * count * 0.5;
     for (let i = 0; i < count; i += 1) {
-      const p = powers[powers.length - 1 - i];
+      const p = powers[powers.length - 1 - i] ?? 0;
       sum += p;
       moment += p * (i + 0.5);
     }

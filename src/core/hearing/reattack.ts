@@ -39,12 +39,10 @@ export const createReattack = (): Reattack => {
     step(reading) {
       const { time, level } = reading;
       readings.push(reading);
-      while (readings[0].time < time - MOMENT.rise - MOMENT.fall) readings.shift();
-      let low = readings.length - 1;
-      for (let i = low; i >= 0 && readings[i].time >= time - MOMENT.rise; i -= 1) {
-        if (readings[i].level < readings[low].level) low = i;
-      }
-      const least = readings[low].level;
+      readings = readings.filter((each) => each.time >= time - MOMENT.rise - MOMENT.fall);
+      const rising = readings.filter((each) => each.time >= time - MOMENT.rise);
+      const least = Math.min(...rising.map((each) => each.level));
+      const low = readings.findLastIndex((each) => each.level === least);
       const rise = level - least;
       const whole = reading.whole - Math.min(...readings.slice(low).map((each) => each.whole));
       const trembles = reading.swing > TREMBLES.cents;

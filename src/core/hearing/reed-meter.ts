@@ -41,8 +41,8 @@ export const createReedMeter = (rate: number, hop: number): ReedMeter => {
     const [c, s] = [Math.cos(turn), Math.sin(turn)];
     let [x, y, re, im] = [1, 0, 0, 0];
     for (let i = from; i < from + window; i += 1) {
-      re += past[i] * x;
-      im += past[i] * y;
+      re += (past[i] ?? 0) * x;
+      im += (past[i] ?? 0) * y;
       [x, y] = [x * c - y * s, x * s + y * c];
     }
     return re * re + im * im;
@@ -69,7 +69,7 @@ export const createReedMeter = (rate: number, hop: number): ReedMeter => {
     now: (frequency) => levelAt(frequency, 0),
     whole: () => {
       let power = 0;
-      for (let i = kept - window; i < kept; i += 1) power += past[i] * past[i];
+      for (let i = kept - window; i < kept; i += 1) power += (past[i] ?? 0) * (past[i] ?? 0);
       return 10 * Math.log10(power / window + NOTHING);
     },
     past: (frequency) => {

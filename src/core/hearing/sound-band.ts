@@ -38,7 +38,7 @@ export const createSoundBand = (options: SoundBandOptions): SoundBand => {
   if (from !== undefined) edges.push({ kind: 'high-pass', cutoff: from, order: 4 });
   if (to !== undefined) edges.push({ kind: 'low-pass', cutoff: to, order: 4 });
   const filter = createFilter(edges, rate);
-  const longestLag = Math.ceil(lags[0] / keep) + READING_MARGIN;
+  const longestLag = Math.ceil((lags[0] ?? 0) / keep) + READING_MARGIN;
   const products = createLagProducts({ hop: hop / keep, longestLag, longestWindow: window.longest });
   const reader = createCurveReader(lags.map((lag) => lag / keep));
   const block = new Float64Array(hop);
@@ -51,7 +51,7 @@ export const createSoundBand = (options: SoundBandOptions): SoundBand => {
     add(samples) {
       block.set(samples);
       filter(block);
-      for (let i = 0; i < kept.length; i += 1) kept[i] = block[(i + 1) * keep - 1];
+      for (let i = 0; i < kept.length; i += 1) kept[i] = block[(i + 1) * keep - 1] ?? 0;
       products.add(kept);
       products.compare(window.shortest, curve);
       reader.read(curve, likeness);

@@ -1,3 +1,4 @@
+import { elementAt } from '../theory/element-at';
 /** A value with what came before and what was undone. Oldest first in `past`, next to redo first in `future`. */
 export interface History<T> {
   readonly past: readonly T[];
@@ -21,14 +22,10 @@ export const record = <T>(history: History<T>, present: T): History<T> =>
 export const undo = <T>({ past, present, future }: History<T>): History<T> =>
   past.length === 0
     ? { past, present, future }
-    : {
-        past: past.slice(0, -1),
-        present: past[past.length - 1],
-        future: [present, ...future],
-      };
+    : { past: past.slice(0, -1), present: elementAt(past, past.length - 1), future: [present, ...future] };
 
 /** Takes the last undone step again; the same history where there is none. */
 export const redo = <T>({ past, present, future }: History<T>): History<T> =>
   future.length === 0
     ? { past, present, future }
-    : { past: [...past, present], present: future[0], future: future.slice(1) };
+    : { past: [...past, present], present: elementAt(future, 0), future: future.slice(1) };
