@@ -116,12 +116,14 @@ export const createPitchTracker = ({
   const isWavering = (now: number): boolean => {
     const { values } = evidence;
     let top = 0;
-    for (let i = 1; i < values.length; i += 1) if (values[i] > values[top]) top = i;
+    for (let i = 1; i < values.length; i += 1) if ((values[i] ?? 0) > (values[top] ?? 0)) top = i;
     if (now >= 0) {
-      return Math.abs(top - now) >= COSTS.moves.length && values[top] > values[now] + COSTS.leap;
+      return (
+        Math.abs(top - now) >= COSTS.moves.length && (values[top] ?? 0) > (values[now] ?? 0) + COSTS.leap
+      );
     }
     const last = powers.length - 1;
-    return values[top] > NO_PITCH.sound || powers[last] > BEGINNING * powers[last - 1];
+    return (values[top] ?? 0) > NO_PITCH.sound || (powers[last] ?? 0) > BEGINNING * (powers[last - 1] ?? 0);
   };
 
   const frame = (frequency: number, clarity: number, ago: number, level: number): PitchFrame => {

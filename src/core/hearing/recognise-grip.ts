@@ -1,5 +1,6 @@
 import { gripShapes } from '../harp/grip-shapes';
 import type { Breath } from '../harp/harp';
+import { elementAt } from '../theory/element-at';
 import { type ReedSpectrum, unitPower } from './reed-spectra';
 
 /** What sounds together: holes of one breath, lowest first; one hole is a single note. */
@@ -51,7 +52,7 @@ const hypothesesOf = (spectra: readonly ReedSpectrum[]): readonly Hypothesis[] =
 
 const weightedDot = (a: Float64Array, b: Float64Array, weights: Float64Array): number => {
   let sum = 0;
-  for (let i = 0; i < weights.length; i += 1) sum += weights[i] * a[i] * b[i];
+  for (let i = 0; i < weights.length; i += 1) sum += (weights[i] ?? 0) * (a[i] ?? 0) * (b[i] ?? 0);
   return sum;
 };
 
@@ -67,20 +68,21 @@ interface Normal {
 /** Least squares without negative shares, by going round the reeds (coordinate descent). */
 const leastSquares = (reeds: readonly number[], { toHeard, between, whole }: Normal) => {
   const shares = reeds.map(() => 0);
+  const product = (one: number, other: number): number => elementAt(elementAt(between, one), other);
   for (let round = 0; round < ROUNDS; round += 1) {
     reeds.forEach((reed, i) => {
-      let left = toHeard[reed];
+      let left = toHeard[reed] ?? 0;
       reeds.forEach((other, j) => {
-        if (j !== i) left -= between[reed][other] * shares[j];
+        if (j !== i) left -= product(reed, other) * (shares[j] ?? 0);
       });
-      shares[i] = Math.max(0, left / between[reed][reed]);
+      shares[i] = Math.max(0, left / product(reed, reed));
     });
   }
   let rest = whole;
   reeds.forEach((reed, i) => {
-    rest -= 2 * toHeard[reed] * shares[i];
+    rest -= 2 * (toHeard[reed] ?? 0) * (shares[i] ?? 0);
     reeds.forEach((other, j) => {
-      rest += between[reed][other] * shares[i] * shares[j];
+      rest += product(reed, other) * (shares[i] ?? 0) * (shares[j] ?? 0);
     });
   });
   return { shares, unexplained: Math.max(0, rest / whole) };

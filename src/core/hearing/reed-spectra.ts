@@ -45,21 +45,22 @@ export const unitPower = (power: Float64Array): Float64Array => {
 export const learnReedSpectra = ({ samples, sampleRate, reeds }: Learning): readonly ReedSpectrum[] => {
   const front = createFrontEnd({ sampleRate, hop: SPECTRUM_HOP, lowest: SPECTRUM_LOWEST });
   const spectrum = createSlidingSpectrum(front.rate);
-  const sums = reeds.map(() => ({ power: null as Float64Array | null }));
+  const sums = new Map<LoneReed, Float64Array>();
   let taken = 0;
   front.push(samples, (hop) => {
     spectrum.push(hop);
     taken += hop.length;
     const to = taken / front.rate;
     const from = to - SPECTRUM_SAMPLES / front.rate;
-    const index = reeds.findIndex((reed) => from >= reed.from + ATTACK && to <= reed.to);
-    if (index < 0) return;
+    const lone = reeds.find((reed) => from >= reed.from + ATTACK && to <= reed.to);
+    if (lone === undefined) return;
     const power = spectrum.power();
-    const sum = sums[index].power;
-    sums[index].power = sum === null ? power.slice() : sum.map((value, i) => value + power[i]);
+    const sum = sums.get(lone);
+    sums.set(lone, sum === undefined ? power.slice() : sum.map((value, i) => value + (power[i] ?? 0)));
   });
-  return reeds.flatMap(({ sound }, i) => {
-    const { power } = sums[i];
-    return power === null ? [] : [{ hole: sound.hole, breath: sound.breath, power: unitPower(power) }];
+  return reeds.flatMap((lone) => {
+    const { sound } = lone;
+    const power = sums.get(lone);
+    return power === undefined ? [] : [{ hole: sound.hole, breath: sound.breath, power: unitPower(power) }];
   });
 };

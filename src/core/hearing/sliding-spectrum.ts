@@ -29,7 +29,7 @@ const smear = (power: Float64Array, into: Float64Array): void => {
     const last = Math.min(power.length - 1, Math.floor(i + reach));
     let sum = 0;
     for (let j = Math.max(0, Math.ceil(i - reach)); j <= last; j += 1) {
-      sum += power[j] * (1 - Math.abs(i - j) / (reach + 1));
+      sum += (power[j] ?? 0) * (1 - Math.abs(i - j) / (reach + 1));
     }
     into[i] = sum;
   }
@@ -52,10 +52,10 @@ export const createSlidingSpectrum = (rate: number): SlidingSpectrum => {
       past.set(samples, SIZE - samples.length);
     },
     power: () => {
-      for (let i = 0; i < SIZE; i += 1) windowed[i] = past[i] * window[i];
+      for (let i = 0; i < SIZE; i += 1) windowed[i] = (past[i] ?? 0) * (window[i] ?? 0);
       fft.realTransform(spectrum, windowed);
       for (let i = Math.ceil(BAND.from / binHz); i < sharp.length; i += 1) {
-        sharp[i] = spectrum[2 * i] ** 2 + spectrum[2 * i + 1] ** 2;
+        sharp[i] = (spectrum[2 * i] ?? 0) ** 2 + (spectrum[2 * i + 1] ?? 0) ** 2;
       }
       smear(sharp, power);
       return power;
