@@ -21,7 +21,12 @@ interface Props<Value extends string | number> {
   readonly hint?: string | undefined;
   /** How much room the longest option needs in a row of choices. */
   readonly size?: 'short' | 'usual' | 'long';
+  /** `minor` choices leave a row that has no room for all; they stand in the panel. */
+  readonly rank?: 'minor' | undefined;
 }
+
+/** Letters that stand on one line in the closed control; longer names take two smaller ones. */
+const ON_ONE_LINE = { short: 3, usual: 15, long: 22 } as const;
 
 const grouped = <Value extends string | number>(options: readonly Option<Value>[]) => {
   const groups = new Map<string, Option<Value>[]>();
@@ -40,14 +45,16 @@ export const Choice = <Value extends string | number>({
   onChoose,
   hint,
   size = 'usual',
+  rank,
 }: Props<Value>) => {
   const id = useId();
   const choose = (text: string): void => {
     const chosen = options.find((option) => String(option.value) === text);
     if (chosen) onChoose(chosen.value);
   };
+  const chosen = options.find((option) => option.value === value)?.text ?? '';
   return (
-    <div className="field">
+    <div className="field" data-rank={rank}>
       <label htmlFor={id}>{label}</label>
       <span className="select">
         <select
@@ -72,6 +79,9 @@ export const Choice = <Value extends string | number>({
             );
           })}
         </select>
+        <span className="chosen" aria-hidden="true" data-long={chosen.length > ON_ONE_LINE[size]}>
+          {chosen}
+        </span>
       </span>
       {hint !== undefined && (
         <p className="hint" id={`${id}-hint`}>

@@ -1,4 +1,34 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { createContext, type ReactNode, useContext, useEffect, useId, useRef } from 'react';
+
+/** The panels found under one entry of the head, of which this is one. */
+export interface PanelPages {
+  readonly pages: readonly { readonly id: string; readonly text: string }[];
+  readonly open: string;
+  readonly onOpen: (id: string) => void;
+}
+
+/** Tells a panel its neighbours; without it a panel stands alone. */
+export const PanelPagesContext = createContext<PanelPages | null>(null);
+
+const Pages = ({ title }: { readonly title: string }) => {
+  const neighbours = useContext(PanelPagesContext);
+  if (neighbours === null || neighbours.pages.length < 2) return null;
+  return (
+    <nav className="panel-pages" aria-label={`Beside ${title}`}>
+      {neighbours.pages.map(({ id, text }) => (
+        <button
+          key={id}
+          type="button"
+          className="plain"
+          aria-current={neighbours.open === id ? 'page' : undefined}
+          onClick={() => neighbours.onOpen(id)}
+        >
+          {text}
+        </button>
+      ))}
+    </nav>
+  );
+};
 
 interface Props {
   readonly title: string;
@@ -7,8 +37,9 @@ interface Props {
 }
 
 /**
- * A panel over the right edge of the page (the whole page on a phone). It does not block the rest:
- * the chart goes on and can be played while a panel is open. Escape closes it, focus returns to its opener.
+ * A panel beside the stand, which makes room for it where the window is wide; on a phone it covers the stand but for
+ * the transport. It does not block the rest: the chart goes on and can be played while the mixer is open. Escape
+ * closes it, focus returns to its opener.
  */
 export const Sheet = ({ title, onClose, children }: Props) => {
   const id = useId();
@@ -33,6 +64,7 @@ export const Sheet = ({ title, onClose, children }: Props) => {
         <h2 id={id} ref={heading} tabIndex={-1}>
           {title}
         </h2>
+        <Pages title={title} />
         <button type="button" className="plain" onClick={onClose}>
           Close
         </button>

@@ -16,13 +16,15 @@ import { useState } from 'react';
 import type { Session } from '../../app/session/session';
 import { Boundary } from '../controls/boundary';
 import { Guarded } from '../controls/guarded';
+import { PanelPagesContext } from '../controls/panel';
 import { PrintView } from '../print/print-view';
 import { PracticeProvider } from '../state/practice-context';
 import { SessionProvider, useSelected } from '../state/session-context';
 import { useKeys } from '../state/use-keys';
 import { useLook } from '../state/use-look';
 import { useNarrow } from '../state/use-narrow';
-import { PANELS, type PanelId, type PartProps, VIEWS } from './page-parts';
+import { entryOf, PAGE_TEXTS, type PanelId } from './entries';
+import { PANELS, type PartProps, VIEWS } from './page-parts';
 import { TransportBar } from './transport-bar';
 
 /** The parts of one place, each of which fails alone. */
@@ -33,6 +35,27 @@ const Parts = ({ place, ...given }: PartProps & { readonly place: keyof typeof V
     </Guarded>
   ));
 
+/** The open panel with its neighbours under the same entry. */
+const OpenPanel = ({
+  open,
+  onOpen,
+}: {
+  readonly open: PanelId;
+  readonly onOpen: (id: PanelId | null) => void;
+}) => {
+  const panel = PANELS[open];
+  const close = (): void => onOpen(null);
+  const neighbours = entryOf(open).pages.map((id) => ({ id, text: PAGE_TEXTS[id] }));
+  const onNeighbour = (id: string): void => onOpen(neighbours.find((each) => each.id === id)?.id ?? null);
+  return (
+    <PanelPagesContext value={{ pages: neighbours, open, onOpen: onNeighbour }}>
+      <Boundary key={open} part={panel.title} onLeave={close}>
+        <panel.Show onClose={close} />
+      </Boundary>
+    </PanelPagesContext>
+  );
+};
+
 const Page = () => {
   const [open, setOpen] = useState<PanelId | null>(null);
   const narrow = useNarrow();
@@ -40,28 +63,24 @@ const Page = () => {
   useLook();
   useKeys();
   const onOpen = (id: PanelId): void => setOpen((now) => (now === id ? null : id));
-  const close = (): void => setOpen(null);
   const given: PartProps = { open, onOpen, narrow };
-  const panel = open === null ? null : PANELS[open];
   return (
-    <div className="page">
-      <Parts place="head" {...given} />
-      <main className="stand" data-drawing={drawing}>
-        <div className="form">
-          <Parts place="form" {...given} />
-        </div>
-        <div className="reading">
-          <Parts place="reading" {...given} />
-        </div>
-      </main>
-      <TransportBar>
-        <Parts place="transport" {...given} />
-      </TransportBar>
-      {panel !== null && (
-        <Boundary key={open} part={panel.title} onLeave={close}>
-          <panel.Show onClose={close} />
-        </Boundary>
-      )}
+    <div className="whole" data-panel={open ?? undefined}>
+      <div className="page">
+        <Parts place="head" {...given} />
+        <main className="stand" data-drawing={drawing}>
+          <div className="form">
+            <Parts place="form" {...given} />
+          </div>
+          <div className="reading">
+            <Parts place="reading" {...given} />
+          </div>
+        </main>
+        <TransportBar>
+          <Parts place="transport" {...given} />
+        </TransportBar>
+      </div>
+      {open !== null && <OpenPanel open={open} onOpen={setOpen} />}
     </div>
   );
 };

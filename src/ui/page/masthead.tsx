@@ -1,19 +1,16 @@
+import { useId, useRef } from 'react';
 import { positionTitle } from '../../core/harp/positions';
 import { keyName, prettyName } from '../../core/theory/pitch';
 import { Where } from '../chart/where';
 import { useSelected } from '../state/session-context';
+import { ENTRIES, type Entry, entryOf, type PanelId } from './entries';
 
-export type SheetId = 'harp' | 'practise' | 'chart' | 'band' | 'mixer' | 'take-away' | 'care';
-
-const SHEETS: readonly { readonly id: SheetId; readonly text: string }[] = [
-  { id: 'harp', text: 'Harp' },
-  { id: 'practise', text: 'Practise' },
-  { id: 'chart', text: 'Chart' },
-  { id: 'band', text: 'Band' },
-  { id: 'mixer', text: 'Mixer' },
-  { id: 'take-away', text: 'Take away' },
-  { id: 'care', text: 'Care' },
-];
+interface Props {
+  /** The panel that is open. */
+  readonly open: PanelId | null;
+  readonly onOpen: (id: PanelId) => void;
+  readonly narrow: boolean;
+}
 
 const Comb = () => (
   <svg viewBox="0 0 30 18" aria-hidden="true">
@@ -33,14 +30,44 @@ const Comb = () => (
   </svg>
 );
 
+const EntryButton = ({ entry, open, onOpen }: Omit<Props, 'narrow'> & { readonly entry: Entry }) => {
+  const shown = open !== null && entryOf(open).id === entry.id;
+  return (
+    <button
+      type="button"
+      className="plain"
+      aria-expanded={shown}
+      onClick={() => onOpen(shown && open !== null ? open : entry.pages[0])}
+    >
+      {entry.text}
+    </button>
+  );
+};
+
+/** On a phone the entries are behind one button, so that the head of the page is one line. */
+const Menu = ({ open, onOpen }: Omit<Props, 'narrow'>) => {
+  const id = useId();
+  const list = useRef<HTMLElement>(null);
+  const choose = (panel: PanelId): void => {
+    list.current?.hidePopover?.();
+    onOpen(panel);
+  };
+  return (
+    <>
+      <button type="button" className="plain menu-button" popoverTarget={id}>
+        Menu
+      </button>
+      <nav id={id} ref={list} popover="auto" className="menu" aria-label="Panels">
+        {ENTRIES.map((entry) => (
+          <EntryButton key={entry.id} entry={entry} open={open} onOpen={choose} />
+        ))}
+      </nav>
+    </>
+  );
+};
+
 /** The name of the program, the song in words, and the ways to the panels. */
-export const Masthead = ({
-  open,
-  onOpen,
-}: {
-  readonly open: SheetId | 'song' | null;
-  readonly onOpen: (id: SheetId) => void;
-}) => {
+export const Masthead = ({ open, onOpen, narrow }: Props) => {
   const tune = useSelected((state) => state.now.tune);
   const { tonic, mode } = tune.chart;
   return (
@@ -49,25 +76,22 @@ export const Masthead = ({
         <Comb />
         Combshed
       </h1>
+      {narrow && <Menu open={open} onOpen={onOpen} />}
       <p className="song-line">
-        Song in <strong>{prettyName(tonic)}</strong>
+        <span className="lead-in">Song in </span>
+        <strong>{prettyName(tonic)}</strong>
         {mode === 'minor' ? ' minor' : ''},{' '}
-        <strong>{prettyName(keyName(tune.harp.key, 'major'))} harp</strong>, {positionTitle(tune.position)}
+        <strong>{prettyName(keyName(tune.harp.key, 'major'))} harp</strong>
+        <span className="position">, {positionTitle(tune.position)}</span>
       </p>
       <Where />
-      <nav aria-label="Panels">
-        {SHEETS.map(({ id, text }) => (
-          <button
-            key={id}
-            type="button"
-            className="plain"
-            aria-expanded={open === id}
-            onClick={() => onOpen(id)}
-          >
-            {text}
-          </button>
-        ))}
-      </nav>
+      {!narrow && (
+        <nav aria-label="Panels">
+          {ENTRIES.map((entry) => (
+            <EntryButton key={entry.id} entry={entry} open={open} onOpen={onOpen} />
+          ))}
+        </nav>
+      )}
     </header>
   );
 };

@@ -18,11 +18,10 @@ import { PractiseSheet } from '../panels/practise/practise-panel';
 import { SongSheet } from '../panels/song/song-panel';
 import { TakeAwaySheet } from '../panels/take-away/take-away-panel';
 import { PracticeSign } from '../state/practice-context';
-import { Masthead, type SheetId } from './masthead';
+import type { PanelId } from './entries';
+import { Masthead } from './masthead';
 import { Notices } from './notices';
 import { SongPart } from './song-part';
-
-export type PanelId = SheetId | 'song';
 
 /** What every part of the page is given; most need none of it. */
 export interface PartProps {

@@ -1,5 +1,5 @@
 import { SongChoices } from '../panels/song/song-choices';
-import type { SheetId } from './masthead';
+import type { PanelId } from './entries';
 
 /** The song's choices; on a phone they are behind a button. */
 export const SongPart = ({
@@ -7,7 +7,7 @@ export const SongPart = ({
   onOpen,
 }: {
   readonly narrow: boolean;
-  readonly onOpen: (id: SheetId | 'song') => void;
+  readonly onOpen: (id: PanelId) => void;
 }) =>
   narrow ? (
     <button type="button" className="tool setup-only" onClick={() => onOpen('song')}>

@@ -25,8 +25,8 @@ const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at
   r: (_, session) => toggleRepeat(session),
 };
 
-/** Buttons of the transport and the chart: space plays and stops there too, Enter still presses them. */
-const SPACE_PLAYS = '.bar, .play, .tempo-row button';
+/** Buttons of the head, the transport and the chart: space plays and stops there too, Enter still presses them. */
+const SPACE_PLAYS = '.bar, .play, .tempo-row button, .masthead button';
 
 /** Keys meant for a control that has the focus are left to it. */
 const belongsToControl = (event: KeyboardEvent): boolean => {

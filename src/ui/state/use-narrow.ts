@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react';
 
-/** Width below which the song's choices move behind a button: phones held upright. */
-const NARROW = '(max-width: 699px)';
+/** Where the song's choices and the ways to the panels move behind a button: phones, held upright or lying. */
+const NARROW = '(max-width: 699px), (max-height: 560px)';
 
 const subscribe = (listener: () => void): (() => void) => {
   const query = window.matchMedia(NARROW);
@@ -9,6 +9,6 @@ const subscribe = (listener: () => void): (() => void) => {
   return () => query.removeEventListener('change', listener);
 };
 
-/** True on a phone's width. */
+/** True on a phone. */
 export const useNarrow = (): boolean =>
   useSyncExternalStore(subscribe, () => window.matchMedia(NARROW).matches);

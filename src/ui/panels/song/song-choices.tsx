@@ -22,6 +22,7 @@ export const SongChoices = () => {
     <>
       <Choice
         label="Feel"
+        rank="minor"
         value={settings.style.feel}
         options={FEELS.map(({ id, name }) => ({ value: id, text: name }))}
         onChoose={commands.chooseFeel}
@@ -59,6 +60,7 @@ export const SongChoices = () => {
       />
       <Choice
         label="Tuning"
+        rank="minor"
         value={settings.tuning.id}
         options={tunings.map(({ id, name }) => ({ value: id, text: name }))}
         onChoose={(id) =>
