@@ -34,9 +34,9 @@ const careLine = (page: Page) => page.getByText(/^(Kept|Not kept|Being kept) for
 const visit = async (says: RegExp = /^Kept for offline use/): Promise<Page> => {
   const page = await context.newPage();
   await page.goto(server.address);
-  await press(page, 'Care');
+  await press(page, 'Help');
   await expect.poll(() => careLine(page).textContent(), { timeout: 30_000 }).toMatch(says);
-  await press(page, 'Care');
+  await press(page, 'Help');
   return page;
 };
 

@@ -90,7 +90,8 @@ describe('a first visit', () => {
     await expect.poll(() => current(page).getAttribute('aria-label'), { timeout: 15_000 }).toBe('Bar 2, C7');
     const loaded = watch.requests.length;
     await page.getByLabel('Form').selectOption('jazz-swing');
-    await page.getByRole('button', { name: 'Mixer' }).click();
+    await page.getByRole('button', { name: 'Band', exact: true }).click();
+    await page.getByRole('button', { name: 'Mixer', exact: true }).click();
     await page.waitForTimeout(1500);
     expect(watch.foreign(app.address)).toEqual([]);
     expect(watch.requests.slice(loaded)).toEqual([]);
@@ -167,7 +168,8 @@ describe('everyone can use it', () => {
       (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html]),
     ).toEqual([]);
     await page.getByRole('button', { name: 'Keys' }).click();
-    await page.getByRole('button', { name: 'Mixer' }).click();
+    await page.getByRole('button', { name: 'Band', exact: true }).click();
+    await page.getByRole('button', { name: 'Mixer', exact: true }).click();
     expect(
       (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html]),
     ).toEqual([]);

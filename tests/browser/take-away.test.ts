@@ -70,7 +70,8 @@ describe('taking a song away from the built page', () => {
   const press = (name: string) => sheet().getByRole('button', { name, exact: true }).click();
   const choose = (label: string, text: string) => sheet().getByLabel(label).selectOption({ label: text });
   const mute = async (parts: readonly string[]) => {
-    await page.getByRole('button', { name: 'Mixer' }).click();
+    await page.getByRole('button', { name: 'Band', exact: true }).click();
+    await page.getByRole('button', { name: 'Mixer', exact: true }).click();
     for (const part of parts) await page.getByRole('button', { name: `Mute ${part}` }).click();
     await page.getByRole('button', { name: 'Close' }).click();
   };

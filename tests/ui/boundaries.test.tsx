@@ -3,7 +3,8 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { findLine } from '../../src/core/lines/lines';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import { storableSettings } from '../../src/core/settings/parse-settings';
-import { PANELS, type PagePart, type PanelId, type PartProps, VIEWS } from '../../src/ui/page/page-parts';
+import type { PanelId } from '../../src/ui/page/entries';
+import { PANELS, type PagePart, type PartProps, VIEWS } from '../../src/ui/page/page-parts';
 import { openPage } from '../helpers/open-page';
 
 beforeEach(() => {

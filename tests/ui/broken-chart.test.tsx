@@ -32,7 +32,8 @@ const openTab = (tabs: ReturnType<typeof createFakeTabs>) => {
 };
 
 const breakDraft = async ({ user }: ReturnType<typeof openTab>): Promise<void> => {
-  await user.click(screen.getByRole('button', { name: 'Chart' }));
+  await user.click(screen.getByRole('button', { name: 'Song' }));
+  await user.click(screen.getByRole('button', { name: 'Charts' }));
   await user.click(screen.getByRole('button', { name: 'New' }));
   await user.click(screen.getByRole('textbox', { name: /Chords|Text|Changes/i }));
   await user.paste(BAD);
@@ -59,7 +60,8 @@ describe('a draft on which the reader fails', () => {
     cleanup();
     const { user } = openTab(tabs);
     expect(screen.queryByRole('alert')).toBeNull();
-    await user.click(screen.getByRole('button', { name: 'Chart' }));
+    await user.click(screen.getByRole('button', { name: 'Song' }));
+    await user.click(screen.getByRole('button', { name: 'Charts' }));
     expect(screen.queryByRole('alert')).toBeNull();
     await user.selectOptions(screen.getByLabelText('Open chart'), 'Chart (not saved)');
     await user.click(screen.getByRole('button', { name: 'Go on without it' }));

@@ -14,7 +14,8 @@ const understood = () =>
 
 const openPanel = async () => {
   const page = openPage();
-  await page.user.click(screen.getByRole('button', { name: 'Chart' }));
+  await page.user.click(screen.getByRole('button', { name: 'Song' }));
+  await page.user.click(screen.getByRole('button', { name: 'Charts' }));
   return page;
 };
 
@@ -28,11 +29,11 @@ const write = async (text: string) => {
 };
 
 describe('the chart panel', () => {
-  it('stands before the band’s, and says what to do while there is no chart', async () => {
+  it('stands beside the song’s choices, and says what to do while there is no chart', async () => {
     await openPanel();
-    const ways = within(screen.getByRole('navigation', { name: 'Panels' })).getAllByRole('button');
-    const names = ways.map(({ textContent }) => textContent);
-    expect(names.indexOf('Chart')).toBe(names.indexOf('Band') - 1);
+    const pages = within(screen.getByRole('navigation', { name: /^Beside / })).getAllByRole('button');
+    expect(pages.map(({ textContent }) => textContent)).toEqual(['Choices', 'Charts']);
+    expect(pages[1]?.getAttribute('aria-current')).toBe('page');
     expect(panel().getByText(/Begin with an empty chart, or with a copy/)).toBeTruthy();
     expect(panel().queryByLabelText('Chords')).toBeNull();
   });
@@ -175,7 +176,8 @@ describe('writing', () => {
     const { user } = await write('G7 | C7');
     await user.keyboard('{Escape}');
     expect(screen.queryByRole('region', { name: 'Your charts' })).toBeNull();
-    await user.click(screen.getByRole('button', { name: 'Chart' }));
+    await user.click(screen.getByRole('button', { name: 'Song' }));
+    await user.click(screen.getByRole('button', { name: 'Charts' }));
     expect(chords().value).toBe('G7 | C7');
     expect(panel().getByText(/Not saved yet/)).toBeTruthy();
   });

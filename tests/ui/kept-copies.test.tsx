@@ -8,7 +8,7 @@ const LOST = '{"version":1,"harpKey":"lost"}';
 
 const openCare = async () => {
   const page = openPage(LOST);
-  await page.user.click(screen.getByRole('button', { name: 'Care' }));
+  await page.user.click(screen.getByRole('button', { name: 'Help' }));
   return page;
 };
 
@@ -41,7 +41,7 @@ describe('kept copies, under Care', () => {
 
   it('are not there for a stranger', async () => {
     const { user } = openPage();
-    await user.click(screen.getByRole('button', { name: 'Care' }));
+    await user.click(screen.getByRole('button', { name: 'Help' }));
     const care = within(screen.getByRole('region', { name: 'Care' }));
     expect(care.getByText(/There are none/)).toBeTruthy();
   });

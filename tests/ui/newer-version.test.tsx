@@ -52,7 +52,7 @@ describe('the Care panel', () => {
     'tells whether the page is kept: %s',
     async (keeping, words) => {
       const { offline, user } = openPage();
-      await user.click(screen.getByRole('button', { name: 'Care' }));
+      await user.click(screen.getByRole('button', { name: 'Help' }));
       act(() => offline.report({ keeping, newer: false }));
       expect(within(screen.getByRole('region', { name: 'Care' })).getByText(words)).toBeTruthy();
     },

@@ -114,7 +114,7 @@ describe('long work', () => {
     await user.click(screen.getByRole('button', { name: 'Play' }));
     expect(band.asked).toContain('play from 0');
     act(() => session.commands.chooseSongKey(asPitchClass(9)));
-    expect(screen.getByText(/Song in/).textContent).toContain('Song in A');
+    expect(screen.getByText(/Song in/).closest('p')?.textContent).toContain('Song in A');
     takeAway.letGo();
     expect(await sheet.findByText('shuffle-g-104bpm.wav is in your downloads.')).toBeTruthy();
     expect(sheet.queryByRole('progressbar')).toBeNull();

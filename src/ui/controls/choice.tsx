@@ -21,8 +21,8 @@ interface Props<Value extends string | number> {
   readonly hint?: string | undefined;
   /** How much room the longest option needs in a row of choices. */
   readonly size?: 'short' | 'usual' | 'long';
-  /** `minor` choices leave a row that has no room for all; they stand in the panel. */
-  readonly rank?: 'minor' | undefined;
+  /** Choices that leave a row without room for all, the minor ones first; they stand in the panel too. */
+  readonly rank?: 'minor' | 'second' | undefined;
 }
 
 /** Letters that stand on one line in the closed control; longer names take two smaller ones. */

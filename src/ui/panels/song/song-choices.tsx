@@ -53,6 +53,7 @@ export const SongChoices = () => {
       />
       <Choice
         label="Position"
+        rank="second"
         size="long"
         value={settings.position}
         options={POSITIONS.map(({ number }) => ({ value: number as number, text: positionTitle(number) }))}
