@@ -132,6 +132,8 @@ const fields: {
   trade: fc.record({ on: fc.boolean(), calls: fc.string({ maxLength: 300 }) }),
   tabStyle: fc.constantFrom(...TAB_STYLES.map(({ id }) => id)),
   drawing: fc.constantFrom(...DRAWINGS),
+  mirrored: fc.boolean(),
+  largeHoles: fc.boolean(),
   showCents: fc.boolean(),
   layer: text,
   look: fc.constantFrom(...LOOKS),

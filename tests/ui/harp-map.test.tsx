@@ -2,7 +2,6 @@ import { act, cleanup, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { MarkedSound } from '../../src/core/fit/mark-sounds';
 import { asCents, asMidi, asPitchClass } from '../../src/core/theory/units';
-import { routeOf } from '../../src/ui/controls/path-route';
 import { soundName } from '../../src/ui/controls/sound-name';
 import { openPage } from '../helpers/open-page';
 
@@ -108,24 +107,53 @@ describe('names on the map', () => {
   });
 });
 
-describe('the way of a line', () => {
-  const place = (id: string, left: number, top: number) => ({
-    id,
-    left,
-    right: left + 60,
-    top,
-    bottom: top + 26,
+describe('the drawings', () => {
+  const drawn = () =>
+    [...screen.getByRole('region', { name: 'Harp map' }).querySelectorAll('.drawing')].map((each) =>
+      each.getAttribute('data-kind'),
+    );
+
+  it('can both be shown side by side, and say which is chosen', async () => {
+    const { user } = openPage();
+    expect(drawn()).toEqual(['comb']);
+    await user.click(map().getByRole('button', { name: 'Both' }));
+    expect(drawn()).toEqual(['comb', 'keys']);
+    expect(map().getByRole('button', { name: 'Both' }).getAttribute('aria-pressed')).toBe('true');
   });
 
-  it('keeps to the gaps of the comb', () => {
-    const from = place('2D', 66, 100);
-    const to = place('3B', 132, 40);
-    expect(routeOf([from, to], { row: 6, column: 6 })).toBe('M96 129 H129 V69 H162');
+  it('marks a note picked in one of them in the other too', async () => {
+    const { user } = openPage({ version: 1, drawing: 'both' });
+    const [draw2] = map().getAllByRole('button', { name: /^draw 2: G/ });
+    await user.click(draw2 as HTMLElement);
+    const marked = map()
+      .getAllByRole('button', { name: /^blow 3: G/ })
+      .map((pill) => pill.dataset.picked);
+    expect(marked).toEqual(['true', 'true']);
   });
 
-  it('runs straight on the Keys drawing, and not at all between one place and itself', () => {
-    const at = place('2D', 0, 0);
-    expect(routeOf([at, place('3D', 60, 26)], null)).toBe('M30 13 L90 39');
-    expect(routeOf([at, at], null)).toBe('');
+  it('names black keys by the chord', () => {
+    openPage({ version: 1, drawing: 'keys', harpKey: 10 });
+    expect(map().getByRole('button', { name: 'Piano key E♭5' }).textContent).toBe('E♭');
+  });
+
+  const columns = (id: string) =>
+    map()
+      .getAllByRole('button', { name: /^(blow|draw) \d/ })
+      .filter((pill) => pill.dataset.sound === id)
+      .map((pill) => pill.style.gridColumn);
+
+  it.each(['comb', 'keys'])('of a mirrored harp have the low notes on the right: %s', (drawing) => {
+    openPage({ version: 1, drawing, mirrored: true });
+    expect(columns('1D')).toEqual(['11']);
+    expect(columns('10D')).toEqual(['2']);
+  });
+
+  it('are mirrored and have their hole numbers in large print from the Harp panel', async () => {
+    const { user } = openPage();
+    await user.click(screen.getByRole('button', { name: 'Harp' }));
+    await user.click(screen.getByRole('checkbox', { name: 'Low notes on the right' }));
+    await user.click(screen.getByRole('checkbox', { name: 'Hole numbers in large print' }));
+    expect(columns('1D')).toEqual(['11']);
+    expect(document.querySelector('.drawing')?.getAttribute('data-large-holes')).toBe('true');
   });
 });

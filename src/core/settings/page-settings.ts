@@ -2,8 +2,8 @@ import * as v from 'valibot';
 import { TAB_STYLES, type TabStyle } from '../harp/tab';
 import { setting, shortText } from './setting';
 
-/** The two drawings of the harp. */
-export const DRAWINGS = ['comb', 'keys'] as const;
+/** The two drawings of the harp, and both side by side. */
+export const DRAWINGS = ['comb', 'keys', 'both'] as const;
 export type Drawing = (typeof DRAWINGS)[number];
 
 export const LOOKS = ['system', 'day', 'night'] as const;
@@ -13,6 +13,10 @@ export type Look = (typeof LOOKS)[number];
 export const PAGE_SETTINGS = {
   tabStyle: setting<TabStyle>('tab style', 'arrows', v.picklist(TAB_STYLES.map(({ id }) => id))),
   drawing: setting<Drawing>('drawing', 'comb', v.picklist(DRAWINGS)),
+  /** Whether the harp is held, and so drawn, with its low notes on the right. */
+  mirrored: setting('side of the low notes', false, v.boolean()),
+  /** Whether hole numbers are in large print. */
+  largeHoles: setting('size of hole numbers', false, v.boolean()),
   /** The map shows expected cents of natural notes in place of their names. */
   showCents: setting('cents on the map', false, v.boolean()),
   /** Id of the scale shown as a second layer, or `none`. */

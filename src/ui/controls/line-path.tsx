@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useState } from 'react';
-import { type Gaps, type Place, routeOf } from './path-route';
+import { type Box, type Place, routeOf } from './path-route';
 
 interface Props {
   /** The drawing whose sounds the path goes through. */
@@ -10,36 +10,43 @@ interface Props {
   readonly onward: string | null;
 }
 
-interface Measured {
-  readonly places: readonly Place[];
-  readonly gaps: Gaps | null;
-}
+const NOTHING: readonly Place[] = [];
 
-const NOTHING: Measured = { places: [], gaps: null };
-
-const measure = (drawing: HTMLElement, ids: readonly string[]): Measured => {
-  const frame = drawing.getBoundingClientRect();
-  const places = ids.flatMap((id) => {
-    const pill = drawing.querySelector(`[data-sound="${CSS.escape(id)}"]`);
-    if (!pill) return [];
-    const { left, right, top, bottom } = pill.getBoundingClientRect();
-    return [
-      {
-        id,
-        left: left - frame.left,
-        right: right - frame.left,
-        top: top - frame.top,
-        bottom: bottom - frame.top,
-      },
-    ];
-  });
-  const comb = drawing.querySelector('.comb');
-  if (!comb) return { places, gaps: null };
-  const { rowGap, columnGap } = getComputedStyle(comb);
+const boxIn = (frame: DOMRect, element: Element): Box => {
+  const { left, right, top, bottom } = element.getBoundingClientRect();
   return {
-    places,
-    gaps: { row: Number.parseFloat(rowGap) || 0, column: Number.parseFloat(columnGap) || 0 },
+    left: left - frame.left,
+    right: right - frame.left,
+    top: top - frame.top,
+    bottom: bottom - frame.top,
   };
+};
+
+/** On the comb a cell reaches to the middle of the gaps around it; on the Keys drawing it is as wide as its hole. */
+const cellOf = (box: Box, lane: Box | null, grid: CSSStyleDeclaration): Box => {
+  const row = (Number.parseFloat(grid.rowGap) || 0) / 2;
+  const column = (Number.parseFloat(grid.columnGap) || 0) / 2;
+  const { left, right } = lane ?? box;
+  return {
+    left: left - column,
+    right: right + column,
+    top: box.top - row,
+    bottom: box.bottom + row,
+  };
+};
+
+const measure = (drawing: HTMLElement, ids: readonly string[]): readonly Place[] => {
+  const grid = drawing.querySelector('.comb, .keys');
+  if (grid === null) return NOTHING;
+  const frame = drawing.getBoundingClientRect();
+  const style = getComputedStyle(grid);
+  return ids.flatMap((id) => {
+    const pill = drawing.querySelector<HTMLElement>(`[data-sound="${CSS.escape(id)}"]`);
+    if (pill === null) return [];
+    const lane = drawing.querySelector(`.lane[data-column="${pill.style.gridColumnStart}"]`);
+    const box = boxIn(frame, pill);
+    return [{ id, ...box, cell: cellOf(box, lane && boxIn(frame, lane), style) }];
+  });
 };
 
 /** The numbers of the notes at each place, so that a place played twice shows both. */
@@ -54,15 +61,15 @@ const badgesOf = (places: readonly Place[]): readonly (Place & { readonly text: 
 
 /**
  * The line of the bar drawn through the map, its notes ringed and numbered, and dotted on to the first note of the
- * next bar. The way itself runs beneath the sounds, the rings and numbers above.
+ * next bar. The way itself keeps between the cells, beneath the sounds; the rings and numbers lie above.
  */
 export const LinePath = ({ drawing, ids, onward }: Props) => {
-  const [{ places, gaps }, setMeasured] = useState(NOTHING);
+  const [places, setPlaces] = useState(NOTHING);
   const wanted = [...ids, ...(onward === null ? [] : [onward])].join(' ');
   useEffect(() => {
     const element = drawing.current;
     if (!element) return;
-    const update = (): void => setMeasured(measure(element, wanted === '' ? [] : wanted.split(' ')));
+    const update = (): void => setPlaces(measure(element, wanted === '' ? [] : wanted.split(' ')));
     update();
     const watch = new ResizeObserver(update);
     watch.observe(element);
@@ -74,16 +81,24 @@ export const LinePath = ({ drawing, ids, onward }: Props) => {
   return (
     <>
       <svg className="line-path" aria-hidden="true">
-        {next.length > 1 && <path className="onward" d={routeOf(next, gaps)} />}
-        <path d={routeOf(own, gaps)} />
+        {next.length > 1 && <path className="onward" d={routeOf(next)} />}
+        <path d={routeOf(own)} />
       </svg>
       <svg className="line-path marks" aria-hidden="true">
-        {badgesOf(own).map(({ id, left, right, top, bottom, text }) => {
+        {badgesOf(own).map(({ id, left, right, top, bottom, cell, text }) => {
           const width = 9 + text.length * 7;
+          const roundness = Math.min(9, (bottom - top) / 2);
           return (
             <g key={id}>
-              <rect className="ring" x={left} y={top} width={right - left} height={bottom - top} rx={9} />
-              <g transform={`translate(${right + (gaps === null ? 5 : -1)} ${top - 1})`}>
+              <rect
+                className="ring"
+                x={left}
+                y={top}
+                width={right - left}
+                height={bottom - top}
+                rx={roundness}
+              />
+              <g transform={`translate(${Math.min(right, cell.right - 4)} ${top - 1})`}>
                 <rect x={-width / 2} y={-8} width={width} height={16} rx={8} />
                 <text y={4.5}>{text}</text>
               </g>

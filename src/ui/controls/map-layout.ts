@@ -7,30 +7,26 @@ export interface CombPlace {
   readonly row: number;
 }
 
+/** From the natural note outwards: its bends, the deepest last, then the overbend. */
+const outwards = ({ sound: a }: MarkedSound, { sound: b }: MarkedSound): number =>
+  Number(a.technique === 'overbend') - Number(b.technique === 'overbend') || a.bend - b.bend;
+
 /**
- * Places sounds on the comb: above each hole its blow note, then its blow bends, then its overbend;
- * below it the draw note and its bends, deepest last.
+ * Places sounds on the comb by the breath that makes them: everything blown above its hole, everything drawn below.
+ * On a hole only the higher reed bends and only the lower one overbends, so no place is wanted twice.
  */
 export const combPlaces = (marks: readonly MarkedSound[]): readonly CombPlace[] => {
   const holes = Math.max(...marks.map(({ sound }) => sound.hole));
-  return Array.from({ length: holes }, (_, i) => i + 1).flatMap((hole) => {
-    const own = marks.filter(({ sound }) => sound.hole === hole);
-    const below = own
-      .filter(({ sound }) => sound.breath === 'draw' && sound.technique !== 'overbend')
-      .sort((a, b) => a.sound.bend - b.sound.bend);
-    const blow = own
-      .filter(({ sound }) => sound.breath === 'blow' && sound.technique !== 'overbend')
-      .sort((a, b) => a.sound.bend - b.sound.bend);
-    const over = own.filter(({ sound }) => sound.technique === 'overbend');
-    return [
-      ...[...blow, ...over].map((mark, i) => ({ mark, hole, row: i + 1 })),
-      ...below.map((mark, i) => ({ mark, hole, row: -(i + 1) })),
-    ];
-  });
+  return Array.from({ length: holes }, (_, i) => i + 1).flatMap((hole) =>
+    (['blow', 'draw'] as const).flatMap((breath) =>
+      marks
+        .filter(({ sound }) => sound.hole === hole && sound.breath === breath)
+        .sort(outwards)
+        .map((mark, i) => ({ mark, hole, row: breath === 'blow' ? i + 1 : -(i + 1) })),
+    ),
+  );
 };
 
-/** The range of whole pitches a map must show, as MIDI numbers. */
-export const pitchSpan = (marks: readonly MarkedSound[]): { readonly low: number; readonly high: number } => {
-  const pitches = marks.map(({ sound }) => sound.pitch);
-  return { low: Math.min(...pitches), high: Math.max(...pitches) };
-};
+/** A hole's place from the left, 1 the leftmost; a mirrored harp has its low notes on the right. */
+export const acrossOf = (hole: number, holes: number, mirrored: boolean): number =>
+  mirrored ? holes + 1 - hole : hole;

@@ -14,6 +14,10 @@ interface Props {
   readonly style?: CSSProperties;
   /** Expected cents to show in place of the name, or null. */
   readonly cents: number | null;
+  /** What the degree is of. */
+  readonly degreesOf: 'chord' | 'scale';
+  /** Whether it is the sound lit now. */
+  readonly lit: boolean;
   /** Whether this is a way to get the pitch that was picked. */
   readonly picked: boolean;
   /** Whether the other reed of the hole gives the same pitch, so that both share the hole's width. */
@@ -21,9 +25,9 @@ interface Props {
   readonly onListen: () => void;
 }
 
-const roleText = ({ chordTone, scaleTone, blue, inReach }: MarkedSound): string => {
+const roleText = ({ chordTone, scaleTone, blue, inReach }: MarkedSound, degreesOf: string): string => {
   const role = chordTone
-    ? `, ${chordTone.degree === 'R' ? 'root' : prettyName(chordTone.degree)} of the chord`
+    ? `, ${chordTone.degree === 'R' ? 'root' : prettyName(chordTone.degree)} of the ${degreesOf}`
     : scaleTone
       ? ', in the scale'
       : '';
@@ -36,7 +40,8 @@ const signed = (cents: number): string => {
 };
 
 /** One sound of the harp: its breath as an arrow, its degree where it is a chord tone, its note. Press to hear it. */
-export const SoundPill = ({ mark, name, tabStop, style, cents, picked, shared = false, onListen }: Props) => {
+export const SoundPill = (props: Props) => {
+  const { mark, name, tabStop, style, cents, degreesOf, lit, picked, shared = false, onListen } = props;
   const { sound, chordTone, scaleTone, inReach } = mark;
   const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
   return (
@@ -52,19 +57,22 @@ export const SoundPill = ({ mark, name, tabStop, style, cents, picked, shared = 
       data-technique={sound.technique}
       data-reach={inReach}
       data-picked={picked}
+      data-lit={lit}
       data-blue={mark.blue}
       data-shared={shared}
       data-cents={cents !== null}
-      aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark)}`}
+      aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark, degreesOf)}`}
       title={prettyName(spelledPitch(sound.pitch, name))}
       onClick={onListen}
     >
-      <span className="breath">{sound.breath === 'blow' ? '↑' : '↓'}</span>
-      {sound.technique !== 'natural' && (
-        <span className="strokes">{sound.technique === 'overbend' ? '○' : '/'.repeat(sound.bend)}</span>
-      )}
-      {chordTone && <b>{prettyName(chordTone.degree)}</b>}
-      <span className="note">{cents === null ? prettyName(name) : signed(cents)}</span>
+      <span className="inside">
+        <span className="breath">{sound.breath === 'blow' ? '↑' : '↓'}</span>
+        {sound.technique !== 'natural' && (
+          <span className="strokes">{sound.technique === 'overbend' ? '○' : '/'.repeat(sound.bend)}</span>
+        )}
+        {chordTone && <b>{prettyName(chordTone.degree)}</b>}
+        <span className="note">{cents === null ? prettyName(name) : signed(cents)}</span>
+      </span>
     </button>
   );
 };

@@ -6,6 +6,7 @@ import { useSelected, useSession } from '../state/session-context';
 const DRAWINGS: readonly { readonly id: Drawing; readonly text: string }[] = [
   { id: 'comb', text: 'Comb' },
   { id: 'keys', text: 'Keys' },
+  { id: 'both', text: 'Both' },
 ];
 
 /** Scales are named in lower case inside sentences; the list begins them as every other list does. */

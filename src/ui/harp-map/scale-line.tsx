@@ -14,20 +14,6 @@ interface Props {
   readonly blues: boolean;
 }
 
-const Steps = ({ steps }: { readonly steps: ScaleRun['up'] }) => (
-  <span className="taps">
-    {steps.map(({ sound, pitch, tone }) =>
-      sound === null ? (
-        <span key={pitch} className="none">
-          ({prettyName(tone.name)})
-        </span>
-      ) : (
-        <Tap key={pitch} sound={sound} />
-      ),
-    )}
-  </span>
-);
-
 /** The scale as it lies on the harp: the first whole octave, or the fullest where none is whole. */
 export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
   const runs = useMemo(() => scaleTab({ scale, harp, technique }), [scale, harp, technique]);
@@ -42,9 +28,17 @@ export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
       <span className="label">
         {scale.name} in {prettyName(scale.tonic)}
       </span>
-      <Steps steps={best.up} />
-      <span className="label">and down</span>
-      <Steps steps={best.down} />
+      <span className="taps">
+        {best.up.map(({ sound, pitch, tone }) =>
+          sound === null ? (
+            <span key={pitch} className="none">
+              ({prettyName(tone.name)})
+            </span>
+          ) : (
+            <Tap key={pitch} sound={sound} />
+          ),
+        )}
+      </span>
       {blues && <span className="label legend">• blue note</span>}
     </p>
   );

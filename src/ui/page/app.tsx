@@ -10,6 +10,9 @@ import '../chart/chart.css';
 import '../panels/chart/chart-editor.css';
 import '../fit/fit.css';
 import '../harp-map/map.css';
+import '../harp-map/pill.css';
+import '../harp-map/comb.css';
+import '../harp-map/keys.css';
 import '../print/print.css';
 import '../controls/failed.css';
 import { useState } from 'react';
@@ -19,7 +22,7 @@ import { Guarded } from '../controls/guarded';
 import { PanelPagesContext } from '../controls/panel';
 import { PrintView } from '../print/print-view';
 import { PracticeProvider } from '../state/practice-context';
-import { SessionProvider, useSelected } from '../state/session-context';
+import { SessionProvider } from '../state/session-context';
 import { useKeys } from '../state/use-keys';
 import { useLook } from '../state/use-look';
 import { useNarrow } from '../state/use-narrow';
@@ -59,7 +62,6 @@ const OpenPanel = ({
 const Page = () => {
   const [open, setOpen] = useState<PanelId | null>(null);
   const narrow = useNarrow();
-  const drawing = useSelected((state) => state.settings.drawing);
   useLook();
   useKeys();
   const onOpen = (id: PanelId): void => setOpen((now) => (now === id ? null : id));
@@ -68,7 +70,7 @@ const Page = () => {
     <div className="whole" data-panel={open ?? undefined}>
       <div className="page">
         <Parts place="head" {...given} />
-        <main className="stand" data-drawing={drawing}>
+        <main className="stand">
           <div className="form">
             <Parts place="form" {...given} />
           </div>

@@ -3,7 +3,7 @@ import type { Harp } from '../../core/harp/harp';
 import { COMB, combSize, type SoundRows } from '../../core/song/print-plan';
 import type { ChordTone, NoteName } from '../../core/theory/chord';
 import { prettyName } from '../../core/theory/pitch';
-import { type CombPlace, combPlaces } from '../controls/map-layout';
+import { acrossOf, type CombPlace, combPlaces } from '../controls/map-layout';
 import { soundName } from '../controls/sound-name';
 
 /** What a comb is about. */
@@ -22,6 +22,10 @@ interface Props extends SoundRows {
   readonly drawing: Drawing;
   /** Height of a row. */
   readonly soundRow: number;
+  /** Low notes on the right. */
+  readonly mirrored: boolean;
+  /** Hole numbers in large print. */
+  readonly largeHoles: boolean;
   /** In a small drawing the note names would be too small to read. */
   readonly named: boolean;
 }
@@ -117,8 +121,13 @@ const Cell = ({ place, tone, name, x, y, height, named }: CellProps) => {
   );
 };
 
-const Holes = ({ holes, y }: { readonly holes: number; readonly y: number }) => (
-  <g className="print-holes">
+interface HolesProps extends Pick<Props, 'mirrored' | 'largeHoles'> {
+  readonly holes: number;
+  readonly y: number;
+}
+
+const Holes = ({ holes, y, mirrored, largeHoles }: HolesProps) => (
+  <g className="print-holes" data-large={largeHoles}>
     <rect x={COMB.gutter} y={y} width={holes * COMB.cell} height={COMB.holes} rx={2.5} />
     {Array.from({ length: holes }, (_, i) => {
       const x = COMB.gutter + i * COMB.cell;
@@ -126,8 +135,8 @@ const Holes = ({ holes, y }: { readonly holes: number; readonly y: number }) => 
         // biome-ignore lint/suspicious/noArrayIndexKey: holes are known by their number
         <g key={i}>
           {i > 0 && <line x1={x} x2={x} y1={y} y2={y + COMB.holes} />}
-          <text x={x + COMB.cell / 2} y={y + COMB.holes - 4.5}>
-            {i + 1}
+          <text x={x + COMB.cell / 2} y={y + COMB.holes - (largeHoles ? 2.5 : 4.5)}>
+            {mirrored ? holes - i : i + 1}
           </text>
         </g>
       );
@@ -138,18 +147,18 @@ const Holes = ({ holes, y }: { readonly holes: number; readonly y: number }) => 
 const sideText = (row: number): string => {
   if (row === 1) return 'blow';
   if (row === -1) return 'draw';
-  return row < 0 ? `bend ${-row - 1}` : '';
+  return Math.abs(row) === 2 ? 'bends' : '';
 };
 
-/** The harp in black lines: blow sounds above the holes, draw sounds and their bends below. */
+/** The harp in black lines: everything blown above the holes, everything drawn below. */
 export const PrintComb = (props: Props) => {
-  const { harp, tonic, drawing, above, below, soundRow, named } = props;
+  const { harp, tonic, drawing, above, below, soundRow, named, mirrored, largeHoles } = props;
   const holes = harp.tuning.blow.length;
   const comb = COMB.edge + above * soundRow;
   const yOf = (row: number): number =>
     row > 0 ? comb - row * soundRow : comb + COMB.holes + (-row - 1) * soundRow;
   const { width, height } = combSize(holes, above + below, soundRow);
-  const sides = Array.from({ length: above + below }, (_, i) => (i < above ? i + 1 : above - i - 1));
+  const sides = [1, -1, 2, -2].filter((row) => row <= above && -row <= below);
   return (
     <svg
       className="print-comb"
@@ -162,7 +171,7 @@ export const PrintComb = (props: Props) => {
           {sideText(row)}
         </text>
       ))}
-      <Holes holes={holes} y={comb} />
+      <Holes holes={holes} y={comb} mirrored={mirrored} largeHoles={largeHoles} />
       {drawnPlaces(drawing).map((place) => {
         const tone = drawing.toneOf(place.mark);
         return (
@@ -171,7 +180,7 @@ export const PrintComb = (props: Props) => {
             place={place}
             tone={tone}
             name={tone?.name ?? soundName({ ...place.mark, chordTone: null, scaleTone: null }, tonic)}
-            x={COMB.gutter + (place.hole - 1) * COMB.cell}
+            x={COMB.gutter + (acrossOf(place.hole, holes, mirrored) - 1) * COMB.cell}
             y={yOf(place.row)}
             height={soundRow}
             named={named}

@@ -97,9 +97,10 @@ interface CombsProps {
   readonly tune: Tune;
   readonly drawings: readonly Drawing[];
   readonly plan: PrintPlan;
+  readonly settings: Settings;
 }
 
-const Combs = ({ tune, drawings, plan }: CombsProps) => {
+const Combs = ({ tune, drawings, plan, settings }: CombsProps) => {
   const { harp, chart } = tune;
   const { soundRow, named, combLines, combColumns } = plan;
   return (
@@ -119,6 +120,8 @@ const Combs = ({ tune, drawings, plan }: CombsProps) => {
                 below={below}
                 soundRow={soundRow}
                 named={named}
+                mirrored={settings.mirrored}
+                largeHoles={settings.largeHoles}
               />
             </figure>
           );
@@ -148,7 +151,7 @@ export const PrintPage = (props: Props) => {
     <article className="paper" aria-label="The song on paper">
       <Head {...props} />
       <PrintChart chart={chart} plan={plan} line={line} />
-      <Combs tune={tune} drawings={drawings} plan={plan} />
+      <Combs tune={tune} drawings={drawings} plan={plan} settings={settings} />
       <Legend
         drawings={drawings.filter((_, i) => drawn.has(i))}
         undrawn={chords.filter((_, i) => !drawn.has(i))}

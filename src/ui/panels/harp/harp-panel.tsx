@@ -3,6 +3,7 @@ import type { Look } from '../../../core/settings/page-settings';
 import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Sheet } from '../../controls/panel';
+import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
 import { HarpAdvice } from './harp-advice';
 import { HarpCaseList } from './harp-case-list';
@@ -33,6 +34,17 @@ const Shown = () => {
         value={settings.look}
         options={LOOKS}
         onChoose={(look) => commands.choose({ look })}
+      />
+      <Switch
+        label="Low notes on the right"
+        on={settings.mirrored}
+        hint="For a harp held the other way round. Map and paper are mirrored."
+        onChange={(mirrored) => commands.choose({ mirrored })}
+      />
+      <Switch
+        label="Hole numbers in large print"
+        on={settings.largeHoles}
+        onChange={(largeHoles) => commands.choose({ largeHoles })}
       />
     </>
   );

@@ -64,6 +64,8 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   ],
   tabStyle: ['letters'],
   drawing: ['keys'],
+  mirrored: [true],
+  largeHoles: [true],
   showCents: [true],
   layer: ['none'],
   look: ['night'],
