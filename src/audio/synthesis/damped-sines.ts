@@ -42,11 +42,10 @@ const recurrence = (sine: DampedSine, floor: number, room: number, sampleRate: n
   };
 };
 
-const addOne = (out: Float64Array, from: number, to: number, wave: Recurrence, state: Float64Array): void => {
-  const { c1, c2 } = wave;
-  let y1 = state[0] ?? 0;
-  let y2 = state[1] ?? 0;
-  for (let i = from; i < to; i++) {
+/** Adds a sine from a sample on, as its recurrence stands there. */
+const addOne = (out: Float64Array, from: number, { length, c1, c2, ...state }: Recurrence): void => {
+  let { before: y1, beforeThat: y2 } = state;
+  for (let i = from; i < length; i++) {
     const y = c1 * y1 - c2 * y2;
     out[i] = (out[i] ?? 0) + y;
     y2 = y1;
@@ -70,7 +69,7 @@ const addPair = (out: Float64Array, long: Recurrence, short: Recurrence): void =
     q2 = q1;
     q1 = q;
   }
-  addOne(out, both, long.length, long, Float64Array.of(p1, p2));
+  addOne(out, both, { ...long, before: p1, beforeThat: p2 });
 };
 
 /** Adds the sines to `out` from its first sample on, as far as each can be heard. */
@@ -84,7 +83,6 @@ export const addDampedSines = (out: Float64Array, sines: readonly DampedSine[], 
     const long = waves[i];
     const short = waves[i + 1];
     if (long !== undefined && short !== undefined) addPair(out, long, short);
-    else if (long !== undefined)
-      addOne(out, 0, long.length, long, Float64Array.of(long.before, long.beforeThat));
+    else if (long !== undefined) addOne(out, 0, long);
   }
 };

@@ -73,8 +73,8 @@ const KNOCK_PER_HARDNESS = 1.5;
 
 /** Level at 100 ms and fall to 500 ms of partial k; beyond the table the level rolls off from its last four. */
 const partialFigures = (tone: Tone, k: number): { level: number; fall: number } => {
-  const level = tone.levels[k - 1] ?? 0;
-  const fall = tone.falls[k - 1] ?? 0;
+  const level = tone.levels[k - 1];
+  const fall = tone.falls[k - 1];
   if (level !== undefined && fall !== undefined) return { level, fall };
   const mean = (list: readonly number[]): number => list.slice(-4).reduce((sum, value) => sum + value / 4, 0);
   const beyond = k / (tone.levels.length - 1.5);
@@ -172,14 +172,12 @@ const strokeSine = (partial: StrokePartial, note: VoiceNote): DampedSine => ({
 
 const addNoises = (
   out: Float64Array,
-  design: ModalDesign,
-  tone: Tone,
   note: VoiceNote,
+  { knockLow, rustleLow, tone }: Pick<ModalDesign, 'knockLow' | 'rustleLow'> & { readonly tone: Tone },
   random: Random,
 ): void => {
   const knock = fromDecibels(tone.knockLevel + KNOCK_PER_HARDNESS * hardness(note.velocity));
   const rustle = fromDecibels(tone.rustleLevel);
-  const { knockLow, rustleLow } = design;
   const bursts = [
     { level: knock, low: knockLow, high: tone.knockHigh, rise: 0.001, decay: 60 / tone.knockT60 },
     { level: rustle, low: rustleLow, high: tone.rustleHigh, rise: 0.02, decay: 60 / tone.rustleT60 },
@@ -202,7 +200,7 @@ export const createModalVoice =
       [...sines, ...design.stroke.map((partial) => strokeSine(partial, note))],
       note.sampleRate,
     );
-    addNoises(out, design, tone, note, random);
+    addNoises(out, note, { ...design, tone }, random);
     fadeEnd(out, Math.round(FADE * note.sampleRate));
     const wanted = REFERENCE_LOUDNESS_LUFS + tone.loudness + LEVEL_SPREAD * (random() - 0.5);
     const gain = velocityGain(note.velocity) * fromDecibels(wanted - loudnessOfPower(openingPower(partials)));

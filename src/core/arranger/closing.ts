@@ -1,8 +1,8 @@
 import type { Chart } from '../chart/chart';
+import { barOf, chartOfBars } from '../chart/excerpt';
 import { romanChord } from '../chart/roman';
 import { type BarShape, PLAIN_SHAPE } from '../players/passage';
 import type { Chord } from '../theory/chord';
-import { barOf, chartOfBars } from './excerpt';
 import type { Plan } from './program';
 
 /** Bars and what the band does in them. */

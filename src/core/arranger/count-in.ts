@@ -1,11 +1,11 @@
 import type { Chart } from '../chart/chart';
+import { barOf, chartOfBars } from '../chart/excerpt';
 import { playClick } from '../players/click';
 import { DRUM_KEYS } from '../score/drum-kit';
 import { finishScore } from '../score/finish-score';
 import { noteEvent } from '../score/note';
 import type { NoteEvent, Score } from '../score/score';
 import type { Chord } from '../theory/chord';
-import { barOf, chartOfBars } from './excerpt';
 
 /** The drummer's sticks: every beat of the last bar, every other beat before (common practice, no source). */
 const playSticks = (chart: Chart): readonly NoteEvent[] =>

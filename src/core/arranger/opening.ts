@@ -1,7 +1,7 @@
 import type { Chart } from '../chart/chart';
+import { barOf, chartOfBars, excerpt } from '../chart/excerpt';
 import { type BarShape, PLAIN_SHAPE } from '../players/passage';
 import { dominant, type ShapedChart } from './closing';
-import { barOf, chartOfBars, excerpt } from './excerpt';
 import type { Plan } from './program';
 
 /** The last bars of a chorus, its final bar turned into the five chord where it would rest at home. */

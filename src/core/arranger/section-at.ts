@@ -1,4 +1,5 @@
 import type { Chart } from '../chart/chart';
+import { excerpt } from '../chart/excerpt';
 import { feelOf } from '../feels/feels';
 import type { Passage } from '../players/passage';
 import { addNotes } from '../score/finish-score';
@@ -14,7 +15,6 @@ import { chorusShapes } from './arc';
 import { arrange } from './arrange';
 import { closeChorus, finalChord, homeChord, type ShapedChart } from './closing';
 import { countInChart, countInScore } from './count-in';
-import { excerpt } from './excerpt';
 import { leadOfChorus } from './lead';
 import { openingOf } from './opening';
 import type { Program, Section, TempoStep } from './program';

@@ -10,9 +10,9 @@ export interface Peak {
 
 /** The maximum of the parabola through three neighbours, or undefined where the middle one is no maximum. */
 const peakAt = (curve: Float64Array, lag: number): Peak | undefined => {
-  const before = curve[lag - 1] ?? 0;
-  const here = curve[lag] ?? 0;
-  const after = curve[lag + 1] ?? 0;
+  const before = curve[lag - 1] ?? Number.NaN;
+  const here = curve[lag] ?? Number.NaN;
+  const after = curve[lag + 1] ?? Number.NaN;
   if (!(here >= before && here > after)) return undefined;
   const shift = (before - after) / (2 * (before - 2 * here + after));
   return { lag: lag + shift, height: Math.min(1, here - ((before - after) * shift) / 4) };

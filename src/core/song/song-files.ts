@@ -6,9 +6,9 @@ import { type LeadSheet, writeMusicXml } from '../formats/musicxml';
 import { positionTitle } from '../harp/positions';
 import { tab } from '../harp/tab';
 import { isCompound } from '../score/grid';
-import { PART_IDS, type PartId } from '../score/score';
+import type { PartId } from '../score/score';
 import { swingRatio } from '../score/swing';
-import type { Mix } from '../settings/mix';
+import { type Mix, openParts } from '../settings/mix';
 import type { Settings } from '../settings/settings';
 import { keyName, prettyName } from '../theory/pitch';
 import type { Tune } from './tune';
@@ -45,17 +45,6 @@ export const fileStem = (settings: Settings, tune: Tune, part: PartId | null = n
   const name = (isOwn(settings) && plain(tune.chart.title)) || feel;
   const words = [name, key, `${Math.round(settings.tempo)}bpm`, ...(part === null ? [] : [part])];
   return words.map(plain).join('-');
-};
-
-/**
- * The parts that are heard with the mixer as it stands: not muted, and solo where any is. The click stays with a
- * solo, as on the mixer.
- */
-export const openParts = ({ channels }: Mix): readonly PartId[] => {
-  const solo = PART_IDS.some((part) => channels[part].solo);
-  return PART_IDS.filter(
-    (part) => !channels[part].muted && (!solo || channels[part].solo || part === 'click'),
-  );
 };
 
 /** The open parts that have something to play in these sections. */

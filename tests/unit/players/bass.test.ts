@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { barOf, chartOfBars } from '../../../src/core/arranger/excerpt';
+import { barOf, chartOfBars } from '../../../src/core/chart/excerpt';
 import { FEEL_IDS } from '../../../src/core/feels/feels';
 import type { Segment } from '../../../src/core/players/passage';
 import { playRiff } from '../../../src/core/players/riff';

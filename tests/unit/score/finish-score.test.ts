@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { excerpt } from '../../../src/core/arranger/excerpt';
+import { excerpt } from '../../../src/core/chart/excerpt';
 import { finishScore } from '../../../src/core/score/finish-score';
 import { noteEvent } from '../../../src/core/score/note';
 import type { PartId } from '../../../src/core/score/score';

@@ -3,15 +3,9 @@ import type { Chart } from '../../../src/core/chart/chart';
 import type { FeelId } from '../../../src/core/feels/feels';
 import type { PartId } from '../../../src/core/score/score';
 import { DEFAULT_MIX, DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
-import type { Channel, Mix } from '../../../src/core/settings/mix';
+import { type Channel, type Mix, openParts } from '../../../src/core/settings/mix';
 import type { Settings } from '../../../src/core/settings/settings';
-import {
-  fileStem,
-  leadSheetOf,
-  openParts,
-  songTitle,
-  soundingParts,
-} from '../../../src/core/song/song-files';
+import { fileStem, leadSheetOf, songTitle, soundingParts } from '../../../src/core/song/song-files';
 import { songSections } from '../../../src/core/song/song-sections';
 import { chartFor, tuneFor } from '../../../src/core/song/tune';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';

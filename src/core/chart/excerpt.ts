@@ -1,6 +1,6 @@
-import type { Bar, Chart } from '../chart/chart';
 import type { Chord } from '../theory/chord';
 import { asTicks } from '../theory/units';
+import type { Bar, Chart } from './chart';
 
 const moveBar = (bar: Bar, at: number): Bar => ({
   ...bar,
