@@ -1,0 +1,98 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
+import { storableSettings } from '../../src/core/settings/parse-settings';
+import type { Settings } from '../../src/core/settings/settings';
+import { ENTRIES } from '../../src/ui/page/entries';
+import { launchBrowser } from '../helpers/browser';
+import { layoutProblems } from '../helpers/page-layout';
+import { type ServedApp, serveApp } from '../helpers/serve';
+
+/** Desktop, laptop, tablets both ways, phones both ways, and a desktop at 200 % zoom. */
+const SIZES = [
+  [1440, 900],
+  [1366, 768],
+  [1180, 820],
+  [1024, 768],
+  [820, 1180],
+  [390, 844],
+  [844, 390],
+  [720, 450],
+] as const;
+
+let browser: Browser;
+let app: ServedApp;
+beforeAll(async () => {
+  app = await serveApp();
+  browser = await launchBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await app?.dispose();
+});
+
+const visit = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
+  const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce' });
+  const page = await context.newPage();
+  await page.addInitScript(
+    (stored) => {
+      localStorage['combshed.settings'] = stored;
+    },
+    JSON.stringify(
+      storableSettings({
+        ...DEFAULT_SETTINGS,
+        plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0 },
+        ...settings,
+      }),
+    ),
+  );
+  await page.goto(app.address, { waitUntil: 'networkidle' });
+  return page;
+};
+
+const openEntry = async (page: Page, text: string): Promise<void> => {
+  const menu = page.getByRole('button', { name: 'Menu' });
+  if (await menu.isVisible()) await menu.click();
+  await page
+    .getByRole('navigation', { name: 'Panels' })
+    .getByRole('button', { name: text, exact: true })
+    .click();
+};
+
+/** What stands in the way in each state, by state. */
+const problemsIn = async (page: Page, state: string, covered = false): Promise<readonly string[]> =>
+  (await layoutProblems(page, { covered })).map((problem) => `${state}: ${problem}`);
+
+describe.each(SIZES)('at %d × %d', (...size) => {
+  it('cuts, covers and overlaps nothing at rest, playing and with each panel open', async () => {
+    const page = await visit(size);
+    const problems = [...(await problemsIn(page, 'resting'))];
+    await page.getByRole('button', { name: 'Play' }).click();
+    await page.getByRole('button', { name: 'Stop' }).waitFor();
+    problems.push(...(await problemsIn(page, 'playing')));
+    for (const { text } of ENTRIES) {
+      await openEntry(page, text);
+      const sheet = page.locator('.sheet');
+      await sheet.waitFor();
+      const besides = size[0] >= 1100;
+      problems.push(...(await problemsIn(page, `${text} open`, !besides)));
+      await sheet.getByRole('button', { name: 'Close' }).click();
+    }
+    await page.context().close();
+    expect(problems).toEqual([]);
+  });
+
+  it.each([
+    ['trading', { trade: { on: true, calls: '' } }],
+    ['a line shown', { line: { ...DEFAULT_SETTINGS.line, kind: 'guide tones' } }],
+    ['the Keys drawing', { drawing: 'keys' }],
+    ['two chords in a bar, many bars', { formId: 'jazz-swing' }],
+  ] as const)('cuts, covers and overlaps nothing with %s', async (state, settings) => {
+    const page = await visit(size, settings);
+    await page.getByRole('button', { name: 'Play' }).click();
+    await page.getByRole('button', { name: 'Stop' }).waitFor();
+    const problems = await problemsIn(page, state);
+    await page.context().close();
+    expect(problems).toEqual([]);
+  });
+});

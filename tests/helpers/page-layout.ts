@@ -1,0 +1,81 @@
+import type { Page } from 'playwright-core';
+
+/** What a player cannot read or reach at this size, one sentence each; empty when all is well. */
+export const layoutProblems = (page: Page, { covered }: { readonly covered: boolean }) =>
+  page.evaluate((isCovered) => {
+    const problems: string[] = [];
+    const visible = (element: Element): boolean => {
+      const style = getComputedStyle(element);
+      const { width, height } = element.getBoundingClientRect();
+      return (
+        style.visibility !== 'hidden' &&
+        style.display !== 'none' &&
+        style.clipPath === 'none' &&
+        width > 1 &&
+        height > 1
+      );
+    };
+    const nameOf = (element: Element): string =>
+      `${element.tagName.toLowerCase()}.${element.className} “${(element.textContent ?? '').trim().slice(0, 40)}”`;
+    const root = document.documentElement;
+    if (root.scrollWidth > root.clientWidth + 1)
+      problems.push(`the page is ${root.scrollWidth} px wide, the window ${root.clientWidth}`);
+
+    // Text in the places that are read must not be cut.
+    const texts =
+      '.masthead :is(p, button, strong), .transport :is(button, .chosen, label), .fit :is(h2, th, td, p, .tap), .turn :is(strong, p)';
+    for (const element of document.querySelectorAll<HTMLElement>(texts)) {
+      if (!visible(element) || element.closest('.unseen')) continue;
+      const cut =
+        element.scrollWidth > element.clientWidth + 2 && getComputedStyle(element).display !== 'inline';
+      if (cut)
+        problems.push(`${nameOf(element)} is cut: ${element.scrollWidth} px in ${element.clientWidth}`);
+    }
+    for (const chosen of document.querySelectorAll<HTMLElement>('.transport .chosen')) {
+      if (visible(chosen) && chosen.scrollHeight > chosen.clientHeight + 1)
+        problems.push(`${nameOf(chosen)} is cut: ${chosen.scrollHeight} px high in ${chosen.clientHeight}`);
+    }
+
+    // Boxes that stand side by side must not lie over each other.
+    const boxes = [...document.querySelectorAll('.masthead, .form > .card, .fit, .reading > .map')].filter(
+      visible,
+    );
+    const overlap = (a: DOMRect, b: DOMRect): boolean =>
+      Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 &&
+      Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1;
+    boxes.forEach((a, i) => {
+      for (const b of boxes.slice(i + 1)) {
+        if (overlap(a.getBoundingClientRect(), b.getBoundingClientRect()))
+          problems.push(`${nameOf(a)} and ${nameOf(b)} overlap`);
+      }
+    });
+    const rows = ['.masthead', '.transport'];
+    for (const row of rows) {
+      const members = [...(document.querySelector(row)?.children ?? [])].filter(visible);
+      members.forEach((a, i) => {
+        for (const b of members.slice(i + 1)) {
+          if (overlap(a.getBoundingClientRect(), b.getBoundingClientRect()))
+            problems.push(`${nameOf(a)} and ${nameOf(b)} overlap`);
+        }
+      });
+    }
+
+    // The Now card is read while playing: it is wholly in view, between the bars at top and bottom.
+    const now = document.querySelector('.fit.now')?.getBoundingClientRect();
+    const transport = document.querySelector('.transport')?.getBoundingClientRect();
+    if (!isCovered && now && transport) {
+      if (now.top < -1) problems.push('the Now card begins above the window');
+      if (now.bottom > transport.top + 1)
+        problems.push(
+          `the Now card ends ${Math.round(now.bottom - transport.top)} px below the transport's edge`,
+        );
+    }
+    // Stop is in reach whatever is open.
+    const play = document.querySelector('.play')?.getBoundingClientRect();
+    if (play) {
+      const hit = document.elementFromPoint((play.left + play.right) / 2, (play.top + play.bottom) / 2);
+      if (!hit?.closest('.play'))
+        problems.push(`Play and Stop are covered by ${hit ? nameOf(hit) : 'nothing'}`);
+    } else problems.push('there is no Play or Stop');
+    return problems;
+  }, covered);
