@@ -157,3 +157,46 @@ describe('the drawings', () => {
     expect(document.querySelector('.drawing')?.getAttribute('data-large-holes')).toBe('true');
   });
 });
+
+describe('looking up', () => {
+  const field = () => map().getByRole('textbox', { name: 'Look up' });
+  const words = () => screen.queryByRole('region', { name: 'Looked up' })?.textContent ?? null;
+
+  it('shows a chord on the harp in hand, in both drawings and in words, and goes back at Escape', async () => {
+    const { user, session } = openPage({ version: 1, harpKey: 7, drawing: 'both' });
+    await user.type(field(), 'Abm');
+    expect(words()).toContain('A♭m on the G harp');
+    expect(words()).toContain('C♭');
+    expect(words()).toMatch(/A♭ ?$|in A♭/);
+    expect(map().getAllByRole('button', { name: /: C♭, ♭3 of the chord/ }).length).toBeGreaterThan(1);
+    expect(session.store.getState().settings.formId).toBe('quick-change-turnaround');
+    await user.keyboard('{Escape}');
+    expect(words()).toBeNull();
+    expect(document.activeElement).not.toBe(field());
+    expect(map().queryByRole('button', { name: /C♭/ })).toBeNull();
+  });
+
+  it('shows a scale by its degrees', async () => {
+    const { user } = openPage();
+    await user.type(field(), 'D dorian');
+    expect(map().getByRole('button', { name: 'draw 5: F, ♭3 of the scale' })).toBeTruthy();
+    await user.click(map().getByRole('button', { name: 'Back to the song' }));
+    expect(words()).toBeNull();
+  });
+
+  it('says what it cannot read, and leaves the song on the map', async () => {
+    const { user } = openPage();
+    await user.type(field(), 'xyz');
+    expect(map().getByRole('status').textContent).toContain('“xyz” is no chord or scale known here.');
+    expect(field().getAttribute('aria-invalid')).toBe('true');
+    expect(map().getByRole('button', { name: /^draw 2: G, root of the chord/ })).toBeTruthy();
+  });
+
+  it('works while the band plays, whose keys a typed letter is not', async () => {
+    const { user, session } = openPage();
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    await user.type(field(), 'F7 ');
+    expect(session.store.getState().status.kind).toBe('playing');
+    expect(words()).toContain('F7 on the C harp');
+  });
+});

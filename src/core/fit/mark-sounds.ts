@@ -18,7 +18,7 @@ export interface MarkedSound {
 
 interface Marking {
   readonly harp: Harp;
-  readonly chord: Chord;
+  readonly chord: Pick<Chord, 'tones'>;
   /** The key's spelled tonic. */
   readonly tonic: NoteName;
   /** The second layer; null shows chord tones alone. */

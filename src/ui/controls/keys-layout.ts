@@ -64,7 +64,7 @@ interface Room {
 }
 
 /** The least a row, a hole, a piano and the gap between parts need to be read, and the hole numbers' height, in px. */
-export const READABLE = { row: 17, hole: 30, piano: 40, gap: 10, holes: 36 } as const;
+export const READABLE = { row: 16, hole: 30, piano: 40, gap: 10, holes: 34 } as const;
 const MOST_PARTS = 4;
 
 const sounding = (marks: readonly MarkedSound[], { low, high }: Span): ReadonlySet<number> =>

@@ -1,11 +1,14 @@
-import { type KeyboardEvent, useState } from 'react';
+import { type KeyboardEvent, useId, useMemo, useState } from 'react';
 import { soundId } from '../../core/harp/tab';
+import { readLookUp } from '../../core/song/look-up';
 import { asMidi } from '../../core/theory/units';
 import { useSelected, useSession } from '../state/session-context';
 import { usePlayingChord } from '../state/use-heard-chord';
 import { useLineOfBar } from '../state/use-line-of-bar';
 import { useScaleLayer } from '../state/use-scale-layer';
 import { HarpDrawing } from './harp-drawing';
+import { LookUpField } from './look-up-field';
+import { LookedUp } from './looked-up';
 import { MapHead } from './map-head';
 import { PickedLine } from './picked-line';
 import { ScaleLine } from './scale-line';
@@ -17,21 +20,28 @@ interface Picked {
   readonly by: string;
 }
 
-/** What the whole harp gives over the chord being heard, drawn as a comb, against a piano, or both ways. */
+/** What the whole harp gives over the chord being heard or one looked up, as a comb, against a piano, or both ways. */
 export const HarpMap = () => {
   const { commands } = useSession();
   const { drawing, technique, largeHoles } = useSelected((state) => state.settings);
-  const harp = useSelected((state) => state.now.tune.harp);
-  const view = useMapView();
+  const { harp, chart } = useSelected((state) => state.now.tune);
+  const [text, setText] = useState('');
+  const [picked, setPicked] = useState<Picked | null>(null);
+  const wrongId = useId();
+  const lookUp = useMemo(() => readLookUp(text, chart.tonic), [text, chart.tonic]);
+  const unread = lookUp?.kind === 'unread' ? lookUp : null;
+  const found = lookUp === null || lookUp.kind === 'unread' ? null : lookUp;
+  const view = useMapView(found);
   const scale = useScaleLayer(usePlayingChord());
   const line = useLineOfBar();
-  const [picked, setPicked] = useState<Picked | null>(null);
   const pick = (pitch: number, by: string): void =>
     setPicked((before) => (before?.by === by && before.pitch === pitch ? null : { pitch, by }));
+  const leave = (): void => setText('');
   const letGo = (event: KeyboardEvent<HTMLDivElement>): void => {
-    if (event.key !== 'Escape' || picked === null) return;
+    if (event.key !== 'Escape' || (picked === null && text === '')) return;
     event.preventDefault();
-    setPicked(null);
+    if (picked === null) leave();
+    else setPicked(null);
   };
   const kinds = drawing === 'both' ? (['comb', 'keys'] as const) : [drawing];
   return (
@@ -44,7 +54,7 @@ export const HarpMap = () => {
             key={kind}
             kind={kind}
             {...view}
-            line={line}
+            line={found === null ? line : null}
             lit={null}
             largeHoles={largeHoles}
             picked={picked?.pitch ?? null}
@@ -59,10 +69,19 @@ export const HarpMap = () => {
           />
         ))}
       </div>
-      {picked !== null && <PickedLine pitch={picked.pitch} spell={view.spell} marks={view.marks} />}
-      {picked === null && scale !== null && (
-        <ScaleLine scale={scale} harp={harp} technique={technique} blues={drawing !== 'keys'} />
-      )}
+      {found !== null && <LookedUp found={found} marks={view.marks} onLeave={leave} />}
+      <div className="map-foot">
+        <LookUpField text={text} wrong={unread && wrongId} onType={setText} onLeave={leave} />
+        {unread !== null && (
+          <p className="wrong" id={wrongId} role="status">
+            {unread.sentence}
+          </p>
+        )}
+        {picked !== null && <PickedLine pitch={picked.pitch} spell={view.spell} marks={view.marks} />}
+        {picked === null && lookUp === null && scale !== null && (
+          <ScaleLine scale={scale} harp={harp} technique={technique} blues={drawing !== 'keys'} />
+        )}
+      </div>
     </section>
   );
 };
