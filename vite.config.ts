@@ -13,6 +13,16 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
   },
 });
 
+/** Files that play in real time, or measure it: nothing else runs beside them. */
+const TIMED = ['band', 'missing-files', 'page-sound'].map((name) => `tests/browser/${name}.test.ts`);
+
+const inBrowser = (name: string) => {
+  const { extends: from, test } = project('browser', 'node', 180);
+  return { extends: from, test: { ...test, name, globalSetup: 'tests/helpers/build-first.ts' } };
+};
+const browser = inBrowser('browser');
+const timed = inBrowser('browser-timed');
+
 // biome-ignore lint/style/noDefaultExport: the build tool reads its configuration from the default export
 export default defineConfig({
   base: './',
@@ -25,8 +35,12 @@ export default defineConfig({
       project('reference', 'node', 30),
       project('ui', 'happy-dom', 30),
       {
-        ...project('browser', 'node', 180),
-        test: { ...project('browser', 'node', 180).test, fileParallelism: false },
+        ...browser,
+        test: { ...browser.test, exclude: TIMED, maxWorkers: 2, sequence: { groupOrder: 1 } },
+      },
+      {
+        ...timed,
+        test: { ...timed.test, include: TIMED, fileParallelism: false, sequence: { groupOrder: 2 } },
       },
     ],
   },

@@ -94,7 +94,7 @@ const stagesOf = (folder) => [
     check: () => runTests(join(folder, 'core.json'), ['unit', 'reference', 'ui']),
   },
   { name: 'build', check: runBuild },
-  { name: 'browser tests', check: () => runTests(join(folder, 'browser.json'), ['browser']) },
+  { name: 'browser tests', check: () => runTests(join(folder, 'browser.json'), ['browser*']) },
   { name: 'one iteration of every benchmark', check: () => runBenchmarksOnce(join(folder, 'bench.json')) },
 ];
 

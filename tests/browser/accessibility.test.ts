@@ -1,0 +1,60 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { ENTRIES, PAGE_TEXTS } from '../../src/ui/page/entries';
+import { builtPage, SIZES } from '../helpers/built-page';
+
+const { open } = builtPage();
+
+/** What axe finds wrong with the page as it stands: the rule and the first element against it. */
+const violations = async (page: Page): Promise<readonly unknown[]> =>
+  (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html]);
+
+const LOOKS = ['light', 'dark'] as const;
+
+/** Opens whatever is folded, so that nothing is scanned past. */
+const unfold = async (page: Page): Promise<void> => {
+  const folded = page.locator('details:not([open]) > summary:visible');
+  while ((await folded.count()) > 0) await folded.first().click();
+};
+
+describe('axe finds nothing', () => {
+  it.each(SIZES.flatMap((size) => LOOKS.map((look) => [size.width, look, size] as const)))(
+    'at %i wide, %s, at rest',
+    async (_, look, size) => {
+      const { context, page } = await open({ size, look });
+      expect(await violations(page)).toEqual([]);
+      await context.close();
+    },
+  );
+
+  it.each(LOOKS)('in any panel, %s', async (look) => {
+    const { context, page } = await open({ look });
+    for (const { text, pages } of ENTRIES) {
+      await page
+        .getByRole('navigation', { name: 'Panels' })
+        .getByRole('button', { name: text, exact: true })
+        .click();
+      for (const each of pages) {
+        const name = PAGE_TEXTS[each];
+        if (pages.length > 1) await page.getByRole('button', { name, exact: true }).click();
+        await unfold(page);
+        expect(await violations(page), name).toEqual([]);
+      }
+    }
+    await context.close();
+  });
+
+  it.each(LOOKS)('in the menu and a panel of a phone, %s', async (look) => {
+    const { context, page } = await open({ look, size: SIZES[2] });
+    await page.getByRole('button', { name: 'Menu', exact: true }).click();
+    expect(await violations(page), 'menu').toEqual([]);
+    await page
+      .getByRole('navigation', { name: 'Panels' })
+      .getByRole('button', { name: 'Band', exact: true })
+      .click();
+    await page.getByRole('button', { name: 'Mixer', exact: true }).click();
+    expect(await violations(page), 'mixer').toEqual([]);
+    await context.close();
+  });
+});
