@@ -1,13 +1,4 @@
-import {
-  type CSSProperties,
-  type PointerEvent,
-  useCallback,
-  useEffect,
-  useMemo,
-  useRef,
-  useState,
-} from 'react';
-import type { BarRange } from '../../core/arranger/program';
+import { type CSSProperties, useCallback, useEffect, useMemo, useRef } from 'react';
 import type { Bar } from '../../core/chart/chart';
 import { lineTab } from '../../core/lines/lines';
 import { chordsEms } from '../../core/song/chord-ems';
@@ -17,10 +8,7 @@ import { ChordText } from '../controls/chord-text';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
-
-const ordered = (a: number, b: number): BarRange => ({ from: Math.min(a, b), to: Math.max(a, b) });
-const holds = (range: BarRange | null, bar: number): boolean =>
-  range !== null && bar >= range.from && bar <= range.to;
+import { holds, useRangeMarks } from './use-range-marks';
 
 /** How a bar is called: `Bar 5, C7`. */
 export const barName = (bar: Bar, index: number): string =>
@@ -71,9 +59,8 @@ const keepInSight = (frame: HTMLElement | null, bar: number | null): void => {
   else if (frame.scrollTop < below) frame.scrollTop = below;
 };
 
-/** The form, four bars to a line. A click moves there; a drag or shift-click marks a range to repeat. */
+/** The form, four bars to a line. A click moves there; a range to repeat is marked on it. */
 export const ChartView = () => {
-  const { commands } = useSession();
   const settings = useSelected((state) => state.settings);
   const ownCharts = useSelected((state) => state.ownCharts);
   const own = useSelected((state) => (state.exercise ?? state.tune).chart);
@@ -84,35 +71,17 @@ export const ChartView = () => {
   const next = useSelected((state) => state.next?.formBar ?? null);
   const playing = useSelected((state) => state.status.kind === 'playing');
   const heard = useSelected((state) => state.now.kind !== 'rest');
-  const range = settings.plan.repeat;
   const chart = useMemo(
     () => (key === own.key ? own : chartFor(settings, ownCharts, key)),
     [key, own, settings, ownCharts],
   );
-  const [drag, setDrag] = useState<{ readonly from: number; readonly to: number } | null>(null);
   const rows = Math.ceil(chart.bars.length / BARS_IN_LINE);
   const attach = useBeatMarks();
   const frame = useRef<HTMLElement>(null);
   useEffect(() => keepInSight(frame.current, current), [current]);
   const { line, trading } = usePractice();
   const tabs = line ? lineTab(line, chart, settings.tabStyle) : [];
-  const marked = drag !== null && drag.from !== drag.to ? ordered(drag.from, drag.to) : range;
-
-  const begin = (event: PointerEvent, bar: number): void => {
-    if (event.pointerType !== 'touch' && event.button === 0 && !event.shiftKey)
-      setDrag({ from: bar, to: bar });
-  };
-  const end = (): void => {
-    if (drag !== null && drag.from !== drag.to) commands.repeat(ordered(drag.from, drag.to));
-    setDrag(null);
-  };
-  const click = (shift: boolean, bar: number): void => {
-    if (shift) commands.repeat(ordered(current ?? 0, bar));
-    else {
-      if (range !== null && !holds(range, bar)) commands.repeat(null);
-      commands.moveTo(bar);
-    }
-  };
+  const { marked, waiting, begin, enter, end, leave, click } = useRangeMarks();
 
   return (
     <section className="chart card" aria-label="Chart" ref={frame}>
@@ -123,7 +92,9 @@ export const ChartView = () => {
         data-crowded={rows > ROOMY_ROWS}
         data-playing={playing && heard}
         onPointerUp={end}
-        onPointerLeave={() => setDrag(null)}
+        onPointerLeave={leave}
+        onPointerCancel={leave}
+        onContextMenu={(event) => waiting !== null && event.preventDefault()}
       >
         {chart.bars.map((bar, i) => (
           <li
@@ -132,14 +103,14 @@ export const ChartView = () => {
             aria-current={i === current ? 'true' : undefined}
             data-next={i === next}
             data-turn={trading?.turns[i]}
-            data-repeat={holds(marked, i)}
+            data-repeat={waiting === null ? holds(marked, i) : waiting === i}
           >
             <button
               type="button"
               className="bar"
               aria-label={`${barName(bar, i)}: ${playing ? 'go there' : 'start here'}`}
               onPointerDown={(event) => begin(event, i)}
-              onPointerEnter={() => setDrag((now) => (now === null ? null : { ...now, to: i }))}
+              onPointerEnter={() => enter(i)}
               onClick={(event) => click(event.shiftKey, i)}
             >
               <span className="number">{i + 1}</span>
@@ -155,7 +126,12 @@ export const ChartView = () => {
               {line && <span className="line-tab">{tabs[i]}</span>}
               <Beats beats={chart.meter.beats} />
             </button>
-            {marked?.from === i && (
+            {waiting === i && (
+              <span className="repeat-sign" role="status">
+                repeat: now tap the other end
+              </span>
+            )}
+            {waiting === null && marked?.from === i && (
               <span className="repeat-sign">{marked.to === i ? 'repeat' : `repeat to ${marked.to + 1}`}</span>
             )}
           </li>

@@ -11,7 +11,7 @@ const PLACES: Readonly<Record<Exclude<BarView['kind'], 'chorus'>, string>> = {
 /** Where in the song the band is, its tempo where that is not the one chosen, and the wish for an ending. */
 export const Where = () => {
   const { commands } = useSession();
-  const playing = useSelected((state) => state.status.kind === 'playing');
+  const playing = useSelected((state) => state.status.kind === 'playing' || state.status.kind === 'paused');
   const chorus = useSelected((state) => state.now.chorus + 1);
   const kind = useSelected((state) => state.now.kind);
   const tempo = useSelected((state) => state.now.tempo);
