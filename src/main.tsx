@@ -1,7 +1,8 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { createSession, type Session } from './app/session/session';
-import { createBand, WEB_GROUND } from './audio/band/create-band';
+import { WEB_GROUND } from './audio/band/band-ground';
+import { createBand } from './audio/band/create-band';
 import { createAudioCompressor } from './audio/export/compress-audio';
 import { createOwnSounds } from './audio/soundfont/soundfont-route';
 import { createOffline } from './offline/offline';

@@ -23,6 +23,7 @@ export class FakeContext extends EventTarget {
 
 const fakeEngine = () => {
   let playing = false;
+  let paused = false;
   const engine = {
     play: vi.fn(async () => {
       playing = true;
@@ -30,7 +31,19 @@ const fakeEngine = () => {
     }),
     stop: vi.fn(() => {
       playing = false;
+      paused = false;
     }),
+    pause: vi.fn(() => {
+      paused = playing;
+      playing = false;
+      return paused;
+    }),
+    goOn: vi.fn(async () => {
+      playing = true;
+      paused = false;
+      return true;
+    }),
+    paused: () => paused,
     change: vi.fn(),
     seek: vi.fn(),
     setSound: vi.fn(),

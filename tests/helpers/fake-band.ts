@@ -59,8 +59,13 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
       report(onPlay);
       return onPlay;
     },
+    pause: () => {
+      asked.push('pause');
+      if (status.kind === 'playing') report({ kind: 'paused' });
+    },
     resume: async () => {
       asked.push('resume');
+      if (status.kind === 'paused') report({ kind: 'playing' });
       return status;
     },
     stop: () => {

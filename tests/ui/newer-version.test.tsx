@@ -19,16 +19,19 @@ describe('a newer version', () => {
     expect(offline.taken()).toBeGreaterThan(0);
   });
 
-  it.each(['playing', 'loading', 'interrupted'] as const)('waits while the band is %s', async (kind) => {
-    const { offline, user, band } = openPage();
-    act(() => band.report({ kind }));
-    act(() => offline.report(NEWER));
-    await user.click(screen.getByRole('button', { name: 'Use the new version' }));
-    expect(offline.taken()).toBe(0);
-    expect(screen.getByText(/^The new version comes as soon as the music has stopped/)).toBeTruthy();
-    act(() => band.report({ kind: 'ready' }));
-    expect(offline.taken()).toBeGreaterThan(0);
-  });
+  it.each(['playing', 'loading', 'paused', 'interrupted'] as const)(
+    'waits while the band is %s',
+    async (kind) => {
+      const { offline, user, band } = openPage();
+      act(() => band.report({ kind }));
+      act(() => offline.report(NEWER));
+      await user.click(screen.getByRole('button', { name: 'Use the new version' }));
+      expect(offline.taken()).toBe(0);
+      expect(screen.getByText(/^The new version comes as soon as the music has stopped/)).toBeTruthy();
+      act(() => band.report({ kind: 'ready' }));
+      expect(offline.taken()).toBeGreaterThan(0);
+    },
+  );
 
   it('is never taken unasked, and can be put off', async () => {
     const { offline, user, band } = openPage();

@@ -1,5 +1,5 @@
-import { act, cleanup, screen, within } from '@testing-library/react';
-import { afterEach, describe, expect, it } from 'vitest';
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { openPage } from '../helpers/open-page';
 
 afterEach(cleanup);
@@ -144,6 +144,69 @@ describe('playing', () => {
     expect(repeat()).toEqual({ from: 0, to: 3 });
     await user.click(within(bar('Bar 9, D7')).getByRole('button'));
     expect(repeat()).toBeNull();
+  });
+
+  it('begins a shift-clicked range at the bar clicked last, wherever the band is', async () => {
+    const { band, session, user } = openPage();
+    await user.click(within(bar('Bar 3, G7')).getByRole('button'));
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    act(() => band.hear(1, 9));
+    await user.keyboard('{Shift>}');
+    await user.click(within(bar('Bar 6, C7')).getByRole('button'));
+    await user.keyboard('{/Shift}');
+    expect(session.store.getState().settings.plan.repeat).toEqual({ from: 2, to: 5 });
+  });
+
+  it('marks a range by touch: a finger that rests on one end, then a tap on the other', () => {
+    vi.useFakeTimers();
+    try {
+      const { band, session } = openPage();
+      const touch = (name: string, ms: number): void => {
+        const button = within(bar(name)).getByRole('button');
+        fireEvent.pointerDown(button, { pointerType: 'touch', button: 0 });
+        act(() => vi.advanceTimersByTime(ms));
+        fireEvent.pointerUp(button, { pointerType: 'touch', button: 0 });
+        fireEvent.click(button);
+      };
+      const repeat = () => session.store.getState().settings.plan.repeat;
+      touch('Bar 8, G7', 700);
+      expect(repeat()).toBeNull();
+      expect(session.store.getState().cursor).toBe(0);
+      expect(within(bar('Bar 8, G7')).getByRole('status').textContent).toMatch(/tap the other end/);
+      touch('Bar 5, C7', 80);
+      expect(repeat()).toEqual({ from: 4, to: 7 });
+      touch('Bar 6, C7', 80);
+      expect([repeat(), session.store.getState().cursor]).toEqual([{ from: 4, to: 7 }, 5]);
+      expect(band.asked).toEqual([]);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it('pauses by key and by button, and says where it goes on', async () => {
+    const { band, user } = openPage();
+    expect(screen.getByRole('button', { name: 'Pause' }).hasAttribute('disabled')).toBe(true);
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    act(() => band.hear(1, 4));
+    await user.keyboard('p');
+    expect(band.asked.at(-1)).toBe('pause');
+    expect(screen.getByRole('button', { name: 'Stop' })).toBeTruthy();
+    expect(current()).toBe(bar('Bar 5, C7'));
+    await user.click(screen.getByRole('button', { name: 'Go on from bar 5, without a count-in' }));
+    expect(band.asked.at(-1)).toBe('resume');
+    await user.keyboard('p ');
+    expect(band.asked.slice(-2)).toEqual(['pause', 'stop']);
+  });
+
+  it('mutes from the transport, and is heard again when the volume is moved', async () => {
+    const { band, user } = openPage();
+    const mute = screen.getByRole('button', { name: 'Mute the band' });
+    await user.click(mute);
+    expect([mute.getAttribute('aria-pressed'), band.sounds.at(-1)?.mix.master]).toEqual(['true', 0]);
+    fireEvent.change(screen.getByRole('slider', { name: 'Volume of the band' }), {
+      target: { value: '0.4' },
+    });
+    expect([mute.getAttribute('aria-pressed'), band.sounds.at(-1)?.mix.master]).toEqual(['false', 0.4]);
   });
 
   it('names the next harp when the key is about to move', async () => {

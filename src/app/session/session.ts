@@ -4,7 +4,7 @@ import type { Playhead } from '../../core/arranger/playhead';
 import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
 import { NO_DRAFTS } from '../../core/song/chart-drafts';
 import { withForm } from '../../core/song/key-coupling';
-import { soundOf } from '../../core/song/song-program';
+import { audibleSoundOf, soundOf } from '../../core/song/song-program';
 import { chartFor, tuneFor } from '../../core/song/tune';
 import { restingViews } from '../../core/song/views';
 import type { Offline } from '../../offline/offline';
@@ -68,6 +68,7 @@ const createInitialState = ({ band, offline }: Devices): SessionState => {
     status: band.status(),
     ...restingViews(tune, 0),
     lastChorus: null,
+    muted: false,
     warmUp: null,
     exercise: null,
     takeAway: INITIAL_TAKE_AWAY,
@@ -83,7 +84,7 @@ const createInitialState = ({ band, offline }: Devices): SessionState => {
 
 /** Whether loading the page anew would cut something off: music, a file being made or read. */
 const isBusy = ({ status, warmUp, takeAway, ownSounds }: SessionState): boolean =>
-  ['playing', 'loading', 'interrupted'].includes(status.kind) ||
+  ['playing', 'loading', 'paused', 'interrupted'].includes(status.kind) ||
   warmUp !== null ||
   takeAway.job !== null ||
   ownSounds.opening !== null;
@@ -111,7 +112,7 @@ export const createSession = (devices: Devices): Session => {
     keep: settings.keep,
   });
 
-  const routine = createWarmUpRun({ store, band, sound: () => soundOf(state()), later });
+  const routine = createWarmUpRun({ store, band, sound: () => audibleSoundOf(state()), later });
 
   const onStatus = (status: BandStatus): void => {
     store.setState({ status });

@@ -1,12 +1,12 @@
 import type { Band, BandStatus } from '../../audio/band/band';
 import type { Program } from '../../core/arranger/program';
-import { programOf, rememberLeads, soundOf } from '../../core/song/song-program';
+import { audibleSoundOf, programOf, rememberLeads } from '../../core/song/song-program';
 import type { Slice } from '../slice';
 import type { Song, SongState } from './song-state';
 
-/** Whether the band is in the middle of a song, interrupted or not. */
+/** Whether the band is in the middle of a song: heard, paused or interrupted. */
 export const isUnderWay = (band: Band): boolean =>
-  band.status().kind === 'playing' || band.status().kind === 'interrupted';
+  ['playing', 'paused', 'interrupted'].includes(band.status().kind);
 
 /** Programs are plain data, made field by field in one order. */
 const sameValue = (a: Program | null, b: Program): boolean =>
@@ -33,7 +33,7 @@ export const createBandOrders = (store: Slice<Song, SongState>, band: Band): Ban
     programOf: make,
     play: (fromBar) => {
       told = make(store.getState());
-      return band.play(told, soundOf(store.getState()), fromBar);
+      return band.play(told, audibleSoundOf(store.getState()), fromBar);
     },
     follow: () => {
       if (!isUnderWay(band) || store.getState().warmUp !== null) return;

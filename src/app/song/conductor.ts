@@ -4,7 +4,7 @@ import type { Section } from '../../core/arranger/program';
 import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
 import type { Settings } from '../../core/settings/settings';
 import { withFittingRepeat, withForm } from '../../core/song/key-coupling';
-import { soundOf } from '../../core/song/song-program';
+import { audibleSoundOf } from '../../core/song/song-program';
 import { chartFor, type Tune, tuneFor } from '../../core/song/tune';
 import { playingViews, restingViews } from '../../core/song/views';
 import type { Notice } from '../keeping/notice';
@@ -83,7 +83,7 @@ export const createConductor = ({ store, band, orders, board, keep }: Parts): Co
     if (asked === settings) return false;
     try {
       tuneTo(asked);
-      band.setSound(soundOf(state()));
+      band.setSound(audibleSoundOf(state()));
       orders.follow();
     } catch (error) {
       store.setState({ settings, tune });

@@ -1,5 +1,6 @@
 import type { Band } from '../../audio/band/band';
 import type { Sound } from '../../core/harp/harp';
+import { audibleSoundOf } from '../../core/song/song-program';
 import { restingViews } from '../../core/song/views';
 import { asSeconds, type Midi } from '../../core/theory/units';
 import type { NoticeBoard } from '../keeping/notice-board';
@@ -13,6 +14,10 @@ export interface PlayCommands {
   play(): Promise<void>;
   stop(): void;
   toggle(): void;
+  /** Pauses the band, or lets it go on from the bar it was paused in; a warm-up is not paused. */
+  pause(): void;
+  /** Mutes all of the band, or lets it be heard again. */
+  mute(on: boolean): void;
   moveTo(bar: number): void;
   moveBy(bars: number): void;
   /** The chorus being heard becomes the last, with an ending. */
@@ -51,10 +56,16 @@ export const createPlayCommands = ({
     band.stop();
   };
   const play = async (): Promise<void> => {
-    const interrupted = band.status().kind === 'interrupted';
-    if (!interrupted && state().warmUp !== null) return skipWarmUpStep();
-    if (interrupted) await band.resume();
-    else await orders.play(state().cursor);
+    if (band.status().kind === 'interrupted') return goOn();
+    if (state().warmUp !== null) return skipWarmUpStep();
+    await orders.play(state().cursor);
+    tellTrouble();
+  };
+  const goOn = async (): Promise<void> => {
+    await band.resume();
+    tellTrouble();
+  };
+  const tellTrouble = (): void => {
     // Told once more even where nothing has changed: the player has just asked.
     const notice = statusNotice(band.status());
     if (notice) board.post(notice);
@@ -75,8 +86,18 @@ export const createPlayCommands = ({
     stop,
     toggle: () => {
       const { kind } = band.status();
-      if (kind === 'playing' || (kind !== 'interrupted' && state().warmUp !== null)) stop();
+      if (kind === 'playing' || kind === 'paused' || (kind !== 'interrupted' && state().warmUp !== null))
+        stop();
       else void play();
+    },
+    pause: () => {
+      if (state().warmUp !== null) return;
+      if (band.status().kind === 'paused') void goOn();
+      else band.pause();
+    },
+    mute: (muted) => {
+      store.setState({ muted });
+      band.setSound(audibleSoundOf(state()));
     },
     moveTo,
     moveBy: (bars) => moveTo((state().now.formBar ?? state().cursor) + bars),

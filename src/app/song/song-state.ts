@@ -14,6 +14,8 @@ export interface SongState extends ShownBars {
   readonly cursor: number;
   /** The chorus the player asked to be the last, from 0; `null` when the plan decides. */
   readonly lastChorus: number | null;
+  /** Whether all of the band is silent for now; never kept, so that no visit begins in silence. */
+  readonly muted: boolean;
 }
 
 /** The song with what it takes from other features: their charts, their sounds, whether one of them has the band. */

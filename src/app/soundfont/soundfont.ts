@@ -1,7 +1,7 @@
 import type { Band } from '../../audio/band/band';
 import type { OwnSounds } from '../../audio/soundfont/soundfont-route';
 import type { OwnSoundPart } from '../../core/settings/mix';
-import { soundOf } from '../../core/song/song-program';
+import { audibleSoundOf } from '../../core/song/song-program';
 import type { KeptFile } from '../../storage/kept-file';
 import type { Slice } from '../slice';
 import type { SongState } from '../song/song-state';
@@ -63,7 +63,7 @@ export const createOwnSoundsFeature = ({ store, band, devices, choose }: Options
     held = file;
     const { source, voices } = opening;
     change({ opening: null, file: { name, bytes: file.size, kept, opened: { source, voices } } });
-    band.setSound(soundOf(store.getState()));
+    band.setSound(audibleSoundOf(store.getState()));
     return true;
   };
 
@@ -85,7 +85,7 @@ export const createOwnSoundsFeature = ({ store, band, devices, choose }: Options
     const { file } = state();
     if (file === null) return;
     change({ file: { ...file, opened: null }, trouble: lostText(file.name, detail) });
-    band.setSound(soundOf(store.getState()));
+    band.setSound(audibleSoundOf(store.getState()));
   });
 
   return {

@@ -10,6 +10,8 @@ export type BandStatus =
   | { readonly kind: 'loading' }
   | { readonly kind: 'ready' }
   | { readonly kind: 'playing' }
+  /** Silent in the middle of a song: it goes on with `resume`. */
+  | { readonly kind: 'paused' }
   /** The system took the sound away (a call, a device unplugged): it goes on when the sound is back, or with `resume`. */
   | { readonly kind: 'interrupted' }
   /** The browser wants a click or key press first. */
@@ -20,7 +22,12 @@ export interface Band {
   status(): BandStatus;
   /** Must be called inside a user gesture the first time. Counts in, then enters the first chorus at `fromBar`. */
   play(program: Program, sound: BandSound, fromBar: number): Promise<BandStatus>;
-  /** Asks for the sound back after an interruption and goes on where the band was; does nothing otherwise. */
+  /** Silence within 30 ms, the place kept; does nothing unless the band is heard. */
+  pause(): void;
+  /**
+   * Goes on where the band was: after a pause at the beginning of the bar it was in, without a count-in; after an
+   * interruption it asks for the sound back. Does nothing otherwise.
+   */
   resume(): Promise<BandStatus>;
   /** Silence within 30 ms; idempotent. */
   stop(): void;

@@ -9,27 +9,11 @@ import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
 import type { Seconds } from '../../core/theory/units';
 import type { Band, BandStatus } from './band';
+import { type BandGround, WEB_GROUND } from './band-ground';
 import type { Engine } from './engine';
 import { createListeners } from './listeners';
 import type { BandEvents } from './load-band';
 import { RESTING_SOUND } from './resting-sound';
-
-/** What the band stands on; replaced in tests. */
-export interface BandGround {
-  /** Null where the browser has no Web Audio. May throw when the device cannot be opened. */
-  readonly createContext: () => AudioContext | null;
-  readonly loadEngine: (context: AudioContext, events: BandEvents) => Promise<Engine>;
-}
-
-/** The browser itself. */
-export const WEB_GROUND: BandGround = {
-  createContext: () =>
-    typeof AudioContext === 'undefined' ? null : new AudioContext({ latencyHint: 'playback' }),
-  loadEngine: async (context, events) => {
-    const { loadEngine } = await import('./load-band');
-    return loadEngine(context, events);
-  },
-};
 
 /**
  * How long a context may take to start before the browser is taken to wait for a gesture. Some take 0.9 s (measured);
@@ -84,7 +68,14 @@ class LazyBand implements Band {
     return this.current;
   }
 
+  pause(): void {
+    if (this.current.kind !== 'playing' || !this.engine?.pause()) return;
+    this.run += 1;
+    this.settle();
+  }
+
   async resume(): Promise<BandStatus> {
+    if (this.current.kind === 'paused') return this.goOn();
     const { context } = this;
     if (context !== null && this.current.kind === 'interrupted') {
       await this.startContext(context);
@@ -97,7 +88,7 @@ class LazyBand implements Band {
     this.run += 1;
     this.waitingFrom = null;
     this.engine?.stop();
-    if (this.current.kind === 'playing' || this.current.kind === 'interrupted') this.set({ kind: 'ready' });
+    if (['playing', 'paused', 'interrupted'].includes(this.current.kind)) this.set({ kind: 'ready' });
     if (this.current.kind === 'ready') this.restLater();
   }
 
@@ -107,7 +98,7 @@ class LazyBand implements Band {
   }
 
   seek(bar: number): void {
-    if (this.engine?.playing()) this.engine.seek(bar);
+    if (this.isUnderWay()) this.engine?.seek(bar);
     if (this.waitingFrom !== null) this.waitingFrom = bar;
   }
 
@@ -122,11 +113,11 @@ class LazyBand implements Band {
   }
 
   heard(): Playhead | null {
-    return this.engine?.playing() ? this.engine.heard() : null;
+    return this.isUnderWay() ? (this.engine?.heard() ?? null) : null;
   }
 
   upcoming(): Section | null {
-    return this.engine?.playing() ? this.engine.upcoming() : null;
+    return this.isUnderWay() ? (this.engine?.upcoming() ?? null) : null;
   }
 
   onBar(listener: (position: Playhead | null) => void): () => void {
@@ -158,16 +149,17 @@ class LazyBand implements Band {
   private settle(): void {
     const running = this.context?.state === 'running';
     if (this.engine?.playing()) this.set({ kind: running ? 'playing' : 'interrupted' });
+    else if (this.engine?.paused()) this.set({ kind: 'paused' });
     else if (running) this.set({ kind: 'ready' });
     else this.set({ kind: this.context?.state === 'interrupted' ? 'interrupted' : 'blocked' });
-    if (this.current.kind === 'ready') this.restLater();
+    if (this.isResting()) this.restLater();
   }
 
   /** A context that runs costs battery even when it plays silence. */
   private restLater(): void {
     clearTimeout(this.resting);
     this.resting = setTimeout(() => {
-      if (this.current.kind === 'ready') void this.context?.suspend().catch(() => undefined);
+      if (this.isResting()) void this.context?.suspend().catch(() => undefined);
     }, REST_AFTER_MS);
   }
 
@@ -198,11 +190,22 @@ class LazyBand implements Band {
     return context.state === 'running' ? this.engine : null;
   }
 
+  private async goOn(): Promise<BandStatus> {
+    this.run += 1;
+    const { run } = this;
+    const engine = await this.wake();
+    if (run === this.run && engine !== null) await this.settleWhen(() => engine.goOn());
+    return this.current;
+  }
+
   private async begin(engine: Engine, fromBar: number): Promise<void> {
-    if (this.program === null || this.sound === null) return;
+    const { program, sound } = this;
+    if (program !== null && sound !== null) await this.settleWhen(() => engine.play(program, sound, fromBar));
+  }
+
+  private async settleWhen(begin: () => Promise<boolean>): Promise<void> {
     try {
-      const begun = await engine.play(this.program, this.sound, fromBar);
-      if (begun) this.settle();
+      if (await begin()) this.settle();
     } catch (error) {
       this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
     }
@@ -261,6 +264,16 @@ class LazyBand implements Band {
     const from = this.waitingFrom;
     this.waitingFrom = null;
     void this.begin(this.engine, from);
+  }
+
+  /** In the middle of a song, heard or paused. */
+  private isUnderWay(): boolean {
+    return this.engine !== null && (this.engine.playing() || this.engine.paused());
+  }
+
+  /** Silent by the player's own wish: the context may rest. */
+  private isResting(): boolean {
+    return this.current.kind === 'ready' || this.current.kind === 'paused';
   }
 
   private isSilenced(): boolean {

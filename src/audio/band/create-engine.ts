@@ -4,7 +4,6 @@ import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
 import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
-import { asMidi, asTicks } from '../../core/theory/units';
 import { type Bank, createBank, workersWorthHaving } from '../bank/bank';
 import { makeBuffer } from '../bank/make-buffer';
 import { type SoundKey, voiceOf } from '../bank/sound-key';
@@ -13,13 +12,14 @@ import { createMixer, type Mixer } from '../mixer/mixer';
 import { type BarCaller, createBarCaller } from '../transport/bar-caller';
 import type { SectionSource } from '../transport/form-place';
 import { positionAt } from '../transport/heard-position';
+import { type HeldPlace, heldAtBar, heldInstead, heldUpcoming } from '../transport/held-place';
 import { createHeardClock, type HeardClock, readContext } from '../transport/output-clock';
 import { startPulse } from '../transport/pulse';
 import { createTransport } from '../transport/rolling-transport';
-import { allNotes, notesBetween, type ScheduledNote } from '../transport/scheduled-note';
-import { placeSection } from '../transport/timeline';
+import type { ScheduledNote } from '../transport/scheduled-note';
 import type { Transport } from '../transport/transport';
 import type { AuditionNote, Engine, EngineCounts, EngineOptions } from './engine';
+import { auditionNote, notesFromHeld, notesSoon, openingNotes } from './engine-notes';
 import { createPlayer, type Player } from './note-player';
 import { keysOf, noteSound } from './note-sound';
 
@@ -37,9 +37,6 @@ const CLOSED_AFTER = 0.03;
 const PULSE_MS = 100;
 /** Changes closer than this are taken over together, so that dragging the tempo does not stutter. */
 const CHANGE_EVERY_MS = 80;
-/** Slow enough to follow by ear, in seconds. */
-const AUDITION_GLIDE = 0.45;
-const AUDITION_VELOCITY = 90;
 
 /** Builds the band's engine. */
 export const createEngine = (options: EngineOptions): Engine => new BandEngine(options);
@@ -51,6 +48,7 @@ class BandEngine implements Engine {
   private readonly context: AudioContext;
   private readonly source: SectionSource;
   private readonly onEnd: () => void;
+  private readonly onBar: EngineOptions['onBar'];
   private readonly mixer: Mixer;
   private readonly bank: Bank;
   private readonly player: Player;
@@ -60,6 +58,7 @@ class BandEngine implements Engine {
   private readonly caller: BarCaller;
   private sound: BandSound | null = null;
   private program: Program | null = null;
+  private held: HeldPlace | null = null;
   private run = 0;
   private changing = false;
   private pulse: (() => void) | null = null;
@@ -70,6 +69,7 @@ class BandEngine implements Engine {
     this.context = context;
     this.source = source;
     this.onEnd = options.onEnd;
+    this.onBar = options.onBar;
     this.mixer = createMixer({ context: tone, output: limiter.input, room });
     this.bank = createBank({
       sampleRate: context.sampleRate,
@@ -101,21 +101,35 @@ class BandEngine implements Engine {
   async play(program: Program, sound: BandSound, fromBar: number): Promise<boolean> {
     this.halt();
     this.run += 1;
-    const { run } = this;
     this.program = program;
     this.setSound(sound);
-    const opening = this.opening(program, fromBar);
-    this.bank.want(this.keysOf(opening));
-    await this.bank.ready(this.keysOf(opening.filter(({ at }) => at < READY_AHEAD)), WAIT.start);
-    if (run !== this.run) return false;
-    const latest = this.program;
-    this.mixer.setTrim(FEEL_TRIMS[latest.style.feel]);
-    const at = this.context.currentTime + LEAD;
-    this.clock.resync();
-    this.mixer.open(at - LEAD / 2);
-    this.transport.start(latest, fromBar, at);
-    this.pulse = startPulse(PULSE_MS, () => this.beat());
-    return true;
+    return this.begin(openingNotes(this.source, program, fromBar), (at) =>
+      this.transport.start(this.program ?? program, fromBar, at),
+    );
+  }
+
+  pause(): boolean {
+    const heard = this.heard();
+    if (!this.playing() || heard === null) return false;
+    this.run += 1;
+    const held = this.transport.hold(heard);
+    this.halt();
+    this.held = held && heldInstead(this.source, held, this.program ?? held.program);
+    return this.paused();
+  }
+
+  async goOn(): Promise<boolean> {
+    const { held } = this;
+    if (held === null || this.sound === null) return false;
+    this.run += 1;
+    return this.begin(notesFromHeld(this.source, held), (at) => {
+      this.transport.goOn(this.held ?? held, at);
+      this.held = null;
+    });
+  }
+
+  paused(): boolean {
+    return this.held !== null;
   }
 
   stop(): void {
@@ -126,10 +140,16 @@ class BandEngine implements Engine {
 
   change(program: Program): void {
     this.program = program;
-    if (this.playing() && !this.changing) void this.takeOver();
+    if (this.held) this.held = heldInstead(this.source, this.held, program);
+    else if (this.playing() && !this.changing) void this.takeOver();
   }
 
   seek(bar: number): void {
+    if (this.held) {
+      this.held = heldAtBar(this.source, this.held, bar);
+      this.onBar(this.held.playhead);
+      return;
+    }
     this.transport.seek(bar);
     this.wantAhead();
   }
@@ -144,35 +164,21 @@ class BandEngine implements Engine {
   }
 
   async audition(part: PartId, wanted: AuditionNote, sound: BandSound): Promise<void> {
-    const { midi, seconds, glideFrom } = wanted;
     this.sound ??= sound;
     this.mixer.setMix(this.sound.mix);
-    const note = (at: number): ScheduledNote => ({
-      event: {
-        part,
-        at: asTicks(0),
-        length: asTicks(1),
-        pitch: asMidi(midi),
-        velocity: AUDITION_VELOCITY,
-        glideFrom,
-      },
-      at,
-      until: at + seconds,
-      offset: 0,
-      glideSeconds: glideFrom === 0 ? 0 : AUDITION_GLIDE,
-      stroke: 0,
-    });
-    const keys = this.keysOf([note(0)]);
+    const keys = this.keysOf([auditionNote(part, wanted, 0)]);
     this.bank.hurry(keys);
     await this.bank.ready(keys, WAIT.start);
-    this.asidePlayer.start(note(this.context.currentTime + 0.02));
+    this.asidePlayer.start(auditionNote(part, wanted, this.context.currentTime + 0.02));
   }
 
   heard(): Playhead | null {
+    if (this.held) return this.held.playhead;
     return positionAt(this.transport.timeline(), this.clock.time());
   }
 
   upcoming(): Section | null {
+    if (this.held) return heldUpcoming(this.source, this.held);
     return this.transport.sectionAfter(this.clock.time());
   }
 
@@ -213,16 +219,23 @@ class BandEngine implements Engine {
     return keysOf(notes, this.mustSound());
   }
 
-  /** The notes of the first two sections, timed from the first beat. */
-  private opening(program: Program, fromBar: number): readonly ScheduledNote[] {
-    const first = this.source(program, 0, fromBar);
-    if (first === null) return [];
-    const placed = placeSection(first, 0);
-    const second = first.last ? null : this.source(program, 1, fromBar);
-    return [...allNotes(placed), ...(second ? allNotes(placeSection(second, placed.until)) : [])];
+  /** Begins the music once the first sounds are there. False when another call took over before. */
+  private async begin(first: readonly ScheduledNote[], start: (at: number) => void): Promise<boolean> {
+    const { run } = this;
+    this.bank.want(this.keysOf(first));
+    await this.bank.ready(this.keysOf(first.filter(({ at }) => at < READY_AHEAD)), WAIT.start);
+    if (run !== this.run) return false;
+    if (this.program !== null) this.mixer.setTrim(FEEL_TRIMS[this.program.style.feel]);
+    const at = this.context.currentTime + LEAD;
+    this.clock.resync();
+    this.mixer.open(at - LEAD / 2);
+    start(at);
+    this.pulse = startPulse(PULSE_MS, () => this.beat());
+    return true;
   }
 
   private halt(): void {
+    this.held = null;
     this.pulse?.();
     this.pulse = null;
     this.wantedFor = null;
@@ -274,7 +287,7 @@ class BandEngine implements Engine {
 
   private async refill(): Promise<void> {
     const { run } = this;
-    const needed = this.keysOf(notesSoon(this.transport, this.context.currentTime));
+    const needed = this.keysOf(notesSoon(this.transport, this.context.currentTime, READY_AHEAD));
     this.bank.hurry(needed);
     await this.bank.ready(needed, WAIT.instruments);
     if (run !== this.run) return;
@@ -282,9 +295,3 @@ class BandEngine implements Engine {
     this.wantAhead(true);
   }
 }
-
-const notesSoon = (transport: Transport, now: number): readonly ScheduledNote[] =>
-  transport
-    .timeline()
-    .filter(({ open }) => open)
-    .flatMap((placement) => notesBetween(placement, now, now + READY_AHEAD, {}));

@@ -37,6 +37,11 @@ export interface Engine {
   /** Resolves to false when another call took over before the music began. */
   play(program: Program, sound: BandSound, fromBar: number): Promise<boolean>;
   stop(): void;
+  /** Falls silent and keeps the bar that is heard; false when nothing is heard. */
+  pause(): boolean;
+  /** Goes on at the beginning of the bar it was paused in; false when another call took over before. */
+  goOn(): Promise<boolean>;
+  paused(): boolean;
   change(program: Program): void;
   seek(bar: number): void;
   setSound(sound: BandSound): void;

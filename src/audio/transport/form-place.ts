@@ -100,6 +100,35 @@ export const sectionInstead = (
   return source(program, 0, fromBar);
 };
 
+/**
+ * The section of a changed program that takes the place of the bar being heard: as `sectionInstead`, and whole where
+ * the first chorus would be entered only after that bar.
+ */
+export const sectionInPlaceOf = (
+  source: SectionSource,
+  program: Program,
+  { section: old, number }: { readonly section: Section; readonly number: number | null },
+  fromBar: number,
+): Section | null => {
+  const section = sectionInstead(source, program, old, fromBar);
+  const misses = section?.kind === 'chorus' && number !== null && !hasBarNumber(section, number);
+  return section !== null && misses ? source(program, section.index, 0) : section;
+};
+
+/** The chorus at or before a section, with a bar of the form in it; null when there is none. */
+export const chorusWith = (
+  source: SectionSource,
+  program: Program,
+  { bar, from, fromBar }: { readonly bar: number; readonly from: Section; readonly fromBar: number },
+): Section | null => {
+  for (let index = from.index; index >= 0; index -= 1) {
+    const section = index === from.index ? from : source(program, index, fromBar);
+    if (section?.kind !== 'chorus') continue;
+    return hasBarNumber(section, bar) ? section : source(program, index, 0);
+  }
+  return null;
+};
+
 /** True when two sections sound alike to the last event. */
 export const soundsAlike = (one: Section, other: Section): boolean =>
   one.score.length === other.score.length &&

@@ -3,17 +3,19 @@
  * a busy page loses nothing; any change cuts what was handed over a moment from now and fills the window anew.
  * Pure arithmetic over a clock that is read, never awaited: tests move it by hand.
  */
+import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
 import { elementAt } from '../../core/theory/element-at';
 import {
   barIndexOfNumber,
-  hasBarNumber,
+  chorusWith,
   placeAt,
   type SectionSource,
-  sectionInstead,
+  sectionInPlaceOf,
   soundsAlike,
   ticksOfPlace,
 } from './form-place';
+import { type HeldPlace, holdBar } from './held-place';
 import {
   allNotes,
   notesAcross,
@@ -94,6 +96,21 @@ class RollingTransport implements Transport {
     this.previewed = null;
   }
 
+  hold(heard: Playhead): HeldPlace | null {
+    const { program, fromBar } = this;
+    this.stop();
+    return program && holdBar(program, fromBar, heard);
+  }
+
+  goOn({ program, fromBar, playhead: { section, ticks } }: HeldPlace, at: number): void {
+    this.stop();
+    this.adopt(program);
+    this.fromBar = fromBar;
+    this.lateNotes = 0;
+    this.filledTo = this.now();
+    this.enter(section, ticks, at, true);
+  }
+
   tick(): void {
     if (this.program === null) return;
     this.fill();
@@ -132,7 +149,8 @@ class RollingTransport implements Transport {
       this.renewFrom(current);
       return;
     }
-    const section = this.chorusWith(bar, current.section);
+    const { program, fromBar } = this;
+    const section = chorusWith(this.source, program, { bar, from: current.section, fromBar });
     if (section === null) return;
     const beat = timeOfTick(current, nextBeat(current.section, tickAtTime(current, at)));
     const index = Math.max(0, barIndexOfNumber(section, bar));
@@ -201,23 +219,10 @@ class RollingTransport implements Transport {
   private replacement(program: Program, current: Placement): Section | null {
     const old = current.section;
     if (this.previewed?.program === program && this.previewed.old === old) return this.previewed.section;
-    let section = sectionInstead(this.source, program, old, this.fromBar);
     const { number } = placeAt(old, tickAtTime(current, this.now() + this.cutAfter));
-    if (section && number !== null && section.kind === 'chorus' && !hasBarNumber(section, number)) {
-      section = this.source(program, section.index, 0);
-    }
+    const section = sectionInPlaceOf(this.source, program, { section: old, number }, this.fromBar);
     this.previewed = { program, old, section };
     return section;
-  }
-
-  private chorusWith(bar: number, from: Section): Section | null {
-    if (this.program === null) return null;
-    for (let index = from.index; index >= 0; index -= 1) {
-      const section = index === from.index ? from : this.source(this.program, index, this.fromBar);
-      if (section?.kind !== 'chorus') continue;
-      return hasBarNumber(section, bar) ? section : this.source(this.program, index, 0);
-    }
-    return null;
   }
 
   private sectionFollowing(after: Section): Section | null {

@@ -1,5 +1,7 @@
+import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
 import type { SectionSource } from './form-place';
+import type { HeldPlace } from './held-place';
 import type { ScheduledNote } from './scheduled-note';
 import type { Timeline } from './timeline';
 
@@ -27,6 +29,10 @@ export interface Transport {
   /** Hands over what is due. Call about every 100 ms. */
   tick(): void;
   stop(): void;
+  /** Stops and keeps the bar that is heard, to go on from; null when stopped already. */
+  hold(heard: Playhead): HeldPlace | null;
+  /** Goes on from a held place, whose bar begins at `at` (audio seconds). */
+  goOn(held: HeldPlace, at: number): void;
   /** Goes on with another program from the same place, a moment from now. */
   change(program: Program): void;
   /** Goes to a bar of the chorus at the next beat. */

@@ -91,6 +91,14 @@ export const rememberLeads = (): ((choices: LeadChoices, ownCharts: readonly Own
   };
 };
 
+/** How the band sounds on the page, where all of it can be muted; files are never muted. */
+export const audibleSoundOf = (
+  state: Parameters<typeof soundOf>[0] & { readonly muted: boolean },
+): BandSound => {
+  const sound = soundOf(state);
+  return state.muted ? { ...sound, mix: { ...sound.mix, master: 0 } } : sound;
+};
+
 /** What the band is to play. @param leads makes what the harp voice plays; remembers nothing unless it is given. */
 export const programOf = (
   { settings, tune, lastChorus, ownCharts }: Omit<SongChoice, 'ownSounds'>,

@@ -47,7 +47,11 @@ export const TempoField = () => {
         <button type="button" className="tool" aria-label="Faster" onClick={() => commands.nudgeTempo(2)}>
           +
         </button>
-        <button type="button" className="tool" onClick={(event) => commands.tap(asEpochMs(event.timeStamp))}>
+        <button
+          type="button"
+          className="tool tap-tempo"
+          onClick={(event) => commands.tap(asEpochMs(event.timeStamp))}
+        >
           Tap
         </button>
       </div>

@@ -3,6 +3,7 @@ import './tokens.css';
 import './base.css';
 import './layout.css';
 import '../controls/controls.css';
+import '../controls/slider.css';
 import './transport.css';
 import '../controls/panel.css';
 import '../panels/mixer/mixer.css';

@@ -22,6 +22,7 @@ import type { PanelId } from './entries';
 import { Masthead } from './masthead';
 import { Notices } from './notices';
 import { SongPart } from './song-part';
+import { Volume } from './volume';
 
 /** What every part of the page is given; most need none of it. */
 export interface PartProps {
@@ -63,6 +64,7 @@ export const VIEWS: Readonly<
   transport: [
     { title: 'The tempo', Show: TempoField },
     { title: 'The choice of song', Show: SongPart },
+    { title: 'The volume', Show: Volume },
   ],
 };
 

@@ -12,13 +12,20 @@ const StopGlyph = () => (
   </svg>
 );
 
+const PauseGlyph = () => (
+  <svg viewBox="0 0 20 20" aria-hidden="true">
+    <rect x="3.5" y="2.5" width="4.6" height="15" rx="1.4" />
+    <rect x="11.9" y="2.5" width="4.6" height="15" rx="1.4" />
+  </svg>
+);
+
 const PlayButton = () => {
   const { commands } = useSession();
   const kind = useSelected((state) => state.status.kind);
-  if (kind === 'playing') {
+  if (kind === 'playing' || kind === 'paused') {
     return (
       <button type="button" className="play" onClick={commands.stop}>
-        <StopGlyph /> Stop
+        <StopGlyph /> <span>Stop</span>
       </button>
     );
   }
@@ -29,7 +36,34 @@ const PlayButton = () => {
       onClick={() => void commands.play()}
       aria-busy={kind === 'loading'}
     >
-      <PlayGlyph /> Play
+      <PlayGlyph /> <span>Play</span>
+    </button>
+  );
+};
+
+/** Where a paused band goes on, as its button says. */
+const useGoOnName = (): string => {
+  const bar = useSelected((state) => state.now.formBar);
+  return `Go on from ${bar === null ? 'this bar' : `bar ${bar + 1}`}, without a count-in`;
+};
+
+const PauseButton = () => {
+  const { commands } = useSession();
+  const kind = useSelected((state) => state.status.kind);
+  const warming = useSelected((state) => state.warmUp !== null);
+  const goOn = useGoOnName();
+  const paused = kind === 'paused';
+  return (
+    <button
+      type="button"
+      className="tool pause"
+      aria-label={paused ? goOn : 'Pause'}
+      title={paused ? goOn : 'Pause (P)'}
+      data-paused={paused}
+      disabled={warming || (kind !== 'playing' && !paused)}
+      onClick={commands.pause}
+    >
+      {paused ? <PlayGlyph /> : <PauseGlyph />}
     </button>
   );
 };
@@ -38,6 +72,7 @@ const PlayButton = () => {
 export const TransportBar = ({ children }: { readonly children: ReactNode }) => (
   <section className="transport" aria-label="Transport">
     <PlayButton />
+    <PauseButton />
     {children}
   </section>
 );

@@ -21,12 +21,13 @@ const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at
   '+': (commands) => commands.nudgeTempo(2),
   '=': (commands) => commands.nudgeTempo(2),
   '-': (commands) => commands.nudgeTempo(-2),
+  p: (commands) => commands.pause(),
   t: (commands, _, at) => commands.tap(asEpochMs(at)),
   r: (_, session) => toggleRepeat(session),
 };
 
 /** Buttons of the head, the transport and the chart: space plays and stops there too, Enter still presses them. */
-const SPACE_PLAYS = '.bar, .play, .tempo-row button, .masthead button';
+const SPACE_PLAYS = '.bar, .play, .pause, .mute, .tempo-row button, .masthead button';
 
 /** Keys meant for a control that has the focus are left to it. */
 const belongsToControl = (event: KeyboardEvent): boolean => {
@@ -44,7 +45,7 @@ const onKeyUp = (event: KeyboardEvent): void => {
     event.preventDefault();
 };
 
-/** The page's keys: space plays and stops, arrows move by bar and line, + and − change the tempo. */
+/** The page's keys: space plays and stops, p pauses, arrows move by bar and line, + and − change the tempo. */
 export const useKeys = (): void => {
   const session = useSession();
   useEffect(() => {

@@ -1,7 +1,8 @@
 /** A page with the band and nothing else, driven by browser tests through `window.bench`. */
 
 import type { BandStatus } from '../../../src/audio/band/band';
-import { createBand, WEB_GROUND } from '../../../src/audio/band/create-band';
+import { WEB_GROUND } from '../../../src/audio/band/band-ground';
+import { createBand } from '../../../src/audio/band/create-band';
 import type { Engine, EngineCounts } from '../../../src/audio/band/engine';
 import type { Rendered } from '../../../src/audio/export/render-offline';
 import type { Playhead } from '../../../src/core/arranger/playhead';

@@ -6,6 +6,7 @@ import { KeptCopies } from './kept-copies';
 
 const KEYS: readonly (readonly [string, string])[] = [
   ['Space', 'play and stop'],
+  ['P', 'pause, and go on at the bar it was paused in'],
   ['← →', 'one bar back or on'],
   ['↑ ↓', 'one line back or on'],
   ['+ −', 'tempo up or down'],

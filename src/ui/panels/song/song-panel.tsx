@@ -1,11 +1,19 @@
+import { asEpochMs } from '../../../core/theory/units';
 import { Sheet } from '../../controls/panel';
+import { useSession } from '../../state/session-context';
 import { SongChoices } from './song-choices';
 
 /** The song's choices as a panel, for screens too narrow for the row. */
-export const SongSheet = ({ onClose }: { readonly onClose: () => void }) => (
-  <Sheet title="Song" onClose={onClose}>
-    <div className="group">
-      <SongChoices />
-    </div>
-  </Sheet>
-);
+export const SongSheet = ({ onClose }: { readonly onClose: () => void }) => {
+  const { commands } = useSession();
+  return (
+    <Sheet title="Song" onClose={onClose}>
+      <div className="group">
+        <SongChoices />
+        <button type="button" className="tool" onClick={(event) => commands.tap(asEpochMs(event.timeStamp))}>
+          Tap the tempo here
+        </button>
+      </div>
+    </Sheet>
+  );
+};

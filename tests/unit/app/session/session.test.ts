@@ -158,6 +158,47 @@ describe('playing', () => {
     expect(band.asked.at(-1)).toBe('stop');
   });
 
+  it('pauses and goes on, and stops from there, but never pauses what rests or a warm-up', async () => {
+    const { band, state, commands } = open();
+    commands.pause();
+    expect(band.asked).not.toContain('resume');
+    await commands.play();
+    commands.pause();
+    expect([band.asked.at(-1), state().status.kind]).toEqual(['pause', 'paused']);
+    commands.pause();
+    expect([band.asked.at(-1), state().status.kind]).toEqual(['resume', 'playing']);
+    commands.pause();
+    commands.toggle();
+    expect([band.asked.at(-1), state().status.kind]).toEqual(['stop', 'ready']);
+    commands.startWarmUp();
+    await Promise.resolve();
+    const asked = band.asked.length;
+    commands.pause();
+    expect(band.asked.length).toBe(asked);
+  });
+
+  it('tells a paused band what is chosen and where to go on', async () => {
+    const { band, commands } = open();
+    await commands.play();
+    commands.pause();
+    commands.chooseSongKey(A);
+    expect([band.asked.at(-1), band.programs.at(-1)?.chart.key]).toEqual(['change', A]);
+    commands.moveTo(6);
+    expect(band.asked.at(-1)).toBe('seek 6');
+  });
+
+  it('mutes all of the band at once and gives it back as it was', async () => {
+    const { band, state, commands } = open();
+    await commands.play();
+    const { master } = state().settings.mix;
+    commands.mute(true);
+    expect(band.sounds.at(-1)?.mix.master).toBe(0);
+    commands.setChannel('bass', { gain: 0.3 });
+    expect(band.sounds.at(-1)?.mix.master).toBe(0);
+    commands.mute(false);
+    expect([band.sounds.at(-1)?.mix.master, state().settings.mix.master]).toEqual([master, master]);
+  });
+
   it('says that the page computes the sounds', () => {
     const { band, state } = open();
     band.makeshift();

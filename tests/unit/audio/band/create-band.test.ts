@@ -40,6 +40,24 @@ describe('the band before and after the first gesture', () => {
     expect(engines[0].seek.mock.calls).toEqual([[5]]);
   });
 
+  it('pauses, is led elsewhere, and goes on or stops from there', async () => {
+    const { band, statuses, engines, play } = rig();
+    band.pause();
+    expect(await band.resume()).toEqual({ kind: 'asleep' });
+    await play();
+    band.pause();
+    band.pause();
+    band.seek(5);
+    expect(band.status()).toEqual({ kind: 'paused' });
+    expect(await band.resume()).toEqual({ kind: 'playing' });
+    band.pause();
+    band.stop();
+    expect(await band.resume()).toEqual({ kind: 'ready' });
+    expect(engines[0].goOn).toHaveBeenCalledTimes(1);
+    expect(engines[0].seek.mock.calls).toEqual([[5]]);
+    expect(statuses).toEqual(['loading', 'ready', 'playing', 'paused', 'playing', 'paused', 'ready']);
+  });
+
   it('plays the program changed to while loading', async () => {
     let loaded = () => {};
     const { band, engines, play } = rig({ load: () => new Promise((resolve) => (loaded = resolve)) });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { positionAt } from '../../../../src/audio/transport/heard-position';
+import { heldAtBar, heldInstead, heldUpcoming } from '../../../../src/audio/transport/held-place';
 import { createTransport } from '../../../../src/audio/transport/rolling-transport';
 import type { ScheduledNote } from '../../../../src/audio/transport/scheduled-note';
 import type { Program } from '../../../../src/core/arranger/program';
@@ -63,6 +64,55 @@ const started = (program: Program, fromBar = 0) => {
   band.transport.start(program, fromBar, 0.1);
   return band;
 };
+
+describe('pausing', () => {
+  const paused = (at: number) => {
+    const band = started(plainProgram(12, 120, { choruses: 2 }));
+    band.run(at);
+    const heard = positionAt(band.transport.timeline(), band.now());
+    const held = heard && band.transport.hold(heard);
+    if (!held) throw new Error('nothing was heard');
+    return { ...band, held };
+  };
+
+  it('is silent and goes on with the bar it was in, every note of it', () => {
+    // 120 beats a minute: a bar is 2 s; count-in to 2.1, bar 3 of the form from 6.1.
+    const { transport, held, notes, run, bar } = paused(7.5);
+    expect([transport.playing(), held.playhead.section.kind, held.playhead.bar]).toEqual([
+      false,
+      'chorus',
+      2,
+    ]);
+    run(10);
+    const before = notes().length;
+    expect(notes().every((note) => note.at < 7.5)).toBe(true);
+    transport.goOn(held, 10.1);
+    run(12);
+    expect(bar()).toEqual({ kind: 'chorus', bar: 2, beat: 3 });
+    const first = notes().slice(before, before + 3);
+    expect(first.map(({ at }) => Math.round(at * 1000))).toEqual([10100, 10100, 10100]);
+    run(12.2);
+    expect(bar()).toEqual({ kind: 'chorus', bar: 3, beat: 0 });
+    run(10.1 + 22 * 2 + 0.2, 0.5);
+    expect(transport.playing()).toBe(false);
+  });
+
+  it('goes on at the same bar of what was chosen meanwhile, or at the bar clicked', () => {
+    const { held } = paused(7.5);
+    const faster = heldInstead(plainSections, held, plainProgram(12, 200, { choruses: 2, countIn: 0 }));
+    expect([faster.playhead.section.index, faster.playhead.bar, faster.program.tempo]).toEqual([0, 2, 200]);
+    const elsewhere = heldAtBar(plainSections, held, 8);
+    expect([elsewhere.playhead.section.kind, elsewhere.playhead.bar]).toEqual(['chorus', 8]);
+    expect(heldUpcoming(plainSections, elsewhere)?.chorus).toBe(1);
+  });
+
+  it('paused in the count-in, enters the chorus where the player clicks', () => {
+    const { held } = paused(1);
+    const entered = heldAtBar(plainSections, held, 4);
+    expect(entered.playhead.section.kind).toBe('count-in');
+    expect(heldUpcoming(plainSections, entered)?.barNumbers[0]).toBe(4);
+  });
+});
 
 describe('playing on', () => {
   it.each([0.1, 0.5, 1, 1.6])('hands every note over in time when the page looks every %s s', (step) => {
