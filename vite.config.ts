@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { programVersion, shippedLicences } from './.dev/licences.mjs';
 
 const project = (name: string, environment: 'node' | 'happy-dom', seconds: number) => ({
   extends: true as const,
@@ -27,6 +28,7 @@ const timed = inBrowser('browser-timed');
 export default defineConfig({
   base: './',
   plugins: [react()],
+  define: { VERSION: JSON.stringify(programVersion()), SHIPPED: JSON.stringify(shippedLicences()) },
   build: { target: 'es2022', chunkSizeWarningLimit: 700, assetsInlineLimit: 0 },
   worker: { format: 'es' },
   test: {

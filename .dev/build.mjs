@@ -10,10 +10,12 @@ import { addServiceWorker } from './service-worker.mjs';
 /** The folder that is served. */
 export const DIST = join(ROOT, 'dist');
 const SOURCES = [
+  '.dev/licences.mjs',
   '.dev/serve.mjs',
   '.dev/service-worker.mjs',
   'index.html',
   'package-lock.json',
+  'package.json',
   'public',
   'src',
   'tsconfig.json',

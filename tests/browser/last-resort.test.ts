@@ -46,6 +46,7 @@ describe('a page that cannot be drawn', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Play' }).waitFor();
     await page.getByRole('button', { name: 'Help', exact: true }).click();
+    await page.getByRole('button', { name: 'Care', exact: true }).click();
     await page.getByRole('button', { name: 'See Settings, copy 1' }).click();
     expect(await page.getByLabel('Settings, copy 1', { exact: true }).inputValue()).toBe(STORED);
     await page.context().close();

@@ -9,6 +9,7 @@ const LOST = '{"version":1,"harpKey":"lost"}';
 const openCare = async () => {
   const page = openPage(LOST);
   await page.user.click(screen.getByRole('button', { name: 'Help' }));
+  await page.user.click(screen.getByRole('button', { name: 'Care' }));
   return page;
 };
 
@@ -42,6 +43,7 @@ describe('kept copies, under Care', () => {
   it('are not there for a stranger', async () => {
     const { user } = openPage();
     await user.click(screen.getByRole('button', { name: 'Help' }));
+    await user.click(screen.getByRole('button', { name: 'Care' }));
     const care = within(screen.getByRole('region', { name: 'Care' }));
     expect(care.getByText(/There are none/)).toBeTruthy();
   });

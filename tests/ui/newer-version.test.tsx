@@ -56,6 +56,7 @@ describe('the Care panel', () => {
     async (keeping, words) => {
       const { offline, user } = openPage();
       await user.click(screen.getByRole('button', { name: 'Help' }));
+      await user.click(screen.getByRole('button', { name: 'Care' }));
       act(() => offline.report({ keeping, newer: false }));
       expect(within(screen.getByRole('region', { name: 'Care' })).getByText(words)).toBeTruthy();
     },

@@ -247,6 +247,7 @@ describe('panels', () => {
   it('gives the cautions for ears, breath and reeds', async () => {
     const { user } = openPage();
     await user.click(screen.getByRole('button', { name: 'Help' }));
+    await user.click(screen.getByRole('button', { name: 'Care' }));
     const text = screen.getByRole('region', { name: 'Care' }).textContent;
     for (const word of ['audiologist', 'doctor', 'light-headed', 'not from force', 'teacher'])
       expect(text).toContain(word);

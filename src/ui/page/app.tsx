@@ -16,7 +16,7 @@ import '../harp-map/comb.css';
 import '../harp-map/keys.css';
 import '../print/print.css';
 import '../controls/failed.css';
-import { useState } from 'react';
+import { useCallback, useState } from 'react';
 import type { Session } from '../../app/session/session';
 import { Boundary } from '../controls/boundary';
 import { Guarded } from '../controls/guarded';
@@ -24,7 +24,7 @@ import { PanelPagesContext } from '../controls/panel';
 import { PrintView } from '../print/print-view';
 import { PracticeProvider } from '../state/practice-context';
 import { SessionProvider } from '../state/session-context';
-import { useKeys } from '../state/use-keys';
+import { useHelpKey, useKeys } from '../state/use-keys';
 import { useLook } from '../state/use-look';
 import { useNarrow } from '../state/use-narrow';
 import { entryOf, PAGE_TEXTS, type PanelId } from './entries';
@@ -65,6 +65,7 @@ const Page = () => {
   const narrow = useNarrow();
   useLook();
   useKeys();
+  useHelpKey(useCallback(() => setOpen('help'), []));
   const onOpen = (id: PanelId): void => setOpen((now) => (now === id ? null : id));
   const given: PartProps = { open, onOpen, narrow };
   return (

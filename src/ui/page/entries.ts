@@ -5,7 +5,7 @@ export const ENTRIES = [
   { id: 'band', text: 'Band', pages: ['band', 'mixer'] },
   { id: 'practise', text: 'Practise', pages: ['practise'] },
   { id: 'take-away', text: 'Take away', pages: ['take-away'] },
-  { id: 'help', text: 'Help', pages: ['care'] },
+  { id: 'help', text: 'Help', pages: ['help', 'signs', 'care'] },
 ] as const;
 
 export type Entry = (typeof ENTRIES)[number];
@@ -20,6 +20,8 @@ export const PAGE_TEXTS: Readonly<Record<PanelId, string>> = {
   mixer: 'Mixer',
   practise: 'Practise',
   'take-away': 'Take away',
+  help: 'Help',
+  signs: 'Signs',
   care: 'Care',
 };
 

@@ -13,6 +13,8 @@ import { BandSheet } from '../panels/band/band-panel';
 import { CareSheet } from '../panels/care/care-panel';
 import { ChartSheet } from '../panels/chart/chart-panel';
 import { HarpSheet } from '../panels/harp/harp-panel';
+import { HelpSheet } from '../panels/help/help-panel';
+import { SignsSheet } from '../panels/help/signs-panel';
 import { MixerSheet } from '../panels/mixer/mixer-panel';
 import { PractiseSheet } from '../panels/practise/practise-panel';
 import { SongSheet } from '../panels/song/song-panel';
@@ -77,5 +79,7 @@ export const PANELS: Readonly<Record<PanelId, PagePart<{ readonly onClose: () =>
   band: { title: 'The band panel', Show: BandSheet },
   mixer: { title: 'The mixer', Show: MixerSheet },
   'take-away': { title: 'The panel for taking away', Show: TakeAwaySheet },
+  help: { title: 'The help panel', Show: HelpSheet },
+  signs: { title: 'The list of signs', Show: SignsSheet },
   care: { title: 'The care panel', Show: CareSheet },
 };

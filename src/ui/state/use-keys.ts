@@ -45,6 +45,19 @@ const onKeyUp = (event: KeyboardEvent): void => {
     event.preventDefault();
 };
 
+/** Calls back when the question mark is pressed where nothing is being typed. */
+export const useHelpKey = (onHelp: () => void): void => {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.key !== '?' || event.ctrlKey || event.metaKey || belongsToControl(event)) return;
+      event.preventDefault();
+      onHelp();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [onHelp]);
+};
+
 /** The page's keys: space plays and stops, p pauses, arrows move by bar and line, + and − change the tempo. */
 export const useKeys = (): void => {
   const session = useSession();

@@ -4,17 +4,6 @@ import { Sheet } from '../../controls/panel';
 import { useSelected } from '../../state/session-context';
 import { KeptCopies } from './kept-copies';
 
-const KEYS: readonly (readonly [string, string])[] = [
-  ['Space', 'play and stop'],
-  ['P', 'pause, and go on at the bar it was paused in'],
-  ['← →', 'one bar back or on'],
-  ['↑ ↓', 'one line back or on'],
-  ['+ −', 'tempo up or down'],
-  ['T', 'tap the tempo'],
-  ['R', 'repeat this bar, or stop repeating'],
-  ['Escape', 'close a panel'],
-];
-
 const KEEPING: Readonly<Record<NewerVersionState['keeping'], string>> = {
   off: '',
   fetching: 'Being kept for offline use …',
@@ -30,7 +19,7 @@ const OfflineLine = () => {
   return keeping === 'off' ? null : <p>{KEEPING[keeping]}</p>;
 };
 
-/** Cautions, keys, and what the program does with what it knows. */
+/** Cautions, and what the program does with what it knows. */
 export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
   <Sheet title="Care" onClose={onClose}>
     <Fold title="Ears" open>
@@ -53,16 +42,6 @@ export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
         softer and try again later, or ask a teacher. Reeds that are pushed go flat and crack. Tap the harp
         dry, and do not share one that has not been cleaned.
       </p>
-    </Fold>
-    <Fold title="Keys" open>
-      <dl className="keys-list">
-        {KEYS.map(([key, what]) => (
-          <div key={key}>
-            <dt>{key}</dt>
-            <dd>{what}</dd>
-          </div>
-        ))}
-      </dl>
     </Fold>
     <Fold title="Your data" open>
       <p>

@@ -1,0 +1,53 @@
+import { Fold } from '../../controls/fold';
+import { Sheet } from '../../controls/panel';
+import { Licences } from './licences';
+import './help.css';
+
+/** Put in by the build from package.json. */
+declare const VERSION: string;
+
+const KEYS: readonly (readonly [string, string])[] = [
+  ['Space', 'play and stop'],
+  ['P', 'pause, and go on at the bar it was paused in'],
+  ['← →', 'one bar back or on'],
+  ['↑ ↓', 'one line back or on'],
+  ['+ −', 'tempo up or down'],
+  ['T', 'tap the tempo'],
+  ['R', 'repeat this bar, or stop repeating'],
+  ['?', 'this list'],
+  ['Escape', 'close a panel'],
+];
+
+const MAP_KEYS: readonly (readonly [string, string])[] = [
+  ['Tab', 'into the harp map and on'],
+  ['← → ↑ ↓', 'from sound to sound'],
+  ['Enter', 'hear it, and mark every way to play it'],
+  ['Escape', 'take the mark away'],
+];
+
+const KeyList = ({ keys }: { readonly keys: typeof KEYS }) => (
+  <dl className="keys-list">
+    {keys.map(([key, what]) => (
+      <div key={key}>
+        <dt>{key}</dt>
+        <dd>{what}</dd>
+      </div>
+    ))}
+  </dl>
+);
+
+/** The keyboard, the version, and what the program is built with. */
+export const HelpSheet = ({ onClose }: { readonly onClose: () => void }) => (
+  <Sheet title="Help" onClose={onClose}>
+    <Fold title="Keyboard" open>
+      <KeyList keys={KEYS} />
+      <p>In the harp map the keys belong to its sounds:</p>
+      <KeyList keys={MAP_KEYS} />
+    </Fold>
+    <Fold title="Version and licences" open>
+      <p>Combshed {VERSION}</p>
+      <p>The fonts and libraries it is built with are free software, each under its own licence.</p>
+      <Licences />
+    </Fold>
+  </Sheet>
+);
