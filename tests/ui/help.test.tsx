@@ -42,7 +42,7 @@ describe('Help', () => {
     await user.click(screen.getByRole('button', { name: 'Signs' }));
     const signs = within(screen.getByRole('region', { name: 'Signs' }));
     const root = signs.getByRole('button', { name: 'draw 2: G, root of the chord' });
-    expect(root.closest('div')?.textContent).toContain('filled: a tone of the chord');
+    expect(root.closest('dl > div')?.textContent).toContain('filled: a tone of the chord');
     expect(
       signs.getByRole('button', { name: /bent one semitone: B♭, in the scale, blue note/ }),
     ).toBeTruthy();
