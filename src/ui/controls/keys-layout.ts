@@ -85,6 +85,16 @@ export const partsFor = (marks: readonly MarkedSound[], { width, height }: Room)
   return Array.from({ length: MOST_PARTS }, (_, i) => i + 1).find(fits) ?? 1;
 };
 
+/** Holes narrower than this, in px, have no room for strokes and notes beside arrow and degree. */
+const NARROW_HOLE = 62;
+
+/** Whether a piano in so many parts leaves its holes little width. */
+export const isNarrow = (marks: readonly MarkedSound[], parts: number, width: number): boolean => {
+  const spans = splitSpan(spanOf(marks), parts);
+  const holes = spans.reduce((sum, span) => sum + sounding(marks, span).size, 0);
+  return (width - spans.length * (READABLE.piano + READABLE.gap)) / holes < NARROW_HOLE;
+};
+
 const stemsOf = (
   marks: readonly MarkedSound[],
   spans: readonly Span[],

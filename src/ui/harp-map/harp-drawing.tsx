@@ -31,7 +31,7 @@ export const HarpDrawing = ({ kind, line, largeHoles, ...given }: Props) => {
   const room = useRef<HTMLDivElement>(null);
   const map = useRef<HTMLDivElement>(null);
   const [focused, setFocused] = useState(0);
-  const parts = useKeysParts(room, given.marks);
+  const laid = useKeysParts(room, given.marks);
   const wanted = given.lit ?? line?.ids[0] ?? null;
   useEffect(() => {
     const element = room.current;
@@ -63,7 +63,7 @@ export const HarpDrawing = ({ kind, line, largeHoles, ...given }: Props) => {
         {kind === 'comb' ? (
           <CombMap {...given} focused={focused} />
         ) : (
-          <KeysMap {...given} focused={focused} parts={parts} />
+          <KeysMap {...given} focused={focused} {...laid} />
         )}
         {line && <LinePath drawing={map} ids={line.ids} onward={line.onward} />}
       </div>

@@ -10,6 +10,8 @@ import { PianoKeys } from './piano-keys';
 interface Props extends MapProps {
   /** In how many parts side by side the piano is laid. */
   readonly parts: number;
+  /** Whether its holes have little width. */
+  readonly narrow: boolean;
 }
 
 /** True where another reed of the same hole gives the same pitch. */
@@ -68,6 +70,7 @@ export const KeysMap = (props: Props) => {
     <div
       className="keys"
       data-parts={layout.parts.length}
+      data-narrow={props.narrow}
       style={{
         gridTemplateColumns: layout.columns,
         gridTemplateRows: `auto repeat(${layout.rows}, minmax(var(--row), 1fr))`,

@@ -39,7 +39,10 @@ export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
           ),
         )}
       </span>
-      {blues && <span className="label legend">• blue note</span>}
+      {/* Its room is kept, so that another drawing moves nothing. */}
+      <span className="label legend" hidden={!blues}>
+        • blue note
+      </span>
     </p>
   );
 };

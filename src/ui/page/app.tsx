@@ -14,6 +14,7 @@ import '../harp-map/map.css';
 import '../harp-map/pill.css';
 import '../harp-map/comb.css';
 import '../harp-map/keys.css';
+import '../harp-map/look-up.css';
 import '../print/print.css';
 import '../controls/failed.css';
 import { useCallback, useState } from 'react';

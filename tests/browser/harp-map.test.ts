@@ -1,0 +1,200 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
+import { storableSettings } from '../../src/core/settings/parse-settings';
+import type { Settings } from '../../src/core/settings/settings';
+import { launchBrowser } from '../helpers/browser';
+import { type ServedApp, serveApp } from '../helpers/serve';
+
+const SIZES = [
+  [1440, 900],
+  [1366, 768],
+  [1180, 820],
+  [820, 1180],
+  [390, 844],
+  [844, 390],
+  [720, 450],
+] as const;
+
+let browser: Browser;
+let app: ServedApp;
+
+beforeAll(async () => {
+  app = await serveApp();
+  browser = await launchBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await app?.dispose();
+});
+
+const open = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
+  const context = await browser.newContext({ viewport: { width, height } });
+  const page = await context.newPage();
+  await page.addInitScript(
+    (stored) => {
+      localStorage['combshed.settings'] = stored;
+    },
+    JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...settings })),
+  );
+  await page.goto(app.address, { waitUntil: 'networkidle' });
+  await page.evaluate(() => document.fonts.ready);
+  return { context, page };
+};
+
+/** What is wrong with the letters of the map: too small, or wider or higher than what they stand in. */
+const faultsOf = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const faults: string[] = [];
+    for (const element of document.querySelectorAll('.drawing .pill, .drawing .key, .drawing .hole')) {
+      const box = element.getBoundingClientRect();
+      const name = `${element.getAttribute('data-sound') ?? element.textContent}`;
+      for (const each of element.querySelectorAll<HTMLElement>('b, .note, .breath, .key > span')) {
+        const inner = each.getBoundingClientRect();
+        if (inner.width === 0) continue;
+        const size = Number.parseFloat(getComputedStyle(each).fontSize);
+        if (size < 14) faults.push(`${name}: ${size} px`);
+        const out = Math.max(box.left - inner.left, inner.right - box.right);
+        if (out > 1) faults.push(`${name}: ${each.textContent} sticks out by ${out.toFixed(1)} px`);
+      }
+    }
+    return faults;
+  });
+
+/** Pairs of sounds whose boxes overlap by more than a border. */
+const overlaps = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const found: string[] = [];
+    for (const drawing of document.querySelectorAll('.drawing')) {
+      const boxes = [...drawing.querySelectorAll('.pill')].map((pill) => ({
+        id: pill.getAttribute('data-sound'),
+        box: pill.getBoundingClientRect(),
+      }));
+      for (const [i, { id, box }] of boxes.entries()) {
+        for (const other of boxes.slice(i + 1)) {
+          const wide = Math.min(box.right, other.box.right) - Math.max(box.left, other.box.left);
+          const high = Math.min(box.bottom, other.box.bottom) - Math.max(box.top, other.box.top);
+          if (wide > 1 && high > 1) found.push(`${id} and ${other.id}`);
+        }
+      }
+    }
+    return found;
+  });
+
+describe('the letters of the map', () => {
+  it.each(
+    SIZES.flatMap((size) => (['comb', 'keys', 'both'] as const).map((drawing) => [drawing, size] as const)),
+  )('of %s are 14 px at least, in their places and apart at %s', async (drawing, size) => {
+    const technique = { drawBends: true, blowBends: true, overbends: true, off: [] };
+    const { context, page } = await open(size, { drawing, technique });
+    expect(await page.locator('.drawing .pill').count()).toBeGreaterThan(30);
+    expect(await faultsOf(page)).toEqual([]);
+    expect(await overlaps(page)).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('another drawing', () => {
+  it.each(SIZES)('moves nothing else on the page at %i by %i', async (width, height) => {
+    const { context, page } = await open([width, height]);
+    const places = () =>
+      page.evaluate(() =>
+        ['.chart', '.fit.now', '.fit.next', '.together', '.transport', '.map > header', '.map-foot'].map(
+          (each) => JSON.stringify(document.querySelector(each)?.getBoundingClientRect() ?? null),
+        ),
+      );
+    const press = (name: string) =>
+      page.evaluate((text) => {
+        const buttons = [...document.querySelectorAll<HTMLButtonElement>('.map .segments button')];
+        buttons.find(({ textContent }) => textContent === text)?.click();
+      }, name);
+    const before = await places();
+    await press('Keys');
+    await page.locator('.keys').waitFor();
+    expect(await places()).toEqual(before);
+    await context.close();
+  });
+});
+
+describe('the Keys drawing', () => {
+  it('keeps its hole numbers in view however far it is scrolled', async () => {
+    const { context, page } = await open([390, 844], { drawing: 'keys' });
+    const shown = () =>
+      page.evaluate(() => {
+        const room = document.querySelector('.drawing')?.getBoundingClientRect().top ?? 0;
+        return [...document.querySelectorAll('.keys .hole')].map(
+          (hole) => Math.abs(hole.getBoundingClientRect().top - room) < 2,
+        );
+      });
+    for (const top of [0, 60, 5000]) {
+      await page.locator('.drawing').evaluate((room, to) => room.scrollTo(0, to), top);
+      expect(await shown()).toEqual(Array.from({ length: 10 }, () => true));
+    }
+    await context.close();
+  });
+});
+
+describe('the way of a line', () => {
+  it.each(['comb', 'keys'] as const)('crosses no letters of %s', async (drawing) => {
+    const line = { ...DEFAULT_SETTINGS.line, kind: 'chord tones', pace: 4 } as const;
+    const { context, page } = await open([1440, 900], { drawing, line });
+    const crossed = await page.evaluate(() => {
+      const letters = [...document.querySelectorAll('.drawn b, .drawn .note')].map((each) =>
+        each.getBoundingClientRect(),
+      );
+      const frame = document.querySelector('.line-path')?.getBoundingClientRect();
+      const ways = [...document.querySelectorAll<SVGPathElement>('.line-path path')];
+      const points = ways.flatMap((way) =>
+        Array.from({ length: Math.floor(way.getTotalLength()) }, (_, at) => way.getPointAtLength(at)),
+      );
+      // A line box is higher than the letters in it: theirs is the middle two thirds.
+      const through = points.filter(({ x, y }) =>
+        letters.some(({ left, right, top, height, width }) => {
+          const [px, py] = [x + (frame?.left ?? 0), y + (frame?.top ?? 0)];
+          return width > 0 && px > left && px < right && py > top + height / 6 && py < top + (height * 5) / 6;
+        }),
+      );
+      return { points: points.length, through: through.length };
+    });
+    expect(crossed.points).toBeGreaterThan(50);
+    expect(crossed.through).toBe(0);
+    await context.close();
+  });
+});
+
+describe('everyone can use it', () => {
+  it.each(['light', 'dark'] as const)(
+    'axe finds nothing with both drawings and a chord looked up, %s',
+    async (look) => {
+      const { context, page } = await open([1440, 900], {
+        drawing: 'both',
+        look: look === 'light' ? 'day' : 'night',
+      });
+      await page.getByLabel('Look up').fill('Abm');
+      await page.getByRole('region', { name: 'Looked up' }).waitFor();
+      const { violations } = await new AxeBuilder({ page }).include('.map').analyze();
+      expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+      await context.close();
+    },
+  );
+
+  it('tells the chosen drawing and the degrees without the page’s colours', async () => {
+    const { context, page } = await open([1440, 900]);
+    await page.emulateMedia({ forcedColors: 'active' });
+    const looks = await page.evaluate(() => {
+      const ground = (pressed: string) => {
+        const button = document.querySelector(`.segments button[aria-pressed="${pressed}"]`);
+        return button === null ? '' : getComputedStyle(button).backgroundColor;
+      };
+      const frame = (role: string) => {
+        const pill = document.querySelector(`.comb .pill[data-role="${role}"][data-reach="true"]`);
+        return pill === null ? '' : getComputedStyle(pill).borderTopWidth;
+      };
+      return { chosen: ground('true'), other: ground('false'), chord: frame('chord'), plain: frame('plain') };
+    });
+    expect(looks.chosen).not.toBe(looks.other);
+    expect(looks.chord).not.toBe(looks.plain);
+    await context.close();
+  });
+});
