@@ -6,6 +6,8 @@ import { createBand } from './audio/band/create-band';
 import { createAudioCompressor } from './audio/export/compress-audio';
 import { createOwnSounds } from './audio/soundfont/soundfont-route';
 import { createOffline } from './offline/offline';
+import { createFullScreen } from './screen/full-screen';
+import { createWakeLock } from './screen/wake-lock';
 import { createKeptFile } from './storage/kept-file';
 import { createKeptValues } from './storage/kept-values';
 import { createFileSaver } from './storage/save-file';
@@ -52,6 +54,14 @@ const open = (): Session =>
       compressor: createAudioCompressor(),
     },
     ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
+    screen: {
+      // Absent in older browsers and on pages that are not secure, whatever the types say.
+      wakeLock: createWakeLock({
+        source: 'wakeLock' in navigator ? navigator.wakeLock : undefined,
+        page: document,
+      }),
+      fullScreen: createFullScreen(document),
+    },
     // A development server has no worker to register.
     ...(import.meta.env.PROD && {
       offline: createOffline({

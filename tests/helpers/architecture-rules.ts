@@ -148,6 +148,11 @@ const DEVICES: readonly FolderRule[] = [
     'audio/band',
   ),
   device('mic', 'permission, worklet, stream of frames'),
+  {
+    folder: 'screen',
+    holds: 'the screen kept awake, and filled by the page',
+    imports: [],
+  },
   device('storage', 'versioned keeping of settings and log'),
   {
     folder: 'offline',
@@ -174,6 +179,7 @@ const APP: readonly FolderRule[] = [
   feature('soundfont', 'the player’s own sounds: load, choose, keep', 'song'),
   feature('export', 'files to take away', 'song'),
   feature('warm-up', 'a warm-up that runs by itself', 'song'),
+  feature('stage', 'the view for playing: open or not, the screen awake', 'keeping', 'song', 'warm-up'),
   feature('offline', 'how the program is kept, and a newer version of it'),
   feature(
     'session',
@@ -184,6 +190,7 @@ const APP: readonly FolderRule[] = [
     'soundfont',
     'export',
     'warm-up',
+    'stage',
     'offline',
   ),
 ];
@@ -202,6 +209,15 @@ const UI: readonly FolderRule[] = [
   view('chart', 'the bars, and the signs of what is going on', 'state', 'controls'),
   view('fit', 'what fits now and next', 'state', 'controls'),
   view('harp-map', 'the two drawings of the harp', 'state', 'controls'),
+  view(
+    'stage',
+    'the view for playing, fetched when it is opened',
+    'state',
+    'controls',
+    'chart',
+    'fit',
+    'harp-map',
+  ),
   view('print', 'what is printed', 'state', 'controls', 'harp-map'),
   view('panels/*', 'one folder a panel; none knows another', 'state', 'controls', 'chart'),
   view(
@@ -212,6 +228,7 @@ const UI: readonly FolderRule[] = [
     'chart',
     'fit',
     'harp-map',
+    'stage',
     'print',
     'panels/*',
   ),

@@ -1,4 +1,5 @@
 import { createSession } from '../../src/app/session/session';
+import type { StageDevices } from '../../src/app/stage/stage';
 import { openDraft } from '../../src/core/song/chart-drafts';
 import type { KeptValues } from '../../src/storage/kept-values';
 import { createFakeBand } from './fake-band';
@@ -8,7 +9,7 @@ import { createFakeTakeAway } from './fake-take-away';
 let seed = 100;
 
 /** A session on what a tab keeps, with a band that makes no sound and time that is let pass by hand. */
-export const openSession = (kept: KeptValues) => {
+export const openSession = (kept: KeptValues, also: { readonly screen?: StageDevices } = {}) => {
   const due = new Set<() => void>();
   const band = createFakeBand();
   const takeAway = createFakeTakeAway();
@@ -25,6 +26,7 @@ export const openSession = (kept: KeptValues) => {
     },
     takeAway,
     ownSounds: createFakeOwnSounds(),
+    ...also,
   });
   const state = session.store.getState;
   return {

@@ -6,6 +6,7 @@ import type { NewerVersionCommands } from '../offline/newer-version';
 import type { ChoiceCommands } from '../song/choice-commands';
 import type { PlayCommands } from '../song/play-commands';
 import type { OwnSoundCommands } from '../soundfont/soundfont';
+import type { StageCommands } from '../stage/stage';
 import type { WarmUpCommands } from '../warm-up/warm-up-run';
 
 /** Everything the page can ask for, feature by feature. */
@@ -17,4 +18,5 @@ export type Commands = ChoiceCommands &
   TakeAwayCommands &
   OwnSoundCommands &
   NewerVersionCommands &
+  StageCommands &
   WarmUpCommands;

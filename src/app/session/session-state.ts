@@ -4,6 +4,7 @@ import type { KeepingState } from '../keeping/keeping-state';
 import type { OfflineState } from '../offline/newer-version-state';
 import type { SongState } from '../song/song-state';
 import type { SoundFontState } from '../soundfont/soundfont-state';
+import type { StageState } from '../stage/stage-state';
 import type { WarmingUp } from '../warm-up/warm-up-state';
 
 /** The state of the page: one slice a feature. */
@@ -13,4 +14,5 @@ export type SessionState = SongState &
   SoundFontState &
   ExportState &
   WarmingUp &
+  StageState &
   OfflineState;

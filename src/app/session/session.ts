@@ -27,6 +27,8 @@ import { createPlayCommands } from '../song/play-commands';
 import { MAKESHIFT_NOTICE, statusNotice } from '../song/status-notice';
 import { createOwnSoundsFeature, type OwnSoundDevices } from '../soundfont/soundfont';
 import { NO_OWN_SOUNDS } from '../soundfont/soundfont-state';
+import { createStage, type StageDevices } from '../stage/stage';
+import { STAGE_CLOSED } from '../stage/stage-state';
 import { createWarmUpRun } from '../warm-up/warm-up-run';
 import type { Commands } from './commands';
 import type { SessionState } from './session-state';
@@ -45,6 +47,8 @@ export interface Devices {
   readonly ownSounds: OwnSoundDevices;
   /** What keeps the program for use without a network; absent where nothing does. */
   readonly offline?: Offline;
+  /** The screen: kept awake, and filled; absent where there is none to speak of. */
+  readonly screen?: StageDevices;
 }
 
 /** Values that change too often for the store; read them in an animation frame. */
@@ -74,6 +78,7 @@ const createInitialState = ({ band, offline }: Devices): SessionState => {
     takeAway: INITIAL_TAKE_AWAY,
     ownSounds: NO_OWN_SOUNDS,
     offline: initialNewerVersion(offline),
+    stage: STAGE_CLOSED,
     notices: [],
     harpCase: [],
     ownTunings: [],
@@ -146,6 +151,7 @@ export const createSession = (devices: Devices): Session => {
   });
   void own.restore();
   const newer = createNewerVersion(store, devices.offline, () => isBusy(state()));
+  const stage = createStage({ store, board, devices: devices.screen });
   const onBar = (position: Playhead | null): void => {
     showPlayhead(position);
     routine.heard(position);
@@ -159,6 +165,7 @@ export const createSession = (devices: Devices): Session => {
     charts.dispose,
     own.dispose,
     newer.dispose,
+    stage.dispose,
     keeper.dispose,
   ];
 
@@ -173,6 +180,7 @@ export const createSession = (devices: Devices): Session => {
       ...charts.commands,
       ...own.commands,
       ...newer.commands,
+      ...stage.commands,
       ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
     },
     live: { heard: () => band.heard() },

@@ -23,6 +23,7 @@ const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at
   '-': (commands) => commands.nudgeTempo(-2),
   p: (commands) => commands.pause(),
   t: (commands, _, at) => commands.tap(asEpochMs(at)),
+  f: (commands) => commands.toggleStage(),
   r: (_, session) => toggleRepeat(session),
 };
 

@@ -1,0 +1,99 @@
+/**
+ * Keeps the screen from going dark, by the Screen Wake Lock API (W3C). The system takes the lock back whenever the page
+ * is hidden, so it is asked for again as soon as the page is seen; the system may also refuse it, to save the battery.
+ */
+
+/** How the screen is kept: `missing` where the browser cannot, `refused` where the system does not allow it now. */
+export type Waking = 'off' | 'held' | 'refused' | 'missing';
+
+export interface WakeLock {
+  /** Whether the screen is to stay awake from now on. */
+  want(awake: boolean): void;
+  /** Calls back whenever it is kept otherwise than before. Returns the unsubscriber. */
+  onChange(listener: (waking: Waking) => void): () => void;
+  dispose(): void;
+}
+
+/** A lock as the browser hands it out. */
+interface Sentinel {
+  readonly released: boolean;
+  release(): Promise<void>;
+  addEventListener(type: 'release', listener: () => void): void;
+}
+
+interface Parts {
+  /** Where locks come from; undefined where the browser has none, and on pages that are not secure. */
+  readonly source: { request(type: 'screen'): Promise<Sentinel> } | undefined;
+  readonly page: Pick<Document, 'visibilityState' | 'addEventListener' | 'removeEventListener'>;
+}
+
+/** A lock on the screen that is held for as long as it is wanted and the page is seen. */
+export const createWakeLock = ({ source, page }: Parts): WakeLock => {
+  const listeners = new Set<(waking: Waking) => void>();
+  let wanted = false;
+  let asking = false;
+  let lock: Sentinel | null = null;
+  let waking: Waking = 'off';
+
+  const say = (now: Waking): void => {
+    if (now === waking) return;
+    waking = now;
+    for (const listener of listeners) listener(now);
+  };
+  const letGo = (): void => {
+    const held = lock;
+    lock = null;
+    // A lock that is gone already has nothing to let go of.
+    void held?.release().catch(() => undefined);
+    say('off');
+  };
+  const take = (taken: Sentinel): void => {
+    if (!wanted) {
+      void taken.release().catch(() => undefined);
+      return;
+    }
+    lock = taken;
+    taken.addEventListener('release', () => {
+      if (lock !== taken) return;
+      lock = null;
+      say('off');
+      ask();
+    });
+    say('held');
+  };
+  const ask = (): void => {
+    if (!wanted || asking || lock !== null || page.visibilityState !== 'visible') return;
+    if (source === undefined) {
+      say('missing');
+      return;
+    }
+    asking = true;
+    source
+      .request('screen')
+      .then(take, () => {
+        // What is refused because the page was hidden meanwhile is asked for again when it is back.
+        if (wanted && page.visibilityState === 'visible') say('refused');
+      })
+      .finally(() => {
+        asking = false;
+      });
+  };
+  page.addEventListener('visibilitychange', ask);
+  return {
+    want: (awake) => {
+      if (awake === wanted) return;
+      wanted = awake;
+      if (awake) ask();
+      else letGo();
+    },
+    onChange: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    dispose: () => {
+      page.removeEventListener('visibilitychange', ask);
+      wanted = false;
+      letGo();
+    },
+  };
+};
