@@ -2,7 +2,7 @@ import type { Band, BandStatus } from '../../audio/band/band';
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program } from '../../core/arranger/program';
 import { warmUp } from '../../core/practice/warm-up';
-import type { WarmUp, WarmUpStep } from '../../core/practice/warm-up-step';
+import type { Cue, WarmUp, WarmUpStep } from '../../core/practice/warm-up-step';
 import type { NoteEvent } from '../../core/score/score';
 import { DEFAULT_PLAN } from '../../core/settings/defaults';
 import type { BandSound } from '../../core/song/band-sound';
@@ -77,11 +77,11 @@ const programOf = (step: WarmUpStep, { settings }: SongState): Program | null =>
   };
 };
 
-const cueAt = (step: WarmUpStep, { section, bar }: Playhead): string => {
+const cueAt = (step: WarmUpStep, { section, bar }: Playhead): Cue | null => {
   const inForm = section.barNumbers[bar];
-  if (step.band === null || inForm === null || inForm === undefined) return '';
+  if (step.band === null || inForm === null || inForm === undefined) return null;
   const place = section.chorus * step.band.chart.bars.length + inForm;
-  return step.cues.findLast((cue) => cue.bar <= place)?.text ?? '';
+  return step.cues.findLast((cue) => cue.bar <= place) ?? null;
 };
 
 /** Runs a warm-up by itself: each step when the one before has ended, rests by the clock. */
@@ -109,7 +109,7 @@ export const createWarmUpRun = ({ store, band, sound, later }: Parts): WarmUpRun
     const step = steps[number - 1];
     if (step === undefined) return end();
     const exercise = step.band === null ? null : tuneFor(state().settings, step.band.chart);
-    store.setState({ warmUp: { step, number, of: steps.length, cue: '' }, exercise });
+    store.setState({ warmUp: { step, number, of: steps.length, cue: null }, exercise });
     const program = programOf(step, state());
     if (program === null) {
       stopWaiting = later(step.seconds, () => void enter(number + 1));

@@ -1,4 +1,4 @@
-import type { WarmUpStep } from '../../core/practice/warm-up-step';
+import type { Cue, WarmUpStep } from '../../core/practice/warm-up-step';
 import type { Tune } from '../../core/song/tune';
 
 /** Where a warm-up is. */
@@ -7,8 +7,8 @@ export interface WarmUpState {
   /** From 1. */
   readonly number: number;
   readonly of: number;
-  /** What to do now, in a few words; empty before the first cue. */
-  readonly cue: string;
+  /** What to do now; null before the first cue and while resting. */
+  readonly cue: Cue | null;
 }
 
 /** The warm-up, as the page shows it. */

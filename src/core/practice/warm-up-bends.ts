@@ -77,9 +77,9 @@ export const bendStep = (spec: WarmUpSpec): WarmUpStep => {
     chords.length > 0 ? chords : [homeChord(spec)],
   );
   const cues = turns.flatMap(({ sound }, i): readonly Cue[] => [
-    { bar: i * TURN_BARS, text: `Listen: ${tab(sound, tabStyle)}` },
-    { bar: i * TURN_BARS + 1, text: `Your turn: ${tab(sound, tabStyle)}` },
-    { bar: i * TURN_BARS + 2, text: 'Breathe' },
+    { bar: i * TURN_BARS, text: `Listen: ${tab(sound, tabStyle)}`, word: 'Listen', sound },
+    { bar: i * TURN_BARS + 1, text: `Your turn: ${tab(sound, tabStyle)}`, word: 'Your turn', sound },
+    { bar: i * TURN_BARS + 2, text: 'Breathe', word: 'Breathe', sound: null },
   ]);
   return {
     title: bends ? 'Bends' : 'Soft starts',

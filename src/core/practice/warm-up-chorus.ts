@@ -30,7 +30,10 @@ export const climbStep = (spec: WarmUpSpec): WarmUpStep => {
   const passes = Math.max(2, passesFor(chartSeconds(chart, 1, tempo), CLIMB.least));
   const tabs = lineTab(line, chart, tabStyle);
   const cues = Array.from({ length: passes }, (_, pass) =>
-    tabs.map((text, i): Cue => ({ bar: pass * chart.bars.length + i, text: text === '' ? 'Rest' : text })),
+    tabs.map((found, i): Cue => {
+      const text = found === '' ? 'Rest' : found;
+      return { bar: pass * chart.bars.length + i, text, word: text, sound: null };
+    }),
   ).flat();
   return {
     title: 'Chord-tone climbs',
@@ -59,7 +62,16 @@ export const tradingStep = (spec: WarmUpSpec): WarmUpStep => {
     seconds: chartSeconds(chart, passes, tempo),
     cues: choruses.flatMap(({ turns }, pass) =>
       turns.flatMap((turn, i): readonly Cue[] =>
-        turn === turns[i - 1] ? [] : [{ bar: pass * chart.bars.length + i, text: TURN_WORDS[turn] }],
+        turn === turns[i - 1]
+          ? []
+          : [
+              {
+                bar: pass * chart.bars.length + i,
+                text: TURN_WORDS[turn],
+                word: TURN_WORDS[turn],
+                sound: null,
+              },
+            ],
       ),
     ),
     lead: choruses.flatMap(({ lead }, pass) => shiftLead(lead, pass * chart.length)),

@@ -1,5 +1,5 @@
 import type { Chart } from '../chart/chart';
-import type { Harp } from '../harp/harp';
+import type { Harp, Sound } from '../harp/harp';
 import type { TechniqueChoice } from '../harp/reach';
 import type { TabStyle } from '../harp/tab';
 import type { NoteEvent } from '../score/score';
@@ -19,6 +19,10 @@ export interface Cue {
   /** Counted from the step's start, over all passes. */
   readonly bar: number;
   readonly text: string;
+  /** The same in one word, where the sound is shown by itself: `Hold`, `Your turn`. */
+  readonly word: string;
+  /** The one note it is about, or null. */
+  readonly sound: Sound | null;
 }
 
 /** One step of a routine. */

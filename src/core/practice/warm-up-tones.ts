@@ -42,10 +42,10 @@ export const longToneStep = (spec: WarmUpSpec): WarmUpStep => {
   const cues = Array.from({ length: count }, (_, i): readonly Cue[] => {
     const sound = tones[i % tones.length];
     const start = i * (hold + rest);
-    const text = sound === undefined ? 'Hold any single note' : `Hold ${tab(sound, tabStyle)}`;
+    const held = sound === undefined ? 'any single note' : tab(sound, tabStyle);
     return [
-      { bar: start, text },
-      { bar: start + hold, text: 'Breathe' },
+      { bar: start, text: `Hold ${held}`, word: 'Hold', sound: sound ?? null },
+      { bar: start + hold, text: 'Breathe', word: 'Breathe', sound: null },
     ];
   }).flat();
   const bars = Array.from({ length: count * (hold + rest) }, () => homeChord(spec));

@@ -8,6 +8,7 @@ import { ChordText } from '../controls/chord-text';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
+import { DrillChart, isDrill } from './drill-chart';
 import { holds, useRangeMarks } from './use-range-marks';
 
 /** How a bar is called: `Bar 5, C7`. */
@@ -60,7 +61,7 @@ const keepInSight = (frame: HTMLElement | null, bar: number | null): void => {
 };
 
 /** The form, four bars to a line. A click moves there; a range to repeat is marked on it. */
-export const ChartView = () => {
+const FormView = () => {
   const settings = useSelected((state) => state.settings);
   const ownCharts = useSelected((state) => state.ownCharts);
   const own = useSelected((state) => (state.exercise ?? state.tune).chart);
@@ -139,4 +140,10 @@ export const ChartView = () => {
       </ol>
     </section>
   );
+};
+
+/** The chart of what is played: a form bar by bar, a drill shortened. */
+export const ChartView = () => {
+  const exercise = useSelected((state) => state.exercise);
+  return exercise !== null && isDrill(exercise.chart) ? <DrillChart chart={exercise.chart} /> : <FormView />;
 };

@@ -2,22 +2,28 @@ import { useCallback, useRef } from 'react';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 
-/** The count before the band comes in, large; its number is written straight to the page as it is heard. */
-export const CountInSign = () => {
+/** Whether the band counts in now. */
+export const useCounting = (): boolean =>
+  useSelected((state) => state.status.kind === 'playing' && state.now.kind === 'count-in');
+
+/** The number that is counted, written straight to the page as it is heard. */
+export const CountNumber = () => {
   const { live } = useSession();
-  const counting = useSelected((state) => state.status.kind === 'playing' && state.now.kind === 'count-in');
   const number = useRef<HTMLElement>(null);
   const draw = useCallback(() => {
     const heard = live.heard();
     const text = heard?.section.kind === 'count-in' ? String(heard.beat + 1) : '';
     if (number.current && number.current.textContent !== text) number.current.textContent = text;
   }, [live]);
-  useFrame(counting, draw);
-  if (!counting) return null;
-  return (
+  useFrame(true, draw);
+  return <b className="count-number" ref={number} aria-hidden="true" />;
+};
+
+/** The count before the band comes in, large. */
+export const CountInSign = () =>
+  useCounting() ? (
     <section className="turn count-in" data-turn="listen" aria-label="Count-in">
       <strong>Count-in</strong>
-      <b ref={number} aria-hidden="true" />
+      <CountNumber />
     </section>
-  );
-};
+  ) : null;

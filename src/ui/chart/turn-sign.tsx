@@ -1,20 +1,20 @@
-import { printPhrase } from '../../core/practice/print-phrase';
 import { TURN_WORDS } from '../../core/practice/trading';
-import { usePractice } from '../state/practice-context';
 import { useSelected } from '../state/session-context';
+import { useTradingTurn } from '../state/use-turn';
+import { CallNotation } from './call-notation';
+import { TurnRing } from './turn-ring';
 
 /** Who plays now, readable from across a room; it changes at bar lines only. */
 export const TurnSign = () => {
-  const { trading } = usePractice();
-  const bar = useSelected((state) => state.now.formBar);
-  const tabStyle = useSelected((state) => state.settings.tabStyle);
-  if (trading === null) return null;
-  const turn = bar === null ? 'listen' : (trading.turns[bar] ?? 'answer');
-  const call = trading.calls.findLast((each) => bar !== null && each.bar <= bar) ?? trading.calls[0];
+  const turn = useTradingTurn();
+  const playing = useSelected((state) => state.status.kind === 'playing' && state.now.formBar !== null);
+  if (turn === null) return null;
+  const { kind, span, call } = turn;
   return (
-    <section className="turn" data-turn={turn} aria-label="Call and answer" aria-live="polite">
-      <strong>{TURN_WORDS[turn]}</strong>
-      {call && <p aria-hidden="true">{printPhrase(call.phrase, tabStyle)}</p>}
+    <section className="turn trading" data-turn={kind} aria-label="Call and answer" aria-live="polite">
+      {playing && <TurnRing span={span} />}
+      <strong>{TURN_WORDS[kind]}</strong>
+      {call && <CallNotation phrase={call.phrase} from={playing && kind === 'listen' ? span.from : null} />}
     </section>
   );
 };

@@ -1,4 +1,5 @@
-import type { FitChord, FitSound } from '../../core/fit/fit';
+import type { FitChord } from '../../core/fit/fit';
+import { toneSounds } from '../../core/fit/tone-sounds';
 import { REGISTERS, type Register } from '../../core/harp/reach';
 import type { ChordTone } from '../../core/theory/chord';
 import { symbolText } from '../../core/theory/chord-text';
@@ -9,15 +10,6 @@ import { Tap } from '../controls/tap';
 
 const REGISTER_NAMES: Readonly<Record<Register, string>> = { low: 'Low', middle: 'Middle', high: 'High' };
 
-const gives = (tone: ChordTone, register: Register) => (sound: FitSound) =>
-  sound.degree === tone.degree && sound.register === register;
-
-/** A bend or overbend that only gives a pitch an easier sound has anyway is no help at a glance. */
-const withoutDetours = (sounds: readonly FitSound[]): readonly FitSound[] =>
-  sounds.filter(
-    ({ pitch, effort }) => !sounds.some((other) => other.pitch === pitch && other.effort < effort),
-  );
-
 const Cell = ({
   fit,
   tone,
@@ -27,7 +19,7 @@ const Cell = ({
   readonly tone: ChordTone;
   readonly register: Register;
 }) => {
-  const sounds = withoutDetours(fit.sounds.filter(gives(tone, register)));
+  const sounds = toneSounds(fit, tone, register);
   if (sounds.length === 0)
     return (
       <span className="none" role="img" aria-label="none in reach">

@@ -8,6 +8,7 @@ import './transport.css';
 import '../controls/panel.css';
 import '../panels/mixer/mixer.css';
 import '../chart/chart.css';
+import '../chart/signs.css';
 import '../panels/chart/chart-editor.css';
 import '../fit/fit.css';
 import '../harp-map/map.css';
@@ -30,6 +31,7 @@ import { useLook } from '../state/use-look';
 import { useNarrow } from '../state/use-narrow';
 import { entryOf, PAGE_TEXTS, type PanelId } from './entries';
 import { PANELS, type PartProps, VIEWS } from './page-parts';
+import { StagePlace } from './stage-place';
 import { TransportBar } from './transport-bar';
 
 /** The parts of one place, each of which fails alone. */
@@ -64,8 +66,6 @@ const OpenPanel = ({
 const Page = () => {
   const [open, setOpen] = useState<PanelId | null>(null);
   const narrow = useNarrow();
-  useLook();
-  useKeys();
   useHelpKey(useCallback(() => setOpen('help'), []));
   const onOpen = (id: PanelId): void => setOpen((now) => (now === id ? null : id));
   const given: PartProps = { open, onOpen, narrow };
@@ -90,11 +90,21 @@ const Page = () => {
   );
 };
 
+/** What holds for the page whichever view is open. */
+const Habits = () => {
+  useLook();
+  useKeys();
+  return null;
+};
+
 /** The whole page on a session. */
 export const App = ({ session }: { readonly session: Session }) => (
   <SessionProvider session={session}>
     <PracticeProvider>
-      <Page />
+      <Habits />
+      <StagePlace>
+        <Page />
+      </StagePlace>
       <Guarded part="The paper">
         <PrintView />
       </Guarded>

@@ -24,6 +24,7 @@ import type { PanelId } from './entries';
 import { Masthead } from './masthead';
 import { Notices } from './notices';
 import { SongPart } from './song-part';
+import { StageButton } from './stage-place';
 import { Volume } from './volume';
 
 /** What every part of the page is given; most need none of it. */
@@ -67,6 +68,7 @@ export const VIEWS: Readonly<
     { title: 'The tempo', Show: TempoField },
     { title: 'The choice of song', Show: SongPart },
     { title: 'The volume', Show: Volume },
+    { title: 'The button for Stage', Show: StageButton },
   ],
 };
 

@@ -3,8 +3,8 @@ import type { Chord } from '../../core/theory/chord';
 import { useSelected, useSession } from './session-context';
 import { useFrame } from './use-frame';
 
-/** The chord being heard in the current bar: the first while stopped, then each in its turn. */
-export const usePlayingChord = (): Chord => {
+/** Which chord of the current bar is being heard, from 0: the first while stopped, then each in its turn. */
+export const usePlayingIndex = (): number => {
   const { live } = useSession();
   const { tune, bar } = useSelected((state) => state.now);
   const playing = useSelected((state) => state.status.kind === 'playing');
@@ -19,7 +19,13 @@ export const usePlayingChord = (): Chord => {
     setIndex(Math.max(0, at));
   }, [live, bar, chords]);
   useFrame(playing && chords.length > 1, follow);
-  const span = chords[Math.min(index, chords.length - 1)];
+  return Math.max(0, Math.min(index, chords.length - 1));
+};
+
+/** The chord being heard in the current bar. */
+export const usePlayingChord = (): Chord => {
+  const { tune, bar } = useSelected((state) => state.now);
+  const span = tune.chart.bars[bar]?.chords[usePlayingIndex()];
   if (span === undefined) throw new RangeError(`Bar ${bar} of the chart holds no chord`);
   return span.chord;
 };

@@ -1,0 +1,32 @@
+import type { Chord } from '../theory/chord';
+import type { Chart } from './chart';
+
+/** Bars in a row that a reader takes in as one: the same chord held over all of them. */
+export interface ChartRun {
+  /** Index of its first bar. */
+  readonly from: number;
+  readonly bars: number;
+  /** The chords of each of its bars: several only where the run is one bar long. */
+  readonly chords: readonly { readonly chord: Chord }[];
+}
+
+/**
+ * A chart as runs of bars that hold one chord. @param line bars after which a run ends at the latest, so that the lines
+ * of a form stay apart; none keeps whole stretches together, as in a drill over one chord.
+ */
+export const chartRuns = ({ bars }: Pick<Chart, 'bars'>, line?: number): readonly ChartRun[] => {
+  const runs: ChartRun[] = [];
+  for (const [i, { chords }] of bars.entries()) {
+    const before = runs.at(-1);
+    const sameLine = line === undefined || i % line !== 0;
+    const [only] = chords;
+    const held =
+      chords.length === 1 &&
+      before?.chords.length === 1 &&
+      only?.chord.symbol === before.chords[0]?.chord.symbol;
+    if (before !== undefined && held && sameLine)
+      runs[runs.length - 1] = { ...before, bars: before.bars + 1 };
+    else runs.push({ from: i, bars: 1, chords });
+  }
+  return runs;
+};

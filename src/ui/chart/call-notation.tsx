@@ -1,0 +1,147 @@
+import { type CSSProperties, useCallback, useRef } from 'react';
+import { type TabStyle, tab, tabGroup } from '../../core/harp/tab';
+import type { Phrase } from '../../core/practice/phrase';
+import { type RhythmSign, rhythmBars } from '../../core/practice/rhythm-signs';
+import { useSelected, useSession } from '../state/session-context';
+import { useFrame } from '../state/use-frame';
+import { flagsOf, NoteShape, RestShape, STEM } from './rhythm-sign';
+
+/** Widths and heights of the drawing, in its own units. A letter of the holes is LETTER wide. */
+const LETTER = 33;
+const EDGE = 12;
+const HEAD_Y = 117;
+const HEIGHT = 126;
+const NARROWEST = 40;
+/** How much larger than their own units notes are drawn. */
+const SCALE = 1.25;
+const STEM_X = STEM.x * SCALE;
+const STEM_TOP = HEAD_Y + STEM.top * SCALE;
+
+interface Placed {
+  readonly sign: RhythmSign;
+  readonly text: string;
+  /** Middle of its column. */
+  readonly x: number;
+}
+
+const textOf = ({ sounds }: RhythmSign, style: TabStyle): string => {
+  const [only] = sounds;
+  if (only === undefined) return '';
+  return sounds.length === 1 ? tab(only, style) : tabGroup(sounds, style);
+};
+
+/** Signs from left to right: each has room for its hole, and longer notes have a little more. */
+const place = (
+  signs: readonly RhythmSign[],
+  style: TabStyle,
+): { placed: readonly Placed[]; width: number } => {
+  let x = EDGE;
+  const placed = signs.map((sign): Placed => {
+    const text = textOf(sign, style);
+    const letters = [...text].reduce((sum, sign) => sum + (/[/'○ ()]/.test(sign) ? 0.62 : 1), 0);
+    const room = Math.max(NARROWEST, letters * LETTER + 12) + Math.log2(Math.max(1, sign.length / 120)) * 5;
+    x += room;
+    return { sign, text, x: x - room / 2 };
+  });
+  return { placed, width: x + EDGE };
+};
+
+interface Beam {
+  readonly from: Placed;
+  readonly to: Placed;
+  readonly level: number;
+}
+
+/** Beams of a bar: one over each group, a second over what is shorter in it. */
+const beamsOf = (placed: readonly Placed[]): readonly Beam[] =>
+  placed.flatMap((note, i): readonly Beam[] => {
+    const next = placed[i + 1];
+    const { beam, value } = note.sign;
+    if (beam === null || next === undefined || next.sign.beam !== beam) return [];
+    const levels = Math.min(flagsOf(value), flagsOf(next.sign.value));
+    return Array.from({ length: Math.max(1, levels) }, (_, level) => ({ from: note, to: next, level }));
+  });
+
+const Bar = ({ signs, style }: { readonly signs: readonly RhythmSign[]; readonly style: TabStyle }) => {
+  const { placed, width } = place(signs, style);
+  return (
+    <svg
+      className="call-bar"
+      viewBox={`0 0 ${width} ${HEIGHT}`}
+      style={{ '--width': width } as CSSProperties}
+      aria-hidden="true"
+      preserveAspectRatio="xMinYMax meet"
+    >
+      {placed.map(({ sign, text, x }, i) => (
+        <g key={sign.at} className="call-note" data-at={sign.at} data-until={sign.at + sign.length}>
+          <text x={x} y={54}>
+            {text}
+          </text>
+          <g transform={`translate(${x} ${HEAD_Y}) scale(${SCALE})`}>
+            {sign.rest ? (
+              <RestShape value={sign.value} />
+            ) : (
+              <NoteShape value={sign.value} beamed={sign.beam !== null} />
+            )}
+            {sign.dotted && <circle cx={13} cy={sign.rest ? -18 : -3} r={2.6} />}
+            {sign.triplet && placed[i - 1]?.sign.triplet && placed[i + 1]?.sign.triplet && (
+              <text className="three" y={STEM.top - 6}>
+                3
+              </text>
+            )}
+          </g>
+        </g>
+      ))}
+      {beamsOf(placed).map(({ from, to, level }) => (
+        <path
+          key={`${from.sign.at}/${level}`}
+          d={`M${from.x + STEM_X - 1.4} ${STEM_TOP + level * 11} H${to.x + STEM_X + 1.4} v7 H${from.x + STEM_X - 1.4} z`}
+        />
+      ))}
+      {placed.map(({ sign, x }, i) => {
+        const to = placed[i + 1]?.x ?? width;
+        return sign.tied ? (
+          <path
+            key={sign.at}
+            className="tie"
+            d={`M${x + 5} ${HEAD_Y + 8} Q${(x + to) / 2} ${HEAD_Y + 17} ${to - 5} ${HEAD_Y + 8}`}
+          />
+        ) : null;
+      })}
+      <path className="bar-line" d={`M${width - 1} 70 V${HEIGHT}`} />
+    </svg>
+  );
+};
+
+interface Props {
+  readonly phrase: Phrase;
+  /** Index of the section's bar it begins in, or null while it is not heard: its notes are lit as they sound. */
+  readonly from: number | null;
+}
+
+/** A call as it is read: holes over note values, bar by bar. */
+export const CallNotation = ({ phrase, from }: Props) => {
+  const { live } = useSession();
+  const style = useSelected((state) => state.settings.tabStyle);
+  const bars = useSelected((state) => state.now.tune.chart.bars);
+  const playing = useSelected((state) => state.status.kind === 'playing');
+  const box = useRef<HTMLDivElement>(null);
+  const start = from === null ? null : (bars[from]?.at ?? 0);
+  const draw = useCallback(() => {
+    const heard = live.heard();
+    const at = heard === null || start === null ? -1 : heard.ticks - start;
+    for (const note of box.current?.querySelectorAll<SVGGElement>('.call-note') ?? []) {
+      const { at: begins, until } = note.dataset;
+      const on = at >= Number(begins) && at < Number(until) ? 'true' : 'false';
+      if (note.dataset.on !== on) note.dataset.on = on;
+    }
+  }, [live, start]);
+  useFrame(playing, draw);
+  return (
+    <div className="call" aria-hidden="true" ref={box}>
+      {rhythmBars(phrase).map((signs, i) => (
+        <Bar key={signs[0]?.at ?? i} signs={signs} style={style} />
+      ))}
+    </div>
+  );
+};

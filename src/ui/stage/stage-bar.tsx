@@ -1,0 +1,57 @@
+import { useSelected, useSession } from '../state/session-context';
+import { StageStrip } from './stage-strip';
+
+const PLACES = { rest: 'Ready', 'count-in': 'Count-in', intro: 'Intro', ending: 'Ending' } as const;
+
+/** Where in the song the band is, in two short lines. */
+const StageWhere = () => {
+  const { kind, chorus, formBar } = useSelected((state) => state.now);
+  const passes = useSelected((state) => state.settings.plan.repeat !== null);
+  const warmUp = useSelected((state) => state.warmUp);
+  const bars = useSelected((state) => (state.exercise ?? state.tune).chart.bars.length);
+  const harp = useSelected((state) => state.now.tune.harp.key);
+  const place = kind === 'chorus' ? `${passes ? 'Pass' : 'Chorus'} ${chorus + 1}` : PLACES[kind];
+  return (
+    <p className="stage-where" data-harp={harp}>
+      <strong>{warmUp === null ? place : `Step ${warmUp.number} of ${warmUp.of}`}</strong>
+      <span>{formBar === null ? '' : `bar ${formBar + 1} of ${bars}`}</span>
+    </p>
+  );
+};
+
+/** Play or Stop, within reach of a hand. */
+const StagePlay = () => {
+  const { commands } = useSession();
+  const playing = useSelected((state) => state.status.kind === 'playing' || state.warmUp !== null);
+  const loading = useSelected((state) => state.status.kind === 'loading');
+  return (
+    <button type="button" className="play" aria-busy={loading} onClick={commands.toggle}>
+      <svg viewBox="0 0 20 20" aria-hidden="true">
+        {playing ? <rect x="3" y="3" width="14" height="14" rx="2" /> : <path d="M4 2 L18 10 L4 18 z" />}
+      </svg>
+      {playing ? 'Stop' : 'Play'}
+    </button>
+  );
+};
+
+/** The bar at the top of Stage: play, where we are, the form, the way back. */
+export const StageBar = () => {
+  const { commands } = useSession();
+  return (
+    <header className="stage-bar">
+      <StagePlay />
+      <StageWhere />
+      <StageStrip />
+      <button
+        type="button"
+        className="tool stage-leave"
+        onClick={commands.leaveStage}
+        aria-label="Leave Stage"
+      >
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path d="M4 4 L16 16 M16 4 L4 16" />
+        </svg>
+      </button>
+    </header>
+  );
+};

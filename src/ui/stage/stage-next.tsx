@@ -1,0 +1,89 @@
+import { useCallback, useRef } from 'react';
+import type { FitChord } from '../../core/fit/fit';
+import { type GuideMove, guideMoves } from '../../core/fit/guide-moves';
+import type { NextChord } from '../../core/song/next-chord';
+import { keyName, prettyName } from '../../core/theory/pitch';
+import { Tap } from '../controls/tap';
+import { useSelected, useSession } from '../state/session-context';
+import { useFrame } from '../state/use-frame';
+import { useNextHarp } from '../state/use-next-harp';
+import { LargeChord } from './stage-now';
+
+const beatsText = (beats: number): string => (beats === 1 ? 'in 1 beat' : `in ${beats} beats`);
+
+/** How long until the change, counted down as it is heard. */
+const Until = ({ after }: { readonly after: number }) => {
+  const { live } = useSession();
+  const { tune, bar } = useSelected((state) => state.now);
+  const playing = useSelected((state) => state.status.kind === 'playing');
+  const { bars, meter } = tune.chart;
+  const start = bars[bar]?.at ?? 0;
+  const text = useRef<HTMLSpanElement>(null);
+  const draw = useCallback(() => {
+    const heard = live.heard();
+    if (heard === null || heard.bar !== bar || text.current === null) return;
+    const beats = Math.max(1, Math.ceil((start + after - heard.ticks) / meter.beatTicks));
+    if (text.current.textContent !== beatsText(beats)) text.current.textContent = beatsText(beats);
+  }, [live, bar, start, after, meter]);
+  useFrame(playing, draw);
+  return <span ref={text}>{beatsText(Math.max(1, Math.ceil(after / meter.beatTicks)))}</span>;
+};
+
+const moveWord = (step: number): string => (step === 0 ? 'stays as' : step < 0 ? 'falls to' : 'rises to');
+
+const Move = ({ move }: { readonly move: GuideMove }) => (
+  <li>
+    <span className="stage-label">
+      {prettyName(move.from.degree)} {moveWord(move.step)} {prettyName(move.to.degree)}
+    </span>
+    <span className="stage-move">
+      <Tap sound={move.from} /> <span aria-hidden="true">→</span>
+      <span className="unseen">to</span> <Tap sound={move.to} />
+    </span>
+  </li>
+);
+
+/** What moves into the next chord, or the harp to take for it. */
+const Lead = ({ fit, next }: { readonly fit: FitChord; readonly next: NextChord }) => {
+  const harpKey = useSelected((state) => state.now.tune.harp.key);
+  if (next.tune.harp.key !== harpKey)
+    return (
+      <p className="stage-harp" data-near="true">
+        Take the <strong>{prettyName(keyName(next.tune.harp.key, 'major'))} harp</strong>
+      </p>
+    );
+  return (
+    <ul className="stage-moves">
+      {guideMoves(fit, next.fit).map((move) => (
+        <Move key={move.from.id} move={move} />
+      ))}
+    </ul>
+  );
+};
+
+/** The next chord: when it comes, what moves into it, and the next harp where the key moves. */
+export const StageNext = ({ fit, next }: { readonly fit: FitChord; readonly next: NextChord | null }) => {
+  const harp = useNextHarp();
+  const ends = useSelected((state) => state.next === null);
+  const counting = useSelected((state) => state.now.kind === 'count-in');
+  return (
+    <article className="stage-next" aria-label="Next">
+      {next === null ? (
+        <p className="stage-label">{counting ? '' : ends ? 'The song ends here.' : 'The chord stays.'}</p>
+      ) : (
+        <>
+          <p className="stage-label">
+            Next, <Until key={`${next.after}`} after={next.after} />
+          </p>
+          <LargeChord fit={next.fit} />
+          <Lead fit={fit} next={next} />
+        </>
+      )}
+      {harp !== null && (
+        <p className="stage-harp" data-near={harp.near} aria-live="polite">
+          Next chorus: <strong>{harp.name}</strong>
+        </p>
+      )}
+    </article>
+  );
+};

@@ -1,0 +1,93 @@
+import { type CSSProperties, useMemo } from 'react';
+import { type ChartRun, chartRuns } from '../../core/chart/chart-runs';
+import { chordsEms } from '../../core/song/chord-ems';
+import { chartFor } from '../../core/song/tune';
+import { symbolText } from '../../core/theory/chord-text';
+import { ChordText } from '../controls/chord-text';
+import { usePractice } from '../state/practice-context';
+import { useSelected } from '../state/session-context';
+
+const BARS_IN_LINE = 4;
+/** Forms of more bars than this always show one line open at a time. */
+const SHORT = 16;
+
+const nameOf = ({ from, bars, chords }: ChartRun): string => {
+  const names = chords.map(({ chord }) => symbolText(chord)).join(' then ');
+  return bars === 1 ? `Bar ${from + 1}, ${names}` : `Bars ${from + 1} to ${from + bars}, ${names}`;
+};
+
+/** The chart of the chorus being heard, whole. */
+const useForm = () => {
+  const settings = useSelected((state) => state.settings);
+  const ownCharts = useSelected((state) => state.ownCharts);
+  const exercise = useSelected((state) => state.exercise);
+  const own = useSelected((state) => state.tune.chart);
+  const key = useSelected((state) => state.now.tune.chart.key);
+  return useMemo(() => {
+    if (exercise !== null) return exercise.chart;
+    return key === own.key ? own : chartFor(settings, ownCharts, key);
+  }, [settings, ownCharts, exercise, own, key]);
+};
+
+const Run = ({ run, current }: { readonly run: ChartRun; readonly current: number | null }) => {
+  const { trading } = usePractice();
+  const within = current === null ? -1 : current - run.from;
+  const here = within >= 0 && within < run.bars;
+  return (
+    <li
+      aria-current={here ? 'true' : undefined}
+      aria-label={nameOf(run)}
+      style={{ '--bars': run.bars, '--ems': chordsEms(run.chords) } as CSSProperties}
+    >
+      <span className="strip-names">
+        {run.chords.map(({ chord }, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a bar may hold a chord twice
+          <ChordText key={i} chord={chord} />
+        ))}
+      </span>
+      <span className="strip-bars" aria-hidden="true">
+        {Array.from({ length: run.bars }, (_, i) => (
+          <i
+            // biome-ignore lint/suspicious/noArrayIndexKey: bars are known by their place
+            key={i}
+            data-now={i === within}
+            data-turn={trading?.turns[run.from + i]}
+          />
+        ))}
+      </span>
+    </li>
+  );
+};
+
+/** The form as a strip, line by line; bars that hold a chord stand together, each with a dash of its own. */
+export const StageStrip = () => {
+  const chart = useForm();
+  const drill = useSelected((state) => state.exercise !== null);
+  const current = useSelected((state) => state.now.formBar);
+  const lineLength = drill ? chart.bars.length : BARS_IN_LINE;
+  const runs = useMemo(() => chartRuns(chart, drill ? undefined : BARS_IN_LINE), [chart, drill]);
+  const lines = Math.ceil(chart.bars.length / lineLength);
+  const nowLine = Math.floor((current ?? 0) / lineLength);
+  return (
+    <div className="strip" data-long={chart.bars.length > SHORT}>
+      {Array.from({ length: lines }, (_, line) => {
+        const own = runs.filter(({ from }) => Math.floor(from / lineLength) === line);
+        const bars = own.reduce((sum, run) => sum + run.bars, 0);
+        return (
+          <ol
+            // biome-ignore lint/suspicious/noArrayIndexKey: lines are known by their place
+            key={line}
+            className="strip-line"
+            aria-label={lines > 1 ? `Line ${line + 1}` : 'The form'}
+            data-now={line === nowLine}
+            style={{ '--bars': Math.min(bars, BARS_IN_LINE * 4) } as CSSProperties}
+          >
+            {own.map((run) => (
+              <Run key={run.from} run={run} current={current} />
+            ))}
+          </ol>
+        );
+      })}
+    </div>
+  );
+};
