@@ -146,7 +146,7 @@ describe('warmUp', () => {
       Array(9).fill(110),
     );
     const [, tones] = warmUp(SPEC).steps;
-    expect(tones?.cues.slice(0, 4)).toEqual([
+    expect(tones?.cues.slice(0, 4).map(({ bar, text }) => ({ bar, text }))).toEqual([
       { bar: 0, text: 'Hold 1D' },
       { bar: 3, text: 'Breathe' },
       { bar: 5, text: 'Hold 2D' },
@@ -154,9 +154,22 @@ describe('warmUp', () => {
     ]);
   });
 
+  it('names the one note a cue is about, and says the rest in a word', () => {
+    const { steps } = warmUp(SPEC);
+    const shown = (step: number) =>
+      steps[step]?.cues.slice(0, 3).map(({ word, sound }) => [word, sound === null ? null : soundId(sound)]);
+    expect(shown(1)).toEqual([
+      ['Hold', '1D'],
+      ['Breathe', null],
+      ['Hold', '2D'],
+    ]);
+    expect(shown(5)?.map(([word]) => word)).toEqual(['Listen', 'Your turn', 'Breathe']);
+    expect(shown(5)?.[0]?.[1]).toBe(shown(5)?.[1]?.[1]);
+  });
+
   it('trades with listening and answering told apart', () => {
     const trading = warmUp(SPEC).steps[7];
-    expect(trading?.cues.slice(0, 3)).toEqual([
+    expect(trading?.cues.slice(0, 3).map(({ bar, text }) => ({ bar, text }))).toEqual([
       { bar: 0, text: 'Listen' },
       { bar: 2, text: 'Your turn' },
       { bar: 4, text: 'Listen' },

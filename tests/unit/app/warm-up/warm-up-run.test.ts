@@ -54,7 +54,7 @@ describe('a warm-up', () => {
     ring();
     await settle();
     band.hear(1, 0);
-    expect(state().warmUp?.cue).toMatch(/^Hold /);
+    expect(state().warmUp?.cue?.text).toMatch(/^Hold /);
     band.report({ kind: 'ready' });
     expect(state().warmUp?.number).toBe(3);
     expect(state().warmUp?.step.band).toBeNull();
