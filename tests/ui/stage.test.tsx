@@ -136,7 +136,7 @@ describe('a warm-up', () => {
     const sign = within(screen.getByRole('region', { name: 'Warm-up' }));
     expect(sign.getByText(/^Hold/).textContent).toBe('Hold1↓draw 1');
     expect(
-      [...document.querySelectorAll('.stage [data-asked="true"]')].map((pill) =>
+      [...document.querySelectorAll('.stage [data-lit="true"]')].map((pill) =>
         pill.getAttribute('data-sound'),
       ),
     ).toEqual(['1D']);

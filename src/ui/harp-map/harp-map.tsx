@@ -3,6 +3,7 @@ import { soundId } from '../../core/harp/tab';
 import { readLookUp } from '../../core/song/look-up';
 import { asMidi } from '../../core/theory/units';
 import { useSelected, useSession } from '../state/session-context';
+import { useAskedSound } from '../state/use-asked-sound';
 import { usePlayingChord } from '../state/use-heard-chord';
 import { useLineOfBar } from '../state/use-line-of-bar';
 import { useScaleLayer } from '../state/use-scale-layer';
@@ -34,6 +35,7 @@ export const HarpMap = () => {
   const view = useMapView(found);
   const scale = useScaleLayer(usePlayingChord());
   const line = useLineOfBar();
+  const asked = useAskedSound();
   const pick = (pitch: number, by: string): void =>
     setPicked((before) => (before?.by === by && before.pitch === pitch ? null : { pitch, by }));
   const leave = (): void => setText('');
@@ -55,7 +57,7 @@ export const HarpMap = () => {
             kind={kind}
             {...view}
             line={found === null ? line : null}
-            lit={null}
+            lit={asked}
             largeHoles={largeHoles}
             picked={picked?.pitch ?? null}
             onListen={({ sound }) => {

@@ -22,7 +22,9 @@ const StageWhere = () => {
 /** Play or Stop, within reach of a hand. */
 const StagePlay = () => {
   const { commands } = useSession();
-  const playing = useSelected((state) => state.status.kind === 'playing' || state.warmUp !== null);
+  const playing = useSelected(
+    (state) => state.status.kind === 'playing' || state.status.kind === 'paused' || state.warmUp !== null,
+  );
   const loading = useSelected((state) => state.status.kind === 'loading');
   return (
     <button type="button" className="play" aria-busy={loading} onClick={commands.toggle}>

@@ -2,10 +2,10 @@ import './stage.css';
 import { type ReactNode, useEffect, useRef } from 'react';
 import { nextChord } from '../../core/song/next-chord';
 import { Guarded } from '../controls/guarded';
-import { HarpMap } from '../harp-map/harp-map';
 import { useSelected, useSession } from '../state/session-context';
 import { usePlayingIndex } from '../state/use-heard-chord';
 import { StageBar } from './stage-bar';
+import { StageMap, useStageDrawing } from './stage-map';
 import { StageNext } from './stage-next';
 import { StageNow } from './stage-now';
 import { StageSign } from './stage-sign';
@@ -35,7 +35,7 @@ const StageChords = () => {
  */
 export const Stage = ({ children }: { readonly children: ReactNode }) => {
   const { commands } = useSession();
-  const drawing = useSelected((state) => state.settings.drawing);
+  const drawing = useStageDrawing();
   const view = useRef<HTMLElement>(null);
   useEffect(() => view.current?.focus(), []);
   useEffect(() => {
@@ -58,7 +58,7 @@ export const Stage = ({ children }: { readonly children: ReactNode }) => {
         </Guarded>
         <div className="stage-map" inert>
           <Guarded part="The map of the harp">
-            <HarpMap />
+            <StageMap />
           </Guarded>
         </div>
       </div>

@@ -28,8 +28,7 @@ const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at
 };
 
 /** Buttons of the head, the transport, the chart and Stage: space plays and stops there too, Enter still presses them. */
-const SPACE_PLAYS =
-  '.bar, .play, .pause, .mute, .tempo-row button, .masthead button, .stage button';
+const SPACE_PLAYS = '.bar, .play, .pause, .mute, .tempo-row button, .masthead button, .stage button';
 
 /** Keys meant for a control that has the focus are left to it. */
 const belongsToControl = (event: KeyboardEvent): boolean => {
