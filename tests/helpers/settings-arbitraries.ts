@@ -77,6 +77,7 @@ const fields: {
     off: fc.array(text, { maxLength: 5 }),
   }),
   songPinned: fc.boolean(),
+  harpLocked: fc.boolean(),
   formId: fc.oneof(fc.constantFrom(...FORM_IDS), text),
   tempo,
   style: fc.record({

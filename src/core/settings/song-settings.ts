@@ -85,6 +85,8 @@ const USUAL_PLAN: Plan = {
 export const SONG_SETTINGS = {
   /** The song key stays when the position changes, and the harp follows. */
   songPinned: setting('pinned song key', false, v.boolean()),
+  /** The harp in hand stays when the song key changes, and the position follows. */
+  harpLocked: setting('harp that is kept', false, v.boolean()),
   /** A built-in form or a chart of the player's own; where nothing has this id, the standard form is meant. */
   formId: setting('form', 'quick-change-turnaround', shortText),
   tempo: setting('tempo', asBpm(104), tempoSchema),

@@ -5,11 +5,24 @@ import { harpKeyFor, positionOf, songKey } from '../harp/positions';
 import type { Settings } from '../settings/settings';
 import { asBpm, type PitchClass } from '../theory/units';
 
-/** A new song key keeps the position and brings the harp that goes with it. */
-export const withSongKey = (settings: Settings, key: PitchClass): Settings => ({
-  ...settings,
-  harpKey: harpKeyFor(key, settings.position),
+/** What of harp, position and song key stays when another of them is chosen. */
+export type Kept = 'position' | 'song' | 'harp';
+
+/** What the player keeps. */
+export const keptOf = ({ songPinned, harpLocked }: Settings): Kept =>
+  harpLocked ? 'harp' : songPinned ? 'song' : 'position';
+
+/** The choice of one thing to keep: the others are let go. */
+export const keeping = (kept: Kept): Pick<Settings, 'songPinned' | 'harpLocked'> => ({
+  songPinned: kept === 'song',
+  harpLocked: kept === 'harp',
 });
+
+/** A new song key keeps the position and brings the harp that goes with it; a harp that is kept changes position. */
+export const withSongKey = (settings: Settings, key: PitchClass): Settings =>
+  settings.harpLocked
+    ? { ...settings, position: positionOf(settings.harpKey, key) }
+    : { ...settings, harpKey: harpKeyFor(key, settings.position) };
 
 /** Another harp in hand: the position stays and the song moves, unless the song is pinned; then the position moves. */
 export const withHarpKey = (settings: Settings, harpKey: PitchClass): Settings => {

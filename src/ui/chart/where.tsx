@@ -31,6 +31,7 @@ export const Where = () => {
         type="button"
         className="tool"
         aria-pressed={lastTime}
+        title="End after this chorus"
         onClick={() => commands.lastTime(!lastTime)}
       >
         Last time

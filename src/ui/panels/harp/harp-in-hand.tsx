@@ -1,6 +1,7 @@
 import { STRETCH } from '../../../core/harp/harp-case';
 import { INTONATION_IDS, INTONATIONS, type IntonationId } from '../../../core/harp/intonation';
 import { coverSentence, findTuning } from '../../../core/harp/tunings';
+import { type Kept, keeping, keptOf } from '../../../core/song/key-coupling';
 import { prettyName } from '../../../core/theory/pitch';
 import { REFERENCE_PITCHES } from '../../../core/theory/temperament';
 import { asHz } from '../../../core/theory/units';
@@ -15,6 +16,18 @@ const RANGES = [
   { value: -1, text: 'Low (an octave down)' },
   { value: -2, text: 'Double low' },
 ];
+
+const KEPT: readonly { readonly value: Kept; readonly text: string }[] = [
+  { value: 'position', text: 'The position' },
+  { value: 'harp', text: 'The harp in hand' },
+  { value: 'song', text: 'The song’s key' },
+];
+
+const KEPT_HINTS: Readonly<Record<Kept, string>> = {
+  position: 'Another song key needs another harp; another harp moves the song.',
+  harp: 'Another song key is played in another position on the same harp.',
+  song: 'Another position needs another harp; another harp is played in another position.',
+};
 
 const OWN_CENTS = 'own';
 const BEATING = 'Notes beat when together they swell and fade, because they are a little off each other.';
@@ -87,11 +100,12 @@ export const HarpInHand = () => {
         hint="Held chords of harp and band then agree; with equal intonation it changes nothing."
         onChange={(bandFollowsHarp) => commands.choose({ bandFollowsHarp })}
       />
-      <Switch
-        label="Keep the song’s key"
-        on={settings.songPinned}
-        hint="When on, another position changes the harp, and another harp changes the position."
-        onChange={(songPinned) => commands.choose({ songPinned })}
+      <Choice
+        label="When another key is chosen, keep"
+        value={keptOf(settings)}
+        options={KEPT}
+        hint={KEPT_HINTS[keptOf(settings)]}
+        onChoose={(kept) => commands.choose(keeping(kept))}
       />
     </>
   );

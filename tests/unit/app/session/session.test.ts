@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createSession } from '../../../../src/app/session/session';
+import { keeping, keptOf } from '../../../../src/core/song/key-coupling';
 import { asBpm, asEpochMs, asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { createFakeBand, type FakeBand } from '../../../helpers/fake-band';
@@ -61,6 +62,26 @@ describe('keys that hang together', () => {
     commands.choose({ songPinned: true });
     commands.chooseHarpKey(G);
     expect([state().tune.position, state().tune.chart.key]).toEqual([1, G]);
+  });
+
+  it('keeps the harp when the song key changes and the harp is kept, and changes the position', () => {
+    const { state, commands } = open();
+    commands.choose(keeping('harp'));
+    // Wikibooks, "Harmonica/Positions": on a C harp D is 3rd position and A the 4th.
+    commands.chooseSongKey(D);
+    expect([state().tune.harp.key, state().tune.position, state().tune.chart.key]).toEqual([C, 3, D]);
+    commands.chooseSongKey(A);
+    expect([state().tune.harp.key, state().tune.position, state().tune.chart.key]).toEqual([C, 4, A]);
+  });
+
+  it('keeps one thing at a time', () => {
+    const { state, commands } = open();
+    for (const kept of ['song', 'harp', 'position'] as const) {
+      commands.choose(keeping(kept));
+      expect(keptOf(state().settings)).toBe(kept);
+    }
+    commands.chooseSongKey(A);
+    expect([state().tune.harp.key, state().tune.position]).toEqual([D, 2]);
   });
 });
 

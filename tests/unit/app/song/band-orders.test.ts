@@ -38,6 +38,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   bandFollowsHarp: [true],
   position: [3],
   songPinned: [true],
+  harpLocked: [true],
   formId: ['standard', 'eight-v-second'],
   tempo: [asBpm(80)],
   style: [
