@@ -12,7 +12,7 @@ import { PART_IDS } from '../../src/core/score/score';
 import { SOUNDINGS } from '../../src/core/score/silence';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../../src/core/score/voices';
 import { OWN_SOUND_PARTS } from '../../src/core/settings/mix';
-import { DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
+import { ANNOUNCEMENTS, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
 import type { Settings } from '../../src/core/settings/settings';
 import { asBpm, asHz, asPitchClass } from '../../src/core/theory/units';
 
@@ -135,6 +135,7 @@ const fields: {
   drawing: fc.constantFrom(...DRAWINGS),
   mirrored: fc.boolean(),
   largeHoles: fc.boolean(),
+  announcements: fc.constantFrom(...ANNOUNCEMENTS),
   showCents: fc.boolean(),
   layer: text,
   look: fc.constantFrom(...LOOKS),

@@ -1,5 +1,6 @@
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { asPitchClass } from '../../src/core/theory/units';
 import { openPage } from '../helpers/open-page';
 
 afterEach(cleanup);
@@ -219,6 +220,62 @@ describe('playing', () => {
     await user.click(screen.getByRole('button', { name: 'Play' }));
     act(() => band.hear(1, 11));
     expect(card('Next').getByText('Take the F harp.')).toBeTruthy();
+  });
+});
+
+describe('reading by ear', () => {
+  it('has Play within three tabs', async () => {
+    const { user } = openPage();
+    await user.tab();
+    expect(document.activeElement?.textContent).toBe('Skip to Play');
+    await user.keyboard('{Enter}');
+    expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Play' }));
+  });
+
+  /** What the live region says from bar to bar over one chorus and the beginning of the next. */
+  const announced = async (announcements: 'off' | 'places' | 'chords') => {
+    const { band, session, user } = openPage();
+    act(() => session.commands.choose({ announcements }));
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    const said: string[] = [];
+    const region = () => screen.getByRole('status', { name: 'Announcements' }).textContent ?? '';
+    for (const [section, bars] of [
+      [1, 12],
+      [2, 1],
+    ] as const)
+      for (let at = 0; at < bars; at += 1) {
+        act(() => band.hear(section, at));
+        if (region() !== said.at(-1)) said.push(region());
+      }
+    return said;
+  };
+
+  it('is told the chords as they change over one chorus, once a bar', async () => {
+    const said = await announced('chords');
+    expect(said[0]).toMatch(/Twelve bars.*, G, C harp, Chorus 1, G7$/);
+    expect(said.slice(1)).toEqual(['C7', 'G7', 'C7', 'G7', 'D7', 'C7', 'G7', 'D7', 'Chorus 2, G7']);
+  });
+
+  it('is told of a choice with the next bar, not within one', async () => {
+    const { band, session, user } = openPage();
+    act(() => session.commands.choose({ announcements: 'places' }));
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    act(() => band.hear(1, 2));
+    const region = screen.getByRole('status', { name: 'Announcements' });
+    const before = region.textContent;
+    act(() => session.commands.chooseSongKey(asPitchClass(9)));
+    act(() => band.hear(1, 2));
+    expect(region.textContent).toBe(before);
+    act(() => band.hear(1, 3));
+    expect(region.textContent).toBe('A, D harp');
+  });
+
+  it('is told only form, key and chorus where that is chosen, and nothing unasked', async () => {
+    const said = await announced('places');
+    expect(said[0]).toMatch(/Twelve bars.*, G, C harp, Chorus 1$/);
+    expect(said.slice(1)).toEqual(['Chorus 2']);
+    cleanup();
+    expect(await announced('off')).toEqual(['']);
   });
 });
 

@@ -9,6 +9,10 @@ export type Drawing = (typeof DRAWINGS)[number];
 export const LOOKS = ['system', 'day', 'night'] as const;
 export type Look = (typeof LOOKS)[number];
 
+/** What a screen reader is told while the band plays. */
+export const ANNOUNCEMENTS = ['off', 'places', 'chords'] as const;
+export type Announcements = (typeof ANNOUNCEMENTS)[number];
+
 /** How things are shown. */
 export const PAGE_SETTINGS = {
   tabStyle: setting<TabStyle>('tab style', 'arrows', v.picklist(TAB_STYLES.map(({ id }) => id))),
@@ -21,5 +25,6 @@ export const PAGE_SETTINGS = {
   showCents: setting('cents on the map', false, v.boolean()),
   /** Id of the scale shown as a second layer, or `none`. */
   layer: setting('scale layer', 'minor-blues', shortText),
+  announcements: setting<Announcements>('choice of announcements', 'off', v.picklist(ANNOUNCEMENTS)),
   look: setting<Look>('day or night look', 'system', v.picklist(LOOKS)),
 } as const;

@@ -8,10 +8,17 @@ import { TurnRing } from './turn-ring';
 export const TurnSign = () => {
   const turn = useTradingTurn();
   const playing = useSelected((state) => state.status.kind === 'playing' && state.now.formBar !== null);
+  // Announced with everything else then, and not twice.
+  const announced = useSelected((state) => state.settings.announcements !== 'off');
   if (turn === null) return null;
   const { kind, span, call } = turn;
   return (
-    <section className="turn trading" data-turn={kind} aria-label="Call and answer" aria-live="polite">
+    <section
+      className="turn trading"
+      data-turn={kind}
+      aria-label="Call and answer"
+      aria-live={announced ? 'off' : 'polite'}
+    >
       {playing && <TurnRing span={span} />}
       <strong>{TURN_WORDS[kind]}</strong>
       {call && <CallNotation phrase={call.phrase} from={playing && kind === 'listen' ? span.from : null} />}

@@ -5,6 +5,7 @@ import './layout.css';
 import '../controls/controls.css';
 import '../controls/slider.css';
 import './transport.css';
+import './contrast.css';
 import '../controls/panel.css';
 import '../panels/mixer/mixer.css';
 import '../chart/chart.css';
@@ -31,6 +32,7 @@ import { useLook } from '../state/use-look';
 import { useNarrow } from '../state/use-narrow';
 import { entryOf, PAGE_TEXTS, type PanelId } from './entries';
 import { PANELS, type PartProps, VIEWS } from './page-parts';
+import { SkipLink } from './skip-link';
 import { StagePlace } from './stage-place';
 import { TransportBar } from './transport-bar';
 
@@ -71,6 +73,7 @@ const Page = () => {
   const given: PartProps = { open, onOpen, narrow };
   return (
     <div className="whole" data-panel={open ?? undefined}>
+      <SkipLink />
       <div className="page">
         <Parts place="head" {...given} />
         <main className="stand">

@@ -20,6 +20,7 @@ import { PractiseSheet } from '../panels/practise/practise-panel';
 import { SongSheet } from '../panels/song/song-panel';
 import { TakeAwaySheet } from '../panels/take-away/take-away-panel';
 import { PracticeSign } from '../state/practice-context';
+import { Announcer } from './announcer';
 import type { PanelId } from './entries';
 import { Masthead } from './masthead';
 import { Notices } from './notices';
@@ -49,6 +50,7 @@ export const VIEWS: Readonly<
   head: [
     { title: 'The head of the page', Show: Masthead },
     { title: 'The list of notices', Show: Notices },
+    { title: 'The announcements', Show: Announcer },
   ],
   form: [
     { title: 'The chart', Show: ChartView },

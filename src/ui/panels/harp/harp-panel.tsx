@@ -1,6 +1,7 @@
 import { TAB_STYLES } from '../../../core/harp/tab';
 import type { Look } from '../../../core/settings/page-settings';
-import { Choice } from '../../controls/choice';
+import { ANNOUNCEMENTS, type Announcements } from '../../../core/settings/page-settings';
+import { Choice, optionsOf } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Sheet } from '../../controls/panel';
 import { Switch } from '../../controls/switch';
@@ -18,6 +19,12 @@ const LOOKS: readonly { readonly value: Look; readonly text: string }[] = [
   { value: 'night', text: 'Night' },
 ];
 
+const ANNOUNCED: Readonly<Record<Announcements, string>> = {
+  off: 'Nothing',
+  places: 'Form, key, chorus and turn',
+  chords: 'These and every chord change',
+};
+
 const Shown = () => {
   const { commands } = useSession();
   const settings = useSelected((state) => state.settings);
@@ -34,6 +41,13 @@ const Shown = () => {
         value={settings.look}
         options={LOOKS}
         onChoose={(look) => commands.choose({ look })}
+      />
+      <Choice
+        label="Announced to screen readers"
+        value={settings.announcements}
+        options={optionsOf(ANNOUNCEMENTS, ANNOUNCED)}
+        hint="While the band plays, at bar lines only. A reader that speaks aloud is heard over the band."
+        onChoose={(announcements) => commands.choose({ announcements })}
       />
       <Switch
         label="Low notes on the right"

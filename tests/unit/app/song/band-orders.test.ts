@@ -67,6 +67,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   drawing: ['keys'],
   mirrored: [true],
   largeHoles: [true],
+  announcements: ['places'],
   showCents: [true],
   layer: ['none'],
   look: ['night'],

@@ -1,0 +1,59 @@
+/** What is said of the bar that begins, for players who read the page by ear. */
+import type { Announcements } from '../settings/page-settings';
+import { symbolText } from '../theory/chord-text';
+import { elementAt } from '../theory/element-at';
+import { keyName, prettyName } from '../theory/pitch';
+import type { BarView } from './bar-view';
+
+/** A bar and whose turn it is in it; no turn where nobody trades. */
+export interface HeardBar {
+  readonly view: BarView;
+  readonly turn: string | null;
+}
+
+const chordsOf = ({ tune, bar }: BarView): string =>
+  elementAt(tune.chart.bars, bar)
+    .chords.map(({ chord }) => symbolText(chord))
+    .join(' then ');
+
+const keyOf = ({ tune }: BarView): string =>
+  `${prettyName(tune.chart.tonic)}${tune.chart.mode === 'minor' ? ' minor' : ''}, ${prettyName(
+    keyName(tune.harp.key, 'major'),
+  )} harp`;
+
+const PLACES: Readonly<Record<BarView['kind'], string>> = {
+  rest: 'Stopped',
+  'count-in': 'Count-in',
+  intro: 'Intro',
+  chorus: 'Chorus',
+  ending: 'Ending',
+};
+
+const placeOf = ({ kind, chorus }: BarView): string =>
+  kind === 'chorus' ? `Chorus ${chorus + 1}` : PLACES[kind];
+
+/** `[now]`, or nothing where it says what was said of the bar before. */
+const whereOther = (now: string | null, before: string | null | undefined): readonly string[] =>
+  now === null || now === before ? [] : [now];
+
+/**
+ * What is new in a bar since the bar before it: form, key, part of the song and turn, and where asked its chords;
+ * empty when that is nothing. Never more than one sentence a bar.
+ * @param before the bar heard before; null when the band has just begun.
+ * @example announcementOf('chords', bar5, bar4) // 'C7'
+ */
+export const announcementOf = (wish: Announcements, now: HeardBar, before: HeardBar | null): string => {
+  if (wish === 'off') return '';
+  const { view } = now;
+  const last = before?.view;
+  const said = [
+    ...whereOther(view.tune.chart.title, last?.tune.chart.title),
+    ...whereOther(keyOf(view), last && keyOf(last)),
+    ...whereOther(placeOf(view), last && placeOf(last)),
+    ...whereOther(now.turn, before?.turn),
+    ...(wish === 'chords' && view.kind !== 'count-in' && view.kind !== 'rest'
+      ? whereOther(chordsOf(view), last?.kind === view.kind ? chordsOf(last) : null)
+      : []),
+  ];
+  return said.join(', ');
+};
