@@ -20,7 +20,7 @@ export const PAGE_TEXTS: Readonly<Record<PanelId, string>> = {
   mixer: 'Mixer',
   practise: 'Practise',
   'take-away': 'Take away',
-  help: 'Help',
+  help: 'Keyboard',
   signs: 'Signs',
   care: 'Care',
 };
