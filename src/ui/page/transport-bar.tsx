@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { useSelected, useSession } from '../state/session-context';
+import { PLAY_ID } from './skip-link';
 
 const PlayGlyph = () => (
   <svg viewBox="0 0 20 20" aria-hidden="true">
@@ -24,7 +25,7 @@ const PlayButton = () => {
   const kind = useSelected((state) => state.status.kind);
   if (kind === 'playing' || kind === 'paused') {
     return (
-      <button type="button" className="play" onClick={commands.stop}>
+      <button type="button" className="play" id={PLAY_ID} onClick={commands.stop}>
         <StopGlyph /> <span>Stop</span>
       </button>
     );
@@ -33,6 +34,7 @@ const PlayButton = () => {
     <button
       type="button"
       className="play"
+      id={PLAY_ID}
       onClick={() => void commands.play()}
       aria-busy={kind === 'loading'}
     >

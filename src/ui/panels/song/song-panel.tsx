@@ -10,6 +10,14 @@ export const SongSheet = ({ onClose }: { readonly onClose: () => void }) => {
     <Sheet title="Song" onClose={onClose}>
       <div className="group">
         <SongChoices />
+        <div className="strip-buttons">
+          <button type="button" className="tool" onClick={() => commands.nudgeTempo(-2)}>
+            Slower by 2
+          </button>
+          <button type="button" className="tool" onClick={() => commands.nudgeTempo(2)}>
+            Faster by 2
+          </button>
+        </div>
         <button type="button" className="tool" onClick={(event) => commands.tap(asEpochMs(event.timeStamp))}>
           Tap the tempo here
         </button>
