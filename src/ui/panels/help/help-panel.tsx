@@ -14,6 +14,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['+ −', 'tempo up or down'],
   ['T', 'tap the tempo'],
   ['R', 'repeat this bar, or stop repeating'],
+  ['F', 'Stage, the view for playing, and back'],
   ['?', 'this list'],
   ['Escape', 'close a panel'],
 ];
