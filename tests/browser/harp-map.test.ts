@@ -30,7 +30,7 @@ afterAll(async () => {
 });
 
 const open = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
-  const context = await browser.newContext({ viewport: { width, height } });
+  const context = await browser.newContext({ viewport: { width, height }, serviceWorkers: 'block' });
   const page = await context.newPage();
   await page.addInitScript(
     (stored) => {

@@ -35,6 +35,7 @@ const visit = async (says: RegExp = /^Kept for offline use/): Promise<Page> => {
   const page = await context.newPage();
   await page.goto(server.address);
   await press(page, 'Help');
+  await press(page, 'Care');
   await expect.poll(() => careLine(page).textContent(), { timeout: 30_000 }).toMatch(says);
   await press(page, 'Help');
   return page;

@@ -32,7 +32,11 @@ afterAll(async () => {
 });
 
 const visit = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
-  const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce' });
+  const context = await browser.newContext({
+    viewport: { width, height },
+    reducedMotion: 'reduce',
+    serviceWorkers: 'block',
+  });
   const page = await context.newPage();
   await page.addInitScript(
     (stored) => {
@@ -46,7 +50,8 @@ const visit = async ([width, height]: readonly [number, number], settings: Parti
       }),
     ),
   );
-  await page.goto(app.address, { waitUntil: 'networkidle' });
+  await page.goto(app.address);
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
   return page;
 };
 
