@@ -13,7 +13,7 @@ import type { Slice } from '../slice';
 import { type BandOrders, isUnderWay } from './band-orders';
 import type { Song, SongState } from './song-state';
 
-interface Parts {
+interface Needs {
   readonly store: Slice<Song, SongState>;
   readonly band: Band;
   readonly orders: BandOrders;
@@ -60,7 +60,7 @@ const unplayable = (name: string): Notice => ({
 });
 
 /** Keeps tune, band and view in step with the settings, the saved charts and what is heard. */
-export const createConductor = ({ store, band, orders, board, keep }: Parts): Conductor => {
+export const createConductor = ({ store, band, orders, board, keep }: Needs): Conductor => {
   const state = store.getState;
   const tuneOf = createTuneCache(() => state().settings);
   const showPlayhead = (position: Playhead | null): void => {

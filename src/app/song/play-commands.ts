@@ -32,7 +32,7 @@ export interface PlayCommands {
 /** Seconds a single sound is held when the player asks to hear it. */
 const LISTEN_SECONDS = 1.2;
 
-interface Parts {
+interface Needs {
   readonly store: Slice<Song, SongState>;
   readonly band: Band;
   readonly orders: BandOrders;
@@ -49,7 +49,7 @@ export const createPlayCommands = ({
   board,
   endWarmUp,
   skipWarmUpStep,
-}: Parts): PlayCommands => {
+}: Needs): PlayCommands => {
   const state = store.getState;
   const stop = (): void => {
     if (state().warmUp !== null) endWarmUp();

@@ -29,7 +29,7 @@ export interface WarmUpRun {
 
 type State = SongState & WarmingUp;
 
-interface Parts {
+interface Needs {
   readonly store: Slice<State>;
   readonly band: Band;
   /** How the band sounds as chosen. */
@@ -85,7 +85,7 @@ const cueAt = (step: WarmUpStep, { section, bar }: Playhead): Cue | null => {
 };
 
 /** Runs a warm-up by itself: each step when the one before has ended, rests by the clock. */
-export const createWarmUpRun = ({ store, band, sound, later }: Parts): WarmUpRun => {
+export const createWarmUpRun = ({ store, band, sound, later }: Needs): WarmUpRun => {
   const state = store.getState;
   let steps: readonly WarmUpStep[] = [];
   let stopWaiting = (): void => {};

@@ -10,7 +10,7 @@ import { type SoundKey, voiceOf } from '../bank/sound-key';
 import { FEEL_TRIMS } from '../mixer/feel-trims';
 import { createMixer, type Mixer } from '../mixer/mixer';
 import { type BarCaller, createBarCaller } from '../transport/bar-caller';
-import type { SectionSource } from '../transport/form-place';
+import type { SectionSource } from '../transport/form-position';
 import { positionAt } from '../transport/heard-position';
 import { type HeldPlace, heldAtBar, heldInstead, heldUpcoming } from '../transport/held-place';
 import { createHeardClock, type HeardClock, readContext } from '../transport/output-clock';

@@ -1,7 +1,7 @@
 import type { Program } from '../../core/arranger/program';
 import type { PartId } from '../../core/score/score';
 import { asMidi, asTicks } from '../../core/theory/units';
-import type { SectionSource } from '../transport/form-place';
+import type { SectionSource } from '../transport/form-position';
 import { type HeldPlace, heldUpcoming } from '../transport/held-place';
 import { allNotes, notesBetween, type ScheduledNote } from '../transport/scheduled-note';
 import { placeSection } from '../transport/timeline';

@@ -5,7 +5,7 @@ import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
 import type { BankCounts, BankWorker } from '../bank/bank';
 import type { LimiterStage } from '../mixer/limiter-node';
-import type { SectionSource } from '../transport/form-place';
+import type { SectionSource } from '../transport/form-position';
 
 /** A single note to listen to; it starts `glideFrom` semitones away from its pitch. */
 export interface AuditionNote {

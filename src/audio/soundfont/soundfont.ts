@@ -34,24 +34,24 @@ const DRUM_SETS: readonly (readonly [FontVoice, readonly number[]])[] = [
   ['brushes', [40, 0]],
 ];
 
-interface Place {
+interface FontPreset {
   readonly preset: BasicPreset;
   readonly struck: boolean;
 }
 
-const placesIn = ({ presets }: BasicSoundBank): ReadonlyMap<FontVoice, Place> => {
-  const places = new Map<FontVoice, Place>();
+const presetsIn = ({ presets }: BasicSoundBank): ReadonlyMap<FontVoice, FontPreset> => {
+  const byVoice = new Map<FontVoice, FontPreset>();
   for (const [voice, program] of TONES) {
     const preset = presets.find(
       (each) => each.program === program && each.bankMSB === 0 && each.bankLSB === 0 && !each.isDrum,
     );
-    if (preset) places.set(voice, { preset, struck: false });
+    if (preset) byVoice.set(voice, { preset, struck: false });
   }
   for (const [voice, sets] of DRUM_SETS) {
     const [preset] = sets.flatMap((set) => presets.find((each) => each.isDrum && each.program === set) ?? []);
-    if (preset) places.set(voice, { preset, struck: true });
+    if (preset) byVoice.set(voice, { preset, struck: true });
   }
-  return places;
+  return byVoice;
 };
 
 /** A player for each sample rate that was asked for. */
@@ -72,14 +72,14 @@ export const openSoundFont = async (file: ArrayBuffer): Promise<SoundFont> => {
   SpessaLog.setLogLevel(false, false, false);
   const bank = SoundBankLoader.fromArrayBuffer(file);
   if (bank.samples.some(({ isCompressed }) => isCompressed)) await BasicSoundBank.isSF3DecoderReady;
-  const places = placesIn(bank);
+  const presets = presetsIn(bank);
   const playerAt = createPlayers(bank);
   return {
-    voices: [...places.keys()],
+    voices: [...presets.keys()],
     render: (voice, note) => {
-      const place = voice === 'click' ? undefined : places.get(voice);
-      if (place === undefined) return null;
-      const { preset, struck } = place;
+      const found = voice === 'click' ? undefined : presets.get(voice);
+      if (found === undefined) return null;
+      const { preset, struck } = found;
       if (preset.getVoiceParameters(note.midi, Math.round(note.velocity)).length === 0) return null;
       const player = playerAt(note.sampleRate);
       const rendered = struck ? player.hit(preset, note) : player.tone(preset, note);

@@ -2,7 +2,7 @@
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
 import { elementAt } from '../../core/theory/element-at';
-import { barIndexOfNumber, chorusWith, placeAt, type SectionSource, sectionInPlaceOf } from './form-place';
+import { barIndexOfNumber, chorusWith, formPositionAt, type SectionSource, sectionInPlaceOf } from './form-position';
 
 /** A program paused in the middle of it. */
 export interface HeldPlace {
@@ -30,7 +30,7 @@ export const holdBar = (program: Program, fromBar: number, { section, bar }: Pla
 /** The same place in a changed program; where that is over sooner, the old bar is held. */
 export const heldInstead = (source: SectionSource, held: HeldPlace, program: Program): HeldPlace => {
   const { section: old, ticks } = held.playhead;
-  const place = placeAt(old, ticks);
+  const place = formPositionAt(old, ticks);
   const section = sectionInPlaceOf(source, program, { section: old, number: place.number }, held.fromBar);
   if (section === null) return { ...held, program };
   const bar =

@@ -9,12 +9,12 @@ import { elementAt } from '../../core/theory/element-at';
 import {
   barIndexOfNumber,
   chorusWith,
-  placeAt,
+  formPositionAt,
   type SectionSource,
   sectionInPlaceOf,
   soundsAlike,
-  ticksOfPlace,
-} from './form-place';
+  ticksOfFormPosition,
+} from './form-position';
 import { type HeldPlace, holdBar } from './held-place';
 import {
   allNotes,
@@ -137,7 +137,12 @@ class RollingTransport implements Transport {
     if (section === null) this.endAt(at);
     else if (same && samePush) this.renewFrom({ ...current, section });
     else
-      this.enter(section, ticksOfPlace(section, placeAt(current.section, tickAtTime(current, at))), at, true);
+      this.enter(
+        section,
+        ticksOfFormPosition(section, formPositionAt(current.section, tickAtTime(current, at))),
+        at,
+        true,
+      );
   }
 
   seek(bar: number): void {
@@ -170,7 +175,7 @@ class RollingTransport implements Transport {
     if (current === null) return [];
     const section = this.replacement(program, current);
     if (section === null) return [];
-    const ticks = ticksOfPlace(section, placeAt(current.section, tickAtTime(current, at)));
+    const ticks = ticksOfFormPosition(section, formPositionAt(current.section, tickAtTime(current, at)));
     const placement = placeSection(section, at, ticks);
     return [...notesAcross(placement, at, {}), ...notesBetween(placement, at, at + seconds, {})];
   }
@@ -219,7 +224,7 @@ class RollingTransport implements Transport {
   private replacement(program: Program, current: Placement): Section | null {
     const old = current.section;
     if (this.previewed?.program === program && this.previewed.old === old) return this.previewed.section;
-    const { number } = placeAt(old, tickAtTime(current, this.now() + this.cutAfter));
+    const { number } = formPositionAt(old, tickAtTime(current, this.now() + this.cutAfter));
     const section = sectionInPlaceOf(this.source, program, { section: old, number }, this.fromBar);
     this.previewed = { program, old, section };
     return section;

@@ -1,6 +1,6 @@
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
-import type { SectionSource } from './form-place';
+import type { SectionSource } from './form-position';
 import type { HeldPlace } from './held-place';
 import type { ScheduledNote } from './scheduled-note';
 import type { Timeline } from './timeline';

@@ -15,7 +15,7 @@ export interface Problem {
 }
 
 /** Where a piece of text stands. */
-export interface Place {
+export interface TextSpan {
   readonly line: number;
   readonly column: number;
   readonly text: string;
@@ -27,72 +27,72 @@ export const problemSentence = ({ line, column, what, advice }: Problem): string
 
 const problem = (
   kind: Problem['kind'],
-  { line, column, text }: Place,
+  { line, column, text }: TextSpan,
   what: string,
   advice: string,
 ): Problem => ({ kind, line, column, text, what, advice });
 
 /** A word that names no chord. `meant` is a spelling that would be one, if there is a likely one. */
-export const noChord = (place: Place, meant: string | null): Problem =>
+export const noChord = (span: TextSpan, meant: string | null): Problem =>
   problem(
     'unread',
-    place,
-    `"${place.text}" is not a chord; the chord before it goes on.`,
+    span,
+    `"${span.text}" is not a chord; the chord before it goes on.`,
     meant === null
       ? 'Write a chord such as Bb7, F#m7b5 or C7/E, or a numeral such as IV7.'
       : `Did you mean ${meant}?`,
   );
 
 /** A rest of the whole band, which charts do not have. */
-export const noRests = (place: Place): Problem =>
+export const noRests = (span: TextSpan): Problem =>
   problem(
     'unread',
-    place,
-    `"${place.text}" asks for no chord, but the band always plays one; the chord before it goes on.`,
+    span,
+    `"${span.text}" asks for no chord, but the band always plays one; the chord before it goes on.`,
     'Leave it as a note to yourself, or write the chord that is meant.',
   );
 
 /** A chord of which only the beginning is known. */
-export const chordTrimmed = (place: Place, understood: string, rest: string): Problem =>
+export const chordTrimmed = (span: TextSpan, understood: string, rest: string): Problem =>
   problem(
     'adjusted',
-    place,
-    `"${place.text}" sounds as ${understood}, without "${rest}".`,
+    span,
+    `"${span.text}" sounds as ${understood}, without "${rest}".`,
     'Leave it so, or write the chord with fewer additions.',
   );
 
 /** A repeat sign that shares its bar. */
-export const signNotAlone = (place: Place): Problem =>
+export const signNotAlone = (span: TextSpan): Problem =>
   problem(
     'unread',
-    place,
-    `"${place.text}" repeats a whole bar, but this bar holds something else too; the chord before it goes on.`,
+    span,
+    `"${span.text}" repeats a whole bar, but this bar holds something else too; the chord before it goes on.`,
     'Write it alone between bar lines, or use / for a beat of the same chord.',
   );
 
 /** A repeat sign or beat before any chord. */
-export const nothingBefore = (place: Place, tonic: string): Problem =>
+export const nothingBefore = (span: TextSpan, tonic: string): Problem =>
   problem(
     'adjusted',
-    place,
-    `"${place.text}" goes on with the chord before it, but there is none; ${tonic} sounds.`,
+    span,
+    `"${span.text}" goes on with the chord before it, but there is none; ${tonic} sounds.`,
     'Begin with a chord.',
   );
 
 /** More in a bar than it can share out. */
-export const barTooFull = (place: Place, count: number, most: number): Problem =>
+export const barTooFull = (span: TextSpan, count: number, most: number): Problem =>
   problem(
     'unread',
-    place,
+    span,
     `This bar holds ${count} chords and beats, more than the ${most} that fit; the chord before it goes on.`,
     'Part it with | into several bars.',
   );
 
 /** Chords on a line of their own, which make one bar. */
-export const lineUnparted = (place: Place, count: number): Problem =>
+export const lineUnparted = (span: TextSpan, count: number): Problem =>
   problem(
     'adjusted',
-    place,
+    span,
     `The ${count} chords of this line share one bar, as no | parts them.`,
     'If each is meant to last a bar, write one chord a bar, such as C7 | F7 | C7 | C7.',
   );
@@ -107,36 +107,36 @@ export const textTooLong = (count: number, most: number): Problem =>
   );
 
 /** Several chords to a beat: probably a forgotten bar line. */
-export const barCrowded = (place: Place, count: number, beats: number): Problem =>
+export const barCrowded = (span: TextSpan, count: number, beats: number): Problem =>
   problem(
     'adjusted',
-    place,
+    span,
     `${count} chords and beats share a bar of ${beats} beats equally.`,
     'If that is not what you mean, part the bars with |.',
   );
 
 /** Slashes that do not come out even. */
-export const beatsUneven = (place: Place, count: number, beats: number): Problem =>
+export const beatsUneven = (span: TextSpan, count: number, beats: number): Problem =>
   problem(
     'adjusted',
-    place,
+    span,
     `${count} beats are written in a bar of ${beats}; the first ones last longer.`,
     `Write ${beats} chords and slashes in all.`,
   );
 
 /** A `|:` that is never closed. */
-export const repeatOpen = (place: Place): Problem =>
-  problem('adjusted', place, 'This repeat has no end, so it is played once.', 'Write :| where it ends.');
+export const repeatOpen = (span: TextSpan): Problem =>
+  problem('adjusted', span, 'This repeat has no end, so it is played once.', 'Write :| where it ends.');
 
 /** A `:|` with no bars to repeat. */
-export const repeatEmpty = (place: Place): Problem =>
-  problem('adjusted', place, 'This repeat holds no bars.', 'Write bars before it, or take it out.');
+export const repeatEmpty = (span: TextSpan): Problem =>
+  problem('adjusted', span, 'This repeat holds no bars.', 'Write bars before it, or take it out.');
 
 /** Bars past the longest chart. */
-export const tooManyBars = (place: Place, most: number): Problem =>
+export const tooManyBars = (span: TextSpan, most: number): Problem =>
   problem(
     'unread',
-    place,
+    span,
     `A chart holds ${most} bars; from here on the text is kept but not played.`,
     'Make the chart shorter, or keep the rest as a second chart.',
   );

@@ -1,4 +1,4 @@
-import { type Place, type Problem, repeatEmpty, repeatOpen } from './chart-problems';
+import { type Problem, repeatEmpty, repeatOpen, type TextSpan } from './chart-problems';
 
 /**
  * Cuts typed chart text into bars and the bars into words, and plays simple repeats out. Every character that is
@@ -9,19 +9,19 @@ import { type Place, type Problem, repeatEmpty, repeatOpen } from './chart-probl
 export const LONGEST_TEXT = 20_000;
 
 /** A word of a bar: a chord, a sign, or something else. */
-export interface Word extends Place {
+export interface Word extends TextSpan {
   /** From the start of the source, in UTF-16 units. */
   readonly offset: number;
 }
 
 /** A bar as typed; its text has no blanks at its ends. */
-export interface WrittenBar extends Place {
+export interface WrittenBar extends TextSpan {
   readonly words: readonly Word[];
   /** True where no bar line stands on its line. */
   readonly isLine: boolean;
 }
 
-interface BarLine extends Place {
+interface BarLine extends TextSpan {
   readonly opens: boolean;
   readonly closes: boolean;
 }

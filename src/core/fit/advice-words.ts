@@ -2,12 +2,12 @@ import type { Harp } from '../harp/harp';
 import { positionTitle } from '../harp/positions';
 import { REGISTERS } from '../harp/reach';
 import { keyName } from '../theory/pitch';
-import type { Place, Reached } from './places';
+import type { Reached, WantedNote } from './wanted-notes';
 
 interface AdviceFacts {
   readonly harp: Harp;
   readonly position: number;
-  readonly places: readonly Place[];
+  readonly notes: readonly WantedNote[];
   readonly reached: Reached;
 }
 
@@ -26,14 +26,15 @@ export const harpName = ({ key, octave, tuning }: Harp): string => {
 const list = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
-const toneName = ({ degree, chord }: Place): string => `the ${degree === 'R' ? 'root' : degree} of ${chord}`;
+const toneName = ({ degree, chord }: WantedNote): string =>
+  `the ${degree === 'R' ? 'root' : degree} of ${chord}`;
 
-/** Missing places as words: octaves of one tone together. */
-const missingWords = (missing: readonly Place[]): readonly string[] => {
+/** Missing notes as words: octaves of one tone together. */
+const missingWords = (missing: readonly WantedNote[]): readonly string[] => {
   const tones = new Map<string, string[]>();
-  for (const place of missing) {
-    const name = toneName(place);
-    tones.set(name, [...(tones.get(name) ?? []), place.register]);
+  for (const note of missing) {
+    const name = toneName(note);
+    tones.set(name, [...(tones.get(name) ?? []), note.register]);
   }
   return [...tones].map(([name, registers]) =>
     registers.length === REGISTERS.length
@@ -45,8 +46,8 @@ const missingWords = (missing: readonly Place[]): readonly string[] => {
 /** At most so many missing tones are named one by one. */
 const NAMED_AT_MOST = 3;
 
-const chordToneReason = (places: readonly Place[]): string => {
-  const wanted = places.filter(({ chord }) => chord !== null);
+const chordToneReason = (notes: readonly WantedNote[]): string => {
+  const wanted = notes.filter(({ chord }) => chord !== null);
   const missing = wanted.filter(({ effort }) => effort === null);
   if (missing.length === 0) return 'every chord tone in every octave';
   const words = missingWords(missing);
@@ -60,12 +61,10 @@ const chordToneReason = (places: readonly Place[]): string => {
 
 const COUNTS = ['no octave', 'one octave', 'two octaves', 'all octaves'];
 
-const blueReason = (places: readonly Place[]): string => {
-  const degrees = [...new Set(places.flatMap(({ chord, degree }) => (chord === null ? [degree] : [])))];
+const blueReason = (notes: readonly WantedNote[]): string => {
+  const degrees = [...new Set(notes.flatMap(({ chord, degree }) => (chord === null ? [degree] : [])))];
   const words = degrees.map((degree) => {
-    const had = places.filter(
-      (each) => each.chord === null && each.degree === degree && each.effort !== null,
-    );
+    const had = notes.filter((each) => each.chord === null && each.degree === degree && each.effort !== null);
     return `${degree} in ${COUNTS[had.length] ?? `${had.length} octaves`}`;
   });
   return `blue notes: ${words.join(', ')}`;
@@ -74,9 +73,9 @@ const blueReason = (places: readonly Place[]): string => {
 const percent = (part: number): string => `${Math.round(100 * part)} %`;
 
 /** Why a harp stands where it does, the most telling reason first. */
-export const adviceReasons = ({ harp, position, places, reached }: AdviceFacts): readonly string[] => [
-  `${harpName(harp)}, ${positionTitle(position)}: ${chordToneReason(places)}`,
+export const adviceReasons = ({ harp, position, notes, reached }: AdviceFacts): readonly string[] => [
+  `${harpName(harp)}, ${positionTitle(position)}: ${chordToneReason(notes)}`,
   `guide tones: ${percent(reached.guideTones)} in reach`,
-  blueReason(places),
+  blueReason(notes),
   `${percent(reached.easy)} of the chord tones without bend or overbend`,
 ];

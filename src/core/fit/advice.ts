@@ -5,9 +5,17 @@ import { positionOf } from '../harp/positions';
 import type { TechniqueChoice } from '../harp/reach';
 import type { PitchClass } from '../theory/units';
 import { adviceReasons } from './advice-words';
-import { effortsOf, type Place, placesOf, type Reached, reachedOf, scorePlaces, wantedOf } from './places';
 import { rankAdvice } from './rank-advice';
 import { choiceByCustom } from './usual-positions';
+import {
+  effortsOf,
+  type Reached,
+  reachedOf,
+  scoreOf,
+  type WantedNote,
+  wantedNotesOf,
+  wantedTonesOf,
+} from './wanted-notes';
 
 /** How one harp stands to the song in one key. */
 export interface Advice {
@@ -24,7 +32,7 @@ export interface Advice {
   /** 0–1; higher is better. */
   readonly score: number;
   readonly reached: Reached;
-  readonly places: readonly Place[];
+  readonly notes: readonly WantedNote[];
   /** Plain sentences, ASCII accidentals, the most telling first. */
   readonly reasons: readonly string[];
 }
@@ -56,16 +64,16 @@ export const advise = ({
   if (chart.bars.length === 0) throw new RangeError('Advice needs a chart of 1 bar or more, got 0');
   const songs = keys.map((key) => ({
     key,
-    wanted: wantedOf(key === chart.key ? chart : transpose(chart, key - chart.key)),
+    wanted: wantedTonesOf(key === chart.key ? chart : transpose(chart, key - chart.key)),
   }));
   const rows = harps.flatMap((harp, harpIndex) => {
     const efforts = effortsOf(harp, technique);
     return songs.map(({ key, wanted }): Advice => {
-      const places = placesOf(wanted, efforts);
+      const notes = wantedNotesOf(wanted, efforts);
       const position = positionOf(harp.key, key);
-      const summary = reachedOf(places);
-      const score = scorePlaces(places);
-      const reasons = adviceReasons({ harp, position, places, reached: summary });
+      const summary = reachedOf(notes);
+      const score = scoreOf(notes);
+      const reasons = adviceReasons({ harp, position, notes, reached: summary });
       return {
         harpIndex,
         harp,
@@ -75,7 +83,7 @@ export const advise = ({
         fit: Math.round(100 * score),
         score,
         reached: summary,
-        places,
+        notes,
         reasons,
       };
     });

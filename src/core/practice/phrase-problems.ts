@@ -1,55 +1,55 @@
-import type { Place, Problem } from '../chart-text/chart-problems';
+import type { Problem, TextSpan } from '../chart-text/chart-problems';
 
-const problem = (kind: Problem['kind'], place: Place, what: string, advice: string): Problem => ({
+const problem = (kind: Problem['kind'], span: TextSpan, what: string, advice: string): Problem => ({
   kind,
-  line: place.line,
-  column: place.column,
-  text: place.text,
+  line: span.line,
+  column: span.column,
+  text: span.text,
   what,
   advice,
 });
 
 /** A word that is no note. */
-export const noNote = (place: Place): Problem =>
+export const noNote = (span: TextSpan): Problem =>
   problem(
     'unread',
-    place,
-    `"${place.text}" is not a note; it stays silent.`,
+    span,
+    `"${span.text}" is not a note; it stays silent.`,
     "Write a hole with its breath, such as 4, -4, -3'' or 4D, or r for a rest.",
   );
 
 /** A length that is none. */
-export const noLength = (place: Place, length: string): Problem =>
+export const noLength = (span: TextSpan, length: string): Problem =>
   problem(
     'adjusted',
-    place,
+    span,
     `"${length}" is not a note length; the length before it goes on.`,
     'Write w, h, q, e or s after the colon, with . for dotted or t for triplet, such as :q or :e.',
   );
 
 /** Holes that are blown and drawn at once. */
-export const mixedBreath = (place: Place): Problem =>
+export const mixedBreath = (span: TextSpan): Problem =>
   problem(
     'unread',
-    place,
-    `"${place.text}" blows and draws at once; it stays silent.`,
+    span,
+    `"${span.text}" blows and draws at once; it stays silent.`,
     'Put only holes of one breath in brackets.',
   );
 
 /** A bar line where the bar is not full. */
-export const barNotFull = (place: Place, beats: number, of: number): Problem =>
+export const barNotFull = (span: TextSpan, beats: number, of: number): Problem =>
   problem(
     'adjusted',
-    place,
+    span,
     `Before this bar line there are ${beats} beats, not ${of}.`,
     beats < of ? 'Add a note or a rest such as r:q.' : 'Make a note shorter, or move the bar line.',
   );
 
 /** More than a phrase holds. */
-export const phraseTooLong = (place: Place, bars: number): Problem =>
+export const phraseTooLong = (span: TextSpan, bars: number): Problem =>
   problem(
     'unread',
-    place,
+    span,
     `A phrase holds ${bars} bars; from here on the text is kept but not played.`,
     'Make two phrases of it.',
   );

@@ -1,6 +1,6 @@
 import { barTicks, METERS } from '../chart/build-chart';
 import type { Meter, MeterName } from '../chart/chart';
-import type { Place, Problem } from '../chart-text/chart-problems';
+import type { Problem, TextSpan } from '../chart-text/chart-problems';
 import { asTicks, type Ticks } from '../theory/units';
 import { readLength } from './note-lengths';
 import type { Phrase, PhraseNote, PhraseSound } from './phrase';
@@ -32,7 +32,7 @@ export interface PhraseReading {
 const WORD = /\|+|\([^()|\n]*\)[^\s|()]*|[^\s|()]+|[()]/g;
 const NEW_LINE = /\r\n|\r|\n/;
 
-const wordsOf = (source: string): readonly Place[] =>
+const wordsOf = (source: string): readonly TextSpan[] =>
   source.split(NEW_LINE).flatMap((text, index) =>
     [...text.matchAll(WORD)].map((match) => ({
       text: match[0],
@@ -49,30 +49,30 @@ interface Read {
   readonly problems: readonly Problem[];
 }
 
-const readSounds = (text: string, place: Place): Omit<Read, 'length'> => {
+const readSounds = (text: string, span: TextSpan): Omit<Read, 'length'> => {
   if (/^r$/i.test(text)) return { sounds: [], problems: [] };
   const inner = /^\((.*)\)$/.exec(text)?.[1];
   const parts = inner === undefined ? [text] : inner.split(/[\s,]+/).filter((part) => part !== '');
   const sounds = parts.flatMap((part) => readTab(part) ?? []);
-  if (sounds.length === 0 || sounds.length < parts.length) return { sounds: [], problems: [noNote(place)] };
+  if (sounds.length === 0 || sounds.length < parts.length) return { sounds: [], problems: [noNote(span)] };
   const mixed = sounds.some(({ breath }) => breath !== sounds[0]?.breath);
-  return mixed ? { sounds: [], problems: [mixedBreath(place)] } : { sounds, problems: [] };
+  return mixed ? { sounds: [], problems: [mixedBreath(span)] } : { sounds, problems: [] };
 };
 
-const readWord = (place: Place): Read => {
-  const colon = place.text.lastIndexOf(':');
-  if (colon < 0) return { ...readSounds(place.text, place), length: null };
-  const read = readSounds(place.text.slice(0, colon), place);
-  const text = place.text.slice(colon + 1);
+const readWord = (span: TextSpan): Read => {
+  const colon = span.text.lastIndexOf(':');
+  if (colon < 0) return { ...readSounds(span.text, span), length: null };
+  const read = readSounds(span.text.slice(0, colon), span);
+  const text = span.text.slice(colon + 1);
   const length = readLength(text);
-  const problems = length === null ? [...read.problems, noLength(place, text)] : read.problems;
+  const problems = length === null ? [...read.problems, noLength(span, text)] : read.problems;
   return { ...read, length, problems };
 };
 
-const checkBar = (place: Place, ticks: number, meter: Meter): readonly Problem[] =>
+const checkBar = (span: TextSpan, ticks: number, meter: Meter): readonly Problem[] =>
   ticks % barTicks(meter) === 0
     ? []
-    : [barNotFull(place, Math.round((100 * ticks) / meter.beatTicks) / 100, meter.beats)];
+    : [barNotFull(span, Math.round((100 * ticks) / meter.beatTicks) / 100, meter.beats)];
 
 /** Reads a phrase. Never throws on any text; what is not understood is a rest as long as the note would be. */
 export const readPhrase = (source: string, meterName: MeterName): PhraseReading => {
@@ -83,16 +83,16 @@ export const readPhrase = (source: string, meterName: MeterName): PhraseReading 
   let at = 0;
   let barStart = 0;
   let length: Ticks = meter.beatTicks;
-  for (const place of wordsOf(source)) {
-    if (place.text.startsWith('|')) {
-      problems.push(...checkBar(place, at - barStart, meter));
+  for (const span of wordsOf(source)) {
+    if (span.text.startsWith('|')) {
+      problems.push(...checkBar(span, at - barStart, meter));
       barStart = at;
       continue;
     }
-    const read = readWord(place);
+    const read = readWord(span);
     length = read.length ?? length;
     if (at + length > most) {
-      problems.push(phraseTooLong(place, MOST_PHRASE_BARS));
+      problems.push(phraseTooLong(span, MOST_PHRASE_BARS));
       break;
     }
     problems.push(...read.problems);

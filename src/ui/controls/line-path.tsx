@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useState } from 'react';
-import { type Box, type Place, routeOf } from './path-route';
+import { type Box, type SoundBox, routeOf } from './path-route';
 
 interface Props {
   /** The drawing whose sounds the path goes through. */
@@ -10,7 +10,7 @@ interface Props {
   readonly onward: string | null;
 }
 
-const NOTHING: readonly Place[] = [];
+const NOTHING: readonly SoundBox[] = [];
 
 const boxIn = (frame: DOMRect, element: Element): Box => {
   const { left, right, top, bottom } = element.getBoundingClientRect();
@@ -35,7 +35,7 @@ const cellOf = (box: Box, lane: Box | null, grid: CSSStyleDeclaration): Box => {
   };
 };
 
-const measure = (drawing: HTMLElement, ids: readonly string[]): readonly Place[] => {
+const measure = (drawing: HTMLElement, ids: readonly string[]): readonly SoundBox[] => {
   const grid = drawing.querySelector('.comb, .keys');
   if (grid === null) return NOTHING;
   const frame = drawing.getBoundingClientRect();
@@ -50,8 +50,8 @@ const measure = (drawing: HTMLElement, ids: readonly string[]): readonly Place[]
 };
 
 /** The numbers of the notes at each place, so that a place played twice shows both. */
-const badgesOf = (places: readonly Place[]): readonly (Place & { readonly text: string })[] => {
-  const known = new Map<string, Place & { text: string }>();
+const badgesOf = (places: readonly SoundBox[]): readonly (SoundBox & { readonly text: string })[] => {
+  const known = new Map<string, SoundBox & { text: string }>();
   for (const [i, place] of places.entries()) {
     const before = known.get(place.id);
     known.set(place.id, { ...place, text: before ? `${before.text} ${i + 1}` : `${i + 1}` });

@@ -4,8 +4,8 @@ import { buildChart, layChart, METERS } from '../../../src/core/chart/build-char
 import { FORM_IDS, type FormId } from '../../../src/core/chart/forms';
 import { advise } from '../../../src/core/fit/advice';
 import { harpName } from '../../../src/core/fit/advice-words';
-import { effortsOf, placesOf, scorePlaces, wantedOf } from '../../../src/core/fit/places';
 import { plainNotes } from '../../../src/core/fit/plain-notes';
+import { effortsOf, scoreOf, wantedNotesOf, wantedTonesOf } from '../../../src/core/fit/wanted-notes';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import type { Harp } from '../../../src/core/harp/harp';
 import { EVERY_TECHNIQUE, NATURAL_NOTES } from '../../../src/core/harp/reach';
@@ -145,8 +145,8 @@ describe('advise', () => {
           const rows = advise({ chart, harps, technique, inHand });
           for (const [i, above] of rows.entries()) {
             for (const below of rows.slice(i + 1)) {
-              const dominated = below.places.every(({ effort }, n) => {
-                const other = above.places[n]?.effort ?? null;
+              const dominated = below.notes.every(({ effort }, n) => {
+                const other = above.notes[n]?.effort ?? null;
                 return other === null || (effort !== null && effort <= other);
               });
               if (dominated && below.choice === above.choice) expect(below.fit).toBe(above.fit);
@@ -158,18 +158,18 @@ describe('advise', () => {
     );
   });
 
-  it('counts every place gained and every bit of effort saved', () => {
+  it('counts every note gained and every bit of effort saved', () => {
     const [row] = advise({ chart: STANDARD_IN_A, harps: [harpIn(0)], technique: BENDS });
-    const places = row?.places ?? [];
+    const notes = row?.notes ?? [];
     const effort = fc.option(fc.double({ min: 0.25, max: 6, noNaN: true }), { nil: null });
-    const efforts = fc.array(effort, { minLength: places.length, maxLength: places.length });
+    const efforts = fc.array(effort, { minLength: notes.length, maxLength: notes.length });
     fc.assert(
-      fc.property(efforts, fc.nat(places.length - 1), (given, at) => {
-        const base = places.map((place, i) => ({ ...place, effort: given[i] ?? null }));
-        const better = base.map((place, i) =>
-          i === at ? { ...place, effort: place.effort === null ? 5 : place.effort / 2 } : place,
+      fc.property(efforts, fc.nat(notes.length - 1), (given, at) => {
+        const base = notes.map((note, i) => ({ ...note, effort: given[i] ?? null }));
+        const better = base.map((note, i) =>
+          i === at ? { ...note, effort: note.effort === null ? 5 : note.effort / 2 } : note,
         );
-        expect(scorePlaces(better)).toBeGreaterThan(scorePlaces(base));
+        expect(scoreOf(better)).toBeGreaterThan(scoreOf(base));
       }),
     );
   });
@@ -190,9 +190,9 @@ describe('advise', () => {
           overbends: a.overbends || b.overbends,
           off: a.off.filter((id) => b.off.includes(id)),
         };
-        const wanted = wantedOf(buildChart({ form, key: asPitchClass(7), meter: '4/4' }));
+        const wanted = wantedTonesOf(buildChart({ form, key: asPitchClass(7), meter: '4/4' }));
         const score = (technique: typeof a): number =>
-          scorePlaces(placesOf(wanted, effortsOf(harpIn(0), technique)));
+          scoreOf(wantedNotesOf(wanted, effortsOf(harpIn(0), technique)));
         expect(score(more)).toBeGreaterThanOrEqual(score(a) - 1e-12);
         expect(score(a)).toBeGreaterThanOrEqual(0);
         expect(score(more)).toBeLessThanOrEqual(1);

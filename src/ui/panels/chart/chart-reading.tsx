@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useMemo, useState } from 'react';
 import type { Bar } from '../../../core/chart/chart';
-import type { Place, Problem } from '../../../core/chart-text/chart-problems';
+import type { Problem, TextSpan } from '../../../core/chart-text/chart-problems';
 import type { ChartReading, ReadBar } from '../../../core/chart-text/read-chart';
 import { oneChordABar } from '../../../core/chart-text/unparted';
 import { barName } from '../../chart/chart-view';
@@ -9,7 +9,7 @@ import { ChordText } from '../../controls/chord-text';
 interface Props {
   readonly reading: ChartReading;
   /** Shows a place in the text. */
-  readonly onSelect: (place: Place) => void;
+  readonly onSelect: (span: TextSpan) => void;
 }
 
 interface ViewProps extends Props {

@@ -1,12 +1,12 @@
 import { type Ref, useEffect, useId, useImperativeHandle, useLayoutEffect, useRef, useState } from 'react';
-import type { Place, Problem } from '../../../core/chart-text/chart-problems';
+import type { Problem, TextSpan } from '../../../core/chart-text/chart-problems';
 import type { OwnChart } from '../../../core/chart-text/own-chart';
 import { endOfChange } from '../../../core/song/typing';
 import { useSession } from '../../state/session-context';
 
 /** Selects a place in the text and brings it into view. */
 export interface TextSelection {
-  select(place: Place): void;
+  select(span: TextSpan): void;
 }
 
 interface Props {
@@ -42,7 +42,7 @@ const summaryOf = (problems: readonly Problem[], bars: number): string => {
   return `${bars === 1 ? '1 bar' : `${bars} bars`}. ${parts.length === 0 ? 'All understood.' : `${parts.join(', ')}.`}`;
 };
 
-const offsetOf = (text: string, { line, column }: Place): number => {
+const offsetOf = (text: string, { line, column }: TextSpan): number => {
   const before = text.split('\n').slice(0, line - 1);
   return before.reduce((sum, each) => sum + each.length + 1, 0) + column - 1;
 };
@@ -62,12 +62,12 @@ export const ChartText = ({ own, problems, bars, ref }: Props) => {
   const summary = summaryOf(problems, bars);
   const rested = useRested(summary);
   useImperativeHandle(ref, () => ({
-    select: (place) => {
+    select: (span) => {
       if (area.current === null) return;
-      const from = offsetOf(area.current.value, place);
+      const from = offsetOf(area.current.value, span);
       area.current.focus();
-      area.current.setSelectionRange(from, from + place.text.length);
-      scrollTo(area.current, place.line);
+      area.current.setSelectionRange(from, from + span.text.length);
+      scrollTo(area.current, span.line);
     },
   }));
   useLayoutEffect(() => {

@@ -15,14 +15,14 @@ import { blueNotes } from '../theory/scales';
 import { asPitchClass, type PitchClass } from '../theory/units';
 
 /**
- * Advice counts places: a chord tone in one octave of the harp is a place, worth the time its chord lasts. A harp
- * that reaches the place with effort e earns worth · ease / (ease + e): all of it with a natural note, half with the
+ * Advice counts wanted notes: each chord tone in each octave of the harp, worth the time its chord lasts. A harp
+ * that reaches one with effort e earns worth · ease / (ease + e): all of it with a natural note, half with the
  * easiest draw bend, a fifth with an overblow, never nothing. So a harp that has the notes outright comes before one
  * that has a few more of them by bending. Every term only grows with reach and shrinks with effort, so a harp that reaches
  * more at lower effort can never come out below. The weights are ours (common practice, no source).
  */
 export const ADVICE_WEIGHTS = {
-  /** Effort that halves a place's worth. */
+  /** Effort that halves a note's worth. */
   ease: 1,
   chordTone: 1,
   guideTone: 2,
@@ -32,7 +32,7 @@ export const ADVICE_WEIGHTS = {
 } as const;
 
 /** A tone wanted in an octave. */
-export interface Place {
+export interface WantedNote {
   /** Chord symbol as it is shown everywhere, with glyphs, or null for a blue note of the key. */
   readonly chord: string | null;
   readonly degree: Degree;
@@ -43,7 +43,7 @@ export interface Place {
   readonly effort: number | null;
 }
 
-/** Shares of the wanted places that are in reach, 0–1, weighted by time. */
+/** Shares of the wanted notes that are in reach, 0–1, weighted by time. */
 export interface Reached {
   readonly chordTones: number;
   readonly guideTones: number;
@@ -55,14 +55,14 @@ export interface Reached {
 /** Least effort per pitch class and register; absent where out of reach. */
 export type Efforts = ReadonlyMap<string, number>;
 
-const placeId = (pitchClass: PitchClass, register: Register): string => `${pitchClass} ${register}`;
+const noteId = (pitchClass: PitchClass, register: Register): string => `${pitchClass} ${register}`;
 
 /** The least effort of every pitch class in every octave of a harp. */
 export const effortsOf = (harp: Harp, technique: TechniqueChoice): Efforts => {
   const efforts = new Map<string, number>();
   for (const sound of harp.sounds) {
     if (!isInReach(sound, technique)) continue;
-    const id = placeId(asPitchClass(Math.round(sound.pitch)), registerOf(sound.pitch, harp));
+    const id = noteId(asPitchClass(Math.round(sound.pitch)), registerOf(sound.pitch, harp));
     const effort = effortOf(sound, harp);
     efforts.set(id, Math.min(effort, efforts.get(id) ?? effort));
   }
@@ -70,7 +70,7 @@ export const effortsOf = (harp: Harp, technique: TechniqueChoice): Efforts => {
 };
 
 /** A tone wanted in every octave. */
-export interface Wanted {
+export interface WantedTone {
   readonly chord: string | null;
   readonly tone: ChordTone;
   readonly guide: boolean;
@@ -78,13 +78,13 @@ export interface Wanted {
 }
 
 /** The chord tones of a chart, each different chord once with the time it lasts in all, and the key's blue notes. */
-export const wantedOf = (chart: Chart): readonly Wanted[] => {
-  const chords = new Map<string, Wanted[]>();
+export const wantedTonesOf = (chart: Chart): readonly WantedTone[] => {
+  const chords = new Map<string, WantedTone[]>();
   for (const { chord, length } of chart.bars.flatMap((bar) => bar.chords)) {
     const guides = guideTones(chord);
     const earlier = chords.get(chord.symbol);
     const share = length / (chart.length * chord.tones.length);
-    const tones = chord.tones.map((tone, i): Wanted => {
+    const tones = chord.tones.map((tone, i): WantedTone => {
       const guide = guides.includes(tone);
       const weight = guide ? ADVICE_WEIGHTS.guideTone : ADVICE_WEIGHTS.chordTone;
       return { chord: symbolText(chord), tone, guide, worth: (earlier?.[i]?.worth ?? 0) + share * weight };
@@ -92,12 +92,12 @@ export const wantedOf = (chart: Chart): readonly Wanted[] => {
     chords.set(chord.symbol, tones);
   }
   const worth = ADVICE_WEIGHTS.blueNotes / 3;
-  const blue = blueNotes(chart.tonic).map((tone): Wanted => ({ chord: null, tone, guide: false, worth }));
+  const blue = blueNotes(chart.tonic).map((tone): WantedTone => ({ chord: null, tone, guide: false, worth }));
   return [...[...chords.values()].flat(), ...blue];
 };
 
 /** The wanted tones octave by octave, each with the least effort it takes. */
-export const placesOf = (wanted: readonly Wanted[], efforts: Efforts): readonly Place[] =>
+export const wantedNotesOf = (wanted: readonly WantedTone[], efforts: Efforts): readonly WantedNote[] =>
   wanted.flatMap(({ chord, tone, guide, worth }) =>
     REGISTERS.map((register) => ({
       chord,
@@ -105,30 +105,30 @@ export const placesOf = (wanted: readonly Wanted[], efforts: Efforts): readonly 
       register,
       guide,
       worth: worth * ADVICE_WEIGHTS.register[register],
-      effort: efforts.get(placeId(tone.pitchClass, register)) ?? null,
+      effort: efforts.get(noteId(tone.pitchClass, register)) ?? null,
     })),
   );
 
-const total = (places: readonly Place[]): number => places.reduce((sum, { worth }) => sum + worth, 0);
+const total = (notes: readonly WantedNote[]): number => notes.reduce((sum, { worth }) => sum + worth, 0);
 
-const share = (places: readonly Place[], counts: (place: Place) => boolean): number =>
-  places.length === 0 ? 1 : total(places.filter(counts)) / total(places);
+const share = (notes: readonly WantedNote[], counts: (note: WantedNote) => boolean): number =>
+  notes.length === 0 ? 1 : total(notes.filter(counts)) / total(notes);
 
-const reached = ({ effort }: Place): boolean => effort !== null;
+const reached = ({ effort }: WantedNote): boolean => effort !== null;
 
-/** The value of a list of places, 0–1: worth reached, discounted by effort, of all worth. */
-export const scorePlaces = (places: readonly Place[]): number => {
+/** The value of the wanted notes, 0–1: worth reached, discounted by effort, of all worth. */
+export const scoreOf = (notes: readonly WantedNote[]): number => {
   const { ease } = ADVICE_WEIGHTS;
-  const earned = places.reduce(
+  const earned = notes.reduce(
     (sum, { worth, effort }) => sum + (effort === null ? 0 : (worth * ease) / (ease + effort)),
     0,
   );
-  return places.length === 0 ? 0 : earned / total(places);
+  return notes.length === 0 ? 0 : earned / total(notes);
 };
 
-/** The shares of places in reach. */
-export const reachedOf = (places: readonly Place[]): Reached => {
-  const chordTones = places.filter(({ chord }) => chord !== null);
+/** The shares of notes in reach. */
+export const reachedOf = (notes: readonly WantedNote[]): Reached => {
+  const chordTones = notes.filter(({ chord }) => chord !== null);
   return {
     chordTones: share(chordTones, reached),
     guideTones: share(
@@ -136,7 +136,7 @@ export const reachedOf = (places: readonly Place[]): Reached => {
       reached,
     ),
     blueNotes: share(
-      places.filter(({ chord }) => chord === null),
+      notes.filter(({ chord }) => chord === null),
       reached,
     ),
     easy: share(chordTones, ({ effort }) => effort === 0),

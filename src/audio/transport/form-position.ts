@@ -1,5 +1,5 @@
 /**
- * Where in a form one is, apart from ticks and seconds, so that the same place can be found again after the
+ * Where in a form one is, apart from ticks and seconds, so that the same position can be found again after the
  * key, tempo, form or plan has changed.
  */
 import type { Program, Section } from '../../core/arranger/program';
@@ -9,16 +9,16 @@ import { barIndexAt } from './timeline';
 /** Finds a section of a program by its order; `fromBar` is where the first chorus is entered. */
 export type SectionSource = (program: Program, index: number, fromBar: number) => Section | null;
 
-/** A place in a section: bar index, the bar's number in the whole chorus, and the part of the bar gone by. */
-export interface Place {
+/** A position in the form as a section has it: bar index, the bar's number in the whole chorus, and the part of the bar gone by. */
+export interface FormPosition {
   readonly index: number;
   readonly number: number | null;
   /** 0 ≤ fraction < 1. */
   readonly fraction: number;
 }
 
-/** The place a tick of a section falls on. */
-export const placeAt = (section: Section, ticks: number): Place => {
+/** The position a tick of a section falls on. */
+export const formPositionAt = (section: Section, ticks: number): FormPosition => {
   const index = barIndexAt(section, ticks);
   const bar = elementAt(section.chart.bars, index);
   const fraction = Math.min(Math.max((ticks - bar.at) / bar.length, 0), 1 - 1e-9);
@@ -44,20 +44,20 @@ export const barIndexOfNumber = (section: Section, number: number): number => {
 export const hasBarNumber = (section: Section, number: number): boolean =>
   section.barNumbers.includes(number);
 
-const indexInSection = (section: Section, place: Place): number => {
+const indexInSection = (section: Section, position: FormPosition): number => {
   const last = section.chart.bars.length - 1;
-  if (place.number === null) return Math.min(place.index, last);
-  if (hasBarNumber(section, place.number)) return barIndexOfNumber(section, place.number);
+  if (position.number === null) return Math.min(position.index, last);
+  if (hasBarNumber(section, position.number)) return barIndexOfNumber(section, position.number);
   const numbered = section.barNumbers.filter((number) => number !== null);
-  if (numbered.length === 0) return Math.min(place.index, last);
+  if (numbered.length === 0) return Math.min(position.index, last);
   const bars = Math.max(...numbered) + 1;
-  return barIndexOfNumber(section, place.number % bars);
+  return barIndexOfNumber(section, position.number % bars);
 };
 
-/** The tick of a section at a place: same bar number and fraction; in a shorter form, the bar number modulo its bars. */
-export const ticksOfPlace = (section: Section, place: Place): number => {
-  const bar = elementAt(section.chart.bars, indexInSection(section, place));
-  return bar.at + place.fraction * bar.length;
+/** The tick of a section at a position: same bar number and fraction; in a shorter form, the bar number modulo its bars. */
+export const ticksOfFormPosition = (section: Section, position: FormPosition): number => {
+  const bar = elementAt(section.chart.bars, indexInSection(section, position));
+  return bar.at + position.fraction * bar.length;
 };
 
 /** How far apart two programs' numbering can be: a count-in, an intro and a count between choruses. */

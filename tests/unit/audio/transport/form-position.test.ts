@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { placeAt, sectionInstead, ticksOfPlace } from '../../../../src/audio/transport/form-place';
+import {
+  formPositionAt,
+  sectionInstead,
+  ticksOfFormPosition,
+} from '../../../../src/audio/transport/form-position';
 import type { Section } from '../../../../src/core/arranger/program';
 import { plainProgram, plainSections } from '../../../helpers/plain-sections';
 
@@ -15,13 +19,13 @@ describe('place in the form', () => {
     ['middle of bar 2', 1920 + 960, { index: 1, number: 1, fraction: 0.5 }],
     ['last bar', 11 * 1920, { index: 11, number: 11, fraction: 0 }],
   ] as const)('%s', (_, ticks, place) => {
-    expect(placeAt(section(plainProgram(12, 120), 1, 0), ticks)).toEqual(place);
+    expect(formPositionAt(section(plainProgram(12, 120), 1, 0), ticks)).toEqual(place);
   });
 
   it('keeps numbers when a chorus was entered in its middle', () => {
     const entered = section(plainProgram(12, 120), 1, 8);
-    expect(placeAt(entered, 1920)).toEqual({ index: 1, number: 9, fraction: 0 });
-    expect(ticksOfPlace(entered, { index: 0, number: 10, fraction: 0.5 })).toBe(2 * 1920 + 960);
+    expect(formPositionAt(entered, 1920)).toEqual({ index: 1, number: 9, fraction: 0 });
+    expect(ticksOfFormPosition(entered, { index: 0, number: 10, fraction: 0.5 })).toBe(2 * 1920 + 960);
   });
 
   it.each([
@@ -31,7 +35,7 @@ describe('place in the form', () => {
     ['the first bar for the first number beyond', 8, 8, 0],
   ] as const)('finds %s', (_, bars, from, to) => {
     const target = section(plainProgram(bars, 120), 1, 0);
-    expect(ticksOfPlace(target, { index: from, number: from, fraction: 0.25 })).toBe(to * 1920 + 480);
+    expect(ticksOfFormPosition(target, { index: from, number: from, fraction: 0.25 })).toBe(to * 1920 + 480);
   });
 });
 
