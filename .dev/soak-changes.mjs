@@ -4,7 +4,7 @@ import { chance, readPage, startBrowser, watch } from './soak-page.mjs';
 
 const CONTROLS = 'button, select, textarea, summary, input:not([type="file"])';
 /** Where controls are looked for: everywhere, or where there are fewer buttons than on the map and the chart. */
-const SCOPES = ['', '.sheet ', '.sheet ', '.transport ', 'nav '];
+const SCOPES = ['', '.panel ', '.panel ', '.transport ', 'nav '];
 const KEYS = [
   ' ',
   'ArrowLeft',

@@ -60,7 +60,7 @@ const openChart = async (context, address) => {
   return { page, errors };
 };
 
-const area = (page) => page.locator('.sheet textarea').first();
+const area = (page) => page.locator('.panel textarea').first();
 
 /** Types until a moment and adds every state of the text with its time. */
 const typeUntil = async ({ page, luck, typed }, until) => {

@@ -147,7 +147,7 @@ describe('the band in a page', () => {
         const before = window.bench.moment();
         window.bench.band.change(program);
         await window.bench.wait(1500);
-        const position = window.bench.band.heard();
+        const position = window.bench.band.playhead();
         return { before, after: window.bench.moment(), section: position?.section ?? null };
       },
       shuffle(1, 120),
@@ -180,7 +180,7 @@ describe('the band in a page', () => {
     expect(right).toBeGreaterThan(0.003);
   });
 
-  it('changes an instrument and the tuning while playing without a gap', async () => {
+  it('changes an instrument and the temperament while playing without a gap', async () => {
     await openAwake();
     const slow = testProgram('slow-12-8', { plan: { choruses: null } });
     const sound = { ...soundOf('chords'), chords: 'organ' as const };
@@ -189,7 +189,7 @@ describe('the band in a page', () => {
     const before = await moment();
     await page.evaluate((chosen) => window.bench.band.setSound(chosen), {
       ...sound,
-      tuning: { ...sound.tuning, reference: 444 as never },
+      temperament: { ...sound.temperament, reference: 444 as never },
     });
     await wait(1200);
     await page.evaluate((chosen) => window.bench.band.setSound(chosen), {
@@ -238,7 +238,7 @@ describe('the band in a page', () => {
     // One buffer of the device (some 20 ms) may be on its way already when the page stops.
     expect(peakBetween(samples, at(stopped + 0.055), samples.length)).toBeLessThan(0.001);
     expect((await page.evaluate(() => window.bench.counts())).live).toBe(0);
-    expect(await page.evaluate(() => [window.bench.band.heard(), window.bench.band.upcoming()])).toEqual([
+    expect(await page.evaluate(() => [window.bench.band.playhead(), window.bench.band.upcoming()])).toEqual([
       null,
       null,
     ]);

@@ -58,11 +58,11 @@ const playOn = async (page: Page): Promise<void> => {
 
 const saveAudio = async (page: Page): Promise<Buffer> => {
   await press(page, 'Take away');
-  const sheet = page.getByRole('region', { name: 'Take away' });
-  await sheet.getByLabel('Choruses').selectOption({ label: '1' });
+  const panel = page.getByRole('region', { name: 'Take away' });
+  await panel.getByLabel('Choruses').selectOption({ label: '1' });
   const [download] = await Promise.all([
     page.waitForEvent('download'),
-    sheet.getByRole('button', { name: 'Save audio', exact: true }).click(),
+    panel.getByRole('button', { name: 'Save audio', exact: true }).click(),
   ]);
   return readFile(await download.path());
 };

@@ -77,7 +77,7 @@ describe.each(SIZES)('at %d × %d', (...size) => {
     problems.push(...(await problemsIn(page, 'playing')));
     for (const { text } of ENTRIES) {
       await openEntry(page, text);
-      const sheet = page.locator('.sheet');
+      const sheet = page.locator('.panel');
       await sheet.waitFor();
       const besides = size[0] >= 1100;
       problems.push(...(await problemsIn(page, `${text} open`, !besides)));

@@ -66,9 +66,9 @@ describe('taking a song away from the built page', () => {
     await served?.dispose();
   });
 
-  const sheet = () => page.getByRole('region', { name: 'Take away' });
-  const press = (name: string) => sheet().getByRole('button', { name, exact: true }).click();
-  const choose = (label: string, text: string) => sheet().getByLabel(label).selectOption({ label: text });
+  const panel = () => page.getByRole('region', { name: 'Take away' });
+  const press = (name: string) => panel().getByRole('button', { name, exact: true }).click();
+  const choose = (label: string, text: string) => panel().getByLabel(label).selectOption({ label: text });
   const mute = async (parts: readonly string[]) => {
     await page.getByRole('button', { name: 'Band', exact: true }).click();
     await page.getByRole('button', { name: 'Mixer', exact: true }).click();
@@ -165,8 +165,8 @@ describe('taking a song away from the built page', () => {
   it('saves a compressed chorus to go round that the browser’s own decoder plays, to the frame', async () => {
     await open(['Drums', 'Chords']);
     await choose('Kind of file', 'Opus in Ogg, compressed, 128 kbit/s');
-    await sheet().getByLabel('With count-in').uncheck();
-    await sheet().getByLabel('With ending').uncheck();
+    await panel().getByLabel('With count-in').uncheck();
+    await panel().getByLabel('With ending').uncheck();
     const { name, bytes } = await save('Save audio');
     expect(name).toBe('shuffle-g-240bpm.opus');
     const decoded = await page.evaluate(async (base64) => {
@@ -189,11 +189,11 @@ describe('taking a song away from the built page', () => {
     const started: string[] = [];
     page.on('download', (download) => started.push(download.suggestedFilename()));
     await press('Save audio');
-    const bar = sheet().getByRole('progressbar', { name: 'Making shuffle-g-240bpm.wav' });
+    const bar = panel().getByRole('progressbar', { name: 'Making shuffle-g-240bpm.wav' });
     const share = async () => Number(await bar.getAttribute('value'));
     await expect.poll(share, { timeout: 20_000 }).toBeGreaterThan(0);
     await press('Cancel');
-    await sheet().getByText('Cancelled. What was not finished is not kept.').waitFor();
+    await panel().getByText('Cancelled. What was not finished is not kept.').waitFor();
     expect(await bar.count()).toBe(0);
     const leftOnDisk = () =>
       page.evaluate(async () => {

@@ -48,7 +48,7 @@ const fakeEngine = () => {
     seek: vi.fn(),
     setSound: vi.fn(),
     audition: vi.fn(async () => {}),
-    heard: vi.fn(() => null),
+    playhead: vi.fn(() => null),
     upcoming: vi.fn(() => null),
     playing: () => playing,
     resync: vi.fn(),

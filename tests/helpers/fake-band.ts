@@ -19,7 +19,7 @@ export interface FakeBand extends Band {
 /** @param onPlay the status that answers `play`. */
 export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBand => {
   let status: BandStatus = { kind: 'asleep' };
-  let heard: Playhead | null = null;
+  let playhead: Playhead | null = null;
   const asked: string[] = [];
   const programs: Program[] = [];
   const sounds: BandSound[] = [];
@@ -35,7 +35,7 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     return program === undefined ? null : sectionAt(program, index);
   };
   const show = (position: Playhead | null): void => {
-    heard = position;
+    playhead = position;
     for (const listener of barListeners) listener(position);
   };
   return {
@@ -82,8 +82,8 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     audition: async (part, midi, _, glideFrom) => {
       asked.push(`audition ${part} ${midi}${glideFrom === 0 ? '' : ` from ${glideFrom} above`}`);
     },
-    heard: () => heard,
-    upcoming: () => (heard === null ? null : sectionOf(heard.section.index + 1)),
+    playhead: () => playhead,
+    upcoming: () => (playhead === null ? null : sectionOf(playhead.section.index + 1)),
     onBar: (listener) => {
       barListeners.add(listener);
       return () => barListeners.delete(listener);

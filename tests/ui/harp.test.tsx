@@ -7,84 +7,84 @@ afterEach(cleanup);
 const openHarp = async (stored?: unknown) => {
   const opened = openPage(stored);
   await opened.user.click(screen.getByRole('button', { name: 'Harp' }));
-  const sheet = within(screen.getByRole('region', { name: 'Harp' }));
-  const unfold = (title: string) => opened.user.click(sheet.getByText(title));
-  return { ...opened, sheet, unfold, state: opened.session.store.getState };
+  const panel = within(screen.getByRole('region', { name: 'Harp' }));
+  const unfold = (title: string) => opened.user.click(panel.getByText(title));
+  return { ...opened, panel, unfold, state: opened.session.store.getState };
 };
 
 describe('the harp panel', () => {
   it('leaves a single bend out of everything when it is switched off', async () => {
-    const { sheet, user } = await openHarp();
+    const { panel, user } = await openHarp();
     const seventh = () =>
       within(screen.getByRole('article', { name: 'Now' })).getByRole('row', { name: /^♭7/ }).textContent;
     expect(seventh()).toContain('2↓//');
-    await user.click(sheet.getByRole('button', { name: 'draw 2, bent two semitones' }));
+    await user.click(panel.getByRole('button', { name: 'draw 2, bent two semitones' }));
     expect(seventh()).not.toContain('2↓//');
   });
 
   it('puts harps into the case and takes them out again', async () => {
-    const { sheet, unfold, user, state, storage } = await openHarp();
+    const { panel, unfold, user, state, storage } = await openHarp();
     await unfold('Your case');
-    await user.click(sheet.getByRole('button', { name: /Put the harp in hand/ }));
+    await user.click(panel.getByRole('button', { name: /Put the harp in hand/ }));
     expect(state().harpCase).toHaveLength(1);
-    await user.click(sheet.getByRole('button', { name: /Put the harp in hand/ }));
+    await user.click(panel.getByRole('button', { name: /Put the harp in hand/ }));
     expect(state().harpCase).toHaveLength(1);
-    expect(sheet.getByText('This harp is in your case already: C harp.')).toBeTruthy();
+    expect(panel.getByText('This harp is in your case already: C harp.')).toBeTruthy();
     expect(storage.items.get('combshed.harps')).toContain('"key":0');
     await user.selectOptions(screen.getByLabelText('Harp key'), 'A');
-    await user.click(sheet.getByRole('button', { name: 'Take the C harp' }));
+    await user.click(panel.getByRole('button', { name: 'Take the C harp' }));
     expect(state().tune.harp.key).toBe(0);
-    await user.click(sheet.getByRole('button', { name: 'Remove the C harp' }));
+    await user.click(panel.getByRole('button', { name: 'Remove the C harp' }));
     expect(state().harpCase).toEqual([]);
   });
 
   it('advises in words, and taking a harp keeps the song where it is', async () => {
-    const { sheet, unfold, user, state } = await openHarp();
+    const { panel, unfold, user, state } = await openHarp();
     await unfold('Which harp for this song');
     const song = state().tune.chart.key;
-    const [first] = sheet.getAllByRole('button', { name: 'Take this harp' });
-    expect(sheet.getAllByText(/chord tone/).length).toBeGreaterThan(2);
+    const [first] = panel.getAllByRole('button', { name: 'Take this harp' });
+    expect(panel.getAllByText(/chord tone/).length).toBeGreaterThan(2);
     if (first) await user.click(first);
     expect(state().tune.chart.key).toBe(song);
   });
 
   it('follows every change of a reed with the bends it gives', async () => {
-    const { sheet, unfold, user } = await openHarp();
+    const { panel, unfold, user } = await openHarp();
     await unfold('Reeds');
-    await user.click(sheet.getByRole('button', { name: 'draw 5 a semitone higher' }));
+    await user.click(panel.getByRole('button', { name: 'draw 5 a semitone higher' }));
     const map = within(screen.getByRole('region', { name: 'Harp map' }));
     expect(map.getByRole('button', { name: /^draw 5, bent one semitone: F/ })).toBeTruthy();
   });
 
   it('allows nonsense but marks it', async () => {
-    const { sheet, unfold, user } = await openHarp();
+    const { panel, unfold, user } = await openHarp();
     await unfold('Reeds');
-    await user.click(sheet.getByRole('button', { name: 'draw 5 a semitone lower' }));
-    expect(sheet.getByText(/Hole 5 has the same note on blow and draw/)).toBeTruthy();
+    await user.click(panel.getByRole('button', { name: 'draw 5 a semitone lower' }));
+    expect(panel.getByText(/Hole 5 has the same note on blow and draw/)).toBeTruthy();
   });
 
   it('saves a tuning by name and offers it beside the others', async () => {
-    const { sheet, unfold, user } = await openHarp();
+    const { panel, unfold, user } = await openHarp();
     await unfold('Reeds');
-    await user.click(sheet.getByRole('button', { name: 'draw 5 a semitone higher' }));
-    await user.type(sheet.getByLabelText('Name of this tuning'), 'Hall tuning');
-    await user.click(sheet.getByRole('button', { name: 'Save tuning' }));
+    await user.click(panel.getByRole('button', { name: 'draw 5 a semitone higher' }));
+    await user.type(panel.getByLabelText('Name of this tuning'), 'Hall tuning');
+    await user.click(panel.getByRole('button', { name: 'Save tuning' }));
     const options = within(screen.getByLabelText('Tuning')).getAllByRole('option');
     expect(options.map(({ textContent }) => textContent)).toContain('Hall tuning');
   });
 
   it('takes cents below zero, keeps them when the tuning is saved, and stays in the field', async () => {
-    const { sheet, unfold, user, state } = await openHarp();
+    const { panel, unfold, user, state } = await openHarp();
     await unfold('Reeds');
-    const cents = () => sheet.getByLabelText<HTMLInputElement>('Cents of draw 3');
+    const cents = () => panel.getByLabelText<HTMLInputElement>('Cents of draw 3');
     await user.clear(cents());
     await user.type(cents(), '-9{Enter}');
     expect(cents().value).toBe('−9');
-    await user.click(sheet.getByRole('button', { name: 'draw 5 a semitone higher' }));
-    await user.click(sheet.getByRole('button', { name: 'Valve on hole 7' }));
-    await user.type(sheet.getByLabelText('Name of this tuning'), 'Hall tuning');
-    await user.click(sheet.getByRole('button', { name: 'Save tuning' }));
-    expect(document.activeElement).toBe(sheet.getByLabelText('Name of this tuning'));
+    await user.click(panel.getByRole('button', { name: 'draw 5 a semitone higher' }));
+    await user.click(panel.getByRole('button', { name: 'Valve on hole 7' }));
+    await user.type(panel.getByLabelText('Name of this tuning'), 'Hall tuning');
+    await user.click(panel.getByRole('button', { name: 'Save tuning' }));
+    expect(document.activeElement).toBe(panel.getByLabelText('Name of this tuning'));
     expect(state().settings.tuning.name).toBe('Hall tuning');
     expect(state().settings.valved).toEqual([7]);
     expect(cents().value).toBe('−9');
@@ -93,39 +93,39 @@ describe('the harp panel', () => {
   });
 
   it('says what the cover of a minor harp usually names', async () => {
-    const { sheet, user } = await openHarp();
+    const { panel, user } = await openHarp();
     await user.selectOptions(screen.getByLabelText('Tuning'), 'Natural minor');
-    expect(sheet.getByText(/Its cover usually says Gm; it has the range of a C harp/)).toBeTruthy();
+    expect(panel.getByText(/Its cover usually says Gm; it has the range of a C harp/)).toBeTruthy();
   });
 
   it('says why cents cannot be read, and keeps what was typed until it is mended', async () => {
-    const { sheet, unfold, user, state } = await openHarp();
+    const { panel, unfold, user, state } = await openHarp();
     await unfold('Reeds');
-    const cents = sheet.getByLabelText<HTMLInputElement>('Cents of draw 3');
+    const cents = panel.getByLabelText<HTMLInputElement>('Cents of draw 3');
     await user.clear(cents);
     await user.type(cents, 'flat{Enter}');
-    expect(sheet.getByRole('alert').textContent).toBe('“flat” is not a number. Type cents from −100 to 100.');
+    expect(panel.getByRole('alert').textContent).toBe('“flat” is not a number. Type cents from −100 to 100.');
     expect([cents.value, cents.getAttribute('aria-invalid')]).toEqual(['flat', 'true']);
     await user.clear(cents);
     await user.type(cents, '-9,5{Enter}');
-    expect(sheet.queryByRole('alert')).toBeNull();
+    expect(panel.queryByRole('alert')).toBeNull();
     expect(cents.value).toBe('−9.5');
     const { intonation } = state().settings;
     expect(typeof intonation === 'string' ? intonation : intonation.cents.draw[2]).toBe(-9.5);
   });
 
   it('shows the expected cents of a just harp on the map', async () => {
-    const { sheet, user } = await openHarp();
-    await user.selectOptions(sheet.getByLabelText('Intonation'), 'just-second');
-    await user.click(sheet.getByLabelText('Show expected cents on the map'));
+    const { panel, user } = await openHarp();
+    await user.selectOptions(panel.getByLabelText('Intonation'), 'just-second');
+    await user.click(panel.getByLabelText('Show expected cents on the map'));
     const map = within(screen.getByRole('region', { name: 'Harp map' }));
     expect(map.getByRole('button', { name: /^draw 5: F/ }).textContent).toContain('−29');
   });
 
   it('lists what the harp plays without a bend', async () => {
-    const { sheet, unfold } = await openHarp();
+    const { panel, unfold } = await openHarp();
     await unfold('What this harp plays without bends');
-    expect(sheet.getByText(/G, 2nd position/).parentElement?.textContent).toContain('mixolydian');
+    expect(panel.getByText(/G, 2nd position/).parentElement?.textContent).toContain('mixolydian');
   });
 });
 

@@ -4,7 +4,7 @@ import { openPage } from '../helpers/open-page';
 
 afterEach(cleanup);
 
-const openSheet = async (opened = openPage()) => {
+const openPanel = async (opened = openPage()) => {
   await opened.user.click(screen.getByRole('button', { name: 'Band' }));
   const group = within(screen.getByRole('group', { name: 'Your own sounds' }));
   const load = (name = 'hall.sf2') =>
@@ -16,14 +16,14 @@ const openSheet = async (opened = openPage()) => {
 
 describe('your own sounds', () => {
   it('says what can be loaded while there is nothing', async () => {
-    const { group } = await openSheet();
+    const { group } = await openPanel();
     expect(group.getByText(/General MIDI instruments of a SoundFont/)).toBeTruthy();
     expect(group.queryAllByRole('checkbox')).toEqual([]);
     expect(group.getByRole('button', { name: 'Load a SoundFont' })).toBeTruthy();
   });
 
   it('shows name, size and the parts that play from a file', async () => {
-    const { group, load, isOn } = await openSheet();
+    const { group, load, isOn } = await openPanel();
     await load();
     expect(await group.findByText('hall.sf2')).toBeTruthy();
     expect(group.getByText(/5 bytes/)).toBeTruthy();
@@ -38,14 +38,14 @@ describe('your own sounds', () => {
   });
 
   it('tells where the file lacks the chosen instrument', async () => {
-    const { group, load, user } = await openSheet();
+    const { group, load, user } = await openPanel();
     await load();
     await user.selectOptions(screen.getByLabelText('Chords by'), 'Guitar');
     expect(group.getByText('The file has no guitar: the built-in one plays.')).toBeTruthy();
   });
 
   it('switches parts, goes back to the built-in voices, and forgets the file', async () => {
-    const { group, load, click, isOn, user, band } = await openSheet();
+    const { group, load, click, isOn, user, band } = await openPanel();
     await load();
     await user.click(await group.findByRole('checkbox', { name: 'Bass from this file' }));
     expect(band.sounds.at(-1)?.own?.parts).toEqual(['drums', 'chords']);
@@ -58,7 +58,7 @@ describe('your own sounds', () => {
   });
 
   it('says aloud why a file is refused', async () => {
-    const { group, load, ownSounds } = await openSheet();
+    const { group, load, ownSounds } = await openPanel();
     ownSounds.answer = { kind: 'refused', why: { kind: 'other' } };
     await load('notes.sf2');
     expect((await group.findByRole('alert')).textContent).toMatch(/“notes\.sf2” is not a SoundFont/);
@@ -66,7 +66,7 @@ describe('your own sounds', () => {
   });
 
   it('says when a file is only there for this visit', async () => {
-    const { group, load, ownSounds } = await openSheet();
+    const { group, load, ownSounds } = await openPanel();
     ownSounds.refuse = { kind: 'full' };
     await load();
     expect(await group.findByText('At hand until you close the page.')).toBeTruthy();

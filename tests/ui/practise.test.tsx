@@ -9,7 +9,7 @@ const openPractise = async () => {
   await opened.user.click(screen.getByRole('button', { name: 'Practise' }));
   return {
     ...opened,
-    sheet: within(screen.getByRole('region', { name: 'Practise' })),
+    panel: within(screen.getByRole('region', { name: 'Practise' })),
     state: opened.session.store.getState,
   };
 };
@@ -20,31 +20,31 @@ const barText = (number: number): string =>
 
 describe('a line through the changes', () => {
   it('stands under every bar as tab, and can be heard over the band', async () => {
-    const { band, sheet, user } = await openPractise();
-    await user.selectOptions(sheet.getByLabelText('Line'), 'guide tones');
+    const { band, panel, user } = await openPractise();
+    await user.selectOptions(panel.getByLabelText('Line'), 'guide tones');
     for (let bar = 1; bar <= 12; bar += 1) expect(barText(bar)).toMatch(/\d[↑↓]/);
-    await user.click(sheet.getByLabelText('Hear it over the band'));
+    await user.click(panel.getByLabelText('Hear it over the band'));
     await user.click(screen.getByRole('button', { name: 'Play' }));
     const leads = band.programs.at(-1)?.leads?.[7]?.[0] ?? [];
     expect(leads.length).toBeGreaterThan(10);
   });
 
   it('is another good one on request, and the smoothest again', async () => {
-    const { sheet, user } = await openPractise();
-    await user.selectOptions(sheet.getByLabelText('Line'), 'arpeggio');
+    const { panel, user } = await openPractise();
+    await user.selectOptions(panel.getByLabelText('Line'), 'arpeggio');
     const tabs = () => Array.from({ length: 12 }, (_, i) => barText(i + 1)).join();
     const smoothest = tabs();
-    await user.click(sheet.getByRole('button', { name: 'Another line' }));
+    await user.click(panel.getByRole('button', { name: 'Another line' }));
     expect(tabs()).not.toBe(smoothest);
-    await user.click(sheet.getByRole('button', { name: 'The smoothest' }));
+    await user.click(panel.getByRole('button', { name: 'The smoothest' }));
     expect(tabs()).toBe(smoothest);
   });
 });
 
 describe('call and answer', () => {
   it('says whose turn it is, bar by bar', async () => {
-    const { band, sheet, user } = await openPractise();
-    await user.click(sheet.getByLabelText('Trade with the harp voice'));
+    const { band, panel, user } = await openPractise();
+    await user.click(panel.getByLabelText('Trade with the harp voice'));
     await user.click(screen.getByRole('button', { name: 'Play' }));
     const sign = () => within(screen.getByRole('region', { name: 'Call and answer' }));
     act(() => band.hear(1, 0));
@@ -55,28 +55,28 @@ describe('call and answer', () => {
   });
 
   it('takes typed calls and says where one is not understood', async () => {
-    const { band, sheet, user } = await openPractise();
-    await user.click(sheet.getByLabelText('Trade with the harp voice'));
-    await user.type(sheet.getByLabelText(/Your own calls/), '-2:q -3:e xx 4:h');
-    expect(sheet.getByText(/column 11/).textContent).toContain('xx');
+    const { band, panel, user } = await openPractise();
+    await user.click(panel.getByLabelText('Trade with the harp voice'));
+    await user.type(panel.getByLabelText(/Your own calls/), '-2:q -3:e xx 4:h');
+    expect(panel.getByText(/column 11/).textContent).toContain('xx');
     await user.click(screen.getByRole('button', { name: 'Play' }));
     const pitches = (band.programs.at(-1)?.leads?.[7]?.[0] ?? []).slice(0, 3).map(({ pitch }) => pitch);
     expect(pitches).toEqual([67, 71, 72]);
   });
 
   it('says what of a call the harp in hand does not have', async () => {
-    const { sheet, user } = await openPractise();
-    await user.click(sheet.getByLabelText('Trade with the harp voice'));
-    await user.type(sheet.getByLabelText(/Your own calls/), '-12:q 4:h');
-    expect(sheet.getByText(/The harp in hand does not have 12↓; it stays silent/)).toBeTruthy();
+    const { panel, user } = await openPractise();
+    await user.click(panel.getByLabelText('Trade with the harp voice'));
+    await user.type(panel.getByLabelText(/Your own calls/), '-12:q 4:h');
+    expect(panel.getByText(/The harp in hand does not have 12↓; it stays silent/)).toBeTruthy();
   });
 });
 
 describe('the warm-up', () => {
   it('gives its cautions before it starts, then shows each step', async () => {
-    const { sheet, user, state } = await openPractise();
-    expect(sheet.getByText(/light-headed/)).toBeTruthy();
-    await user.click(sheet.getByRole('button', { name: 'Start the warm-up' }));
+    const { panel, user, state } = await openPractise();
+    expect(panel.getByText(/light-headed/)).toBeTruthy();
+    await user.click(panel.getByRole('button', { name: 'Start the warm-up' }));
     const sign = within(screen.getByRole('region', { name: 'Warm-up' }));
     expect(sign.getByText('Breathe')).toBeTruthy();
     await user.click(sign.getByRole('button', { name: 'Next step' }));

@@ -4,7 +4,7 @@ import { FORM_IDS } from '../../src/core/chart/forms';
 import type { OwnChart } from '../../src/core/chart-text/own-chart';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import type { Settings } from '../../src/core/settings/settings';
-import { chordsByTime, type PrintLoad, planPrint, SHEET } from '../../src/core/song/print-plan';
+import { chordsByTime, PAPER, type PrintLoad, planPrint } from '../../src/core/song/print-plan';
 import { chartFor, tuneFor } from '../../src/core/song/tune';
 import type { PrintedLine } from '../../src/ui/print/print-chart';
 import { PrintPage } from '../../src/ui/print/print-page';
@@ -153,7 +153,7 @@ describe('the layout of the sheet', () => {
           if (drawn.length > 0) expect(drawn.at(-1)).toBe(chords);
           expect(plan.rowHeight).toBeGreaterThanOrEqual(7);
           const rows = Math.ceil(bars / (4 * plan.chartColumns));
-          expect(rows * plan.rowHeight).toBeLessThan(SHEET.height);
+          expect(rows * plan.rowHeight).toBeLessThan(PAPER.height);
         }
       }
     }

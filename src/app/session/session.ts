@@ -53,7 +53,7 @@ export interface Devices {
 
 /** Values that change too often for the store; read them in an animation frame. */
 export interface Live {
-  heard(): Playhead | null;
+  playhead(): Playhead | null;
 }
 
 export interface Session {
@@ -154,7 +154,7 @@ export const createSession = (devices: Devices): Session => {
   const stage = createStage({ store, board, devices: devices.screen });
   const onBar = (position: Playhead | null): void => {
     showPlayhead(position);
-    routine.heard(position);
+    routine.onPlayhead(position);
   };
   const unsubscribers = [
     band.onBar(onBar),
@@ -183,7 +183,7 @@ export const createSession = (devices: Devices): Session => {
       ...stage.commands,
       ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
     },
-    live: { heard: () => band.heard() },
+    live: { playhead: () => band.playhead() },
     dispose: () => {
       for (const unsubscribe of unsubscribers) unsubscribe();
       files.cancelSaving();

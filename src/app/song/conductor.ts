@@ -75,7 +75,7 @@ export const createConductor = ({ store, band, orders, board, keep }: Needs): Co
     const settings = withFittingRepeat(asked, chart.bars.length);
     store.setState({ settings, tune: tuneFor(settings, chart) });
   };
-  const show = (): void => showPlayhead(isUnderWay(band) ? band.heard() : null);
+  const show = (): void => showPlayhead(isUnderWay(band) ? band.playhead() : null);
 
   /** False when the choice cannot be worked out; everything is as before then. */
   const changeTo = (asked: Settings): boolean => {

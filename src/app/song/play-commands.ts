@@ -102,8 +102,8 @@ export const createPlayCommands = ({
     moveTo,
     moveBy: (bars) => moveTo((state().now.formBar ?? state().cursor) + bars),
     lastTime: (on) => {
-      const heard = band.heard();
-      store.setState({ lastChorus: on && heard !== null ? heard.section.chorus : null });
+      const playhead = band.playhead();
+      store.setState({ lastChorus: on && playhead !== null ? playhead.section.chorus : null });
       orders.follow();
     },
     listen: ({ pitch, bend }) => void band.audition('lead', pitch, asSeconds(LISTEN_SECONDS), bend),

@@ -22,8 +22,8 @@ export interface WarmUpCommands {
 
 export interface WarmUpRun {
   readonly commands: WarmUpCommands;
-  /** To be told what is heard and how the band is, so that steps follow each other. */
-  heard(position: Playhead | null): void;
+  /** To be told where the playhead is and how the band is, so that steps follow each other. */
+  onPlayhead(position: Playhead | null): void;
   status(status: BandStatus): void;
 }
 
@@ -135,7 +135,7 @@ export const createWarmUpRun = ({ store, band, sound, later }: Needs): WarmUpRun
       skipWarmUpStep: next,
       endWarmUp: end,
     },
-    heard: (position) => {
+    onPlayhead: (position) => {
       const { warmUp: now } = state();
       if (now === null || position === null) return;
       const cue = cueAt(now.step, position);

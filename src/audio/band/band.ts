@@ -41,10 +41,11 @@ export interface Band {
    * glides to its pitch.
    */
   audition(part: PartId, midi: number, seconds: Seconds, glideFrom: number): Promise<void>;
-  heard(): Playhead | null;
-  /** The section after the one being heard, for looking ahead; null when none or stopped. */
+  /** Where in the music the sound is that leaves the loudspeaker now; null while nothing plays. */
+  playhead(): Playhead | null;
+  /** The section after the playhead's, for looking ahead; null when none or stopped. */
   upcoming(): Section | null;
-  /** Called when the heard bar changes (and with null on stop). Returns the unsubscriber. */
+  /** Called when the playhead enters another bar (and with null on stop). Returns the unsubscriber. */
   onBar(listener: (position: Playhead | null) => void): () => void;
   onStatus(listener: (status: BandStatus) => void): () => void;
   /** Called when the page has to compute the band's sounds itself, which may make it stick. Returns the unsubscriber. */

@@ -112,8 +112,8 @@ class LazyBand implements Band {
     await engine?.audition(part, { midi, seconds, glideFrom }, this.sound ?? RESTING_SOUND);
   }
 
-  heard(): Playhead | null {
-    return this.isUnderWay() ? (this.engine?.heard() ?? null) : null;
+  playhead(): Playhead | null {
+    return this.isUnderWay() ? (this.engine?.playhead() ?? null) : null;
   }
 
   upcoming(): Section | null {

@@ -11,9 +11,9 @@ import { FEEL_TRIMS } from '../mixer/feel-trims';
 import { createMixer, type Mixer } from '../mixer/mixer';
 import { type BarCaller, createBarCaller } from '../transport/bar-caller';
 import type { SectionSource } from '../transport/form-position';
-import { positionAt } from '../transport/heard-position';
+import { playheadAt } from '../transport/playhead-at';
 import { type HeldPlace, heldAtBar, heldInstead, heldUpcoming } from '../transport/held-place';
-import { createHeardClock, type HeardClock, readContext } from '../transport/output-clock';
+import { createOutputClock, type OutputClock, readContext } from '../transport/output-clock';
 import { startPulse } from '../transport/pulse';
 import { createTransport } from '../transport/rolling-transport';
 import type { ScheduledNote } from '../transport/scheduled-note';
@@ -54,7 +54,7 @@ class BandEngine implements Engine {
   private readonly player: Player;
   private readonly asidePlayer: Player;
   private readonly transport: Transport;
-  private readonly clock: HeardClock;
+  private readonly clock: OutputClock;
   private readonly caller: BarCaller;
   private sound: BandSound | null = null;
   private program: Program | null = null;
@@ -90,9 +90,9 @@ class BandEngine implements Engine {
       sink: this.player,
       cutAfter: Math.max(0.03, (context.baseLatency || 0) + 0.01),
     });
-    this.clock = createHeardClock(() => readContext(context, limiter.delay));
+    this.clock = createOutputClock(() => readContext(context, limiter.delay));
     this.caller = createBarCaller({
-      heardTime: () => this.clock.time(),
+      outputTime: () => this.clock.time(),
       timeline: () => this.transport.timeline(),
       call: options.onBar,
     });
@@ -109,7 +109,7 @@ class BandEngine implements Engine {
   }
 
   pause(): boolean {
-    const heard = this.heard();
+    const heard = this.playhead();
     if (!this.playing() || heard === null) return false;
     this.run += 1;
     const held = this.transport.hold(heard);
@@ -158,8 +158,8 @@ class BandEngine implements Engine {
     const before = this.sound;
     this.sound = sound;
     this.mixer.setMix(sound.mix);
-    const instruments = ({ bass, chords, kit, tuning, own }: BandSound) =>
-      JSON.stringify([bass, chords, kit, tuning, own]);
+    const instruments = ({ bass, chords, kit, temperament, own }: BandSound) =>
+      JSON.stringify([bass, chords, kit, temperament, own]);
     if (before && instruments(before) !== instruments(sound) && this.transport.playing()) void this.refill();
   }
 
@@ -172,9 +172,9 @@ class BandEngine implements Engine {
     this.asidePlayer.start(auditionNote(part, wanted, this.context.currentTime + 0.02));
   }
 
-  heard(): Playhead | null {
+  playhead(): Playhead | null {
     if (this.held) return this.held.playhead;
-    return positionAt(this.transport.timeline(), this.clock.time());
+    return playheadAt(this.transport.timeline(), this.clock.time());
   }
 
   upcoming(): Section | null {
@@ -248,7 +248,7 @@ class BandEngine implements Engine {
     this.transport.tick();
     this.caller.look();
     this.wantAhead();
-    if (this.transport.playing() || this.heard() !== null) return;
+    if (this.transport.playing() || this.playhead() !== null) return;
     this.run += 1;
     this.pulse?.();
     this.pulse = null;

@@ -46,7 +46,7 @@ export interface Engine {
   seek(bar: number): void;
   setSound(sound: BandSound): void;
   audition(part: PartId, note: AuditionNote, sound: BandSound): Promise<void>;
-  heard(): Playhead | null;
+  playhead(): Playhead | null;
   upcoming(): Section | null;
   playing(): boolean;
   /** Forgets earlier clock readings. */

@@ -3,10 +3,13 @@ import type { BandSound } from '../../core/song/band-sound';
 import { EQUAL_TEMPERAMENT } from '../../core/theory/temperament';
 import { asCents } from '../../core/theory/units';
 
-/** Instruments, tuning and faders used before any were set. */
+/** Instruments, temperament and faders used before any were set. */
 export const RESTING_SOUND: BandSound = {
   mix: DEFAULT_MIX,
-  tuning: { reference: EQUAL_TEMPERAMENT.reference, offsets: Array.from({ length: 12 }, () => asCents(0)) },
+  temperament: {
+    reference: EQUAL_TEMPERAMENT.reference,
+    offsets: Array.from({ length: 12 }, () => asCents(0)),
+  },
   bass: DEFAULT_STYLE.bass,
   chords: DEFAULT_STYLE.chords,
   kit: DEFAULT_STYLE.kit,

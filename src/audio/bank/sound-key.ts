@@ -72,7 +72,7 @@ export const soundKeyFor = (
 ): SoundKey => {
   const voice = voiceOf(note.part, sound);
   const midi = asMidi(note.pitch);
-  const { reference, offsets } = sound.tuning;
+  const { reference, offsets } = sound.temperament;
   const own = sound.own?.parts.includes(note.part) === true && voice !== 'click' ? sound.own : null;
   return {
     voice,

@@ -1,9 +1,9 @@
 import type { Playhead } from '../../core/arranger/playhead';
-import { nextBarTime, positionAt } from './heard-position';
+import { nextBarTime, playheadAt } from './playhead-at';
 import type { Timeline } from './timeline';
 
 export interface BarCallerOptions {
-  readonly heardTime: () => number;
+  readonly outputTime: () => number;
   readonly timeline: () => Timeline;
   readonly call: (position: Playhead | null) => void;
 }
@@ -19,7 +19,7 @@ export interface BarCaller {
 const SOON = 0.15;
 
 /** Calls once for every bar that is heard, at its beginning. */
-export const createBarCaller = ({ heardTime, timeline, call }: BarCallerOptions): BarCaller => {
+export const createBarCaller = ({ outputTime, timeline, call }: BarCallerOptions): BarCaller => {
   let called: Playhead | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const announce = (position: Playhead | null) => {
@@ -28,8 +28,8 @@ export const createBarCaller = ({ heardTime, timeline, call }: BarCallerOptions)
   };
   const look = () => {
     clearTimeout(timer);
-    const time = heardTime();
-    const position = positionAt(timeline(), time);
+    const time = outputTime();
+    const position = playheadAt(timeline(), time);
     if (position === null) return;
     if (called?.section !== position.section || called.bar !== position.bar) announce(position);
     const next = nextBarTime(timeline(), time);

@@ -15,8 +15,8 @@ export interface ClockReading {
   readonly now: number;
 }
 
-export interface HeardClock {
-  /** Seconds of the audio clock that are heard now; never runs backwards between two `resync`. */
+export interface OutputClock {
+  /** Seconds of the audio clock that leave the loudspeaker now; never runs backwards between two `resync`. */
   time(): number;
   /** Forgets earlier readings: after a hidden page, a suspended context, another device. */
   resync(): void;
@@ -35,14 +35,14 @@ const fromTimestamp = ({ output, currentTime, now }: ClockReading): number | nul
 };
 
 /** Creates a clock over a source of readings. */
-export const createHeardClock = (read: () => ClockReading): HeardClock => {
+export const createOutputClock = (read: () => ClockReading): OutputClock => {
   let last = Number.NEGATIVE_INFINITY;
   return {
     time: () => {
       const reading = read();
-      const heard = fromTimestamp(reading) ?? reading.currentTime - reading.latency;
+      const leaving = fromTimestamp(reading) ?? reading.currentTime - reading.latency;
       if (!reading.running && last > Number.NEGATIVE_INFINITY) return last;
-      last = Math.max(last, heard);
+      last = Math.max(last, leaving);
       return last;
     },
     resync: () => {

@@ -120,16 +120,16 @@ class RollingTransport implements Transport {
   }
 
   change(program: Program): void {
-    const heard = this.openAt(this.now() + this.cutAfter);
-    if (heard === null) return;
-    const section = this.replacement(program, heard);
+    const sounding = this.openAt(this.now() + this.cutAfter);
+    if (sounding === null) return;
+    const section = this.replacement(program, sounding);
     const same =
-      section !== null && section.index === heard.section.index && soundsAlike(section, heard.section);
+      section !== null && section.index === sounding.section.index && soundsAlike(section, sounding.section);
     const samePush = JSON.stringify(pushSeconds(program.style.push)) === JSON.stringify(this.push);
     // Making a section takes time: only now is it known when the cut can be.
     const at = this.now() + this.cutAfter;
     const current = this.openAt(at);
-    if (current?.section !== heard.section) {
+    if (current?.section !== sounding.section) {
       this.change(program);
       return;
     }

@@ -37,7 +37,7 @@ export interface Transport {
   change(program: Program): void;
   /** Goes to a bar of the chorus at the next beat. */
   seek(bar: number): void;
-  /** Cuts and fills again without moving, for changed instruments or tuning. */
+  /** Cuts and fills again without moving, for changed instruments or temperament. */
   refill(): void;
   /** The notes a changed program would need first, so that their sounds can be made beforehand. */
   preview(program: Program, seconds: number): readonly ScheduledNote[];

@@ -4,7 +4,7 @@ import type { Mix } from '../settings/mix';
 import type { Cents, Hz } from '../theory/units';
 
 /** What A4 is and how far each pitch class lies from equal temperament (12 entries, C first). */
-export interface BandTuning {
+export interface BandTemperament {
   readonly reference: Hz;
   readonly offsets: readonly Cents[];
 }
@@ -19,7 +19,7 @@ export interface OwnSound {
 /** Everything the mixer and the instruments need besides the music. */
 export interface BandSound {
   readonly mix: Mix;
-  readonly tuning: BandTuning;
+  readonly temperament: BandTemperament;
   readonly bass: BassVoice;
   readonly chords: ChordVoice;
   readonly kit: Kit;

@@ -7,7 +7,7 @@ import { chordsEms } from './chord-ems';
  * papers in each direction: A4 is the narrower (210 wide), Letter the shorter (279.4 high), both less 12 at each
  * edge and a little for rounding.
  */
-export const SHEET = { width: 185, height: 254 } as const;
+export const PAPER = { width: 185, height: 254 } as const;
 
 const HEAD = 23;
 const GAP = 5;
@@ -100,7 +100,7 @@ const scaleHeight = (runs: number): number =>
 /** The height of everything on the sheet. */
 const heightOf = (load: PrintLoad, plan: PrintPlan): number => {
   const rows = Math.ceil(load.bars / (BARS_A_LINE * plan.chartColumns));
-  const drawn = (SHEET.width - (plan.combColumns - 1) * GAP) / plan.combColumns;
+  const drawn = (PAPER.width - (plan.combColumns - 1) * GAP) / plan.combColumns;
   const combs = plan.combLines.reduce((sum, { above, below }) => {
     const { width, height } = combSize(load.holes, above + below, plan.soundRow);
     return sum + (height / width) * drawn + CAPTION;
@@ -144,7 +144,7 @@ function* plansFor(load: PrintLoad): Generator<PrintPlan> {
 /** Chooses the roomiest layout that fits one sheet, leaving drawings out only where nothing else helps. */
 export const planPrint = (load: PrintLoad): PrintPlan => {
   for (const plan of plansFor(load)) {
-    if (isReadable(plan) && heightOf(load, plan) <= SHEET.height) return plan;
+    if (isReadable(plan) && heightOf(load, plan) <= PAPER.height) return plan;
   }
   const chartColumns = load.bars > LONGEST_COLUMN ? 2 : 1;
   return { chartColumns, rowHeight: 7, combColumns: 2, combLines: [], soundRow: 14, named: false };

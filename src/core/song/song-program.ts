@@ -40,7 +40,7 @@ export const soundOf = ({
   const offsets = bandFollowsHarp ? (temperamentOf(tune.harp, reference).cents ?? EQUAL) : EQUAL;
   return {
     mix: audibleMix(settings),
-    tuning: { reference, offsets },
+    temperament: { reference, offsets },
     bass: style.bass,
     chords: style.chords,
     kit: style.kit,

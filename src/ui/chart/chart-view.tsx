@@ -31,11 +31,11 @@ const useBeatMarks = (): ((list: HTMLOListElement | null) => void) => {
   const list = useRef<HTMLOListElement | null>(null);
   const shown = useRef('');
   const draw = useCallback(() => {
-    const heard = live.heard();
+    const playhead = live.playhead();
     const current = list.current?.querySelector('[aria-current="true"] .beats');
     if (!current) return;
-    const beat = heard?.beat ?? -1;
-    const mark = `${heard?.section.index}/${heard?.bar}/${beat}`;
+    const beat = playhead?.beat ?? -1;
+    const mark = `${playhead?.section.index}/${playhead?.bar}/${beat}`;
     if (mark === shown.current) return;
     shown.current = mark;
     for (const [i, dash] of [...current.children].entries()) dash.setAttribute('data-on', String(i <= beat));

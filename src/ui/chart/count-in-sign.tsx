@@ -11,8 +11,8 @@ export const CountNumber = () => {
   const { live } = useSession();
   const number = useRef<HTMLElement>(null);
   const draw = useCallback(() => {
-    const heard = live.heard();
-    const text = heard?.section.kind === 'count-in' ? String(heard.beat + 1) : '';
+    const playhead = live.playhead();
+    const text = playhead?.section.kind === 'count-in' ? String(playhead.beat + 1) : '';
     if (number.current && number.current.textContent !== text) number.current.textContent = text;
   }, [live]);
   useFrame(true, draw);

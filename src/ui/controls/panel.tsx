@@ -41,7 +41,7 @@ interface Props {
  * the transport. It does not block the rest: the chart goes on and can be played while the mixer is open. Escape
  * closes it, focus returns to its opener.
  */
-export const Sheet = ({ title, onClose, children }: Props) => {
+export const Panel = ({ title, onClose, children }: Props) => {
   const id = useId();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -59,7 +59,7 @@ export const Sheet = ({ title, onClose, children }: Props) => {
     return () => window.removeEventListener('keydown', onKey);
   }, [onClose]);
   return (
-    <section className="sheet" aria-labelledby={id}>
+    <section className="panel" aria-labelledby={id}>
       <header>
         <h2 id={id} ref={heading} tabIndex={-1}>
           {title}
@@ -69,7 +69,7 @@ export const Sheet = ({ title, onClose, children }: Props) => {
           Close
         </button>
       </header>
-      <div className="sheet-body">{children}</div>
+      <div className="panel-body">{children}</div>
     </section>
   );
 };

@@ -3,7 +3,7 @@ import { type Grip, gripsFor } from '../../core/fit/grips';
 import { symbolText } from '../../core/theory/chord-text';
 import { prettyName } from '../../core/theory/pitch';
 import { useSelected } from '../state/session-context';
-import { usePlayingChord } from '../state/use-heard-chord';
+import { usePlayingChord } from '../state/use-playing-chord';
 
 /** Groups shown at once, listed in all, and groups that miss by a note listed after them. */
 const SHOWN = 3;

@@ -9,16 +9,16 @@ import { TempoField } from '../controls/tempo-field';
 import { HolesTogether } from '../fit/holes-together';
 import { WhatFits } from '../fit/what-fits';
 import { HarpMap } from '../harp-map/harp-map';
-import { BandSheet } from '../panels/band/band-panel';
-import { CareSheet } from '../panels/care/care-panel';
-import { ChartSheet } from '../panels/chart/chart-panel';
-import { HarpSheet } from '../panels/harp/harp-panel';
-import { HelpSheet } from '../panels/help/help-panel';
-import { SignsSheet } from '../panels/help/signs-panel';
-import { MixerSheet } from '../panels/mixer/mixer-panel';
-import { PractiseSheet } from '../panels/practise/practise-panel';
-import { SongSheet } from '../panels/song/song-panel';
-import { TakeAwaySheet } from '../panels/take-away/take-away-panel';
+import { BandPanel } from '../panels/band/band-panel';
+import { CarePanel } from '../panels/care/care-panel';
+import { ChartPanel } from '../panels/chart/chart-panel';
+import { HarpPanel } from '../panels/harp/harp-panel';
+import { HelpPanel } from '../panels/help/help-panel';
+import { SignsPanel } from '../panels/help/signs-panel';
+import { MixerPanel } from '../panels/mixer/mixer-panel';
+import { PractisePanel } from '../panels/practise/practise-panel';
+import { SongPanel } from '../panels/song/song-panel';
+import { TakeAwayPanel } from '../panels/take-away/take-away-panel';
 import { PracticeSign } from '../state/practice-context';
 import { Announcer } from './announcer';
 import type { PanelId } from './entries';
@@ -76,14 +76,14 @@ export const VIEWS: Readonly<
 
 /** The panels. */
 export const PANELS: Readonly<Record<PanelId, PagePart<{ readonly onClose: () => void }>>> = {
-  song: { title: 'The song panel', Show: SongSheet },
-  harp: { title: 'The harp panel', Show: HarpSheet },
-  chart: { title: 'The chart panel', Show: ChartSheet },
-  practise: { title: 'The practice panel', Show: PractiseSheet },
-  band: { title: 'The band panel', Show: BandSheet },
-  mixer: { title: 'The mixer', Show: MixerSheet },
-  'take-away': { title: 'The panel for taking away', Show: TakeAwaySheet },
-  help: { title: 'The help panel', Show: HelpSheet },
-  signs: { title: 'The list of signs', Show: SignsSheet },
-  care: { title: 'The care panel', Show: CareSheet },
+  song: { title: 'The song panel', Show: SongPanel },
+  harp: { title: 'The harp panel', Show: HarpPanel },
+  chart: { title: 'The chart panel', Show: ChartPanel },
+  practise: { title: 'The practice panel', Show: PractisePanel },
+  band: { title: 'The band panel', Show: BandPanel },
+  mixer: { title: 'The mixer', Show: MixerPanel },
+  'take-away': { title: 'The panel for taking away', Show: TakeAwayPanel },
+  help: { title: 'The help panel', Show: HelpPanel },
+  signs: { title: 'The list of signs', Show: SignsPanel },
+  care: { title: 'The care panel', Show: CarePanel },
 };

@@ -1,5 +1,5 @@
 import type { Bar, Chart } from '../../core/chart/chart';
-import { chordSize, type PrintPlan, SHEET, TAB_LINE } from '../../core/song/print-plan';
+import { chordSize, PAPER, type PrintPlan, TAB_LINE } from '../../core/song/print-plan';
 import { ChordText } from '../controls/chord-text';
 
 /** A line through the changes, as it stands under the bars. */
@@ -31,7 +31,7 @@ const tabSize = (tab: string, width: number): number =>
 /** The chart as musicians write it: four bars a line, bar lines, a heavy one at the end. */
 export const PrintChart = ({ chart, plan, line }: Props) => {
   const { chartColumns, rowHeight } = plan;
-  const columnWidth = (SHEET.width - (chartColumns - 1) * COLUMN_GAP) / chartColumns;
+  const columnWidth = (PAPER.width - (chartColumns - 1) * COLUMN_GAP) / chartColumns;
   const barWidth = columnWidth / 4 - NUMBER_WIDTH - 1;
   return (
     <div className="print-chart" style={{ columnGap: `${COLUMN_GAP}mm` }}>

@@ -131,7 +131,7 @@ const Combs = ({ tune, drawings, plan, settings }: CombsProps) => {
   );
 };
 
-/** The song on one sheet of paper, in black on white: chart, harp and scale, everything told by text. */
+/** The song on one page of paper, in black on white: chart, harp and scale, everything told by text. */
 export const PrintPage = (props: Props) => {
   const { settings, tune, line } = props;
   const { chart, harp } = tune;

@@ -96,7 +96,7 @@ const mustContext = (): AudioContext => {
   return context;
 };
 
-const moment = (position: Playhead | null = band.heard()): Moment => {
+const moment = (position: Playhead | null = band.playhead()): Moment => {
   const { contextTime = 0, performanceTime = 0 } = mustContext().getOutputTimestamp();
   return {
     heard: position && {

@@ -65,7 +65,7 @@ export const renderBand = ({
   if (section === null) throw new RangeError('The program has no chorus');
   const sound: BandSound = {
     mix: DEFAULT_MIX,
-    tuning: { reference: asHz(reference), offsets: Array.from({ length: 12 }, () => asCents(0)) },
+    temperament: { reference: asHz(reference), offsets: Array.from({ length: 12 }, () => asCents(0)) },
     bass: program.style.bass,
     chords,
     kit: program.style.kit,

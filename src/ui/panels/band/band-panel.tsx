@@ -1,13 +1,13 @@
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { PlanChoices } from './plan-choices';
 import { PlayerChoices } from './player-choices';
 import { PracticeChoices } from './practice-choices';
 
 /** Who plays, how, and how the song runs over time. */
-export const BandSheet = ({ onClose }: { readonly onClose: () => void }) => (
-  <Sheet title="Band" onClose={onClose}>
+export const BandPanel = ({ onClose }: { readonly onClose: () => void }) => (
+  <Panel title="Band" onClose={onClose}>
     <PracticeChoices />
     <PlayerChoices />
     <PlanChoices />
-  </Sheet>
+  </Panel>
 );

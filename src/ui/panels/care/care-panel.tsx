@@ -1,6 +1,6 @@
 import type { NewerVersionState } from '../../../app/offline/newer-version-state';
 import { Fold } from '../../controls/fold';
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { useSelected } from '../../state/session-context';
 import { KeptCopies } from './kept-copies';
 
@@ -20,8 +20,8 @@ const OfflineLine = () => {
 };
 
 /** Cautions, and what the program does with what it knows. */
-export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
-  <Sheet title="Care" onClose={onClose}>
+export const CarePanel = ({ onClose }: { readonly onClose: () => void }) => (
+  <Panel title="Care" onClose={onClose}>
     <Fold title="Ears" open>
       <p>
         Start quietly and stay where you can talk over the band. The World Health Organization and the ITU
@@ -53,5 +53,5 @@ export const CareSheet = ({ onClose }: { readonly onClose: () => void }) => (
     <Fold title="Kept copies" open>
       <KeptCopies />
     </Fold>
-  </Sheet>
+  </Panel>
 );

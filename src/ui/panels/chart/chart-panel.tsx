@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { Boundary } from '../../controls/boundary';
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { useCharts } from '../../state/draft-context';
 import { useSelected, useSession } from '../../state/session-context';
 import { ChartEditor } from './chart-editor';
@@ -39,13 +39,13 @@ const Deleted = ({ focused }: { readonly focused: boolean }) => {
 };
 
 /** Where the player writes charts. */
-export const ChartSheet = ({ onClose }: { readonly onClose: () => void }) => {
+export const ChartPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
   const { draft, listed, editing } = useCharts();
   const [justDeleted, setJustDeleted] = useState(false);
   useOpening();
   return (
-    <Sheet title="Your charts" onClose={onClose}>
+    <Panel title="Your charts" onClose={onClose}>
       <div className="group">
         <ChartPicker open={draft?.present.id ?? null} listed={listed} />
         <Deleted focused={justDeleted && draft === null} />
@@ -71,6 +71,6 @@ export const ChartSheet = ({ onClose }: { readonly onClose: () => void }) => {
         </Boundary>
       )}
       <ChartHelp />
-    </Sheet>
+    </Panel>
   );
 };

@@ -3,7 +3,7 @@ import type { Look } from '../../../core/settings/page-settings';
 import { ANNOUNCEMENTS, type Announcements } from '../../../core/settings/page-settings';
 import { Choice, optionsOf } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
 import { HarpAdvice } from './harp-advice';
@@ -65,8 +65,8 @@ const Shown = () => {
 };
 
 /** The harp in hand, what its player can do on it, the harps in the case, and how it is all shown. */
-export const HarpSheet = ({ onClose }: { readonly onClose: () => void }) => (
-  <Sheet title="Harp" onClose={onClose}>
+export const HarpPanel = ({ onClose }: { readonly onClose: () => void }) => (
+  <Panel title="Harp" onClose={onClose}>
     <Fold title="What you can play" open>
       <HarpTechniques />
     </Fold>
@@ -88,5 +88,5 @@ export const HarpSheet = ({ onClose }: { readonly onClose: () => void }) => (
     <Fold title="How it is shown" open>
       <Shown />
     </Fold>
-  </Sheet>
+  </Panel>
 );

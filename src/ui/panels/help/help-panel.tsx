@@ -1,5 +1,5 @@
 import { Fold } from '../../controls/fold';
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { Licences } from './licences';
 import './help.css';
 
@@ -38,8 +38,8 @@ const KeyList = ({ keys }: { readonly keys: typeof KEYS }) => (
 );
 
 /** The keyboard, the version, and what the program is built with. */
-export const HelpSheet = ({ onClose }: { readonly onClose: () => void }) => (
-  <Sheet title="Help" onClose={onClose}>
+export const HelpPanel = ({ onClose }: { readonly onClose: () => void }) => (
+  <Panel title="Help" onClose={onClose}>
     <Fold title="Keyboard" open>
       <KeyList keys={KEYS} />
       <p>In the harp map the keys belong to its sounds:</p>
@@ -50,5 +50,5 @@ export const HelpSheet = ({ onClose }: { readonly onClose: () => void }) => (
       <p>The fonts and libraries it is built with are free software, each under its own licence.</p>
       <Licences />
     </Fold>
-  </Sheet>
+  </Panel>
 );

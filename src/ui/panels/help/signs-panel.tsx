@@ -7,7 +7,7 @@ import { asPitchClass } from '../../../core/theory/units';
 import { DegreeChip } from '../../controls/degree-chip';
 import { Fold } from '../../controls/fold';
 import { LinePath } from '../../controls/line-path';
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { soundName } from '../../controls/sound-name';
 import { SoundPill } from '../../controls/sound-pill';
 import { Tap } from '../../controls/tap';
@@ -129,8 +129,8 @@ const C = asPitchClass(0);
 const songOn = (position: number): string => prettyName(keyName(songKey(C, position), 'major'));
 
 /** What every sign on the page says, drawn by what draws it there. */
-export const SignsSheet = ({ onClose }: { readonly onClose: () => void }) => (
-  <Sheet title="Signs" onClose={onClose}>
+export const SignsPanel = ({ onClose }: { readonly onClose: () => void }) => (
+  <Panel title="Signs" onClose={onClose}>
     <Fold title="Tab" open>
       <p>Each sound as a hole and a breath, in the tab style you chose under Harp.</p>
       <TabSigns />
@@ -146,5 +146,5 @@ export const SignsSheet = ({ onClose }: { readonly onClose: () => void }) => (
       <p>A position says how far the song’s key lies from the harp’s, in fifths.</p>
       <Positions />
     </Fold>
-  </Sheet>
+  </Panel>
 );

@@ -1,5 +1,5 @@
 import { PART_IDS, type PartId } from '../../../core/score/score';
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { Slider } from '../../controls/slider';
 import { useSelected, useSession } from '../../state/session-context';
 
@@ -68,11 +68,11 @@ const Strip = ({ part, name }: { readonly part: PartId; readonly name: string })
 };
 
 /** The mixer: one strip a part and the volume of everything. */
-export const MixerSheet = ({ onClose }: { readonly onClose: () => void }) => {
+export const MixerPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
   const master = useSelected((state) => state.settings.mix.master);
   return (
-    <Sheet title="Mixer" onClose={onClose}>
+    <Panel title="Mixer" onClose={onClose}>
       <div className="group">
         <Slider
           label="Volume"
@@ -93,6 +93,6 @@ export const MixerSheet = ({ onClose }: { readonly onClose: () => void }) => {
           <Strip key={part} part={part} name={NAMES[part]} />
         ))}
       </div>
-    </Sheet>
+    </Panel>
   );
 };

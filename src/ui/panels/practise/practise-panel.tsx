@@ -6,7 +6,7 @@ import { callRemarks } from '../../../core/song/call-remarks';
 import { tradingFor, typedCalls } from '../../../core/song/leads';
 import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
 import { WarmUpOffer } from './warm-up-offer';
@@ -135,11 +135,11 @@ const TypedCalls = () => {
 };
 
 /** Ways to practise over the band: a line to follow, call and answer. */
-export const PractiseSheet = ({ onClose }: { readonly onClose: () => void }) => {
+export const PractisePanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
   const trade = useSelected((state) => state.settings.trade);
   return (
-    <Sheet title="Practise" onClose={onClose}>
+    <Panel title="Practise" onClose={onClose}>
       <Fold title="Warm-up" open>
         <WarmUpOffer onStart={onClose} />
       </Fold>
@@ -155,6 +155,6 @@ export const PractiseSheet = ({ onClose }: { readonly onClose: () => void }) => 
         />
         {trade.on && <TypedCalls />}
       </Fold>
-    </Sheet>
+    </Panel>
   );
 };

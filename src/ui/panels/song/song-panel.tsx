@@ -1,13 +1,13 @@
 import { asEpochMs } from '../../../core/theory/units';
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { useSession } from '../../state/session-context';
 import { SongChoices } from './song-choices';
 
 /** The song's choices as a panel, for screens too narrow for the row. */
-export const SongSheet = ({ onClose }: { readonly onClose: () => void }) => {
+export const SongPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
   return (
-    <Sheet title="Song" onClose={onClose}>
+    <Panel title="Song" onClose={onClose}>
       <div className="group">
         <SongChoices />
         <div className="strip-buttons">
@@ -22,6 +22,6 @@ export const SongSheet = ({ onClose }: { readonly onClose: () => void }) => {
           Tap the tempo here
         </button>
       </div>
-    </Sheet>
+    </Panel>
   );
 };

@@ -1,15 +1,15 @@
 import { useEffect } from 'react';
-import { Sheet } from '../../controls/panel';
+import { Panel } from '../../controls/panel';
 import { useSession } from '../../state/session-context';
 import { AudioChoices, LengthChoices } from './take-away-choices';
 import { Saving } from './take-away-saving';
 
 /** The song as files and as paper. The band may go on playing while a file is made. */
-export const TakeAwaySheet = ({ onClose }: { readonly onClose: () => void }) => {
+export const TakeAwayPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
   useEffect(() => void commands.findEncodings(), [commands]);
   return (
-    <Sheet title="Take away" onClose={onClose}>
+    <Panel title="Take away" onClose={onClose}>
       <Saving />
       <LengthChoices />
       <section className="group">
@@ -41,6 +41,6 @@ export const TakeAwaySheet = ({ onClose }: { readonly onClose: () => void }) => 
           Print
         </button>
       </section>
-    </Sheet>
+    </Panel>
   );
 };

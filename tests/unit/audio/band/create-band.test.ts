@@ -12,7 +12,7 @@ describe('the band before and after the first gesture', () => {
     band.change(program);
     band.seek(3);
     band.setSound(RESTING_SOUND);
-    expect([band.status(), band.heard(), band.upcoming()]).toEqual([{ kind: 'asleep' }, null, null]);
+    expect([band.status(), band.playhead(), band.upcoming()]).toEqual([{ kind: 'asleep' }, null, null]);
     expect(createContext).not.toHaveBeenCalled();
   });
 

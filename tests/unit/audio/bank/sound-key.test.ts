@@ -58,9 +58,9 @@ describe('the sound of a note', () => {
     expect(nameOfKey(key('bass', {}, sound))).not.toBe(nameOfKey(key('bass')));
   });
 
-  it('follows the tuning where there is a pitch', () => {
+  it('follows the temperament where there is a pitch', () => {
     const offsets = Array.from({ length: 12 }, (_, pitchClass) => asCents(pitchClass === 0 ? -14 : 0));
-    const tuned = { ...RESTING_SOUND, tuning: { reference: asHz(442), offsets } };
+    const tuned = { ...RESTING_SOUND, temperament: { reference: asHz(442), offsets } };
     expect(1200 * Math.log2(key('chords', {}, tuned).hz / key('chords').hz)).toBeCloseTo(
       1200 * Math.log2(442 / 440) - 14,
       6,

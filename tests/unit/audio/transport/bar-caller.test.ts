@@ -24,7 +24,7 @@ describe('calling bars', () => {
   const rig = (every: number) => {
     const calls: (string | null)[] = [];
     const caller = createBarCaller({
-      heardTime: () => heard + (Date.now() - started) / 1000,
+      outputTime: () => heard + (Date.now() - started) / 1000,
       timeline: () => timeline,
       call: (position) => {
         const late =

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type ClockReading, createHeardClock } from '../../../../src/audio/transport/output-clock';
+import { type ClockReading, createOutputClock } from '../../../../src/audio/transport/output-clock';
 
 const steady: ClockReading = {
   running: true,
@@ -11,7 +11,7 @@ const steady: ClockReading = {
 
 const clockOver = (first: ClockReading) => {
   let reading = first;
-  const clock = createHeardClock(() => reading);
+  const clock = createOutputClock(() => reading);
   return { clock, set: (changes: Partial<ClockReading>) => (reading = { ...reading, ...changes }) };
 };
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { positionAt } from '../../../../src/audio/transport/heard-position';
+import { playheadAt } from '../../../../src/audio/transport/playhead-at';
 import { heldAtBar, heldInstead, heldUpcoming } from '../../../../src/audio/transport/held-place';
 import { createTransport } from '../../../../src/audio/transport/rolling-transport';
 import type { ScheduledNote } from '../../../../src/audio/transport/scheduled-note';
@@ -44,7 +44,7 @@ const rig = () => {
       }
     },
     bar: () => {
-      const position = positionAt(transport.timeline(), now);
+      const position = playheadAt(transport.timeline(), now);
       return (
         position && {
           kind: position.section.kind,
@@ -69,7 +69,7 @@ describe('pausing', () => {
   const paused = (at: number) => {
     const band = started(plainProgram(12, 120, { choruses: 2 }));
     band.run(at);
-    const heard = positionAt(band.transport.timeline(), band.now());
+    const heard = playheadAt(band.transport.timeline(), band.now());
     const held = heard && band.transport.hold(heard);
     if (!held) throw new Error('nothing was heard');
     return { ...band, held };
@@ -236,7 +236,7 @@ describe('change while playing', () => {
     band.run(15);
     band.transport.change(plainProgram(2, 120, { choruses: 2, seed: 1 }));
     band.run(16);
-    expect(positionAt(band.transport.timeline(), band.now())?.section.chorus).toBe(1);
+    expect(playheadAt(band.transport.timeline(), band.now())?.section.chorus).toBe(1);
   });
 
   it('takes up the chord that sounds over the cut', () => {

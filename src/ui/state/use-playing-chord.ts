@@ -13,9 +13,9 @@ export const usePlayingIndex = (): number => {
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new bar starts at its first chord
   useEffect(() => setIndex(0), [bar, tune]);
   const follow = useCallback(() => {
-    const heard = live.heard();
-    if (heard === null || heard.bar !== bar) return;
-    const at = chords.findLastIndex((span) => span.at <= heard.ticks);
+    const playhead = live.playhead();
+    if (playhead === null || playhead.bar !== bar) return;
+    const at = chords.findLastIndex((span) => span.at <= playhead.ticks);
     setIndex(Math.max(0, at));
   }, [live, bar, chords]);
   useFrame(playing && chords.length > 1, follow);

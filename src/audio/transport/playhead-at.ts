@@ -2,7 +2,7 @@ import type { Playhead } from '../../core/arranger/playhead';
 import { barAt, barIndexAt, beatAt, placementAt, type Timeline, tickAtTime, timeOfTick } from './timeline';
 
 /** Where in the music a moment of the audio clock is; null where none sounds. */
-export const positionAt = (timeline: Timeline, time: number): Playhead | null => {
+export const playheadAt = (timeline: Timeline, time: number): Playhead | null => {
   const placement = placementAt(timeline, time);
   if (placement === null) return null;
   const { section } = placement;
