@@ -27,6 +27,7 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
   const statusListeners = new Set<(status: BandStatus) => void>();
   const makeshiftListeners = new Set<() => void>();
   const report = (next: BandStatus): void => {
+    if (JSON.stringify(next) === JSON.stringify(status)) return;
     status = next;
     for (const listener of statusListeners) listener(next);
   };
@@ -35,8 +36,13 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     return program === undefined ? null : sectionAt(program, index);
   };
   const show = (position: Playhead | null): void => {
+    if (position === null && playhead === null) return;
     playhead = position;
     for (const listener of barListeners) listener(position);
+  };
+  const stop = (): void => {
+    show(null);
+    if (status.kind === 'playing' || status.kind === 'interrupted') report({ kind: 'ready' });
   };
   return {
     asked,
@@ -56,6 +62,10 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
       asked.push(`play from ${fromBar}`);
       programs.push(program);
       sounds.push(sound);
+      if (status.kind === 'asleep') {
+        report({ kind: 'loading' });
+        if (onPlay.kind === 'playing') report({ kind: 'ready' });
+      }
       report(onPlay);
       return onPlay;
     },
@@ -70,8 +80,7 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     },
     stop: () => {
       asked.push('stop');
-      report({ kind: 'ready' });
-      show(null);
+      stop();
     },
     change: (program) => {
       asked.push('change');
@@ -96,6 +105,10 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
       makeshiftListeners.add(listener);
       return () => makeshiftListeners.delete(listener);
     },
-    dispose: () => asked.push('dispose'),
+    dispose: () => {
+      asked.push('dispose');
+      stop();
+      report({ kind: 'asleep' });
+    },
   };
 };

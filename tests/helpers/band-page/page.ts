@@ -9,6 +9,8 @@ import type { Playhead } from '../../../src/core/arranger/playhead';
 import type { Program, Section } from '../../../src/core/arranger/program';
 import type { PartId } from '../../../src/core/score/score';
 import type { BandSound } from '../../../src/core/song/band-sound';
+import { createKeptFile, type KeptFile } from '../../../src/storage/kept-file';
+import { type BandStage, listenTo } from '../band-contract';
 import { createRecorder } from './recorder';
 
 export interface RenderOrder {
@@ -115,8 +117,30 @@ band.onStatus(({ kind }) => statuses.push(kind));
 const bars: Moment[] = [];
 band.onBar((position) => bars.push(moment(position)));
 
+/** Lets a band that has done nothing yet behave, and lets it go. */
+const onStage = async (
+  act: (stage: BandStage) => Promise<unknown>,
+  program: Program,
+  sound: BandSound,
+): Promise<unknown> => {
+  const fresh = createBand();
+  const told = listenTo(fresh);
+  const firstBar = async (): Promise<void> => {
+    while (!told.some((each) => each.startsWith('bar'))) await bench.wait(10);
+  };
+  try {
+    // A copy: letting the band go tells something more.
+    return structuredClone(await act({ band: fresh, program, sound, firstBar, told }));
+  } finally {
+    fresh.dispose();
+  }
+};
+
 const bench = {
   band,
+  onStage,
+  /** A file kept in the browser's own database. */
+  keptFile: (key: string): KeptFile => createKeptFile(key, () => window.indexedDB),
   statuses,
   bars,
   render,

@@ -1,0 +1,40 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
+import { BAND_BEHAVIOURS } from '../helpers/band-contract';
+import { serveBandPage } from '../helpers/band-page';
+import { launchBrowser } from '../helpers/browser';
+import { KEPT_FILE_BEHAVIOURS } from '../helpers/kept-file-contract';
+import type { ServedApp } from '../helpers/serve';
+import { testProgram } from '../helpers/test-charts';
+
+const program = testProgram('shuffle', { plan: { countInBars: 1, choruses: null } });
+
+/** One page for all: what a case leaves behind is a band let go, or a file under a name of its own. */
+describe('devices in a browser', () => {
+  let browser: Browser;
+  let served: ServedApp;
+  let page: Page;
+  beforeAll(async () => {
+    served = await serveBandPage();
+    browser = await launchBrowser();
+    page = await browser.newPage();
+    await page.goto(served.address);
+    await page.waitForFunction(() => 'bench' in window);
+    await page.click('#gesture');
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await served?.dispose();
+  });
+
+  it.each(BAND_BEHAVIOURS)('the band $does', async ({ act, expected }) => {
+    const call = `window.bench.onStage(${act.toString()}, ...${JSON.stringify([program, RESTING_SOUND])})`;
+    expect(await page.evaluate(call)).toEqual(expected);
+  });
+
+  it.each(KEPT_FILE_BEHAVIOURS)('a kept file: $does', async ({ does, act, expected }) => {
+    const call = `(${act.toString()})(window.bench.keptFile(${JSON.stringify(does)}))`;
+    expect(await page.evaluate(call)).toEqual(expected);
+  });
+});
