@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useState } from 'react';
-import { type Box, type SoundBox, routeOf } from './path-route';
+import { type Box, routeOf, type SoundBox } from './path-route';
 
 interface Props {
   /** The drawing whose sounds the path goes through. */

@@ -5,7 +5,7 @@ import type { LookUp } from '../../core/song/look-up';
 import { plainName, type Spell, spellOver } from '../../core/theory/spelling';
 import { soundName } from '../controls/sound-name';
 import { useSelected } from '../state/session-context';
-import { usePlayingChord } from '../state/use-heard-chord';
+import { usePlayingChord } from '../state/use-playing-chord';
 import { useScaleLayer } from '../state/use-scale-layer';
 import type { MapView } from './map-props';
 

@@ -5,14 +5,14 @@ import { soundId } from '../../../src/core/harp/tab';
 import { TUNINGS } from '../../../src/core/harp/tunings';
 import { keysLayout, READABLE } from '../../../src/ui/controls/keys-layout';
 import { acrossOf, combPlaces } from '../../../src/ui/controls/map-layout';
-import { type Box, type Place, routeOf } from '../../../src/ui/controls/path-route';
+import { type Box, routeOf, type SoundBox } from '../../../src/ui/controls/path-route';
 import { anyMarks, marksOf } from '../../helpers/marked-harps';
 
 /** A comb's cells, the gap between them and the height of the letters in all drawings, in px. */
 const SIZE = { width: 60, height: 26, gap: 6, letter: 14 } as const;
 
 /** The boxes a grid gives the places of a comb; the hole numbers are a row of their own. */
-const combBoxes = (marks: readonly MarkedSound[], mirrored: boolean): readonly Place[] => {
+const combBoxes = (marks: readonly MarkedSound[], mirrored: boolean): readonly SoundBox[] => {
   const places = combPlaces(marks);
   const holes = Math.max(...places.map(({ hole }) => hole));
   const above = Math.max(...places.map(({ row }) => row));
@@ -28,7 +28,7 @@ const combBoxes = (marks: readonly MarkedSound[], mirrored: boolean): readonly P
 };
 
 /** The boxes of the Keys drawing: rows without gaps, blow sounds at the left of their hole and draw sounds at the right. */
-const keysBoxes = (marks: readonly MarkedSound[], wanted: number, mirrored: boolean): readonly Place[] => {
+const keysBoxes = (marks: readonly MarkedSound[], wanted: number, mirrored: boolean): readonly SoundBox[] => {
   const layout = keysLayout(marks, wanted, mirrored);
   return marks.map(({ sound }) => {
     const left = layout.columnOf(sound.hole, sound.pitch) * READABLE.hole;
@@ -68,7 +68,7 @@ const crosses = ([[x1, y1], [x2, y2]]: Stretch, { left, right, top, bottom }: Bo
   );
 };
 
-const checkWay = (boxes: readonly Place[], picks: readonly number[]): void => {
+const checkWay = (boxes: readonly SoundBox[], picks: readonly number[]): void => {
   const way = picks.flatMap((pick) => boxes[pick % boxes.length] ?? []);
   const stretches = stretchesOf(routeOf(way));
   const leaps = way.filter(({ id }, i) => i > 0 && id !== way[i - 1]?.id).length;
