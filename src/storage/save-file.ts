@@ -10,9 +10,9 @@ export interface GrowingFile {
   write(bytes: Uint8Array): Promise<Writing>;
   /** Writes over the first bytes, as many as given; no more than were written at first. */
   rewriteStart(bytes: Uint8Array): Promise<Writing>;
-  /** Hands the file over as a download. Nothing can be written afterwards. */
+  /** Hands the file over as a download. Afterwards it refuses to be written or handed over again. */
   save(): Promise<Writing>;
-  /** Throws the file away. */
+  /** Throws the file away; idempotent. Afterwards it refuses to be written or handed over. */
   discard(): Promise<void>;
 }
 
@@ -73,17 +73,26 @@ const tried = async (act: () => Promise<void>): Promise<Writing> => {
 const own = (bytes: Uint8Array): Uint8Array<ArrayBuffer> => new Uint8Array(bytes);
 
 const openInMemory = (name: string, type: string, ground: SavingGround): GrowingFile => {
-  let parts: Blob[] = [];
+  /** Null once the file was handed over or thrown away. */
+  let parts: Blob[] | null = [];
+  const openParts = (): Blob[] => {
+    if (parts === null) throw new Error(`${name} is closed`);
+    return parts;
+  };
   return {
-    write: (bytes) => tried(async () => void parts.push(new Blob([own(bytes)]))),
+    write: (bytes) => tried(async () => void openParts().push(new Blob([own(bytes)]))),
     rewriteStart: (bytes) =>
       tried(async () => {
-        const rest = new Blob(parts).slice(bytes.length);
+        const rest = new Blob(openParts()).slice(bytes.length);
         parts = [new Blob([own(bytes)]), rest];
       }),
-    save: () => tried(async () => ground.download(new Blob(parts, { type }), name)),
+    save: () =>
+      tried(async () => {
+        ground.download(new Blob(openParts(), { type }), name);
+        parts = null;
+      }),
     discard: async () => {
-      parts = [];
+      parts = null;
     },
   };
 };

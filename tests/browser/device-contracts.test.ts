@@ -1,10 +1,12 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
+import { sectionAt } from '../../src/core/arranger/section-at';
 import { BAND_BEHAVIOURS } from '../helpers/band-contract';
 import { serveBandPage } from '../helpers/band-page';
 import { launchBrowser } from '../helpers/browser';
 import { KEPT_FILE_BEHAVIOURS } from '../helpers/kept-file-contract';
+import { RENDERER_BEHAVIOURS } from '../helpers/renderer-contract';
 import type { ServedApp } from '../helpers/serve';
 import { testProgram } from '../helpers/test-charts';
 
@@ -35,6 +37,14 @@ describe('devices in a browser', () => {
 
   it.each(KEPT_FILE_BEHAVIOURS)('a kept file: $does', async ({ does, act, expected }) => {
     const call = `(${act.toString()})(window.bench.keptFile(${JSON.stringify(does)}))`;
+    expect(await page.evaluate(call)).toEqual(expected);
+  });
+
+  it.each(RENDERER_BEHAVIOURS)('the renderer: $does', async ({ act, expected }) => {
+    const countIn = [sectionAt(program, 0)];
+    const { feel, push } = program.style;
+    const request = { sections: countIn, feel, push, sound: RESTING_SOUND, sampleRate: 44_100 };
+    const call = `window.bench.renderer().then((render) => (${act.toString()})(render, ${JSON.stringify(request)}))`;
     expect(await page.evaluate(call)).toEqual(expected);
   });
 });

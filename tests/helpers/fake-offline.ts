@@ -1,6 +1,6 @@
 import type { Offline, OfflineStatus } from '../../src/offline/offline';
 
-/** What keeps the program in tests: it is told how that goes, and counts how often the newer version was taken. */
+/** What keeps the program in tests: it is told how that goes, and counts how often the newer version was taken: once at most. */
 export interface FakeOffline extends Offline {
   report(status: OfflineStatus): void;
   readonly taken: () => number;
@@ -17,9 +17,10 @@ export const createFakeOffline = (): FakeOffline => {
       return () => listeners.delete(listener);
     },
     takeNewer: () => {
-      taken += 1;
+      if (status.newer) taken = 1;
     },
     report: (next) => {
+      if (next.keeping === status.keeping && next.newer === status.newer) return;
       status = next;
       for (const listener of listeners) listener(next);
     },

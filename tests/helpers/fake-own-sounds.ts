@@ -5,8 +5,8 @@ import type { Writing } from '../../src/storage/kept-values';
 
 /** What plays and keeps own sounds in tests: it opens whatever it is told to, and keeps a file in memory. */
 export interface FakeOwnSounds extends OwnSoundDevices {
-  /** What every opening answers. */
-  answer: Opening;
+  /** What every opening answers; files are numbered from 1. */
+  answer: Omit<Extract<Opening, { kind: 'opened' }>, 'source'> | Extract<Opening, { kind: 'refused' }>;
   /** Answers every writing while set. */
   refuse: Writing | null;
   readonly asked: string[];
@@ -18,21 +18,31 @@ export interface FakeOwnSounds extends OwnSoundDevices {
 /** Devices with a small band to open and nothing kept. */
 export const createFakeOwnSounds = (): FakeOwnSounds => {
   const listeners = new Set<(detail: string) => void>();
+  let sources = 0;
+  let inUse = false;
   const writing = (): Writing => devices.refuse ?? { kind: 'written' };
   const devices: FakeOwnSounds = {
-    answer: { kind: 'opened', source: 1, voices: ['piano', 'organ', 'upright-bass', 'sticks'] },
+    answer: { kind: 'opened', voices: ['piano', 'organ', 'upright-bass', 'sticks'] },
     refuse: null,
     asked: [],
     kept: { kind: 'nothing' },
     lose: (detail) => {
+      if (!inUse) return;
+      inUse = false;
       for (const listener of listeners) listener(detail);
     },
     sounds: {
       open: async (file) => {
         devices.asked.push(`open ${file.size}`);
-        return devices.answer;
+        if (devices.answer.kind === 'refused') return devices.answer;
+        inUse = true;
+        sources += 1;
+        return { ...devices.answer, source: sources };
       },
-      close: () => devices.asked.push('close'),
+      close: () => {
+        devices.asked.push('close');
+        inUse = false;
+      },
       onLost: (listener) => {
         listeners.add(listener);
         return () => listeners.delete(listener);

@@ -49,6 +49,7 @@ export const createFakeTakeAway = (): FakeTakeAway => {
   const written: Writing = { kind: 'written' };
 
   const render = async (request: RenderRequest) => {
+    if (request.sections.length === 0) throw new RangeError('no sections');
     devices.requests.push(request);
     for (let piece = 1; piece <= FAKE_PIECES; piece += 1) {
       await gate;
@@ -93,17 +94,21 @@ export const createFakeTakeAway = (): FakeTakeAway => {
       },
       open: async (name, type) => {
         const file = fileNamed(name, type);
+        const closed: Writing = { kind: 'refused', detail: `${name} is closed` };
         return {
           write: async (bytes) => {
             if (devices.refuse) return devices.refuse;
+            if (file.fate !== 'open') return closed;
             file.bytes.push(...bytes);
             return written;
           },
           rewriteStart: async (bytes) => {
+            if (file.fate !== 'open') return closed;
             file.bytes.splice(0, bytes.length, ...bytes);
             return written;
           },
           save: async () => {
+            if (file.fate !== 'open') return closed;
             file.fate = 'saved';
             return written;
           },

@@ -130,6 +130,7 @@ const renderPieces = async ({ request, ...rest }: Stage): Promise<Rendered> => {
     skip -= from;
     frames += left.length - from;
     await onChunk(left.subarray(from), right.subarray(from));
+    signal?.throwIfAborted();
   };
   for (let piece = 0; piece < pieces; piece += 1) {
     const due = await notesOfPiece(stage, piece);

@@ -139,6 +139,7 @@ const onStage = async (
 const bench = {
   band,
   onStage,
+  renderer: async () => (await import('../../../src/audio/export/render-offline')).renderSections,
   /** A file kept in the browser's own database. */
   keptFile: (key: string): KeptFile => createKeptFile(key, () => window.indexedDB),
   statuses,

@@ -171,7 +171,7 @@ it('goes on with the built-in voices when the file breaks down, and opens it aga
   ownSounds.lose('out of memory');
   expect(played()).toBeUndefined();
   expect(state().trouble).toMatch(/“hall\.sf2” can be played no longer \(out of memory\)/);
-  ownSounds.answer = { kind: 'opened', source: 2, voices: ['piano'] };
+  ownSounds.answer = { kind: 'opened', voices: ['piano'] };
   await commands.playOwnSounds('chords', true);
   expect(played()).toMatchObject({ source: 2 });
   expect(state().trouble).toBeNull();
