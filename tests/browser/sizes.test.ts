@@ -77,11 +77,11 @@ describe.each(SIZES)('at %d × %d', (...size) => {
     problems.push(...(await problemsIn(page, 'playing')));
     for (const { text } of ENTRIES) {
       await openEntry(page, text);
-      const sheet = page.locator('.panel');
-      await sheet.waitFor();
+      const panel = page.locator('.panel');
+      await panel.waitFor();
       const besides = size[0] >= 1100;
       problems.push(...(await problemsIn(page, `${text} open`, !besides)));
-      await sheet.getByRole('button', { name: 'Close' }).click();
+      await panel.getByRole('button', { name: 'Close' }).click();
     }
     await page.context().close();
     expect(problems).toEqual([]);
