@@ -39,9 +39,10 @@ export const BAND_BEHAVIOURS: readonly BandBehaviour[] = [
     expected: [{ kind: 'asleep' }, null, null],
   },
   {
-    does: 'bears being stopped, moved, changed and woken while it sleeps, and tells nobody',
+    does: 'bears being stopped, paused, moved, changed and woken while it sleeps, and tells nobody',
     act: async ({ band, program, sound, told }) => {
       band.stop();
+      band.pause();
       band.seek(3);
       band.change(program);
       band.setSound(sound);
@@ -100,6 +101,34 @@ export const BAND_BEHAVIOURS: readonly BandBehaviour[] = [
       return [await band.resume(), band.playhead() !== null];
     },
     expected: [{ kind: 'playing' }, true],
+  },
+  {
+    does: 'keeps its bar while it is paused, and goes on when it is called, however often it is asked',
+    act: async ({ band, program, sound, firstBar, told }) => {
+      await band.play(program, sound, 0);
+      await firstBar();
+      band.pause();
+      band.pause();
+      const held = [band.status(), band.playhead()?.bar, band.upcoming()?.kind];
+      const answers = [await band.resume(), await band.resume()];
+      return [held, answers, told.filter((each) => !each.includes('bar'))];
+    },
+    expected: [
+      [{ kind: 'paused' }, 0, 'chorus'],
+      [{ kind: 'playing' }, { kind: 'playing' }],
+      ['loading', 'ready', 'playing', 'paused', 'playing'],
+    ],
+  },
+  {
+    does: 'lets its bar go when it is stopped in a pause',
+    act: async ({ band, program, sound, firstBar, told }) => {
+      await band.play(program, sound, 0);
+      await firstBar();
+      band.pause();
+      band.stop();
+      return [band.status(), band.playhead(), band.upcoming(), await band.resume(), told.slice(-3)];
+    },
+    expected: [{ kind: 'ready' }, null, null, { kind: 'ready' }, ['paused', 'no bar', 'ready']],
   },
   {
     does: 'tells nothing to whoever left',

@@ -42,7 +42,7 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
   };
   const stop = (): void => {
     show(null);
-    if (status.kind === 'playing' || status.kind === 'interrupted') report({ kind: 'ready' });
+    if (['playing', 'paused', 'interrupted'].includes(status.kind)) report({ kind: 'ready' });
   };
   return {
     asked,

@@ -2,7 +2,13 @@
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
 import { elementAt } from '../../core/theory/element-at';
-import { barIndexOfNumber, chorusWith, formPositionAt, type SectionSource, sectionInPlaceOf } from './form-position';
+import {
+  barIndexOfNumber,
+  chorusWith,
+  formPositionAt,
+  type SectionSource,
+  sectionInPlaceOf,
+} from './form-position';
 
 /** A program paused in the middle of it. */
 export interface HeldPlace {

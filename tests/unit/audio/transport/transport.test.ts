@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { playheadAt } from '../../../../src/audio/transport/playhead-at';
 import { heldAtBar, heldInstead, heldUpcoming } from '../../../../src/audio/transport/held-place';
+import { playheadAt } from '../../../../src/audio/transport/playhead-at';
 import { createTransport } from '../../../../src/audio/transport/rolling-transport';
 import type { ScheduledNote } from '../../../../src/audio/transport/scheduled-note';
 import type { Program } from '../../../../src/core/arranger/program';
