@@ -128,8 +128,8 @@ export const CallNotation = ({ phrase, from }: Props) => {
   const box = useRef<HTMLDivElement>(null);
   const start = from === null ? null : (bars[from]?.at ?? 0);
   const draw = useCallback(() => {
-    const heard = live.heard();
-    const at = heard === null || start === null ? -1 : heard.ticks - start;
+    const playhead = live.playhead();
+    const at = playhead === null || start === null ? -1 : playhead.ticks - start;
     for (const note of box.current?.querySelectorAll<SVGGElement>('.call-note') ?? []) {
       const { at: begins, until } = note.dataset;
       const on = at >= Number(begins) && at < Number(until) ? 'true' : 'false';

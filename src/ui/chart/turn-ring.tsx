@@ -5,7 +5,7 @@ import { useFrame } from '../state/use-frame';
 
 const isCalm = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
-/** A ring that empties while a turn goes by, with the beats that are left in it. Written as it is heard. */
+/** A ring that empties while a turn goes by, with the beats that are left in it. Written as it is playhead. */
 export const TurnRing = ({ span }: { readonly span: BarSpan }) => {
   const { live } = useSession();
   const playing = useSelected((state) => state.status.kind === 'playing');
@@ -17,9 +17,9 @@ export const TurnRing = ({ span }: { readonly span: BarSpan }) => {
   const until = last === undefined ? from : last.at + last.length;
   const beatsIn = (ticks: number): number => Math.ceil(ticks / meter.beatTicks);
   const draw = useCallback(() => {
-    const heard = live.heard();
-    if (heard === null || ring.current === null || number.current === null) return;
-    const left = Math.min(until - from, Math.max(0, until - heard.ticks));
+    const playhead = live.playhead();
+    if (playhead === null || ring.current === null || number.current === null) return;
+    const left = Math.min(until - from, Math.max(0, until - playhead.ticks));
     const beats = Math.ceil(left / meter.beatTicks);
     const shown = isCalm() ? beats * meter.beatTicks : left;
     ring.current.style.strokeDashoffset = String(1 - shown / (until - from || 1));

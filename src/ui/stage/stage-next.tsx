@@ -11,7 +11,7 @@ import { LargeChord } from './stage-now';
 
 const beatsText = (beats: number): string => (beats === 1 ? 'in 1 beat' : `in ${beats} beats`);
 
-/** How long until the change, counted down as it is heard. */
+/** How long until the change, counted down as it is playhead. */
 const Until = ({ after }: { readonly after: number }) => {
   const { live } = useSession();
   const { tune, bar } = useSelected((state) => state.now);
@@ -20,9 +20,9 @@ const Until = ({ after }: { readonly after: number }) => {
   const start = bars[bar]?.at ?? 0;
   const text = useRef<HTMLSpanElement>(null);
   const draw = useCallback(() => {
-    const heard = live.heard();
-    if (heard === null || heard.bar !== bar || text.current === null) return;
-    const beats = Math.max(1, Math.ceil((start + after - heard.ticks) / meter.beatTicks));
+    const playhead = live.playhead();
+    if (playhead === null || playhead.bar !== bar || text.current === null) return;
+    const beats = Math.max(1, Math.ceil((start + after - playhead.ticks) / meter.beatTicks));
     if (text.current.textContent !== beatsText(beats)) text.current.textContent = beatsText(beats);
   }, [live, bar, start, after, meter]);
   useFrame(playing, draw);

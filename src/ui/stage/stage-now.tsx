@@ -6,14 +6,14 @@ import { ChordText } from '../controls/chord-text';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 
-/** The beats of the bar, filled as they are heard. */
+/** The beats of the bar, filled as they are playhead. */
 const BeatDashes = () => {
   const { live } = useSession();
   const beats = useSelected((state) => state.now.tune.chart.meter.beats);
   const playing = useSelected((state) => state.status.kind === 'playing');
   const list = useRef<HTMLSpanElement>(null);
   const draw = useCallback(() => {
-    const beat = live.heard()?.beat ?? -1;
+    const beat = live.playhead()?.beat ?? -1;
     for (const [i, dash] of [...(list.current?.children ?? [])].entries()) {
       const on = String(i <= beat);
       if (dash.getAttribute('data-on') !== on) dash.setAttribute('data-on', on);

@@ -3,7 +3,7 @@ import { type ReactNode, useEffect, useRef } from 'react';
 import { nextChord } from '../../core/song/next-chord';
 import { Guarded } from '../controls/guarded';
 import { useSelected, useSession } from '../state/session-context';
-import { usePlayingIndex } from '../state/use-heard-chord';
+import { usePlayingIndex } from '../state/use-playing-chord';
 import { StageBar } from './stage-bar';
 import { StageMap, useStageDrawing } from './stage-map';
 import { StageNext } from './stage-next';
