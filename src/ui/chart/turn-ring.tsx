@@ -5,7 +5,7 @@ import { useFrame } from '../state/use-frame';
 
 const isCalm = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
-/** A ring that empties while a turn goes by, with the beats that are left in it. Written as it is playhead. */
+/** A ring that empties while a turn goes by, with the beats that are left in it. Written as it is heard. */
 export const TurnRing = ({ span }: { readonly span: BarSpan }) => {
   const { live } = useSession();
   const playing = useSelected((state) => state.status.kind === 'playing');

@@ -11,7 +11,7 @@ import { LargeChord } from './stage-now';
 
 const beatsText = (beats: number): string => (beats === 1 ? 'in 1 beat' : `in ${beats} beats`);
 
-/** How long until the change, counted down as it is playhead. */
+/** How long until the change, counted down as it is heard. */
 const Until = ({ after }: { readonly after: number }) => {
   const { live } = useSession();
   const { tune, bar } = useSelected((state) => state.now);

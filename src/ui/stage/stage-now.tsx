@@ -6,7 +6,7 @@ import { ChordText } from '../controls/chord-text';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 
-/** The beats of the bar, filled as they are playhead. */
+/** The beats of the bar, filled as they are heard. */
 const BeatDashes = () => {
   const { live } = useSession();
   const beats = useSelected((state) => state.now.tune.chart.meter.beats);
