@@ -29,7 +29,17 @@ export default defineConfig({
   base: './',
   plugins: [react()],
   define: { VERSION: JSON.stringify(programVersion()), SHIPPED: JSON.stringify(shippedLicences()) },
-  build: { target: 'es2022', chunkSizeWarningLimit: 700, assetsInlineLimit: 0 },
+  build: {
+    target: 'es2022',
+    chunkSizeWarningLimit: 700,
+    assetsInlineLimit: 0,
+    // Browsers without it fetch the same files a little later.
+    modulePreload: { polyfill: false },
+    // The packages tonal is made of fill dictionaries of their own when they load; those that are not used may go.
+    rolldownOptions: {
+      treeshake: { moduleSideEffects: [{ test: /@tonaljs|[/]tonal[/]/, sideEffects: false }] },
+    },
+  },
   worker: { format: 'es' },
   test: {
     projects: [

@@ -1,9 +1,9 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { loadExportWork } from './app/export/export';
 import { createSession, type Session } from './app/session/session';
 import { WEB_GROUND } from './audio/band/band-ground';
 import { createBand } from './audio/band/create-band';
-import { createAudioCompressor } from './audio/export/compress-audio';
 import { createOwnSounds } from './audio/soundfont/soundfont-route';
 import { createOffline } from './offline/offline';
 import { createFullScreen } from './screen/full-screen';
@@ -13,6 +13,8 @@ import { createKeptValues } from './storage/kept-values';
 import { createFileSaver } from './storage/save-file';
 import { App } from './ui/page/app';
 import { showLastResort } from './ui/page/last-resort';
+import { LATER_PARTS } from './ui/page/page-parts';
+import { fetchStage } from './ui/page/stage-place';
 
 const page = document.getElementById('page');
 if (page === null) throw new Error('The page has no element "page" to draw into');
@@ -27,6 +29,21 @@ const whenIdle = (run: () => void): void => {
   };
   if (document.readyState === 'complete') wait();
   else window.addEventListener('load', wait, { once: true });
+};
+
+const loadRenderer = (): Promise<typeof import('./audio/export/render-offline')> => {
+  // Tone greets in the console unless asked not to.
+  Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
+  return import('./audio/export/render-offline');
+};
+const loadCompressor = (): Promise<typeof import('./audio/export/compress-audio')> =>
+  import('./audio/export/compress-audio');
+
+/** Fetches everything the page was not first drawn with, so that nothing is asked for later. What fails is asked for again when it is wanted. */
+const fetchTheRest = async (session: Session): Promise<void> => {
+  await LATER_PARTS.fetch().catch(LATER_PARTS.forgetFailure);
+  session.prepare();
+  await Promise.allSettled([fetchStage(), loadRenderer(), loadExportWork(), loadCompressor()]);
 };
 
 const kept = createKeptValues(() => window.localStorage, window);
@@ -45,13 +62,11 @@ const open = (): Session =>
     },
     takeAway: {
       loadRenderer: async () => {
-        // Tone greets in the console unless asked not to.
-        Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
-        const { renderSections } = await import('./audio/export/render-offline');
+        const { renderSections } = await loadRenderer();
         return (request) => renderSections({ ...request, route: ownSounds.route });
       },
       saver: createFileSaver(),
-      compressor: createAudioCompressor(),
+      loadCompressor: async () => (await loadCompressor()).createAudioCompressor(),
     },
     ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
     screen: {
@@ -91,6 +106,7 @@ try {
       <App session={session} />
     </StrictMode>,
   );
+  whenIdle(() => void fetchTheRest(session));
 } catch (error) {
   giveUp(error, null);
 }

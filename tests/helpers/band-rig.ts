@@ -29,6 +29,8 @@ const fakeEngine = () => {
       playing = true;
       return true;
     }),
+    prepare: vi.fn(),
+    sounding: vi.fn((): boolean => playing),
     stop: vi.fn(() => {
       playing = false;
       paused = false;

@@ -4,11 +4,19 @@ import type { Program, Section } from '../../src/core/arranger/program';
 import { sectionAt } from '../../src/core/arranger/section-at';
 import type { BandSound } from '../../src/core/song/band-sound';
 
+/** What a band was told that it may be asked to play. */
+export interface Prepared {
+  readonly program: Program;
+  readonly sound: BandSound;
+  readonly fromBar: number;
+}
+
 /** A band that makes no sound: it remembers what it was asked and is moved by hand. */
 export interface FakeBand extends Band {
   readonly asked: string[];
   readonly programs: Program[];
   readonly sounds: BandSound[];
+  readonly prepared: Prepared[];
   /** Lets a bar of a section be heard. */
   hear(index: number, bar: number): void;
   report(status: BandStatus): void;
@@ -23,6 +31,7 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
   const asked: string[] = [];
   const programs: Program[] = [];
   const sounds: BandSound[] = [];
+  const prepared: Prepared[] = [];
   const barListeners = new Set<(position: Playhead | null) => void>();
   const statusListeners = new Set<(status: BandStatus) => void>();
   const makeshiftListeners = new Set<() => void>();
@@ -73,6 +82,8 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
       asked.push('pause');
       if (status.kind === 'playing') report({ kind: 'paused' });
     },
+    prepare: (program, sound, fromBar) => prepared.push({ program, sound, fromBar }),
+    prepared,
     resume: async () => {
       asked.push('resume');
       if (status.kind === 'paused') report({ kind: 'playing' });

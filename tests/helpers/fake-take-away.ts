@@ -118,14 +118,14 @@ export const createFakeTakeAway = (): FakeTakeAway => {
         };
       },
     },
-    compressor: {
+    loadCompressor: async () => ({
       offered: async () => devices.encodings,
       open: ({ write, title }) => ({
         add: (left) => write(Uint8Array.of(left.length)),
         end: () => write(new TextEncoder().encode(title)),
         close: () => undefined,
       }),
-    },
+    }),
   };
   return devices;
 };

@@ -3,11 +3,15 @@ import userEvent from '@testing-library/user-event';
 import { createSession } from '../../src/app/session/session';
 import { createKeptValues } from '../../src/storage/kept-values';
 import { App } from '../../src/ui/page/app';
+import { LATER_PARTS } from '../../src/ui/page/page-parts';
 import { createFakeBand } from './fake-band';
 import { createFakeOffline } from './fake-offline';
 import { createFakeOwnSounds } from './fake-own-sounds';
 import { createFakeStorage } from './fake-storage';
 import { createFakeTakeAway } from './fake-take-away';
+
+// As a page that has rested: what it fetches later is here.
+await LATER_PARTS.fetch();
 
 /** The whole page on a band that makes no sound and a storage in memory. */
 export const openPage = (stored?: unknown) => {

@@ -18,7 +18,8 @@ export interface TakeAwayDevices {
   /** Fetches the part of the program that renders; rejects when it cannot be had. */
   readonly loadRenderer: () => Promise<Renderer>;
   readonly saver: FileSaver;
-  readonly compressor: AudioCompressor;
+  /** Fetches the part of the program that compresses; rejects when it cannot be had. */
+  readonly loadCompressor: () => Promise<AudioCompressor>;
 }
 
 /** One file to make: its name and the parts in it. */
@@ -58,6 +59,17 @@ export const mustFitWav = (format: WavFormat, seconds: number): void => {
   );
 };
 
+/** What makes audio. Rejects with SavingTrouble when it cannot be had. */
+const fetched = async <Part>(load: () => Promise<Part>): Promise<Part> => {
+  try {
+    return await load();
+  } catch {
+    throw new SavingTrouble(
+      'The part of the program that makes audio could not be loaded. Save again; if it stays away, open Combshed in another tab and save there. Your choices are kept.',
+    );
+  }
+};
+
 /** The header goes first with no length, and is written again when the length is known. */
 const openWav = async (file: GrowingFile, format: WavFormat, seed: number): Promise<SampleSink> => {
   let frames = 0;
@@ -79,10 +91,11 @@ const openWav = async (file: GrowingFile, format: WavFormat, seed: number): Prom
 const openSink = async (
   file: GrowingFile,
   { format, title, style }: AudioOrder,
-  compressor: AudioCompressor,
+  loadCompressor: TakeAwayDevices['loadCompressor'],
 ): Promise<SampleSink> => {
   if (!isEncoding(format)) return openWav(file, format, style.seed);
   const write = async (bytes: Uint8Array) => mustBeWritten(await file.write(bytes));
+  const compressor = await fetched(loadCompressor);
   return compressor.open({ encoding: format, title, serial: style.seed, write });
 };
 
@@ -105,7 +118,7 @@ const fill = async (
   { order, render, devices, signal }: Work,
   onProgress: (share: number) => void,
 ): Promise<Rendered> => {
-  const file = await openSink(growing, order, devices.compressor);
+  const file = await openSink(growing, order, devices.loadCompressor);
   const { cutAt, format } = order;
   const sink =
     cutAt === null ? withoutSilentEnd(file) : cutAfter(file, Math.round(cutAt * format.sampleRate));
@@ -153,16 +166,6 @@ const makeFile = async (
   }
 };
 
-const load = async ({ loadRenderer }: TakeAwayDevices): Promise<Renderer> => {
-  try {
-    return await loadRenderer();
-  } catch {
-    throw new SavingTrouble(
-      'The part of the program that makes audio could not be loaded. Save again; if it stays away, open Combshed in another tab and save there. Your choices are kept.',
-    );
-  }
-};
-
 /**
  * Renders every file of an order and hands each over as soon as it is done. Resolves with the number of sounds that
  * could not be computed and are missing. Rejects with SavingTrouble, or with the signal's reason when aborted.
@@ -172,7 +175,7 @@ export const saveAudioFiles = async (
   devices: TakeAwayDevices,
   { signal, report }: JobReins,
 ): Promise<number> => {
-  const render = await load(devices);
+  const render = await fetched(devices.loadRenderer);
   let missing = 0;
   for (const [index, file] of order.files.entries()) {
     signal.throwIfAborted();

@@ -1,29 +1,13 @@
 import type { Encoding } from '../../audio/export/compress-audio';
-import type { Program, Section } from '../../core/arranger/program';
-import { writeMidi } from '../../core/formats/midi';
-import type { WavFormat } from '../../core/formats/wav';
-import { openParts } from '../../core/settings/mix';
+import type { Program } from '../../core/arranger/program';
 import type { BandSound } from '../../core/song/band-sound';
-import { fileStem, leadSheetOf, songTitle, soundingParts } from '../../core/song/song-files';
-import { eachSongSection, type SongExtent, sectionSeconds, songSeconds } from '../../core/song/song-sections';
+import { fileStem } from '../../core/song/song-files';
 import type { Slice } from '../slice';
 import type { Song } from '../song/song-state';
-import {
-  type AudioFile,
-  type AudioOrder,
-  type JobReins,
-  mustFitWav,
-  saveAudioFiles,
-  type TakeAwayDevices,
-} from './export-audio';
-import {
-  type ExportState,
-  extentOf,
-  type TakeAwayChoices,
-  type TakeAwayMessage,
-  type TakeAwayState,
-} from './export-state';
+import type { JobReins, TakeAwayDevices } from './export-audio';
+import type { ExportState, TakeAwayChoices, TakeAwayMessage, TakeAwayState } from './export-state';
 import { mustBeWritten, SavingTrouble, troubleText } from './export-trouble';
+import type { ExportOrder } from './export-work';
 
 /** What the page can ask for: files. */
 export interface TakeAwayCommands {
@@ -47,25 +31,15 @@ export interface TakeAwayOptions {
   readonly soundOf: (state: Exported) => BandSound;
 }
 
-const SILENT =
-  'Every part is muted in the mixer, so there would be nothing to hear. Let at least one part sound, then save again.';
-/** Sections arranged before the page gets its turn: some tens of milliseconds. */
-const SECTIONS_AT_A_TIME = 4;
-
-const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
-
-const collectSections = async (
-  program: Program,
-  extent: SongExtent,
-  signal: AbortSignal,
-): Promise<readonly Section[]> => {
-  const sections: Section[] = [];
-  for (const section of eachSongSection(program, extent)) {
-    sections.push(section);
-    if (sections.length % SECTIONS_AT_A_TIME === 0) await turn();
-    signal.throwIfAborted();
+/** Fetches what makes files; rejects with SavingTrouble when it cannot be had. */
+export const loadExportWork = async (): Promise<typeof import('./export-work')> => {
+  try {
+    return await import('./export-work');
+  } catch {
+    throw new SavingTrouble(
+      'The part of the program that makes files could not be loaded. Save again; if it stays away, open Combshed in another tab and save there. Your choices are kept.',
+    );
   }
-  return sections;
 };
 
 /** Rejects as soon as the signal is aborted, whatever the work is still waiting for. */
@@ -119,44 +93,13 @@ const saved = (names: readonly string[]): string =>
     ? `${names[0]} is in your downloads.`
     : `${names.length} files are in your downloads: ${names.join(', ')}.`;
 
-const formatOf = ({ kind, sampleRate, bits }: TakeAwayChoices, encodings: readonly Encoding[]) => {
-  if (kind === 'wav') return { sampleRate, channels: 2, bits } satisfies WavFormat;
-  const encoding = encodings.find(({ id }) => id === kind);
-  if (!encoding) throw new SavingTrouble('This browser cannot make that kind of file. Choose WAV.');
-  return encoding;
-};
-
-const audioOrder = (
-  { settings, tune, takeAway }: Exported,
-  sections: readonly Section[],
-  sound: BandSound,
-  ending: boolean,
-): AudioOrder => {
-  const format = formatOf(takeAway.choices, takeAway.encodings);
-  const extension = 'bitrate' in format ? format.extension : 'wav';
-  const parts = soundingParts(settings.mix, sections);
-  if (parts.length === 0) throw new SavingTrouble(SILENT);
-  const files: readonly AudioFile[] =
-    takeAway.choices.files === 'band'
-      ? [{ name: `${fileStem(settings, tune)}.${extension}`, parts }]
-      : parts.map((part) => ({ name: `${fileStem(settings, tune, part)}.${extension}`, parts: [part] }));
-  const seconds = sections.reduce((sum, section) => sum + sectionSeconds(section), 0);
-  return {
-    title: songTitle(settings, tune),
-    files,
-    sections,
-    style: settings.style,
-    sound,
-    format,
-    cutAt: ending ? null : seconds,
-  };
-};
-
-const midiOf = ({ settings, tune }: Exported, sections: readonly Section[]): Uint8Array => {
-  const parts = openParts(settings.mix);
-  if (soundingParts(settings.mix, sections).length === 0) throw new SavingTrouble(SILENT);
-  const { bass, chords, push } = settings.style;
-  return writeMidi({ title: songTitle(settings, tune), sections, voices: { bass, chords }, parts, push });
+/** What this browser can compress to: nothing where the part that compresses cannot be had. */
+const offered = async ({ loadCompressor }: TakeAwayDevices): Promise<readonly Encoding[]> => {
+  try {
+    return await (await loadCompressor()).offered();
+  } catch {
+    return [];
+  }
 };
 
 /** The commands that make files. Each works on the song as it is when asked; what changes later is not in the file. */
@@ -172,47 +115,39 @@ export const createTakeAwayCommands = ({
     return note(saved([name]));
   };
   /** A wish for an ending belongs to the playing under way, not to the file. */
-  const songOf = (state: Exported): Program => programOf({ ...state, lastChorus: null });
+  const orderNow = (): ExportOrder => {
+    const state = store.getState();
+    return { state, song: programOf({ ...state, lastChorus: null }), sound: soundOf(state) };
+  };
   const nameWith = ({ settings, tune }: Exported, extension: string): string =>
     `${fileStem(settings, tune)}.${extension}`;
   return {
     chooseTakeAway: (change) => jobs.set({ choices: { ...store.getState().takeAway.choices, ...change } }),
-    findEncodings: async () => jobs.set({ encodings: await devices.compressor.offered() }),
+    findEncodings: async () => jobs.set({ encodings: await offered(devices) }),
     saveMidi: () => {
-      const state = store.getState();
-      const song = songOf(state);
-      const name = nameWith(state, 'mid');
+      const order = orderNow();
+      const name = nameWith(order.state, 'mid');
       return jobs.run(name, async ({ signal }) => {
-        const extent = extentOf(state.takeAway.choices, song.plan);
-        return give(name, 'audio/midi', midiOf(state, await collectSections(song, extent, signal)));
+        const { makeMidi } = await loadExportWork();
+        return give(name, 'audio/midi', await makeMidi(order, signal));
       });
     },
     saveAudio: () => {
-      const state = store.getState();
-      const song = songOf(state);
-      const { choices, encodings } = state.takeAway;
-      return jobs.run(nameWith(state, choices.kind), async (reins) => {
-        const extent = extentOf(choices, song.plan);
-        const format = formatOf(choices, encodings);
-        if (!('bitrate' in format)) mustFitWav(format, songSeconds(song, extent));
-        const order = audioOrder(
-          state,
-          await collectSections(song, extent, reins.signal),
-          soundOf(state),
-          extent.ending,
-        );
-        const missing = await saveAudioFiles(order, devices, reins);
-        const done = saved(order.files.map(({ name }) => name));
+      const order = orderNow();
+      return jobs.run(nameWith(order.state, order.state.takeAway.choices.kind), async (reins) => {
+        const { makeAudio } = await loadExportWork();
+        const { names, missing } = await makeAudio(order, devices, reins);
+        const done = saved(names);
         if (missing === 0) return note(done);
         return trouble(`${done} Some of its sounds could not be made and are missing from it; save again.`);
       });
     },
     saveLeadSheet: () => {
-      const state = store.getState();
-      const name = nameWith(state, 'musicxml');
+      const order = orderNow();
+      const name = nameWith(order.state, 'musicxml');
       return jobs.run(name, async () => {
-        const text = leadSheetOf(state.settings, state.tune);
-        return give(name, 'application/vnd.recordare.musicxml+xml', new TextEncoder().encode(text));
+        const { makeLeadSheet } = await loadExportWork();
+        return give(name, 'application/vnd.recordare.musicxml+xml', makeLeadSheet(order));
       });
     },
     cancelSaving: jobs.cancel,

@@ -60,6 +60,8 @@ export interface Session {
   readonly store: Pick<StoreApi<SessionState>, 'getState' | 'getInitialState' | 'subscribe'>;
   readonly commands: Commands;
   readonly live: Live;
+  /** To be called once the page rests: what playing would need first is computed ahead. */
+  prepare(): void;
   dispose(): void;
 }
 
@@ -100,7 +102,7 @@ export const createSession = (devices: Devices): Session => {
   const store = createStore<SessionState>(() => createInitialState(devices));
   const state = store.getState;
   const board = createNoticeBoard(store);
-  const orders = createBandOrders(store, band);
+  const orders = createBandOrders(store, band, later);
   const keeper = createKeeper({ board, later });
   const settings = openSettings({
     kept,
@@ -184,6 +186,7 @@ export const createSession = (devices: Devices): Session => {
       ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
     },
     live: { playhead: () => band.playhead() },
+    prepare: orders.prepare,
     dispose: () => {
       for (const unsubscribe of unsubscribers) unsubscribe();
       files.cancelSaving();

@@ -8,6 +8,9 @@ import type { Song, SongState } from './song-state';
 export const isUnderWay = (band: Band): boolean =>
   ['playing', 'paused', 'interrupted'].includes(band.status().kind);
 
+/** Choices that follow each other closer than this are prepared for together, in seconds. */
+const PREPARE_SECONDS = 0.4;
+
 /** Programs are plain data, made field by field in one order. */
 const sameValue = (a: Program | null, b: Program): boolean =>
   a !== null && (a === b || JSON.stringify(a) === JSON.stringify(b));
@@ -17,6 +20,8 @@ export interface BandOrders {
   programOf(state: Song): Program;
   /** Plays the song as chosen, from a bar of the form. */
   play(fromBar: number): Promise<BandStatus>;
+  /** Lets a resting band compute what playing would need first, now and after every change from now on. */
+  prepare(): void;
   /** To be called after any change: a band under way is told when what it is to play is no longer what it was told. */
   follow(): void;
 }
@@ -25,18 +30,38 @@ export interface BandOrders {
  * Orders for a band that compare the music itself, not the choices it is made from: whatever a choice changes in the
  * program, the band hears of it, and of nothing else.
  */
-export const createBandOrders = (store: Slice<Song, SongState>, band: Band): BandOrders => {
+export const createBandOrders = (
+  store: Slice<Song, SongState>,
+  band: Band,
+  later: (seconds: number, run: () => void) => () => void,
+): BandOrders => {
   const leads = rememberLeads();
   let told: Program | null = null;
   const make = (state: Song): Program => programOf(state, leads);
+  let rested = false;
+  let takeBack = (): void => undefined;
+  const prepare = (): void => {
+    const state = store.getState();
+    if (isUnderWay(band) || state.warmUp !== null) return;
+    band.prepare(make(state), audibleSoundOf(state), state.cursor);
+  };
+  const prepareSoon = (): void => {
+    takeBack();
+    if (rested) takeBack = later(PREPARE_SECONDS, prepare);
+  };
   return {
     programOf: make,
     play: (fromBar) => {
       told = make(store.getState());
       return band.play(told, audibleSoundOf(store.getState()), fromBar);
     },
+    prepare: () => {
+      rested = true;
+      prepare();
+    },
     follow: () => {
-      if (!isUnderWay(band) || store.getState().warmUp !== null) return;
+      if (!isUnderWay(band)) return prepareSoon();
+      if (store.getState().warmUp !== null) return;
       const program = make(store.getState());
       if (sameValue(told, program)) return;
       told = program;

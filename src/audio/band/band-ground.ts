@@ -1,3 +1,5 @@
+import type { Program } from '../../core/arranger/program';
+import type { BandSound } from '../../core/song/band-sound';
 import type { Engine } from './engine';
 import type { BandEvents } from './load-band';
 
@@ -6,6 +8,8 @@ export interface BandGround {
   /** Null where the browser has no Web Audio. May throw when the device cannot be opened. */
   readonly createContext: () => AudioContext | null;
   readonly loadEngine: (context: AudioContext, events: BandEvents) => Promise<Engine>;
+  /** Computes what the first play needs before there is a context. */
+  readonly prepare?: (program: Program, sound: BandSound, fromBar: number) => Promise<void>;
 }
 
 /** The browser itself. */
@@ -15,5 +19,10 @@ export const WEB_GROUND: BandGround = {
   loadEngine: async (context, events) => {
     const { loadEngine } = await import('./load-band');
     return loadEngine(context, events);
+  },
+  // Neither the band's part nor Tone's classes in it make a context before `loadEngine` does.
+  prepare: async (program, sound, fromBar) => {
+    const { prepareSounds } = await import('./load-band');
+    prepareSounds(program, sound, fromBar);
   },
 };

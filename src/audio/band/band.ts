@@ -22,6 +22,11 @@ export interface Band {
   status(): BandStatus;
   /** Must be called inside a user gesture the first time. Counts in, then enters the first chorus at `fromBar`. */
   play(program: Program, sound: BandSound, fromBar: number): Promise<BandStatus>;
+  /**
+   * Computes ahead what `play` would need first, away from the page; no gesture is needed. Does nothing while the band
+   * plays, and says nothing when it cannot: `play` then computes it.
+   */
+  prepare(program: Program, sound: BandSound, fromBar: number): void;
   /** Silence within 30 ms, the place kept; does nothing unless the band is heard. */
   pause(): void;
   /**

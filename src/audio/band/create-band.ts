@@ -10,6 +10,7 @@ import type { BandSound } from '../../core/song/band-sound';
 import type { Seconds } from '../../core/theory/units';
 import type { Band, BandStatus } from './band';
 import { type BandGround, WEB_GROUND } from './band-ground';
+import { createContextRest } from './context-rest';
 import type { Engine } from './engine';
 import { createListeners } from './listeners';
 import type { BandEvents } from './load-band';
@@ -20,9 +21,6 @@ import { RESTING_SOUND } from './resting-sound';
  * one that takes longer still is looked at again when it starts.
  */
 const START_MS = 1200;
-
-/** How long the context goes on running after the last sound. */
-const REST_AFTER_MS = 30_000;
 
 /** Creates the band, asleep. */
 export const createBand = (ground: BandGround = WEB_GROUND): Band => new LazyBand(ground);
@@ -44,7 +42,11 @@ class LazyBand implements Band {
   private run = 0;
   /** The bar that a play which found the context silent begins at as soon as it runs. */
   private waitingFrom: number | null = null;
-  private resting: ReturnType<typeof setTimeout> | undefined;
+  private readonly rest = createContextRest({
+    idle: () => this.isResting(),
+    sounding: () => this.engine?.sounding() === true,
+    rest: () => void this.context?.suspend().catch(() => undefined),
+  });
 
   constructor(ground: BandGround) {
     this.ground = ground;
@@ -74,6 +76,12 @@ class LazyBand implements Band {
     this.settle();
   }
 
+  prepare(program: Program, sound: BandSound, fromBar: number): void {
+    if (this.engine !== null) this.engine.prepare(program, sound, fromBar);
+    else if (this.loading === null)
+      void this.ground.prepare?.(program, sound, fromBar).catch(() => undefined);
+  }
+
   async resume(): Promise<BandStatus> {
     if (this.current.kind === 'paused') return this.goOn();
     const { context } = this;
@@ -89,7 +97,7 @@ class LazyBand implements Band {
     this.waitingFrom = null;
     this.engine?.stop();
     if (['playing', 'paused', 'interrupted'].includes(this.current.kind)) this.set({ kind: 'ready' });
-    if (this.current.kind === 'ready') this.restLater();
+    if (this.current.kind === 'ready') this.rest.soon();
   }
 
   change(program: Program): void {
@@ -152,15 +160,7 @@ class LazyBand implements Band {
     else if (this.engine?.paused()) this.set({ kind: 'paused' });
     else if (running) this.set({ kind: 'ready' });
     else this.set({ kind: this.context?.state === 'interrupted' ? 'interrupted' : 'blocked' });
-    if (this.isResting()) this.restLater();
-  }
-
-  /** A context that runs costs battery even when it plays silence. */
-  private restLater(): void {
-    clearTimeout(this.resting);
-    this.resting = setTimeout(() => {
-      if (this.isResting()) void this.context?.suspend().catch(() => undefined);
-    }, REST_AFTER_MS);
+    if (this.isResting()) this.rest.soon();
   }
 
   /** Brings context and engine up; null when that did not succeed, with the reason in the status. */
@@ -168,7 +168,7 @@ class LazyBand implements Band {
     const context = this.openContext();
     if (context === null) return null;
     const started = this.startContext(context);
-    clearTimeout(this.resting);
+    this.rest.notNow();
     try {
       if (this.engine === null || context.state !== 'running') this.set({ kind: 'loading' });
       this.loading ??= this.ground.loadEngine(context, this.eventsOf(context));
@@ -290,7 +290,7 @@ class LazyBand implements Band {
 
   private discard(): void {
     const { engine, context } = this;
-    clearTimeout(this.resting);
+    this.rest.notNow();
     this.engine = null;
     this.loading = null;
     this.context = null;

@@ -20,23 +20,9 @@ import type { ScheduledNote } from '../transport/scheduled-note';
 import type { Transport } from '../transport/transport';
 import type { AuditionNote, Engine, EngineCounts, EngineOptions } from './engine';
 import { auditionNote, notesFromHeld, notesSoon, openingNotes } from './engine-notes';
+import { CHANGE_EVERY_MS, CLOSED_AFTER, LEAD, PULSE_MS, READY_AHEAD, WAIT } from './engine-times';
 import { createPlayer, type Player } from './note-player';
 import { keysOf, noteSound } from './note-sound';
-
-/** Music that must be ready before the first beat, in seconds. */
-const READY_AHEAD = 2;
-/**
- * Longest waits for it, in ms: at the start; while the old music goes on; and while the old instruments do, which the
- * window still holds notes of for a while.
- */
-const WAIT = { start: 1500, change: 150, instruments: 1200 };
-/** From the call to the first beat: covers the audio thread's lead and a part pushed ahead of the beat. */
-const LEAD = 0.12;
-/** The mixer's gate is shut this long after it was told to, in seconds; then sources can end unheard. */
-const CLOSED_AFTER = 0.03;
-const PULSE_MS = 100;
-/** Changes closer than this are taken over together, so that dragging the tempo does not stutter. */
-const CHANGE_EVERY_MS = 80;
 
 /** Builds the band's engine. */
 export const createEngine = (options: EngineOptions): Engine => new BandEngine(options);
@@ -132,6 +118,11 @@ class BandEngine implements Engine {
     return this.held !== null;
   }
 
+  prepare(program: Program, sound: BandSound, fromBar: number): void {
+    if (this.playing() || this.paused()) return;
+    this.bank.want(keysOf(openingNotes(this.source, program, fromBar), sound));
+  }
+
   stop(): void {
     this.run += 1;
     this.halt();
@@ -184,6 +175,10 @@ class BandEngine implements Engine {
 
   playing(): boolean {
     return this.pulse !== null;
+  }
+
+  sounding(): boolean {
+    return this.playing() || this.player.live() + this.asidePlayer.live() > 0;
   }
 
   resync(): void {

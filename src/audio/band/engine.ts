@@ -36,6 +36,8 @@ export interface EngineCounts extends BankCounts {
 export interface Engine {
   /** Resolves to false when another call took over before the music began. */
   play(program: Program, sound: BandSound, fromBar: number): Promise<boolean>;
+  /** Computes what this would need first, unless the band plays. */
+  prepare(program: Program, sound: BandSound, fromBar: number): void;
   stop(): void;
   /** Falls silent and keeps the bar that is heard; false when nothing is heard. */
   pause(): boolean;
@@ -49,6 +51,8 @@ export interface Engine {
   playhead(): Playhead | null;
   upcoming(): Section | null;
   playing(): boolean;
+  /** Whether anything may still be heard: the music, or the end of a single note. */
+  sounding(): boolean;
   /** Forgets earlier clock readings. */
   resync(): void;
   counts(): EngineCounts;

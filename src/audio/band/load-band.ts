@@ -1,15 +1,21 @@
 /** Everything the first gesture loads: Tone, the engine and the arranger. */
 import type { Playhead } from '../../core/arranger/playhead';
+import type { Program } from '../../core/arranger/program';
+import type { BandSound } from '../../core/song/band-sound';
 import './quiet-tone';
 import { Context } from 'tone/build/esm/core/context/Context.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import type { WorkerRoute } from '../bank/bank';
-import { createBankWorker, type WorkerFate } from '../bank/create-bank-worker';
+import { createBankWorker, startBankWorker, type WorkerFate } from '../bank/create-bank-worker';
+import { createForehand } from '../bank/forehand';
 import { createLimiterStage } from '../mixer/limiter-node';
-import { roomBuffer } from '../mixer/room-buffer';
+import { prepareRoom, roomBuffer } from '../mixer/room-buffer';
 import { bandSection } from '../transport/band-sections';
 import { createEngine } from './create-engine';
 import type { Engine } from './engine';
+import { openingNotes } from './engine-notes';
+import { READY_AHEAD } from './engine-times';
+import { keysOf } from './note-sound';
 
 /** What the band wants to be told. */
 export interface BandEvents extends WorkerFate {
@@ -19,6 +25,16 @@ export interface BandEvents extends WorkerFate {
   readonly route?: WorkerRoute;
 }
 
+/** What the first engine of the page is handed. */
+const forehand = createForehand(startBankWorker);
+
+/** Computes what the first play needs first, before there is a context to play on. */
+export const prepareSounds = (program: Program, sound: BandSound, fromBar: number): void => {
+  const first = openingNotes(bandSection, program, fromBar).filter(({ at }) => at < READY_AHEAD);
+  forehand.prepare(keysOf(first, sound));
+  prepareRoom();
+};
+
 /** Builds the engine on a context. Rejects when the audio part cannot be set up on it. */
 export const loadEngine = async (
   context: AudioContext,
@@ -27,13 +43,14 @@ export const loadEngine = async (
   const tone = new Context({ context, lookAhead: 0, updateInterval: 0.1, clockSource: 'timeout' });
   // Tone's nodes ask for the global context even when handed one; without this they would make a second one.
   setContext(tone);
+  const prepared = forehand.handOver(context.sampleRate);
   return createEngine({
     context,
     tone,
     limiter: await createLimiterStage(context, tone),
     room: roomBuffer(context),
     source: bandSection,
-    createWorker: () => route(createBankWorker({ onMakeshift, onLost })),
+    createWorker: () => route(prepared(createBankWorker({ onMakeshift, onLost }))),
     ...events,
   });
 };

@@ -9,10 +9,14 @@ export interface WorkerFate {
   readonly onLost: (reason: string) => void;
 }
 
+/** Starts the worker itself: it says so when it breaks down, and nothing takes its place. */
+export const startBankWorker = (): BankWorker =>
+  new Worker(new URL('./bank-worker.ts', import.meta.url), { type: 'module' });
+
 /** Starts what computes the band's sounds: a worker, or the page where no worker can be had. */
 export const createBankWorker = (fate: WorkerFate): BankWorker =>
   createSturdyWorker({
     ...fate,
-    createWorker: () => new Worker(new URL('./bank-worker.ts', import.meta.url), { type: 'module' }),
+    createWorker: startBankWorker,
     loadAnswer: async () => (await import('./answer-request')).answerRequest,
   });

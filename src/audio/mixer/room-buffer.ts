@@ -1,4 +1,4 @@
-import { roomImpulse } from './room';
+import { type RoomImpulse, roomImpulse } from './room';
 
 /** One room for live sound and saved files alike: a small one that does not blur a fast shuffle. */
 const ROOM_SEED = 1;
@@ -6,13 +6,25 @@ const ROOM_SEED = 1;
 /** Length of the room's answer, in seconds. */
 export const ROOM_SECONDS = 0.42;
 
+const answers = new Map<number, RoomImpulse>();
+
+/** Computed once a rate: it takes some hundredths of a second. */
+const answerAt = (sampleRate: number): RoomImpulse => {
+  const known = answers.get(sampleRate);
+  if (known !== undefined) return known;
+  const made = roomImpulse({ sampleRate, seed: ROOM_SEED, seconds: ROOM_SECONDS });
+  answers.set(sampleRate, made);
+  return made;
+};
+
+/** Computes the room ahead at the rates a context is likely to have. */
+export const prepareRoom = (): void => {
+  for (const sampleRate of [48_000, 44_100]) answerAt(sampleRate);
+};
+
 /** The room's impulse answer as a buffer of a context. */
 export const roomBuffer = (context: BaseAudioContext): AudioBuffer => {
-  const { left, right } = roomImpulse({
-    sampleRate: context.sampleRate,
-    seed: ROOM_SEED,
-    seconds: ROOM_SECONDS,
-  });
+  const { left, right } = answerAt(context.sampleRate);
   const buffer = context.createBuffer(2, left.length, context.sampleRate);
   buffer.getChannelData(0).set(left);
   buffer.getChannelData(1).set(right);

@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { FetchingTrouble } from './fetched';
 import { KeptText } from './kept-text';
 
 interface Props {
@@ -13,10 +14,12 @@ interface Props {
   readonly tryAgainOn?: unknown;
   /** Leaves what failed; without it, a button to bring it back stays in its place. */
   readonly onLeave?: (() => void) | undefined;
+  /** Told once what stands inside has failed, before it is tried again. */
+  readonly onFailed?: (() => void) | undefined;
 }
 
 interface State {
-  readonly failed: { readonly detail: string } | null;
+  readonly failed: { readonly detail: string; readonly fetching: boolean } | null;
   readonly gone: boolean;
 }
 
@@ -27,7 +30,12 @@ export class Boundary extends Component<Props, State> {
   override state = WHOLE;
 
   static getDerivedStateFromError(error: unknown): Partial<State> {
-    return { failed: { detail: error instanceof Error ? error.message : String(error) } };
+    const detail = error instanceof Error ? error.message : String(error);
+    return { failed: { detail, fetching: error instanceof FetchingTrouble } };
+  }
+
+  override componentDidCatch(): void {
+    this.props.onFailed?.();
   }
 
   override componentDidUpdate(before: Props): void {
@@ -50,10 +58,17 @@ export class Boundary extends Component<Props, State> {
     if (failed === null) return children;
     return (
       <section className="failed" role="alert">
-        <p>
-          <strong>{part} cannot be shown.</strong> That is a fault of this program. The rest of the page goes
-          on, and what you made is kept.
-        </p>
+        {failed.fetching ? (
+          <p>
+            <strong>{part} could not be fetched.</strong> See that the program that serves this page runs and
+            can be reached, then try again. The rest of the page goes on, and what you made is kept.
+          </p>
+        ) : (
+          <p>
+            <strong>{part} cannot be shown.</strong> That is a fault of this program. The rest of the page
+            goes on, and what you made is kept.
+          </p>
+        )}
         <p className="hint">What went wrong: {failed.detail}</p>
         {text !== undefined && <KeptText label={`${part}: its text`} text={text} />}
         <div className="failed-ways">

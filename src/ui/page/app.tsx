@@ -19,11 +19,11 @@ import '../harp-map/keys.css';
 import '../harp-map/look-up.css';
 import '../print/print.css';
 import '../controls/failed.css';
-import { useCallback, useState } from 'react';
+import { Suspense, useCallback, useState } from 'react';
 import type { Session } from '../../app/session/session';
 import { Boundary } from '../controls/boundary';
 import { Guarded } from '../controls/guarded';
-import { PanelPagesContext } from '../controls/panel';
+import { Panel, PanelPagesContext } from '../controls/panel';
 import { PrintView } from '../print/print-view';
 import { PracticeProvider } from '../state/practice-context';
 import { SessionProvider } from '../state/session-context';
@@ -31,7 +31,7 @@ import { useHelpKey, useKeys } from '../state/use-keys';
 import { useLook } from '../state/use-look';
 import { useNarrow } from '../state/use-narrow';
 import { entryOf, PAGE_TEXTS, type PanelId } from './entries';
-import { PANELS, type PartProps, VIEWS } from './page-parts';
+import { LATER_PARTS, PANELS, Paper, type PartProps, VIEWS } from './page-parts';
 import { SkipLink } from './skip-link';
 import { StagePlace } from './stage-place';
 import { TransportBar } from './transport-bar';
@@ -43,6 +43,13 @@ const Parts = ({ place, ...given }: PartProps & { readonly place: keyof typeof V
       <Show {...given} />
     </Guarded>
   ));
+
+/** In the place of a panel that is still being fetched. */
+const Awaited = ({ title, onClose }: { readonly title: string; readonly onClose: () => void }) => (
+  <Panel title={title} onClose={onClose}>
+    <p role="status">One moment: this panel is being fetched.</p>
+  </Panel>
+);
 
 /** The open panel with its neighbours under the same entry. */
 const OpenPanel = ({
@@ -58,8 +65,10 @@ const OpenPanel = ({
   const onNeighbour = (id: string): void => onOpen(neighbours.find((each) => each.id === id)?.id ?? null);
   return (
     <PanelPagesContext value={{ pages: neighbours, open, onOpen: onNeighbour }}>
-      <Boundary key={open} part={panel.title} onLeave={close}>
-        <panel.Show onClose={close} />
+      <Boundary key={open} part={panel.title} onLeave={close} onFailed={LATER_PARTS.forgetFailure}>
+        <Suspense fallback={<Awaited title={panel.title} onClose={close} />}>
+          <panel.Show onClose={close} />
+        </Suspense>
       </Boundary>
     </PanelPagesContext>
   );
@@ -108,8 +117,8 @@ export const App = ({ session }: { readonly session: Session }) => (
       <StagePlace>
         <Page />
       </StagePlace>
-      <Guarded part="The paper">
-        <PrintView />
+      <Guarded part="The paper" onFailed={LATER_PARTS.forgetFailure}>
+        <PrintView paper={Paper} />
       </Guarded>
     </PracticeProvider>
   </SessionProvider>

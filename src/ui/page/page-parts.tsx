@@ -1,24 +1,15 @@
-import type { ReactNode } from 'react';
+import type { ComponentType, ReactNode } from 'react';
 import { BandTurnSign } from '../chart/band-turn-sign';
 import { ChartView } from '../chart/chart-view';
 import { CountInSign } from '../chart/count-in-sign';
 import { NextHarpSign } from '../chart/next-harp-sign';
 import { TurnSign } from '../chart/turn-sign';
 import { WarmUpSign } from '../chart/warm-up-sign';
+import { createFetched } from '../controls/fetched';
 import { TempoField } from '../controls/tempo-field';
 import { HolesTogether } from '../fit/holes-together';
 import { WhatFits } from '../fit/what-fits';
 import { HarpMap } from '../harp-map/harp-map';
-import { BandPanel } from '../panels/band/band-panel';
-import { CarePanel } from '../panels/care/care-panel';
-import { ChartPanel } from '../panels/chart/chart-panel';
-import { HarpPanel } from '../panels/harp/harp-panel';
-import { HelpPanel } from '../panels/help/help-panel';
-import { SignsPanel } from '../panels/help/signs-panel';
-import { MixerPanel } from '../panels/mixer/mixer-panel';
-import { PractisePanel } from '../panels/practise/practise-panel';
-import { SongPanel } from '../panels/song/song-panel';
-import { TakeAwayPanel } from '../panels/take-away/take-away-panel';
 import { PracticeSign } from '../state/practice-context';
 import { Announcer } from './announcer';
 import type { PanelId } from './entries';
@@ -74,16 +65,37 @@ export const VIEWS: Readonly<
   ],
 };
 
+/** What panels are given. */
+export interface PanelProps {
+  readonly onClose: () => void;
+}
+
+type LaterParts = typeof import('./later-parts');
+
+/** The parts that are fetched after the page is first drawn. */
+export const LATER_PARTS = createFetched<LaterParts>(() => import('./later-parts'));
+
+/** Shows a component out of the parts that are fetched later. */
+const later =
+  <Given extends object>(pick: (parts: LaterParts) => ComponentType<Given>) =>
+  (given: Given): ReactNode => {
+    const Show = pick(LATER_PARTS.read());
+    return <Show {...given} />;
+  };
+
+/** The song on paper. */
+export const Paper = later(({ Paper }) => Paper);
+
 /** The panels. */
-export const PANELS: Readonly<Record<PanelId, PagePart<{ readonly onClose: () => void }>>> = {
-  song: { title: 'The song panel', Show: SongPanel },
-  harp: { title: 'The harp panel', Show: HarpPanel },
-  chart: { title: 'The chart panel', Show: ChartPanel },
-  practise: { title: 'The practice panel', Show: PractisePanel },
-  band: { title: 'The band panel', Show: BandPanel },
-  mixer: { title: 'The mixer', Show: MixerPanel },
-  'take-away': { title: 'The panel for taking away', Show: TakeAwayPanel },
-  help: { title: 'The help panel', Show: HelpPanel },
-  signs: { title: 'The list of signs', Show: SignsPanel },
-  care: { title: 'The care panel', Show: CarePanel },
+export const PANELS: Readonly<Record<PanelId, PagePart<PanelProps>>> = {
+  song: { title: 'The song panel', Show: later(({ SongPanel }) => SongPanel) },
+  harp: { title: 'The harp panel', Show: later(({ HarpPanel }) => HarpPanel) },
+  chart: { title: 'The chart panel', Show: later(({ ChartPanel }) => ChartPanel) },
+  practise: { title: 'The practice panel', Show: later(({ PractisePanel }) => PractisePanel) },
+  band: { title: 'The band panel', Show: later(({ BandPanel }) => BandPanel) },
+  mixer: { title: 'The mixer', Show: later(({ MixerPanel }) => MixerPanel) },
+  'take-away': { title: 'The panel for taking away', Show: later(({ TakeAwayPanel }) => TakeAwayPanel) },
+  help: { title: 'The help panel', Show: later(({ HelpPanel }) => HelpPanel) },
+  signs: { title: 'The list of signs', Show: later(({ SignsPanel }) => SignsPanel) },
+  care: { title: 'The care panel', Show: later(({ CarePanel }) => CarePanel) },
 };

@@ -5,6 +5,9 @@ import { Notices } from './notices';
 
 type Fetched = typeof import('../stage/stage');
 
+/** Fetches what Stage is made of; asked again, it is here already. */
+export const fetchStage = (): Promise<Fetched> => import('../stage/stage');
+
 /** The button that opens Stage. */
 export const StageButton = () => {
   const { commands } = useSession();
@@ -39,7 +42,7 @@ export const StagePlace = ({ children }: { readonly children: ReactNode }) => {
   useEffect(() => {
     if (!open || fetched !== null) return;
     setFailed(null);
-    import('../stage/stage').then(setFetched, setFailed);
+    fetchStage().then(setFetched, setFailed);
   }, [open, fetched]);
   return (
     <>

@@ -1,11 +1,5 @@
-import { useLayoutEffect, useState } from 'react';
+import { type ComponentType, Suspense, useLayoutEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
-import type { LineKind } from '../../core/lines/line-slots';
-import { lineTab } from '../../core/lines/lines';
-import { chartFor, tuneFor } from '../../core/song/tune';
-import { usePractice } from '../state/practice-context';
-import { useSelected } from '../state/session-context';
-import { PrintPage } from './print-page';
 
 const PRINT = 'print';
 
@@ -40,26 +34,17 @@ const usePrinting = (): boolean => {
   return printing;
 };
 
-const LINES: Readonly<Record<LineKind, string>> = {
-  'guide tones': 'a line of guide tones',
-  'chord tones': 'a line of chord tones',
-  arpeggio: 'a walking arpeggio',
-};
+/** What a printer gets that was quicker than the paper. */
+const NotYet = () => (
+  <article className="paper" aria-label="The song on paper">
+    <p>The part of the program that prints is still being fetched. Print again in a moment.</p>
+  </article>
+);
 
-const Paper = () => {
-  const settings = useSelected((state) => state.settings);
-  const ownCharts = useSelected((state) => state.ownCharts);
-  const key = useSelected((state) => state.now.tune.chart.key);
-  const { line } = usePractice();
-  const tune = tuneFor(settings, chartFor(settings, ownCharts, key));
-  return (
-    <PrintPage
-      settings={settings}
-      tune={tune}
-      line={line ? { name: LINES[line.kind], tabs: lineTab(line, tune.chart, settings.tabStyle) } : undefined}
-    />
-  );
-};
-
-/** The song as paper, there only while it is printed: in the key of the chorus that is heard. */
-export const PrintView = () => (usePrinting() ? <Paper /> : null);
+/** The song as paper, there only while it is printed. */
+export const PrintView = ({ paper: Paper }: { readonly paper: ComponentType }) =>
+  usePrinting() ? (
+    <Suspense fallback={<NotYet />}>
+      <Paper />
+    </Suspense>
+  ) : null;

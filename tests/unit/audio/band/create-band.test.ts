@@ -104,19 +104,34 @@ describe('the band before and after the first gesture', () => {
     expect(band.status()).toEqual({ kind: 'ready' });
   });
 
-  it('lets the context rest some time after the music, and wakes it for the next', async () => {
+  it('lets the context rest a second after the music, and wakes it for the next', async () => {
     vi.useFakeTimers();
     const context = new FakeContext();
     const { band, play } = rig({ contexts: [context] });
     await play();
     band.stop();
-    await vi.advanceTimersByTimeAsync(20_000);
+    await vi.advanceTimersByTimeAsync(900);
     expect(context.state).toBe('running');
-    await vi.advanceTimersByTimeAsync(20_000);
+    await vi.advanceTimersByTimeAsync(200);
     expect([context.state, band.status().kind]).toEqual(['suspended', 'ready']);
     expect(await play()).toEqual({ kind: 'playing' });
     await vi.advanceTimersByTimeAsync(60_000);
     expect(context.state).toBe('running');
+    vi.useRealTimers();
+  });
+
+  it('lets the context run until a single note and what follows it have died away', async () => {
+    vi.useFakeTimers();
+    const context = new FakeContext();
+    const { band, engines } = rig({ contexts: [context] });
+    await band.audition('lead', 72, asSeconds(1.2), 0);
+    const [engine] = engines;
+    engine?.sounding.mockReturnValue(true);
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(context.state).toBe('running');
+    engine?.sounding.mockReturnValue(false);
+    await vi.advanceTimersByTimeAsync(1600);
+    expect(context.state).toBe('suspended');
     vi.useRealTimers();
   });
 

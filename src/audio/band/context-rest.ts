@@ -1,0 +1,31 @@
+/** The context rests after two of these in which nothing sounds: a second, in which room and limiter die away. */
+const STEP_MS = 500;
+
+export interface RestOptions {
+  /** Whether the context has nothing to do now; a rest that is due is dropped when it has. */
+  readonly idle: () => boolean;
+  /** Whether something may still be heard, which a rest waits for. */
+  readonly sounding: () => boolean;
+  readonly rest: () => void;
+}
+
+/** Lets a context rest a second after the last sound: one that runs costs battery even when it plays silence. */
+export interface ContextRest {
+  soon(): void;
+  notNow(): void;
+}
+
+/** Creates what lets a context rest. */
+export const createContextRest = ({ idle, sounding, rest }: RestOptions): ContextRest => {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const wait = (quiet: boolean): void => {
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      if (!idle()) return;
+      if (sounding()) wait(false);
+      else if (quiet) rest();
+      else wait(true);
+    }, STEP_MS);
+  };
+  return { soon: () => wait(false), notNow: () => clearTimeout(timer) };
+};

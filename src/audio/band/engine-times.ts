@@ -1,0 +1,17 @@
+/** How far the engine looks ahead, and how long it waits. */
+
+/** Music that must be ready before the first beat, in seconds. */
+export const READY_AHEAD = 2;
+/**
+ * Longest waits for it, in ms: at the start; while the old music goes on; and while the old instruments do, which the
+ * window still holds notes of for a while.
+ */
+export const WAIT = { start: 1500, change: 150, instruments: 1200 };
+/** From the call to the first beat: covers the audio thread's lead and a part pushed ahead of the beat. */
+export const LEAD = 0.12;
+/** The mixer's gate is shut this long after it was told to, in seconds; then sources can end unheard. */
+export const CLOSED_AFTER = 0.03;
+/** How often the transport looks ahead, in ms. */
+export const PULSE_MS = 100;
+/** Changes closer than this are taken over together, so that dragging the tempo does not stutter. */
+export const CHANGE_EVERY_MS = 80;

@@ -1,0 +1,49 @@
+import { use } from 'react';
+
+/** A part of the program could not be fetched: nothing is wrong with it, so asking again may help. */
+export class FetchingTrouble extends Error {
+  constructor(cause: unknown) {
+    super(cause instanceof Error ? cause.message : String(cause), { cause });
+    this.name = 'FetchingTrouble';
+  }
+}
+
+/** A part of the program that is fetched apart from what the page is first drawn with. */
+export interface Fetched<Part> {
+  /** Fetches it unless it is here or on its way. Rejects with FetchingTrouble. */
+  fetch(): Promise<Part>;
+  /** The part, for a component that shows it: it waits, or fails with FetchingTrouble. */
+  read(): Part;
+  /** After a failure: the next that asks fetches anew. */
+  forgetFailure(): void;
+}
+
+/** @param load fetches the part; asked again only after a failure. */
+export const createFetched = <Part>(load: () => Promise<Part>): Fetched<Part> => {
+  let asked: Promise<Part> | null = null;
+  let failed = false;
+  let here: { readonly part: Part } | null = null;
+
+  const fetch = (): Promise<Part> => {
+    asked ??= load().then(
+      (part) => {
+        here = { part };
+        return part;
+      },
+      (error: unknown) => {
+        failed = true;
+        throw new FetchingTrouble(error);
+      },
+    );
+    return asked;
+  };
+  return {
+    fetch,
+    // What is here is drawn at once: waiting for a settled promise would take paper away from a printer.
+    read: () => (here === null ? use(fetch()) : here.part),
+    forgetFailure: () => {
+      if (failed) asked = null;
+      failed = false;
+    },
+  };
+};

@@ -1,0 +1,51 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, posix } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { ensureBuilt } from '../../../.dev/build.mjs';
+
+/** Script the browser must have before it can draw the stand, packed; React is 67 kB of it. The aim is 125 000: lower this with every part that leaves. */
+const MOST_GZIP_BYTES = 150_000;
+
+/** What a built script names with an import that runs before it does: `import … from "./x.js"`, `import "./x.js"`. */
+const STATIC_IMPORT =
+  /(?:^|[;}\s])(?:import|export)\s*(?:[^"'();]*?\sfrom\s*|[^"'();]*?\}\s*from\s*)?["'](\.[^"']+\.js)["']/g;
+
+const LATER = ['audiologist', 'So long a chart leaves no room', 'score-partwise', 'MThd', 'AudioWorkletNode'];
+
+let folder = '';
+const textOf = (path: string): string => readFileSync(join(folder, path), 'utf8');
+
+/** The scripts of the page and all they import statically, by path in the built folder. */
+const firstScripts = (): readonly string[] => {
+  const [, entry] = /<script type="module"[^>]*src="\.\/([^"]+)"/.exec(textOf('index.html')) ?? [];
+  if (entry === undefined) throw new Error('The built page has no script');
+  const found = new Set([entry]);
+  for (const path of found) {
+    for (const [, name] of textOf(path).matchAll(STATIC_IMPORT))
+      if (name !== undefined) found.add(posix.join(posix.dirname(path), name));
+  }
+  return [...found];
+};
+
+describe('the built page', () => {
+  beforeAll(async () => {
+    folder = await ensureBuilt();
+  }, 120_000);
+
+  it(`needs at most ${MOST_GZIP_BYTES / 1000} kB of script, packed, before it is drawn`, () => {
+    const bytes = firstScripts().reduce((sum, path) => sum + gzipSync(textOf(path)).length, 0);
+    expect(bytes).toBeGreaterThan(60_000);
+    expect(bytes).toBeLessThanOrEqual(MOST_GZIP_BYTES);
+  });
+
+  it('has panels, paper, files and the band in scripts of their own', () => {
+    const first = firstScripts().map(textOf).join('\n');
+    const all = readdirSync(join(folder, 'assets')).filter((name) => name.endsWith('.js'));
+    // One sentence or name out of each: the care panel, the paper, a lead sheet, MIDI, the engine.
+    for (const words of LATER) {
+      expect(all.filter((name) => textOf(`assets/${name}`).includes(words))).not.toEqual([]);
+      expect(first).not.toContain(words);
+    }
+  });
+});
