@@ -45,7 +45,7 @@ describe('the view for playing', () => {
   it('keeps it awake through the rests of a warm-up', () => {
     const { screen, commands, band } = open();
     commands.startWarmUp();
-    expect([screen.asked, band.status().kind]).toEqual([['awake'], 'ready']);
+    expect([screen.asked, band.status().kind]).toEqual([['awake'], 'asleep']);
     commands.endWarmUp();
     expect(screen.asked.at(-1)).toBe('may sleep');
   });
