@@ -1,4 +1,5 @@
 /** How the program stands with the browser's keeping it for use without a network; no timers of its own. */
+import { createListeners } from '../listeners/listeners';
 import { TAKE_OVER } from './take-over';
 
 /**
@@ -54,7 +55,7 @@ const containerOf = ({ container }: OfflineGround): ServiceWorkerContainer | und
 export const createOffline = (ground: OfflineGround): Offline => {
   const { secure, whenIdle, reload } = ground;
   const container = containerOf(ground);
-  const listeners = new Set<(status: OfflineStatus) => void>();
+  const statuses = createListeners<OfflineStatus>();
   let status: OfflineStatus = { keeping: 'fetching', newer: false };
   let registration: ServiceWorkerRegistration | null = null;
   let wanted = false;
@@ -63,7 +64,7 @@ export const createOffline = (ground: OfflineGround): Offline => {
     const next = { ...status, ...change };
     if (next.keeping === status.keeping && next.newer === status.newer) return;
     status = next;
-    for (const listener of listeners) listener(status);
+    statuses.tell(status);
   };
 
   const watch = (worker: ServiceWorker | null, own: ServiceWorkerRegistration): void => {
@@ -102,10 +103,7 @@ export const createOffline = (ground: OfflineGround): Offline => {
 
   return {
     status: () => status,
-    onStatus: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    onStatus: statuses.add,
     takeNewer: () => {
       if (!status.newer || wanted) return;
       wanted = true;

@@ -1,3 +1,5 @@
+import { createListeners } from '../listeners/listeners';
+
 /** The whole screen for the page, where the browser allows it (WHATWG Fullscreen). Where it does not, nothing happens. */
 export interface FullScreen {
   enter(): void;
@@ -16,13 +18,13 @@ interface Page {
 
 /** The full screen of a page. */
 export const createFullScreen = (page: Page): FullScreen => {
-  const listeners = new Set<() => void>();
+  const left = createListeners<void>();
   let ours = false;
   page.addEventListener('fullscreenchange', () => {
     if (page.fullscreenElement !== null || !ours) return;
     ours = false;
     // Going over to another tab or program ends the full screen too: that is no wish to leave the view.
-    if (page.visibilityState === 'visible') for (const listener of listeners) listener();
+    if (page.visibilityState === 'visible') left.tell();
   });
   return {
     enter: () => {
@@ -40,9 +42,6 @@ export const createFullScreen = (page: Page): FullScreen => {
       ours = false;
       if (page.fullscreenElement !== null) void page.exitFullscreen?.().catch(() => undefined);
     },
-    onLeft: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    onLeft: left.add,
   };
 };

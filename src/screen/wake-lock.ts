@@ -2,6 +2,7 @@
  * Keeps the screen from going dark, by the Screen Wake Lock API (W3C). The system takes the lock back whenever the page
  * is hidden, so it is asked for again as soon as the page is seen; the system may also refuse it, to save the battery.
  */
+import { createListeners } from '../listeners/listeners';
 
 /** How the screen is kept: `missing` where the browser cannot, `refused` where the system does not allow it now. */
 export type Waking = 'off' | 'held' | 'refused' | 'missing';
@@ -27,9 +28,14 @@ interface Parts {
   readonly page: Pick<Document, 'visibilityState' | 'addEventListener' | 'removeEventListener'>;
 }
 
+/** Lets go of a lock, if there is one; one that is gone already has nothing to let go of. */
+const release = (lock: Sentinel | null): void => {
+  void lock?.release().catch(() => undefined);
+};
+
 /** A lock on the screen that is held for as long as it is wanted and the page is seen. */
 export const createWakeLock = ({ source, page }: Parts): WakeLock => {
-  const listeners = new Set<(waking: Waking) => void>();
+  const changes = createListeners<Waking>();
   let wanted = false;
   let asking = false;
   let lock: Sentinel | null = null;
@@ -38,18 +44,17 @@ export const createWakeLock = ({ source, page }: Parts): WakeLock => {
   const say = (now: Waking): void => {
     if (now === waking) return;
     waking = now;
-    for (const listener of listeners) listener(now);
+    changes.tell(now);
   };
   const letGo = (): void => {
     const held = lock;
     lock = null;
-    // A lock that is gone already has nothing to let go of.
-    void held?.release().catch(() => undefined);
+    release(held);
     say('off');
   };
   const take = (taken: Sentinel): void => {
     if (!wanted) {
-      void taken.release().catch(() => undefined);
+      release(taken);
       return;
     }
     lock = taken;
@@ -57,39 +62,35 @@ export const createWakeLock = ({ source, page }: Parts): WakeLock => {
       if (lock !== taken) return;
       lock = null;
       say('off');
-      ask();
+      void ask();
     });
     say('held');
   };
-  const ask = (): void => {
+  const ask = async (): Promise<void> => {
     if (!wanted || asking || lock !== null || page.visibilityState !== 'visible') return;
     if (source === undefined) {
       say('missing');
       return;
     }
     asking = true;
-    source
-      .request('screen')
-      .then(take, () => {
-        // What is refused because the page was hidden meanwhile is asked for again when it is back.
-        if (wanted && page.visibilityState === 'visible') say('refused');
-      })
-      .finally(() => {
-        asking = false;
-      });
+    try {
+      take(await source.request('screen'));
+    } catch {
+      // What is refused because the page was hidden meanwhile is asked for again when it is back.
+      if (wanted && page.visibilityState === 'visible') say('refused');
+    } finally {
+      asking = false;
+    }
   };
   page.addEventListener('visibilitychange', ask);
   return {
     want: (awake) => {
       if (awake === wanted) return;
       wanted = awake;
-      if (awake) ask();
+      if (awake) void ask();
       else letGo();
     },
-    onChange: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    onChange: changes.add,
     dispose: () => {
       page.removeEventListener('visibilitychange', ask);
       wanted = false;

@@ -123,16 +123,18 @@ const device = (folder: string, holds: string, ...imports: readonly string[]): F
 const VOICES = ['audio/synthesis', 'audio/drums', 'audio/voices'];
 
 const DEVICES: readonly FolderRule[] = [
+  { folder: 'listeners', holds: 'who wants to hear of what a device tells', imports: [] },
   device('audio/synthesis', 'what computed instruments are made of, and what a voice is'),
   device('audio/drums', 'computed drums and cymbals', 'audio/synthesis'),
   device('audio/voices', 'computed instruments: a note becomes samples', 'audio/synthesis', 'audio/drums'),
   device('audio/transport', 'sections on the clock of the sound, a window ahead', ...VOICES),
   device('audio/mixer', 'channels, room, limiter; loudness of the feels', ...VOICES),
   device('audio/bank', 'sounds computed in a worker and kept', ...VOICES, 'audio/transport'),
-  device('audio/soundfont', 'sounds from a file of the player’s own', ...VOICES, 'audio/bank'),
+  device('audio/soundfont', 'sounds from a file of the player’s own', 'listeners', ...VOICES, 'audio/bank'),
   device(
     'audio/band',
     'the band that plays: one engine of transport, bank and mixer',
+    'listeners',
     ...VOICES,
     'audio/transport',
     'audio/mixer',
@@ -147,17 +149,17 @@ const DEVICES: readonly FolderRule[] = [
     'audio/bank',
     'audio/band',
   ),
-  device('mic', 'permission, worklet, stream of frames'),
+  device('mic', 'permission, worklet, stream of frames', 'listeners'),
   {
     folder: 'screen',
     holds: 'the screen kept awake, and filled by the page',
-    imports: [],
+    imports: ['listeners'],
   },
   device('storage', 'versioned keeping of settings and log'),
   {
     folder: 'offline',
     holds: 'the service worker that keeps the program, and its registration',
-    imports: [],
+    imports: ['listeners'],
   },
 ];
 

@@ -1,12 +1,5 @@
 import { FORMS } from '../../core/chart/forms';
-import {
-  LONGEST_NAME,
-  type OwnChart,
-  otherSpelling,
-  parseOwnChart,
-  readOwnChart,
-  tonicIn,
-} from '../../core/chart-text/own-chart';
+import { type OwnChart, otherSpelling, readOwnChart, tonicIn } from '../../core/chart-text/own-chart';
 import { formAsText } from '../../core/chart-text/print-chart';
 import { respellText, transposeText } from '../../core/chart-text/transpose-text';
 import {
@@ -14,7 +7,6 @@ import {
   type ChartDrafts,
   deleteOpen,
   editOpen,
-  followSaved,
   freshName,
   isSameChart,
   listCharts,
@@ -26,14 +18,9 @@ import {
   undoOpen,
 } from '../../core/song/chart-drafts';
 import { formOf } from '../../core/song/tune';
-import type { KeptValues } from '../../storage/kept-values';
-import type { Keeper } from '../keeping/keeper';
-import type { Notice } from '../keeping/notice';
-import { openShelf, type ReadItem, type Shelf } from '../keeping/shelf';
-import type { Slice } from '../slice';
 import type { SongState } from '../song/song-state';
+import { type ChartShelves, type OwnChartsOptions, openChartShelves, parseItem } from './chart-shelves';
 import type { ChartsState } from './charts-state';
-import { followDrafts, type KnownDrafts, knownDrafts, overtaken, splitOff } from './charts-tabs';
 
 /** What the page can ask for about charts of the player's own. Editing concerns the open chart. */
 export interface ChartCommands {
@@ -56,118 +43,10 @@ export interface ChartCommands {
   restoreChart(): void;
 }
 
-export interface OwnChartsOptions {
-  readonly kept: KeptValues;
-  readonly keeper: Keeper;
-  readonly store: Slice<ChartsState & SongState>;
-  readonly post: (notice: Notice) => void;
-  /** A whole number that differs each time and from tab to tab. */
-  readonly newSeed: () => number;
-  readonly chooseForm: (id: string) => void;
-  /** Called after the saved charts have changed, here or in another tab. */
-  readonly onSaved: () => void;
-}
-
 export interface OwnCharts {
   readonly commands: ChartCommands;
   dispose(): void;
 }
-
-const parse = (value: unknown): ReadItem<OwnChart> => {
-  const { chart, problems } = parseOwnChart(value);
-  return { item: chart, problems };
-};
-
-/** A draft keeps its name as it is typed, an empty one too: it is not wrong yet. */
-const parseDraft = (value: unknown): ReadItem<OwnChart> => {
-  const name: unknown = typeof value === 'object' && value !== null && 'name' in value ? value.name : null;
-  if (typeof name !== 'string') return parse(value);
-  const { item, problems } = parse(Object.assign({}, value, { name: name.trim() || 'typed' }));
-  return { item: item && { ...item, name: name.slice(0, LONGEST_NAME) }, problems };
-};
-
-interface Shelves {
-  readonly charts: Shelf<OwnChart>;
-  /** What was typed and not saved, so that not even a closed browser loses it. */
-  readonly drafts: Shelf<OwnChart>;
-  /** Takes note of a draft as this tab wrote it; `null` when it is gone. */
-  noteDraft(id: string, draft: OwnChart | null): void;
-  /** The chart to go on with in place of one that another tab has changed unseen; the same one otherwise. */
-  part(chart: OwnChart): OwnChart;
-}
-
-const openShelves = ({ kept, keeper, store, post, newSeed, onSaved }: OwnChartsOptions): Shelves => {
-  const state = store.getState;
-  let known: KnownDrafts = {};
-
-  const split = (id: string, theirs: OwnChart | null): OwnChart | null => {
-    const parted = splitOff(state(), id, theirs, `chart-${newSeed()}`);
-    if (parted === null) return null;
-    store.setState({ chartDrafts: parted.chartDrafts });
-    post(parted.notice);
-    return parted.chart;
-  };
-
-  const noteDraft: Shelves['noteDraft'] = (id, draft) => {
-    const { [id]: _, ...others } = known;
-    known = draft === null ? others : { ...others, [id]: draft };
-  };
-
-  const charts: Shelf<OwnChart> = openShelf<OwnChart>({
-    kept,
-    keeper,
-    name: 'charts',
-    noun: 'chart',
-    parse,
-    onChange: (ownCharts) => {
-      for (const id of overtaken(state(), ownCharts)) {
-        const chart = split(id, null);
-        if (chart !== null) keepDraft(chart);
-      }
-      const unwritten = ownCharts.filter(({ id }) => !charts.isWritten(id)).map(({ id }) => id);
-      store.setState((now) => ({ ownCharts, chartDrafts: { ...followSaved(now, ownCharts), unwritten } }));
-      onSaved();
-    },
-    onWritten: () => {
-      // A draft is let go of only when the chart it became is written.
-      for (const draft of drafts.items()) {
-        const saved = savedChart(charts.items(), draft.id);
-        if (saved !== null && isSameChart(saved, draft)) drafts.remove(draft.id);
-      }
-      store.setState(({ chartDrafts }) => ({ chartDrafts: { ...chartDrafts, unwritten: [] } }));
-    },
-    onNotice: post,
-  });
-  const drafts: Shelf<OwnChart> = openShelf<OwnChart>({
-    kept,
-    keeper,
-    name: 'chart-drafts',
-    noun: 'unsaved chart',
-    parse: parseDraft,
-    onChange: (items, elsewhere) => {
-      if (!elsewhere) return;
-      store.setState({ chartDrafts: followDrafts(state(), known, items) });
-      known = knownDrafts(items);
-    },
-    onNotice: post,
-  });
-  known = knownDrafts(drafts.items());
-
-  const keepDraft = (chart: OwnChart): void => {
-    if (drafts.put(chart)) noteDraft(chart.id, chart);
-  };
-
-  const part = (chart: OwnChart): OwnChart => {
-    const { id } = chart;
-    const isNews = (theirs: OwnChart | null, mine: OwnChart | null | undefined): theirs is OwnChart =>
-      theirs !== null && !isSameChart(theirs, chart) && !(mine && isSameChart(theirs, mine));
-    const draft = drafts.stored(id);
-    const unseen = isNews(draft, known[id]) ? draft : null;
-    const saved = isNews(charts.stored(id), savedChart(state().ownCharts, id));
-    return unseen !== null || saved ? (split(id, unseen) ?? chart) : chart;
-  };
-  return { charts, drafts, noteDraft, part };
-};
 
 /** A copy of what is chosen as form: a chart of the player's own as it is written, a built-in form in the song's key. */
 const copyOfForm = ({ settings, ownCharts, tune }: ChartsState & SongState): Omit<OwnChart, 'id'> => {
@@ -183,24 +62,74 @@ const emptyChart = ({ tune }: SongState): Omit<OwnChart, 'id'> => {
   return { name: 'Chart', mode, tonic: tonicIn(tonic, mode), meter: '4/4', text: '' };
 };
 
-const createCommands = (
-  { store, newSeed, chooseForm }: OwnChartsOptions,
-  { charts, drafts, noteDraft, part }: Shelves,
-): ChartCommands => {
+/** What every command writes the open chart with. */
+interface Pen {
+  /** Shows other drafts without keeping them. */
+  show(drafts: ChartDrafts): void;
+  /** Shows another state of the open chart and keeps it as long as it is not saved. */
+  keep(drafts: ChartDrafts): void;
+}
+
+const createPen = ({ store }: OwnChartsOptions, { charts, drafts, noteDraft, part }: ChartShelves): Pen => {
   const state = store.getState;
   const show = (chartDrafts: ChartDrafts): void => store.setState({ chartDrafts });
-
-  /** Shows another state of the open chart and keeps it as long as it is not saved. */
-  const keep = (chartDrafts: ChartDrafts): void => {
-    show(chartDrafts);
-    const present = openDraft(state())?.present;
-    if (present === undefined) return;
-    const chart = part(present);
-    const saved = savedChart(state().ownCharts, chart.id);
-    const asSaved = saved !== null && isSameChart(saved, chart) && charts.isWritten(chart.id);
-    if (asSaved ? drafts.remove(chart.id) : drafts.put(chart)) noteDraft(chart.id, asSaved ? null : chart);
+  return {
+    show,
+    keep: (chartDrafts) => {
+      show(chartDrafts);
+      const present = openDraft(state())?.present;
+      if (present === undefined) return;
+      const chart = part(present);
+      const saved = savedChart(state().ownCharts, chart.id);
+      const asSaved = saved !== null && isSameChart(saved, chart) && charts.isWritten(chart.id);
+      if (asSaved ? drafts.remove(chart.id) : drafts.put(chart)) noteDraft(chart.id, asSaved ? null : chart);
+    },
   };
+};
 
+type SavingCommands = Pick<ChartCommands, 'saveChart' | 'deleteChart' | 'restoreChart'>;
+
+const createSavingCommands = (
+  { store, chooseForm }: OwnChartsOptions,
+  { charts, drafts, noteDraft, part }: ChartShelves,
+  { show, keep }: Pen,
+): SavingCommands => {
+  const state = store.getState;
+  const dropDraft = (id: string): void => {
+    drafts.remove(id);
+    noteDraft(id, null);
+  };
+  return {
+    saveChart: () => {
+      const present = openDraft(state())?.present;
+      if (present === undefined) return;
+      const named = parseItem(present).item ?? present;
+      if (!isSameChart(named, present)) keep(editOpen(state(), named));
+      const chart = part(openDraft(state())?.present ?? named);
+      if (charts.put(chart)) dropDraft(chart.id);
+      if (state().settings.formId !== chart.id) chooseForm(chart.id);
+    },
+    deleteChart: () => {
+      const present = openDraft(state())?.present;
+      if (present === undefined) return;
+      show(deleteOpen(state()));
+      dropDraft(present.id);
+      if (savedChart(state().ownCharts, present.id) !== null) charts.remove(present.id);
+    },
+    restoreChart: () => {
+      const { deleted } = state().chartDrafts;
+      if (deleted === null) return;
+      if (deleted.saved !== null) charts.put(deleted.saved);
+      keep(restoreDeleted(state()));
+    },
+  };
+};
+
+const createWritingCommands = (
+  { store, newSeed }: OwnChartsOptions,
+  { show, keep }: Pen,
+): Omit<ChartCommands, keyof SavingCommands> => {
+  const state = store.getState;
   const add = (chart: Omit<OwnChart, 'id'>): void => {
     const listed = listCharts(state());
     const ids = listed.map(({ id }) => id);
@@ -208,12 +137,10 @@ const createCommands = (
     const id = freshName(`chart-${newSeed()}`, ids);
     show(addDraft(state(), { ...chart, id, name: freshName(chart.name, names) }));
   };
-
   const rewrite = (change: (chart: OwnChart) => Partial<OwnChart>): void => {
     const present = openDraft(state())?.present;
     if (present !== undefined) keep(editOpen(state(), change(present)));
   };
-
   return {
     newChart: () => add(emptyChart(state())),
     duplicateForm: () => add(copyOfForm(state())),
@@ -228,39 +155,14 @@ const createCommands = (
       }),
     undoChart: () => keep(undoOpen(state())),
     redoChart: () => keep(redoOpen(state())),
-    saveChart: () => {
-      const present = openDraft(state())?.present;
-      if (present === undefined) return;
-      const named = parse(present).item ?? present;
-      if (!isSameChart(named, present)) keep(editOpen(state(), named));
-      const chart = part(openDraft(state())?.present ?? named);
-      if (charts.put(chart)) {
-        drafts.remove(chart.id);
-        noteDraft(chart.id, null);
-      }
-      if (state().settings.formId !== chart.id) chooseForm(chart.id);
-    },
-    deleteChart: () => {
-      const present = openDraft(state())?.present;
-      if (present === undefined) return;
-      show(deleteOpen(state()));
-      drafts.remove(present.id);
-      noteDraft(present.id, null);
-      if (savedChart(state().ownCharts, present.id) !== null) charts.remove(present.id);
-    },
-    restoreChart: () => {
-      const { deleted } = state().chartDrafts;
-      if (deleted === null) return;
-      if (deleted.saved !== null) charts.put(deleted.saved);
-      keep(restoreDeleted(state()));
-    },
   };
 };
 
 /** Opens the player's charts: those saved and those still being written. */
 export const openOwnCharts = (options: OwnChartsOptions): OwnCharts => {
   const { store } = options;
-  const shelves = openShelves(options);
+  const shelves = openChartShelves(options);
+  const pen = createPen(options, shelves);
   const { charts, drafts } = shelves;
   store.setState(({ chartDrafts }) => ({
     ownCharts: charts.items(),
@@ -272,7 +174,7 @@ export const openOwnCharts = (options: OwnChartsOptions): OwnCharts => {
     },
   }));
   return {
-    commands: createCommands(options, shelves),
+    commands: { ...createWritingCommands(options, pen), ...createSavingCommands(options, shelves, pen) },
     dispose: () => {
       charts.dispose();
       drafts.dispose();

@@ -51,6 +51,18 @@ const COPIED = 'A copy of what was there is kept in this browser; Care shows it.
 const NOT_COPIED =
   'There is no room for a copy of what was there, so nothing is written over it until there is. Free some site data, or see what is kept under Care.';
 
+/** Copies text that cannot be read whole before it is written over, and says so once for each thing that was wrong. */
+const createProtection = <Value>({ kept, name, onNotice }: RecordOptions<Value>) => {
+  let said: string | null = null;
+  return (raw: string, problems: readonly string[]): Writing => {
+    const writing = kept.setAside(name, raw);
+    const text = `${problems.join(' ')} ${writing.kind === 'written' ? COPIED : NOT_COPIED}`;
+    if (text !== said) onNotice({ id: `unread-${name}`, tone: 'trouble', text });
+    said = text;
+    return writing;
+  };
+};
+
 /**
  * Opens a kept value. Text that cannot be read whole is never written over before a copy of it lies in the storage,
  * and what another tab wrote is only changed where this tab changed something.
@@ -59,15 +71,7 @@ export const openRecord = <Value>(options: RecordOptions<Value>): KeptRecord<Val
   const { kept, keeper, name, parse, storable, onNotice } = options;
   const waiting = new Map<string, (value: Value) => Value>();
   let base = options.empty;
-  let said: string | null = null;
-
-  const protect = (raw: string, problems: readonly string[]): Writing => {
-    const writing = kept.setAside(name, raw);
-    const text = `${problems.join(' ')} ${writing.kind === 'written' ? COPIED : NOT_COPIED}`;
-    if (text !== said) onNotice({ id: `unread-${name}`, tone: 'trouble', text });
-    said = text;
-    return writing;
-  };
+  const protect = createProtection(options);
 
   /** Takes over what is kept; anything but `written` means that it must not be written over. */
   const refresh = (): Writing => {

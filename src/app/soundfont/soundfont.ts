@@ -41,17 +41,26 @@ interface Options {
   readonly choose: (parts: readonly OwnSoundPart[]) => void;
 }
 
-/** Joins the player's own sounds with the band: what is loaded, which parts use it, and what went wrong. */
-export const createOwnSoundsFeature = ({ store, band, devices, choose }: Options): OwnSoundsFeature => {
-  const { sounds, shelf } = devices;
+/** The file of the visit: opened, let go of, and kept for the next one. */
+interface FileInHand {
+  change(fields: Partial<OwnSoundsState>): void;
+  /** Opens a file in place of the one before; false when it was refused, with the reason in the state. */
+  open(name: string, file: Blob, kept: boolean): Promise<boolean>;
+  /** Takes up a file without opening it. */
+  hold(name: string, file: Blob): void;
+  /** Opens the file held, unless it is open or being opened. */
+  openHeld(): Promise<void>;
+  keep(name: string, file: Blob): Promise<void>;
+  letGo(): void;
+}
+
+const createFileInHand = ({ store, band, devices: { sounds, shelf } }: Options): FileInHand => {
   const state = () => store.getState().ownSounds;
-  const using = () => store.getState().settings.ownSounds;
-  const change = (fields: Partial<OwnSoundsState>): void =>
-    store.setState({ ownSounds: { ...state(), ...fields } });
   /** The file itself, to open it again. */
   let held: Blob | null = null;
 
-  /** Opens a file; false when it was refused, with the reason in the state. */
+  const change = (fields: Partial<OwnSoundsState>): void =>
+    store.setState({ ownSounds: { ...state(), ...fields } });
   const open = async (name: string, file: Blob, kept: boolean): Promise<boolean> => {
     change({ opening: name, trouble: null });
     const opening = await sounds.open(file);
@@ -66,61 +75,77 @@ export const createOwnSoundsFeature = ({ store, band, devices, choose }: Options
     band.setSound(audibleSoundOf(store.getState()));
     return true;
   };
-
-  const keep = async (name: string, file: Blob): Promise<void> => {
-    const writing = await shelf.write(name, file);
-    const current = state().file;
-    if (held !== file || current === null) return;
-    if (writing.kind === 'written') change({ file: { ...current, kept: true } });
-    else change({ trouble: notKeptText(name, writing.kind === 'full') });
+  return {
+    change,
+    open,
+    hold: (name, file) => {
+      held = file;
+      change({ file: { name, bytes: file.size, kept: true, opened: null } });
+    },
+    openHeld: async () => {
+      const { file, opening } = state();
+      if (file === null || held === null || file.opened !== null || opening !== null) return;
+      await open(file.name, held, file.kept);
+    },
+    keep: async (name, file) => {
+      const writing = await shelf.write(name, file);
+      const current = state().file;
+      if (held !== file || current === null) return;
+      if (writing.kind === 'written') change({ file: { ...current, kept: true } });
+      else change({ trouble: notKeptText(name, writing.kind === 'full') });
+    },
+    letGo: () => {
+      sounds.close();
+      held = null;
+      change({ file: null, opening: null, trouble: null });
+    },
   };
+};
 
-  const openHeld = async (): Promise<void> => {
-    const { file, opening } = state();
-    if (file === null || held === null || file.opened !== null || opening !== null) return;
-    await open(file.name, held, file.kept);
-  };
+/** Joins the player's own sounds with the band: what is loaded, which parts use it, and what went wrong. */
+export const createOwnSoundsFeature = (options: Options): OwnSoundsFeature => {
+  const { store, band, devices, choose } = options;
+  const { sounds, shelf } = devices;
+  const state = () => store.getState().ownSounds;
+  const using = () => store.getState().settings.ownSounds;
+  const inHand = createFileInHand(options);
 
   const unsubscribe = sounds.onLost((detail) => {
     const { file } = state();
     if (file === null) return;
-    change({ file: { ...file, opened: null }, trouble: lostText(file.name, detail) });
+    inHand.change({ file: { ...file, opened: null }, trouble: lostText(file.name, detail) });
     band.setSound(audibleSoundOf(store.getState()));
   });
 
   return {
     commands: {
       loadOwnSounds: async (file) => {
-        if (!(await open(file.name, file, false))) return;
+        if (!(await inHand.open(file.name, file, false))) return;
         choose(partsOf(state().file?.opened?.voices ?? []));
-        await keep(file.name, file);
+        await inHand.keep(file.name, file);
       },
       playOwnSounds: async (part, on) => {
         const others = using().filter((each) => each !== part);
         choose(on ? [...others, part] : others);
-        if (on) await openHeld();
+        if (on) await inHand.openHeld();
       },
       playBuiltInVoices: () => choose([]),
       forgetOwnSounds: async () => {
-        sounds.close();
-        held = null;
-        change({ file: null, opening: null, trouble: null });
+        inHand.letGo();
         choose([]);
         const forgetting = await shelf.forget();
-        if (forgetting.kind !== 'written') change({ trouble: NOT_FORGOTTEN_TEXT });
+        if (forgetting.kind !== 'written') inHand.change({ trouble: NOT_FORGOTTEN_TEXT });
       },
     },
     restore: async () => {
       const reading = await shelf.read();
       if (state().file !== null || state().opening !== null) return;
       if (reading.kind !== 'file') {
-        if (using().length > 0) change({ trouble: GONE_TEXT });
+        if (using().length > 0) inHand.change({ trouble: GONE_TEXT });
         return;
       }
-      const { name, file } = reading;
-      held = file;
-      change({ file: { name, bytes: file.size, kept: true, opened: null } });
-      if (using().length > 0) await openHeld();
+      inHand.hold(reading.name, reading.file);
+      if (using().length > 0) await inHand.openHeld();
     },
     dispose: () => {
       unsubscribe();

@@ -8,11 +8,11 @@ import type { Program, Section } from '../../core/arranger/program';
 import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
 import type { Seconds } from '../../core/theory/units';
+import { createListeners } from '../../listeners/listeners';
 import type { Band, BandStatus } from './band';
 import { type BandGround, WEB_GROUND } from './band-ground';
 import { createContextRest } from './context-rest';
 import type { Engine } from './engine';
-import { createListeners } from './listeners';
 import type { BandEvents } from './load-band';
 import { RESTING_SOUND } from './resting-sound';
 

@@ -29,6 +29,16 @@ const nextTask = (): Promise<void> =>
     port2.postMessage(null);
   });
 
+/** Starts a worker; one that does not start is told of as a broken one is, after whoever asked is ready to hear it. */
+const start = (createWorker: () => BankWorker, onBroken: () => void): BankWorker => {
+  try {
+    return createWorker();
+  } catch {
+    setTimeout(onBroken);
+    return { postMessage: () => {}, onmessage: null, onerror: null, terminate: () => {} };
+  }
+};
+
 /** Starts a worker. What it leaves unanswered when it breaks down is answered by the page, one sound at a time. */
 export const createSturdyWorker = (options: SturdyOptions): BankWorker => {
   const { createWorker, loadAnswer, onMakeshift, onLost } = options;
@@ -60,13 +70,11 @@ export const createSturdyWorker = (options: SturdyOptions): BankWorker => {
     worker = null;
     clearTimeout(watch);
     broken.terminate();
-    try {
-      answer = await loadAnswer();
-    } catch (error) {
+    answer = await loadAnswer().catch((error) => {
       if (!ended) onLost(reasonOf(error));
-      return;
-    }
-    if (ended) return;
+      return null;
+    });
+    if (ended || answer === null) return;
     onMakeshift();
     await answerAll();
   };
@@ -85,16 +93,7 @@ export const createSturdyWorker = (options: SturdyOptions): BankWorker => {
       worker?.terminate();
     },
   };
-  const start = (): BankWorker => {
-    try {
-      return createWorker();
-    } catch {
-      // Told as a worker tells it, after whoever asked for it is ready to hear it.
-      setTimeout(() => void takeOver());
-      return { postMessage: () => {}, onmessage: null, onerror: null, terminate: () => {} };
-    }
-  };
-  worker = start();
+  worker = start(createWorker, () => void takeOver());
   worker.onerror = () => void takeOver();
   worker.onmessage = ({ data }) => {
     clearTimeout(watch);

@@ -1,4 +1,5 @@
 /** Sounds of the player's own: one SoundFont at a time, played in place of built-in voices where a sound asks for it. */
+import { createListeners } from '../../listeners/listeners';
 import type { BankWorker, WorkerRoute } from '../bank/bank';
 import type { SoundAnswer, SoundRequest } from '../bank/bank-messages';
 import { createFontWorker, type FontWorker } from './create-font-worker';
@@ -30,11 +31,44 @@ export interface OwnSounds {
   readonly route: WorkerRoute;
 }
 
+type FontAnswer = FontRendering | NoRendering;
+
 const answered = (data: SoundAnswer): MessageEvent<SoundAnswer> => new MessageEvent('message', { data });
+
+/** The way from a bank to its worker that leads past the server of a file, where a sound asks for that file. */
+const routePast =
+  (serverOf: (source: number) => FontServer | null, note: (answer: FontAnswer) => void): WorkerRoute =>
+  (inner) => {
+    let ended = false;
+    const ask = (request: SoundRequest, server: FontServer): void =>
+      server.render(request.key, request.sampleRate, (answer) => {
+        if (ended) return;
+        note(answer);
+        if ('kind' in answer) inner.postMessage(request);
+        else outer.onmessage?.(answered({ kind: 'sound', key: request.key, ...answer }));
+      });
+    const outer: BankWorker = {
+      onmessage: null,
+      onerror: null,
+      postMessage: (request) => {
+        const { source } = request.key;
+        const server = source === undefined ? null : serverOf(source);
+        if (server !== null) ask(request, server);
+        else inner.postMessage(request);
+      },
+      terminate: () => {
+        ended = true;
+        inner.terminate();
+      },
+    };
+    inner.onmessage = (message) => outer.onmessage?.(message);
+    inner.onerror = (event) => outer.onerror?.(event);
+    return outer;
+  };
 
 /** Creates the holder of the player's own sounds, empty; nothing is loaded before a file is opened. */
 export const createOwnSounds = (createWorker: () => FontWorker = createFontWorker): OwnSounds => {
-  const listeners = new Set<(detail: string) => void>();
+  const losses = createListeners<string>();
   let current: { readonly source: number; readonly server: FontServer } | null = null;
   let sources = 0;
   let openings = 0;
@@ -43,7 +77,7 @@ export const createOwnSounds = (createWorker: () => FontWorker = createFontWorke
   const count = (what: keyof OwnSoundCounts): void => {
     counts = { ...counts, [what]: counts[what] + 1 };
   };
-  const note = (answer: FontRendering | NoRendering): void => {
+  const note = (answer: FontAnswer): void => {
     if (!('kind' in answer)) count('rendered');
     else if (answer.kind === 'none') count('absent');
     else count('failed');
@@ -61,7 +95,7 @@ export const createOwnSounds = (createWorker: () => FontWorker = createFontWorke
     const server = await openFontServer(file, createWorker, (detail) => {
       if (current?.source !== source) return;
       current = null;
-      for (const listener of listeners) listener(detail);
+      losses.tell(detail);
     });
     if (!('render' in server)) return { kind: 'refused', why: server };
     if (opening !== openings) {
@@ -73,44 +107,14 @@ export const createOwnSounds = (createWorker: () => FontWorker = createFontWorke
     return { kind: 'opened', source, voices: server.voices };
   };
 
-  const route: WorkerRoute = (inner) => {
-    let ended = false;
-    const ask = (request: SoundRequest, server: FontServer): void =>
-      server.render(request.key, request.sampleRate, (answer) => {
-        if (ended) return;
-        note(answer);
-        if ('kind' in answer) inner.postMessage(request);
-        else outer.onmessage?.(answered({ kind: 'sound', key: request.key, ...answer }));
-      });
-    const outer: BankWorker = {
-      onmessage: null,
-      onerror: null,
-      postMessage: (request) => {
-        const { source } = request.key;
-        if (source !== undefined && current?.source === source) ask(request, current.server);
-        else inner.postMessage(request);
-      },
-      terminate: () => {
-        ended = true;
-        inner.terminate();
-      },
-    };
-    inner.onmessage = (message) => outer.onmessage?.(message);
-    inner.onerror = (event) => outer.onerror?.(event);
-    return outer;
-  };
-
   return {
     open,
     close: () => {
       openings += 1;
       close();
     },
-    onLost: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    onLost: losses.add,
     counts: () => counts,
-    route,
+    route: routePast((source) => (current?.source === source ? current.server : null), note),
   };
 };

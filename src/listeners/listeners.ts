@@ -1,4 +1,4 @@
-/** Those who want to hear of a value. */
+/** Who wants to hear of what a device has to tell. */
 export interface Listeners<Value> {
   /** Returns what ends the subscription. */
   add(listener: (value: Value) => void): () => void;
