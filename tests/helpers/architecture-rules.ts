@@ -181,8 +181,8 @@ const APP: readonly FolderRule[] = [
   feature('soundfont', 'the player’s own sounds: load, choose, keep', 'song'),
   feature('export', 'files to take away', 'song'),
   feature('warm-up', 'a warm-up that runs by itself', 'song'),
-  feature('stage', 'the view for playing: open or not, the screen awake', 'keeping', 'song', 'warm-up'),
-  feature('offline', 'how the program is kept, and a newer version of it'),
+  feature('stage', 'the view for playing: open or not, the screen awake', 'song', 'warm-up'),
+  feature('offline', 'how the program is kept, and a newer version of it', 'song'),
   feature(
     'session',
     'the features composed to one session; knows nothing else',

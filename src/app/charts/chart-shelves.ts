@@ -1,25 +1,13 @@
 import { LONGEST_NAME, type OwnChart, parseOwnChart } from '../../core/chart-text/own-chart';
 import { followSaved, isSameChart, savedChart } from '../../core/song/chart-drafts';
-import type { KeptValues } from '../../storage/kept-values';
-import type { Keeper } from '../keeping/keeper';
-import type { Notice } from '../keeping/notice';
 import { openShelf, type ReadItem, type Shelf } from '../keeping/shelf';
-import type { Slice } from '../slice';
+import type { Stand } from '../song/feature';
 import type { SongState } from '../song/song-state';
 import type { ChartsState } from './charts-state';
 import { followDrafts, type KnownDrafts, knownDrafts, overtaken, splitOff } from './charts-tabs';
 
-export interface OwnChartsOptions {
-  readonly kept: KeptValues;
-  readonly keeper: Keeper;
-  readonly store: Slice<ChartsState & SongState>;
-  readonly post: (notice: Notice) => void;
-  /** A whole number that differs each time and from tab to tab. */
-  readonly newSeed: () => number;
-  readonly chooseForm: (id: string) => void;
-  /** Called after the saved charts have changed, here or in another tab. */
-  readonly onSaved: () => void;
-}
+/** What the charts find on the stand. */
+export type ChartStand = Stand<ChartsState & SongState>;
 
 /** Reads a kept chart; what is wrong with it in sentences. Never throws. */
 export const parseItem = (value: unknown): ReadItem<OwnChart> => {
@@ -63,7 +51,7 @@ const dropWritten = (drafts: Shelf<OwnChart>, charts: Shelf<OwnChart>): void => 
 };
 
 /** Opens the shelf of what is typed and not saved, with the drafts as this tab last saw them. */
-const openDraftShelf = ({ kept, keeper, store, post }: OwnChartsOptions) => {
+const openDraftShelf = ({ kept, keeper, store, board }: ChartStand) => {
   let known: KnownDrafts = {};
   const drafts: Shelf<OwnChart> = openShelf<OwnChart>({
     kept,
@@ -76,7 +64,7 @@ const openDraftShelf = ({ kept, keeper, store, post }: OwnChartsOptions) => {
       store.setState({ chartDrafts: followDrafts(store.getState(), known, items) });
       known = knownDrafts(items);
     },
-    onNotice: post,
+    onNotice: board.post,
   });
   known = knownDrafts(drafts.items());
   return {
@@ -90,14 +78,14 @@ const openDraftShelf = ({ kept, keeper, store, post }: OwnChartsOptions) => {
 };
 
 /** Opens the shelves of saved charts and of those still being written. */
-export const openChartShelves = (options: OwnChartsOptions): ChartShelves => {
-  const { kept, keeper, store, post, newSeed, onSaved } = options;
+export const openChartShelves = (stand: ChartStand): ChartShelves => {
+  const { kept, keeper, store, board, newSeed } = stand;
   const state = store.getState;
   const split = (id: string, theirs: OwnChart | null): OwnChart | null => {
     const parted = splitOff(state(), id, theirs, `chart-${newSeed()}`);
     if (parted === null) return null;
     store.setState({ chartDrafts: parted.chartDrafts });
-    post(parted.notice);
+    board.post(parted.notice);
     return parted.chart;
   };
 
@@ -114,15 +102,15 @@ export const openChartShelves = (options: OwnChartsOptions): ChartShelves => {
       }
       const unwritten = ownCharts.filter(({ id }) => !charts.isWritten(id)).map(({ id }) => id);
       store.setState((now) => ({ ownCharts, chartDrafts: { ...followSaved(now, ownCharts), unwritten } }));
-      onSaved();
+      stand.takeSavedCharts();
     },
     onWritten: () => {
       dropWritten(drafts, charts);
       store.setState(({ chartDrafts }) => ({ chartDrafts: { ...chartDrafts, unwritten: [] } }));
     },
-    onNotice: post,
+    onNotice: board.post,
   });
-  const { drafts, noteDraft, knownDraft } = openDraftShelf(options);
+  const { drafts, noteDraft, knownDraft } = openDraftShelf(stand);
   const keepDraft = (chart: OwnChart): void => {
     if (drafts.put(chart)) noteDraft(chart.id, chart);
   };

@@ -10,6 +10,7 @@ import {
   freshName,
   isSameChart,
   listCharts,
+  NO_DRAFTS,
   openChart,
   openDraft,
   redoOpen,
@@ -17,9 +18,11 @@ import {
   savedChart,
   undoOpen,
 } from '../../core/song/chart-drafts';
+import { withForm } from '../../core/song/key-coupling';
 import { formOf } from '../../core/song/tune';
+import type { Feature } from '../song/feature';
 import type { SongState } from '../song/song-state';
-import { type ChartShelves, type OwnChartsOptions, openChartShelves, parseItem } from './chart-shelves';
+import { type ChartShelves, type ChartStand, openChartShelves, parseItem } from './chart-shelves';
 import type { ChartsState } from './charts-state';
 
 /** What the page can ask for about charts of the player's own. Editing concerns the open chart. */
@@ -41,11 +44,6 @@ export interface ChartCommands {
   deleteChart(): void;
   /** Brings the chart deleted last back as it was. */
   restoreChart(): void;
-}
-
-export interface OwnCharts {
-  readonly commands: ChartCommands;
-  dispose(): void;
 }
 
 /** A copy of what is chosen as form: a chart of the player's own as it is written, a built-in form in the song's key. */
@@ -70,7 +68,7 @@ interface Pen {
   keep(drafts: ChartDrafts): void;
 }
 
-const createPen = ({ store }: OwnChartsOptions, { charts, drafts, noteDraft, part }: ChartShelves): Pen => {
+const createPen = ({ store }: ChartStand, { charts, drafts, noteDraft, part }: ChartShelves): Pen => {
   const state = store.getState;
   const show = (chartDrafts: ChartDrafts): void => store.setState({ chartDrafts });
   return {
@@ -90,7 +88,7 @@ const createPen = ({ store }: OwnChartsOptions, { charts, drafts, noteDraft, par
 type SavingCommands = Pick<ChartCommands, 'saveChart' | 'deleteChart' | 'restoreChart'>;
 
 const createSavingCommands = (
-  { store, chooseForm }: OwnChartsOptions,
+  { store, apply }: ChartStand,
   { charts, drafts, noteDraft, part }: ChartShelves,
   { show, keep }: Pen,
 ): SavingCommands => {
@@ -107,7 +105,7 @@ const createSavingCommands = (
       if (!isSameChart(named, present)) keep(editOpen(state(), named));
       const chart = part(openDraft(state())?.present ?? named);
       if (charts.put(chart)) dropDraft(chart.id);
-      if (state().settings.formId !== chart.id) chooseForm(chart.id);
+      if (state().settings.formId !== chart.id) apply(withForm(state().settings, chart.id));
     },
     deleteChart: () => {
       const present = openDraft(state())?.present;
@@ -126,7 +124,7 @@ const createSavingCommands = (
 };
 
 const createWritingCommands = (
-  { store, newSeed }: OwnChartsOptions,
+  { store, newSeed }: ChartStand,
   { show, keep }: Pen,
 ): Omit<ChartCommands, keyof SavingCommands> => {
   const state = store.getState;
@@ -158,26 +156,32 @@ const createWritingCommands = (
   };
 };
 
-/** Opens the player's charts: those saved and those still being written. */
-export const openOwnCharts = (options: OwnChartsOptions): OwnCharts => {
-  const { store } = options;
-  const shelves = openChartShelves(options);
-  const pen = createPen(options, shelves);
-  const { charts, drafts } = shelves;
-  store.setState(({ chartDrafts }) => ({
-    ownCharts: charts.items(),
-    chartDrafts: {
-      ...chartDrafts,
-      drafts: Object.fromEntries(
-        drafts.items().map((chart) => [chart.id, { past: [], present: chart, future: [] }]),
-      ),
-    },
-  }));
-  return {
-    commands: { ...createWritingCommands(options, pen), ...createSavingCommands(options, shelves, pen) },
-    dispose: () => {
-      charts.dispose();
-      drafts.dispose();
-    },
-  };
+const NO_CHARTS: ChartsState = { ownCharts: [], chartDrafts: NO_DRAFTS };
+
+/** The player's charts: those saved and those still being written. */
+export const chartsFeature: Feature<ChartsState, ChartCommands, undefined, SongState> = {
+  initial: () => NO_CHARTS,
+  join: (stand) => {
+    const { store } = stand;
+    const shelves = openChartShelves(stand);
+    const pen = createPen(stand, shelves);
+    const { charts, drafts } = shelves;
+    store.setState(({ chartDrafts }) => ({
+      ownCharts: charts.items(),
+      chartDrafts: {
+        ...chartDrafts,
+        drafts: Object.fromEntries(
+          drafts.items().map((chart) => [chart.id, { past: [], present: chart, future: [] }]),
+        ),
+      },
+    }));
+    stand.takeSavedCharts();
+    return {
+      commands: { ...createWritingCommands(stand, pen), ...createSavingCommands(stand, shelves, pen) },
+      dispose: () => {
+        charts.dispose();
+        drafts.dispose();
+      },
+    };
+  },
 };

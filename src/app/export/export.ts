@@ -1,11 +1,17 @@
 import type { Encoding } from '../../audio/export/compress-audio';
-import type { Program } from '../../core/arranger/program';
-import type { BandSound } from '../../core/song/band-sound';
 import { fileStem } from '../../core/song/song-files';
+import { soundOf } from '../../core/song/song-program';
 import type { Slice } from '../slice';
+import type { Feature, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import type { JobReins, TakeAwayDevices } from './export-audio';
-import type { ExportState, TakeAwayChoices, TakeAwayMessage, TakeAwayState } from './export-state';
+import {
+  type ExportState,
+  INITIAL_TAKE_AWAY,
+  type TakeAwayChoices,
+  type TakeAwayMessage,
+  type TakeAwayState,
+} from './export-state';
 import { mustBeWritten, SavingTrouble, troubleText } from './export-trouble';
 import type { ExportOrder } from './export-work';
 
@@ -23,13 +29,6 @@ export interface TakeAwayCommands {
 }
 
 type Exported = Song & ExportState;
-
-export interface TakeAwayOptions {
-  readonly store: Slice<Exported, ExportState>;
-  readonly devices: TakeAwayDevices;
-  readonly programOf: (state: Exported) => Program;
-  readonly soundOf: (state: Exported) => BandSound;
-}
 
 /** Fetches what makes files; rejects with SavingTrouble when it cannot be had. */
 export const loadExportWork = async (): Promise<typeof import('./export-work')> => {
@@ -103,12 +102,10 @@ const offered = async ({ loadCompressor }: TakeAwayDevices): Promise<readonly En
 };
 
 /** The commands that make files. Each works on the song as it is when asked; what changes later is not in the file. */
-export const createTakeAwayCommands = ({
-  store,
-  devices,
-  programOf,
-  soundOf,
-}: TakeAwayOptions): TakeAwayCommands => {
+const createCommands = (
+  { store, orders: { programOf } }: Stand<Exported>,
+  devices: TakeAwayDevices,
+): TakeAwayCommands => {
   const jobs = createJobs(store);
   const give = async (name: string, type: string, bytes: Uint8Array): Promise<TakeAwayMessage> => {
     mustBeWritten(await devices.saver.give(name, type, bytes));
@@ -152,4 +149,17 @@ export const createTakeAwayCommands = ({
     },
     cancelSaving: jobs.cancel,
   };
+};
+
+/** Files to take away. */
+export const exportFeature: Feature<ExportState, TakeAwayCommands, TakeAwayDevices, Song> = {
+  initial: () => ({ takeAway: INITIAL_TAKE_AWAY }),
+  join: (stand, devices) => {
+    const commands = createCommands(stand, devices);
+    return {
+      commands,
+      isBusy: () => stand.store.getState().takeAway.job !== null,
+      dispose: commands.cancelSaving,
+    };
+  },
 };

@@ -1,18 +1,6 @@
-import type { ChartsState } from '../charts/charts-state';
-import type { ExportState } from '../export/export-state';
 import type { KeepingState } from '../keeping/keeping-state';
-import type { OfflineState } from '../offline/newer-version-state';
 import type { SongState } from '../song/song-state';
-import type { SoundFontState } from '../soundfont/soundfont-state';
-import type { StageState } from '../stage/stage-state';
-import type { WarmingUp } from '../warm-up/warm-up-state';
+import type { FeatureState } from './features';
 
-/** The state of the page: one slice a feature. */
-export type SessionState = SongState &
-  KeepingState &
-  ChartsState &
-  SoundFontState &
-  ExportState &
-  WarmingUp &
-  StageState &
-  OfflineState;
+/** The state of the page: the song, its keeping, and a slice a feature. */
+export type SessionState = SongState & KeepingState & FeatureState;

@@ -1,11 +1,10 @@
-import type { Band } from '../../audio/band/band';
 import type { OwnSounds } from '../../audio/soundfont/soundfont-route';
 import type { OwnSoundPart } from '../../core/settings/mix';
 import { audibleSoundOf } from '../../core/song/song-program';
 import type { KeptFile } from '../../storage/kept-file';
-import type { Slice } from '../slice';
-import type { SongState } from '../song/song-state';
-import { type OwnSoundsState, partsOf, type SoundFontState } from './soundfont-state';
+import type { Feature, Stand } from '../song/feature';
+import type { Song } from '../song/song-state';
+import { NO_OWN_SOUNDS, type OwnSoundsState, partsOf, type SoundFontState } from './soundfont-state';
 import { GONE_TEXT, lostText, NOT_FORGOTTEN_TEXT, notKeptText, refusalText } from './soundfont-words';
 
 /** What the page can ask for about sounds of the player's own. */
@@ -26,20 +25,7 @@ export interface OwnSoundDevices {
   readonly shelf: KeptFile;
 }
 
-export interface OwnSoundsFeature {
-  readonly commands: OwnSoundCommands;
-  /** Takes up the file kept at the last visit; it is opened only when a part uses it. */
-  restore(): Promise<void>;
-  dispose(): void;
-}
-
-interface Options {
-  readonly store: Slice<SongState & SoundFontState>;
-  readonly band: Band;
-  readonly devices: OwnSoundDevices;
-  /** Changes which parts use the file, everything that depends on it included. */
-  readonly choose: (parts: readonly OwnSoundPart[]) => void;
-}
+type OwnSoundStand = Stand<Song & SoundFontState>;
 
 /** The file of the visit: opened, let go of, and kept for the next one. */
 interface FileInHand {
@@ -54,7 +40,7 @@ interface FileInHand {
   letGo(): void;
 }
 
-const createFileInHand = ({ store, band, devices: { sounds, shelf } }: Options): FileInHand => {
+const createFileInHand = ({ store, band }: OwnSoundStand, { sounds, shelf }: OwnSoundDevices): FileInHand => {
   const state = () => store.getState().ownSounds;
   /** The file itself, to open it again. */
   let held: Blob | null = null;
@@ -102,54 +88,69 @@ const createFileInHand = ({ store, band, devices: { sounds, shelf } }: Options):
   };
 };
 
-/** Joins the player's own sounds with the band: what is loaded, which parts use it, and what went wrong. */
-export const createOwnSoundsFeature = (options: Options): OwnSoundsFeature => {
-  const { store, band, devices, choose } = options;
-  const { sounds, shelf } = devices;
-  const state = () => store.getState().ownSounds;
-  const using = () => store.getState().settings.ownSounds;
-  const inHand = createFileInHand(options);
-
-  const unsubscribe = sounds.onLost((detail) => {
-    const { file } = state();
-    if (file === null) return;
-    inHand.change({ file: { ...file, opened: null }, trouble: lostText(file.name, detail) });
-    band.setSound(audibleSoundOf(store.getState()));
-  });
-
+const createCommands = (
+  { store, apply }: OwnSoundStand,
+  inHand: FileInHand,
+  shelf: KeptFile,
+): OwnSoundCommands => {
+  const choose = (ownSounds: readonly OwnSoundPart[]): void =>
+    apply({ ...store.getState().settings, ownSounds });
   return {
-    commands: {
-      loadOwnSounds: async (file) => {
-        if (!(await inHand.open(file.name, file, false))) return;
-        choose(partsOf(state().file?.opened?.voices ?? []));
-        await inHand.keep(file.name, file);
-      },
-      playOwnSounds: async (part, on) => {
-        const others = using().filter((each) => each !== part);
-        choose(on ? [...others, part] : others);
-        if (on) await inHand.openHeld();
-      },
-      playBuiltInVoices: () => choose([]),
-      forgetOwnSounds: async () => {
-        inHand.letGo();
-        choose([]);
-        const forgetting = await shelf.forget();
-        if (forgetting.kind !== 'written') inHand.change({ trouble: NOT_FORGOTTEN_TEXT });
-      },
+    loadOwnSounds: async (file) => {
+      if (!(await inHand.open(file.name, file, false))) return;
+      choose(partsOf(store.getState().ownSounds.file?.opened?.voices ?? []));
+      await inHand.keep(file.name, file);
     },
-    restore: async () => {
-      const reading = await shelf.read();
-      if (state().file !== null || state().opening !== null) return;
-      if (reading.kind !== 'file') {
-        if (using().length > 0) inHand.change({ trouble: GONE_TEXT });
-        return;
-      }
-      inHand.hold(reading.name, reading.file);
-      if (using().length > 0) await inHand.openHeld();
+    playOwnSounds: async (part, on) => {
+      const others = store.getState().settings.ownSounds.filter((each) => each !== part);
+      choose(on ? [...others, part] : others);
+      if (on) await inHand.openHeld();
     },
-    dispose: () => {
-      unsubscribe();
-      sounds.close();
+    playBuiltInVoices: () => choose([]),
+    forgetOwnSounds: async () => {
+      inHand.letGo();
+      choose([]);
+      const forgetting = await shelf.forget();
+      if (forgetting.kind !== 'written') inHand.change({ trouble: NOT_FORGOTTEN_TEXT });
     },
   };
+};
+
+/** Takes up the file kept at the last visit; it is opened only when a part uses it. */
+const restore = async ({ store }: OwnSoundStand, inHand: FileInHand, shelf: KeptFile): Promise<void> => {
+  const reading = await shelf.read();
+  const { settings, ownSounds } = store.getState();
+  if (ownSounds.file !== null || ownSounds.opening !== null) return;
+  const inUse = settings.ownSounds.length > 0;
+  if (reading.kind !== 'file') {
+    if (inUse) inHand.change({ trouble: GONE_TEXT });
+    return;
+  }
+  inHand.hold(reading.name, reading.file);
+  if (inUse) await inHand.openHeld();
+};
+
+/** Sounds of the player's own: what is loaded, which parts use it, and what went wrong. */
+export const soundFontFeature: Feature<SoundFontState, OwnSoundCommands, OwnSoundDevices, Song> = {
+  initial: () => ({ ownSounds: NO_OWN_SOUNDS }),
+  join: (stand, devices) => {
+    const { store, band } = stand;
+    const { sounds, shelf } = devices;
+    const inHand = createFileInHand(stand, devices);
+    const unsubscribe = sounds.onLost((detail) => {
+      const { file } = store.getState().ownSounds;
+      if (file === null) return;
+      inHand.change({ file: { ...file, opened: null }, trouble: lostText(file.name, detail) });
+      band.setSound(audibleSoundOf(store.getState()));
+    });
+    void restore(stand, inHand, shelf);
+    return {
+      commands: createCommands(stand, inHand, shelf),
+      isBusy: () => store.getState().ownSounds.opening !== null,
+      dispose: () => {
+        unsubscribe();
+        sounds.close();
+      },
+    };
+  },
 };

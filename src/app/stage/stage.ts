@@ -1,10 +1,9 @@
 import type { FullScreen } from '../../screen/full-screen';
 import type { WakeLock, Waking } from '../../screen/wake-lock';
-import type { NoticeBoard } from '../keeping/notice-board';
-import type { Slice } from '../slice';
+import type { Feature, Joined, Stand } from '../song/feature';
 import type { SongState } from '../song/song-state';
 import type { WarmingUp } from '../warm-up/warm-up-state';
-import type { StageState } from './stage-state';
+import { STAGE_CLOSED, type StageState } from './stage-state';
 
 export interface StageCommands {
   /** Opens the view for playing, or leaves it. */
@@ -27,22 +26,14 @@ const DARK_SCREEN: Readonly<Partial<Record<Waking, string>>> = {
 
 type State = StageState & Pick<SongState, 'status'> & WarmingUp;
 
-interface Parts {
-  readonly store: Slice<State, StageState>;
-  readonly board: NoticeBoard;
-  /** Absent where there is no screen to speak of: then the view opens in the window. */
-  readonly devices: StageDevices | undefined;
-}
-
 const wantsLight = ({ stage, status, warmUp }: State): boolean =>
   stage.open || warmUp !== null || status.kind === 'playing' || status.kind === 'interrupted';
 
 /** Opens and leaves the view for playing, and keeps the screen awake while it is open or the band runs. */
-export const createStage = ({
-  store,
-  board,
-  devices,
-}: Parts): { readonly commands: StageCommands; dispose(): void } => {
+const createStage = (
+  { store, board }: Stand<State>,
+  devices: StageDevices | undefined,
+): Joined<StageCommands> => {
   let said = false;
   const set = (change: Partial<StageState['stage']>): void =>
     store.setState(({ stage }) => ({ stage: { ...stage, ...change } }));
@@ -79,3 +70,11 @@ export const createStage = ({
     },
   };
 };
+
+/** Stage; without a screen to speak of it opens in the window. */
+export const stageFeature: Feature<
+  StageState,
+  StageCommands,
+  StageDevices | undefined,
+  Pick<SongState, 'status'> & WarmingUp
+> = { initial: () => ({ stage: STAGE_CLOSED }), join: createStage };

@@ -1,16 +1,15 @@
-import type { Band, BandStatus } from '../../audio/band/band';
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program } from '../../core/arranger/program';
 import { warmUp } from '../../core/practice/warm-up';
 import type { Cue, WarmUp, WarmUpStep } from '../../core/practice/warm-up-step';
 import type { NoteEvent } from '../../core/score/score';
 import { DEFAULT_PLAN } from '../../core/settings/defaults';
-import type { BandSound } from '../../core/song/band-sound';
+import { audibleSoundOf } from '../../core/song/song-program';
 import { tuneFor } from '../../core/song/tune';
 import { restingViews } from '../../core/song/views';
 import { asTicks } from '../../core/theory/units';
-import type { Slice } from '../slice';
-import type { SongState } from '../song/song-state';
+import type { Feature, Joined, Stand } from '../song/feature';
+import type { Song, SongState } from '../song/song-state';
 import type { WarmingUp } from './warm-up-state';
 
 /** What the page can ask for about the warm-up. */
@@ -18,24 +17,6 @@ export interface WarmUpCommands {
   startWarmUp(): void;
   skipWarmUpStep(): void;
   endWarmUp(): void;
-}
-
-export interface WarmUpRun {
-  readonly commands: WarmUpCommands;
-  /** To be told where the playhead is and how the band is, so that steps follow each other. */
-  onPlayhead(position: Playhead | null): void;
-  status(status: BandStatus): void;
-}
-
-type State = SongState & WarmingUp;
-
-interface Needs {
-  readonly store: Slice<State>;
-  readonly band: Band;
-  /** How the band sounds as chosen. */
-  readonly sound: () => BandSound;
-  /** Runs something after so many seconds; returns what takes it back. */
-  readonly later: (seconds: number, run: () => void) => () => void;
 }
 
 /** The warm-up for the harp in hand and the song as chosen. */
@@ -85,7 +66,7 @@ const cueAt = (step: WarmUpStep, { section, bar }: Playhead): Cue | null => {
 };
 
 /** Runs a warm-up by itself: each step when the one before has ended, rests by the clock. */
-export const createWarmUpRun = ({ store, band, sound, later }: Needs): WarmUpRun => {
+const createWarmUp = ({ store, band, later }: Stand<Song & WarmingUp>): Joined<WarmUpCommands> => {
   const state = store.getState;
   let steps: readonly WarmUpStep[] = [];
   let stopWaiting = (): void => {};
@@ -95,10 +76,9 @@ export const createWarmUpRun = ({ store, band, sound, later }: Needs): WarmUpRun
   const leave = (): void => {
     stopWaiting();
     stopWaiting = () => {};
-    if (playingStep) {
-      playingStep = false;
-      band.stop();
-    }
+    if (!playingStep) return;
+    playingStep = false;
+    band.stop();
   };
   const end = (): void => {
     leave();
@@ -115,7 +95,7 @@ export const createWarmUpRun = ({ store, band, sound, later }: Needs): WarmUpRun
       stopWaiting = later(step.seconds, () => void enter(number + 1));
       return;
     }
-    const status = await band.play(program, sound(), 0);
+    const status = await band.play(program, audibleSoundOf(state()), 0);
     playingStep = status.kind === 'playing';
     if (!playingStep) end();
   };
@@ -141,10 +121,16 @@ export const createWarmUpRun = ({ store, band, sound, later }: Needs): WarmUpRun
       const cue = cueAt(now.step, position);
       if (cue !== now.cue) store.setState({ warmUp: { ...now, cue } });
     },
-    status: (status) => {
+    onStatus: (status) => {
       if (!playingStep || status.kind === 'playing' || status.kind === 'interrupted') return;
       playingStep = false;
       next();
     },
   };
+};
+
+/** The warm-up that runs by itself. */
+export const warmUpFeature: Feature<WarmingUp, WarmUpCommands, undefined, Song> = {
+  initial: () => ({ warmUp: null, exercise: null }),
+  join: (stand) => ({ ...createWarmUp(stand), isBusy: () => stand.store.getState().warmUp !== null }),
 };

@@ -1,0 +1,60 @@
+import type { Band, BandStatus } from '../../audio/band/band';
+import type { Playhead } from '../../core/arranger/playhead';
+import type { Settings } from '../../core/settings/settings';
+import type { KeptValues } from '../../storage/kept-values';
+import type { Keeper } from '../keeping/keeper';
+import type { NoticeBoard } from '../keeping/notice-board';
+import type { Slice } from '../slice';
+import type { BandOrders } from './band-orders';
+
+/** What a feature finds on the stand: its slice of the state, the band, and the ways to choose, keep and tell. */
+export interface Stand<State> {
+  readonly store: Slice<State>;
+  readonly band: Band;
+  readonly orders: BandOrders;
+  readonly board: NoticeBoard;
+  readonly kept: KeptValues;
+  readonly keeper: Keeper;
+  /** A whole number that differs each time and from tab to tab. */
+  readonly newSeed: () => number;
+  /** Runs something after so many seconds; returns what takes it back. */
+  readonly later: (seconds: number, run: () => void) => () => void;
+  /** Carries a choice out and keeps it, everything that depends on it included. */
+  readonly apply: (asked: Settings) => void;
+  /** To be called when the saved charts are others than before. */
+  readonly takeSavedCharts: () => void;
+  /** Whether loading the page anew would cut something off: music, a file being made or read. */
+  readonly isBusy: () => boolean;
+}
+
+/** A feature at work. */
+export interface Joined<Commands> {
+  readonly commands: Commands;
+  /** Told of the playhead once a bar, after the stand shows it; `null` when nothing plays. */
+  readonly onPlayhead?: (position: Playhead | null) => void;
+  /** Told how the band is whenever that changes. */
+  readonly onStatus?: (status: BandStatus) => void;
+  /** Whether loading the page anew would cut off what this feature does. */
+  readonly isBusy?: () => boolean;
+  readonly dispose?: () => void;
+}
+
+/**
+ * Something the page can do beside playing the song: a slice of the state, its commands, and the device it stands on.
+ * `Reads` is what it reads of the state beside its own slice.
+ *
+ * @example
+ * // A counter of choruses with a command and no device; a line in `app/session/features.ts` adds it to the page.
+ * export const countFeature: Feature<{ count: number }, { resetCount(): void }> = {
+ *   initial: () => ({ count: 0 }),
+ *   join: ({ store }) => ({
+ *     commands: { resetCount: () => store.setState({ count: 0 }) },
+ *     onPlayhead: (position) => store.setState({ count: (position?.section.chorus ?? -1) + 1 }),
+ *   }),
+ * };
+ */
+export interface Feature<State, Commands, Device = undefined, Reads = unknown> {
+  /** Its slice before anything has happened. */
+  readonly initial: (device: Device) => State;
+  readonly join: (stand: Stand<State & Reads>, device: Device) => Joined<Commands>;
+}
