@@ -150,7 +150,11 @@ const LOUD: readonly number[] = [DRUM_KEYS.kick, DRUM_KEYS.snare, DRUM_KEYS.stic
 /** Counts choruses 0 to `choruses` − 1 of a feel at its usual tempo under the breathing arc. */
 export const bandFigures = (feel: FeelId, seed: number, choruses = 24): BandFigures => {
   const chart = testChart('standard-turnaround', 7, feelOf(feel).meter ?? '4/4');
-  const program = testProgram(feel, { chart, style: { seed }, plan: { arc: 'breathe' } });
+  const program = testProgram(feel, {
+    chart,
+    style: { seed },
+    plan: { arc: 'breathe', turnarounds: 'varied' },
+  });
   const sections = Array.from({ length: choruses }, (_, index) => sectionOf(program, index));
   const prints = sections.map((s) =>
     JSON.stringify(s.chart.bars.map((_, bar) => [barPrint(s, bar, 'bass'), barPrint(s, bar, 'chords')])),

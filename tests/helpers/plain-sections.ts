@@ -59,6 +59,7 @@ export const plainProgram = (
     intro: 'none',
     choruses,
     arc: 'steady',
+    turnarounds: 'as written',
     ending: 'stop',
     ritard: false,
     repeat: null,

@@ -44,6 +44,7 @@ export const anyPlan: fc.Arbitrary<Partial<Plan>> = fc.record({
   intro: fc.constantFrom('none', 'turnaround', 'pickup', 'drums'),
   choruses: fc.constantFrom(null, 1, 2, 3),
   arc: fc.constantFrom('steady', 'breathe', 'trade fours', 'trade twos'),
+  turnarounds: fc.constantFrom('varied', 'one', 'as written'),
   ending: fc.constantFrom('cadence', 'held', 'stop'),
   ritard: fc.boolean(),
   repeat: fc.constantFrom(null, null, { from: 0, to: 0 }, { from: 2, to: 5 }),
@@ -55,5 +56,6 @@ export const anyPlan: fc.Arbitrary<Partial<Plan>> = fc.record({
 
 /** Plans under which the whole band plays every bar. */
 export const fullBand: fc.Arbitrary<Partial<Plan>> = fc.record({
+  turnarounds: fc.constantFrom('varied', 'one', 'as written'),
   keys: fc.constantFrom({ kind: 'same' }, { kind: 'fourths' }),
 });

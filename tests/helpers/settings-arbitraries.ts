@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { ARCS, COUNT_INS, ENDINGS, INTROS } from '../../src/core/arranger/program';
+import { TURNAROUNDS } from '../../src/core/arranger/turnarounds';
 import { FORM_IDS } from '../../src/core/chart/forms';
 import { FEEL_IDS } from '../../src/core/feels/feels';
 import { INTONATION_IDS } from '../../src/core/harp/intonation';
@@ -96,6 +97,7 @@ const fields: {
     intro: fc.constantFrom(...INTROS),
     choruses: fc.option(fc.integer({ min: 1, max: 200 })),
     arc: fc.constantFrom(...ARCS),
+    turnarounds: fc.constantFrom(...TURNAROUNDS),
     ending: fc.constantFrom(...ENDINGS),
     ritard: fc.boolean(),
     repeat: fc.constantFrom(null, { from: 0, to: 3 }, { from: 5, to: 5 }),

@@ -107,6 +107,7 @@ const riffPitches = (text: string, symbols: readonly string[]): readonly string[
     chart,
     shapes: [],
     next: null,
+    turnaround: null,
     grid,
     feel: feelOf('boogie'),
     style: testStyle('boogie'),

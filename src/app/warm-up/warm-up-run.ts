@@ -51,6 +51,7 @@ const programOf = (step: WarmUpStep, { settings }: SongState): Program | null =>
       ...DEFAULT_PLAN,
       choruses: passes,
       arc: 'steady',
+      turnarounds: 'as written',
       sounding,
       repeat: { from: 0, to: chart.bars.length - 1 },
     },

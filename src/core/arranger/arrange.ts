@@ -1,4 +1,5 @@
 import { playBass } from '../players/bass';
+import { clearOfBass } from '../players/clear-of-bass';
 import { playClick } from '../players/click';
 import { playChords } from '../players/comping';
 import { playDrums } from '../players/drums';
@@ -7,10 +8,8 @@ import { finishScore } from '../score/finish-score';
 import type { Score } from '../score/score';
 
 /** All parts of a passage as one score. Same passage, same score. */
-export const arrange = (passage: Passage): Score =>
-  finishScore(passage.chart, [
-    ...playDrums(passage),
-    ...playBass(passage),
-    ...playChords(passage),
-    ...playClick(passage.chart),
-  ]);
+export const arrange = (passage: Passage): Score => {
+  const bass = finishScore(passage.chart, playBass(passage)).events;
+  const chords = clearOfBass(playChords(passage), bass, passage.chart.meter.beatTicks / 3);
+  return finishScore(passage.chart, [...playDrums(passage), ...bass, ...chords, ...playClick(passage.chart)]);
+};

@@ -2,6 +2,7 @@ import type { Chart } from '../chart/chart';
 import { excerpt } from '../chart/excerpt';
 import { feelOf } from '../feels/feels';
 import type { Passage } from '../players/passage';
+import { turnaroundLine } from '../players/turnaround';
 import { addNotes } from '../score/finish-score';
 import { type BeatGrid, createGrid } from '../score/grid';
 import type { NoteEvent } from '../score/score';
@@ -18,7 +19,17 @@ import { countInChart, countInScore } from './count-in';
 import { leadOfChorus } from './lead';
 import { openingOf } from './opening';
 import type { Program, Section, TempoStep } from './program';
-import { chartOfChorus, hasEnding, rangeOf, type Slot, slotAt, tempoOfChorus } from './song-plan';
+import {
+  chartInKeyOf,
+  chartOfChorus,
+  hasEnding,
+  rangeOf,
+  type Slot,
+  slotAt,
+  tempoOfChorus,
+  turnaroundChoice,
+} from './song-plan';
+import { turnedAround } from './turnarounds';
 
 /** At the end of a ritard the band plays at this share of its tempo. */
 const RITARD_TO = 0.72;
@@ -42,7 +53,7 @@ const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, ne
   const ratio = swingRatio(feel, style, tempoOfChorus(program, chorus));
   const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
   const grid = createGrid(chart.meter, ratio, feel.swungUnit === '16th');
-  return { chart, shapes, next, grid, feel, style, seed };
+  return { chart, shapes, next, turnaround: turnaroundLine(chart), grid, feel, style, seed };
 };
 
 const steadyTempo = (program: Program, chorus: number): readonly TempoStep[] => [
@@ -188,10 +199,11 @@ const countInSection = (program: Program, index: number, slot: Slot & { kind: 'c
 const introSection = (program: Program, index: number, slot: Slot & { kind: 'intro' }): Section => {
   const { plan } = program;
   const intro = plan.intro === 'none' ? 'turnaround' : plan.intro;
-  const opening = openingOf(chartOfChorus(program, 0), intro, tempoOfChorus(program, 0));
-  const score = arrange(passageOf(program, slot, { ...opening, next: firstChord(program, 0) }));
+  const opening = openingOf(chartInKeyOf(program, 0), intro, tempoOfChorus(program, 0));
+  const chart = turnedAround(opening.chart, turnaroundChoice(program), 0);
+  const score = arrange(passageOf(program, slot, { ...opening, chart, next: firstChord(program, 0) }));
   return plainSection(index, slot, {
-    chart: opening.chart,
+    chart,
     score: onlySounding(score, plan.sounding),
     tempo: steadyTempo(program, 0),
   });

@@ -2,6 +2,7 @@ import { transpose } from '../chart/build-chart';
 import type { Chart } from '../chart/chart';
 import { asBpm, asPitchClass, type Bpm, type PitchClass } from '../theory/units';
 import type { BarRange, Plan, Program } from './program';
+import { type TurnaroundChoice, turnedAround } from './turnarounds';
 
 /** What one section of a song is. */
 export type Slot =
@@ -63,10 +64,21 @@ export const keyOfChorus = (chart: Chart, plan: Plan, chorus: number): PitchClas
 };
 
 /** The whole chart in the key of a chorus. */
-export const chartOfChorus = ({ chart, plan }: Program, chorus: number): Chart => {
+export const chartInKeyOf = ({ chart, plan }: Program, chorus: number): Chart => {
   const semitones = asPitchClass(keyOfChorus(chart, plan, chorus) - chart.key);
   return semitones === 0 ? chart : transpose(chart, semitones);
 };
+
+/** What decides how a program's choruses turn around. */
+export const turnaroundChoice = ({ style, tempo, plan }: Program): TurnaroundChoice => ({
+  style,
+  tempo,
+  turnarounds: plan.turnarounds,
+});
+
+/** The whole chart of a chorus: in its key, with its turnaround. */
+export const chartOfChorus = (program: Program, chorus: number): Chart =>
+  turnedAround(chartInKeyOf(program, chorus), turnaroundChoice(program), chorus);
 
 /** The bars a chorus plays: the repeated range, or all. Throws RangeError when the range leaves the chart. */
 export const rangeOf = ({ chart, plan }: Program): BarRange => {

@@ -38,6 +38,7 @@ export const boogie = {
       riffs('R^ 3^ 5^ 6^ | 7^ 6^ 5^ 3^'),
     ],
     walksOut: true,
+    turnaround: ['L L L L', 'Lr Lr Lr Lr', 'Lr Lr Lr Lr'],
   },
   comping: {
     bars: {
@@ -62,8 +63,9 @@ export const boogie = {
         ['55 66 77 66', 'S. ns S. ns', '.S .s .S .s'],
       ],
     },
-    turnarounds: ['S. d. d. d.', 's. s. s. sp'],
+    turnarounds: ['S. s. s. s.', '.s s. .s s.', 'ss .s ss .s'],
     colour: 'plain',
     fullGuitar: false,
   },
+  turnarounds: ['plain', 'rising bass', 'halves'],
 } as const satisfies Feel;

@@ -4,8 +4,8 @@ import type { ByLevel } from './level';
 /**
  * A chord rhythm in a four-beat bar, one mark a step: s short stab, S accented stab, h held until the next mark,
  * p pushed: a short stab of the next chord before its time, n neighbour chord (4 6 over the root, back at the next
- * stroke), c slide from a half step below the next stroke, d the stroke before a half step down, 5 6 7 two-note
- * shuffle figure root with fifth, sixth, seventh, . rest.
+ * stroke), c slide from a half step below the next stroke, 5 6 7 two-note shuffle figure root with fifth, sixth,
+ * seventh, . rest.
  */
 type CompingPattern = string;
 
@@ -13,11 +13,8 @@ type CompingPattern = string;
 export interface Comping {
   /** Bars to choose from, by instrument. */
   readonly bars: Readonly<Record<ChordVoice, ByLevel<readonly CompingPattern[]>>>;
-  /**
-   * Bars before a closing five chord: guide tones sliding down by half steps, or a stroke on every other beat; null
-   * is a bar like any other.
-   */
-  readonly turnarounds: readonly (CompingPattern | null)[];
+  /** Bars of a turnaround, whose chords change with the beats. */
+  readonly turnarounds: readonly CompingPattern[];
   /** The usual extensions where they belong, plain sevenths where the riff is plain. */
   readonly colour: 'plain' | 'rich';
   /** A guitar voices chords as keys do; elsewhere it keeps to shells and plain sevenths. */

@@ -39,6 +39,8 @@ export const doubleShuffle = {
       riffs('RR 33 55 66 | 77 66 55 3A', 'RR RR 55 6A', 'RR 88 55 6A'),
     ],
     walksOut: true,
+    turnaround: ['L L L L', 'Lr Lr Lr Lr', 'Lr Lr Lr Lr'],
   },
   comping: shuffle.comping,
+  turnarounds: ['plain', 'falling line', 'parallel sixths', 'rising bass', 'halves', 'cycle'],
 } as const satisfies Feel;

@@ -5,6 +5,7 @@ import type { Comping } from './comping-pattern';
 import type { DrumPattern } from './drum-pattern';
 import type { Fills } from './fills';
 import type { ByLevel } from './level';
+import type { TurnaroundId } from './turnaround-figures';
 
 /** Everything a feel is but its loudness. */
 export interface Feel {
@@ -32,6 +33,10 @@ export interface Feel {
     readonly patterns: ByLevel<readonly BassPattern[]>;
     /** Patterns may hand over to a walk in the last two bars. */
     readonly walksOut: boolean;
+    /** How a turnaround's line is played: L its note of this beat, r that note again, - hold, . rest. */
+    readonly turnaround: ByLevel<string>;
   };
   readonly comping: Comping;
+  /** The turnarounds of a major blues in this feel, the usual one first. */
+  readonly turnarounds: readonly TurnaroundId[];
 }

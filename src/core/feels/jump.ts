@@ -39,6 +39,8 @@ export const jump = {
       ['walk', ...riffs('R 3 5 6 | 8 6 5 A')],
     ],
     walksOut: true,
+    turnaround: ['L L L L', 'L L L L', 'L L L L'],
   },
   comping: swing.comping,
+  turnarounds: ['cycle with two', 'passing', 'cycle', 'six and flat six', 'halves'],
 } as const satisfies Feel;

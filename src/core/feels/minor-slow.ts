@@ -48,6 +48,7 @@ export const minorSlow = {
       riffs('R--R --5- 8--- 7-5A', 'R--R --R- 5--7 --aA'),
     ],
     walksOut: false,
+    turnaround: ['L--- L--- L--- L---', 'L--- L-r- L--- L-r-', 'L--r L--- L--r L-r-'],
   },
   comping: {
     bars: {
@@ -72,8 +73,9 @@ export const minorSlow = {
         ['..ss S... ..ss S...', '.... S.ss .... S.ss'],
       ],
     },
-    turnarounds: [null],
+    turnarounds: ['h... h... h... h...', 's... s.s. s... s.s.'],
     colour: 'rich',
     fullGuitar: false,
   },
+  turnarounds: ['falling line', 'passing', 'halves', 'flat six'],
 } as const satisfies Feel;

@@ -50,6 +50,7 @@ export const rhumba = {
       riffs('R- -5 8- 5-', 'R- -3 5- 3A'),
     ],
     walksOut: false,
+    turnaround: ['L- -L L- L-', 'L- -L L- L-', 'L- -L L- Lr'],
   },
   comping: {
     bars: {
@@ -74,8 +75,9 @@ export const rhumba = {
         ['s. .S .. S.', '.s Ss .s Ss', 's. .S .s S.'],
       ],
     },
-    turnarounds: [null],
+    turnarounds: ['.s s. .s s.', 's. .s s. s.'],
     colour: 'plain',
     fullGuitar: false,
   },
+  turnarounds: ['plain', 'halves', 'flat six'],
 } as const satisfies Feel;

@@ -36,6 +36,8 @@ export const rock = {
       riffs('RR RR 55 77', 'RR R8 55 RA', 'RR RR RR 5A'),
     ],
     walksOut: false,
+    turnaround: ['L- L- L- L-', 'Lr Lr Lr Lr', 'Lr Lr Lr Lr'],
   },
   comping: straight.comping,
+  turnarounds: ['plain', 'flat six', 'halves'],
 } as const satisfies Feel;

@@ -51,6 +51,7 @@ export const secondLine = {
       riffs('R--3 --5- 8-6- 5-A-', 'R--R --5- R-3- 5-A-'),
     ],
     walksOut: false,
+    turnaround: ['L--- --L- L--- --L-', 'L--r --L- L--r --L-', 'L--r --L- L-r- L-r-'],
   },
   comping: {
     bars: {
@@ -75,8 +76,9 @@ export const secondLine = {
         ['..ss ..S. ..ss ..S.', 's..S ..s. ..s. S...'],
       ],
     },
-    turnarounds: ['s..s ..s. s..s ..s.'],
+    turnarounds: ['s..s ..s. s..s ..s.', '..s. s..s ..s. s...'],
     colour: 'plain',
     fullGuitar: false,
   },
+  turnarounds: ['halves', 'plain', 'cycle'],
 } as const satisfies Feel;

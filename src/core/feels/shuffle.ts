@@ -43,6 +43,7 @@ export const shuffle = {
       ['walk', ...riffs('RR 33 55 66 | 77 66 55 3A', 'RR 33 55 6A')],
     ],
     walksOut: true,
+    turnaround: ['L L L L', 'L L L L', 'Lr Lr Lr Lr'],
   },
   comping: {
     bars: {
@@ -67,8 +68,9 @@ export const shuffle = {
         ['55 66 77 66', '.S .s .S .s', '55 6S 55 6S', '.. Sc S. Sp', 'S. ns S. ns'],
       ],
     },
-    turnarounds: ['S. d. d. .p', 'S. d. d. d.', 's. .s s. .s'],
+    turnarounds: ['S. s. s. s.', 's. .s s. .s', 'S. s. sc S.'],
     colour: 'plain',
     fullGuitar: false,
   },
+  turnarounds: ['plain', 'falling line', 'parallel sixths', 'rising bass', 'contrary', 'halves', 'cycle'],
 } as const satisfies Feel;

@@ -38,6 +38,7 @@ export const slow128 = {
       ['walk', ...riffs('R-R 3-3 5-5 6-A', 'R-- 3-3 5-- 6aA')],
     ],
     walksOut: true,
+    turnaround: ['L-- L-- L-- L--', 'L-- L-r L-- L-r', 'L-r L-- L-r L-r'],
   },
   comping: {
     bars: {
@@ -62,8 +63,9 @@ export const slow128 = {
         ['.ss S.. .ss S..', '..c Scs ..c Scs', '..s S.s ..s S.p'],
       ],
     },
-    turnarounds: ['S.. d.. d.. ..p', 'S.. d.. d.. d..', 'S.. ..d ..d ..p'],
+    turnarounds: ['S.. s.. s.. s..', 'S.. s.s s.. s.s', 'h.. h.. h.. h..'],
     colour: 'rich',
     fullGuitar: false,
   },
+  turnarounds: ['falling line', 'parallel sixths', 'contrary', 'passing', 'halves'],
 } as const satisfies Feel;

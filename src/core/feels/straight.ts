@@ -39,6 +39,7 @@ export const straight = {
       riffs('RR RR RR 5A', 'RR RR 55 6A'),
     ],
     walksOut: false,
+    turnaround: ['L- L- L- L-', 'L- Lr L- Lr', 'Lr Lr Lr Lr'],
   },
   comping: {
     bars: {
@@ -63,8 +64,9 @@ export const straight = {
         ['55 66 77 66', 'Sn .s .S S.', '55 6S 55 6S', 'S. nS .s Sp'],
       ],
     },
-    turnarounds: ['S. .s .s .p', 's. s. s. sp'],
+    turnarounds: ['S. .s s. .p', 's. s. s. sp', '.s s. .s s.'],
     colour: 'plain',
     fullGuitar: false,
   },
+  turnarounds: ['plain', 'halves', 'flat six', 'cycle with two'],
 } as const satisfies Feel;

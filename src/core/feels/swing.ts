@@ -37,6 +37,7 @@ export const swing = {
   bassLine: {
     patterns: [['two'], ['walk'], ['walk']],
     walksOut: false,
+    turnaround: ['L L L L', 'L L L L', 'L L L L'],
   },
   comping: {
     bars: {
@@ -61,8 +62,18 @@ export const swing = {
         ['s. S. s. S.', 's. Sc s. S.', 's. S. .s Sp'],
       ],
     },
-    turnarounds: ['S. d. d. .p', 's. .s .. .p'],
+    turnarounds: ['S. .s s. .p', 's. .. s. .s', '.s s. .s s.'],
     colour: 'rich',
     fullGuitar: true,
   },
+  turnarounds: [
+    'cycle with two',
+    'passing',
+    'cycle',
+    'falling six',
+    'tritones',
+    'half swap',
+    'six and flat six',
+    'from the three',
+  ],
 } as const satisfies Feel;

@@ -31,6 +31,7 @@ export const train = {
   bassLine: {
     patterns: [riffs('R - b -'), riffs('R b R b', 'R b 3 5'), riffs('R b R A', 'RR b. RR bA')],
     walksOut: true,
+    turnaround: ['L L L L', 'L L L L', 'Lr L Lr L'],
   },
   comping: {
     bars: {
@@ -51,8 +52,9 @@ export const train = {
         ['..ss ..ss ..ss ..ss', '.S .s .S ..ss', '..Ss ..Ss ..Ss ..Ss'],
       ],
     },
-    turnarounds: [null],
+    turnarounds: ['.s .s .s .s', '.S .s .S ..ss'],
     colour: 'plain',
     fullGuitar: false,
   },
+  turnarounds: ['plain', 'halves'],
 } as const satisfies Feel;

@@ -18,25 +18,44 @@ export const intoRegister = (pitch: number): number => {
   return inside;
 };
 
-/** The ways into a target: a semitone or a scale step from either side, or the target's own fifth. */
-export const approachesTo = (target: number, next: ChordShape): readonly number[] => {
+/** Whether a pitch would make a minor chord major. */
+const spoilsMinor = (pitch: number, { root, shape }: Under): boolean =>
+  shape.third === 3 && (((pitch - root) % 12) + 12) % 12 === 4;
+
+/** The chord that an approach is played under. */
+interface Under {
+  readonly root: number;
+  readonly shape: ChordShape;
+}
+
+/**
+ * The ways into a target: a semitone or a scale step from either side, or the target's own fifth; none that would be the
+ * major third of a minor chord still sounding.
+ */
+export const approachesTo = (target: number, next: ChordShape, under: Under): readonly number[] => {
   const upper = next.scale[1] ?? 2;
   const lower = 12 - (next.scale.at(-1) ?? 10);
   return [target - 1, target + 1, target - lower, target + upper, target + 7, target - 5].filter(
-    (pitch) => pitch >= BASS_LOW && pitch <= BASS_HIGH,
+    (pitch) => pitch >= BASS_LOW && pitch <= BASS_HIGH && !spoilsMinor(pitch, under),
   );
 };
 
+/** Where an approach leads. */
+interface Target {
+  readonly pitch: number;
+  readonly shape: ChordShape;
+}
+
 /** An approach to a target near a pitch, semitones before steps before fifths, a little chance deciding. */
-export const pickApproach = (random: Random, from: number, target: number, next: ChordShape): number => {
-  const costs = approachesTo(target, next).map((pitch, order) => {
+export const pickApproach = (random: Random, from: number, target: Target, under: Under): number => {
+  const costs = approachesTo(target.pitch, target.shape, under).map((pitch, order) => {
     const leap = Math.abs(pitch - from);
     const stays = pitch === from ? 4 : 0;
     const far = leap > 12 ? 8 : leap > 7 ? 3 : 0;
     return { pitch, cost: order * 0.5 + leap * 0.3 + far + stays + random() * 2.5 };
   });
   const best = costs.reduce((a, b) => (b.cost < a.cost ? b : a), {
-    pitch: target,
+    pitch: target.pitch,
     cost: Number.POSITIVE_INFINITY,
   });
   return best.pitch;

@@ -6,6 +6,7 @@ import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { bassRoot } from './bass-register';
 import { type Passage, type Segment, segmentsOf, turnaroundBar } from './passage';
 import { playRiff } from './riff';
+import { playTurnaroundBar, turnaroundPitches } from './turnaround-bass';
 import { walk } from './walking';
 
 const WALKED = { strong: 92, weak: 90, skip: 58 } as const;
@@ -89,6 +90,11 @@ const runsBy = <T>(items: readonly T[], label: (item: T) => unknown): readonly (
   return runs;
 };
 
+/** A bar of a turnaround: its line, a pitch a beat. */
+interface Turning {
+  readonly pitches: readonly number[];
+}
+
 /** A phrase's last bar takes another pattern this often. */
 const PHRASE_TURN_CHANCE = 0.3;
 
@@ -101,7 +107,7 @@ const patternOfBars = (
   random: Random,
   passage: Passage,
   bars: readonly (readonly Segment[])[],
-): readonly BassPattern[] => {
+): readonly (BassPattern | Turning)[] => {
   const { patterns, walksOut } = passage.feel.bassLine;
   const count = passage.chart.bars.length;
   const main = patterns.map((choices) => pick(random, choices));
@@ -109,8 +115,11 @@ const patternOfBars = (
   const changes = count > 4 && random() < 0.4;
   const close = walksOut && count > 4 ? random() : 1;
   const turnaround = turnaroundBar(passage);
+  const turning = passage.turnaround === null ? [] : turnaroundPitches(random, passage);
   return bars.map((bar) => {
     const index = bar[0]?.bar ?? 0;
+    const pitches = turning[index - (passage.turnaround?.bar ?? index)];
+    if (pitches !== undefined) return { pitches };
     const level = passage.shapes[index]?.level ?? 1;
     if (close < 0.35 && index === turnaround) return { riff: pick(random, TURNAROUND_RIFFS) };
     if (close < 0.6 && index >= count - 2) return 'walk';
@@ -133,6 +142,8 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
         pattern === 'two',
       );
     }
+    if ('pitches' in pattern)
+      return run.flatMap(({ bar }) => playTurnaroundBar(passage, pattern.pitches, bar));
     return run.flatMap(({ bar }) => playRiff(random, passage.grid, pattern.riff, bar));
   });
 };

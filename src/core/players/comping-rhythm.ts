@@ -1,13 +1,12 @@
 import { fitSteps, hitSteps, readSteps, type StepBar } from '../score/steps';
 import { pick, type Random } from '../theory/random';
-import { type Passage, turnaroundBar } from './passage';
+import type { Passage } from './passage';
 
 /** How often a bar in the first half of a phrase is left free, by level: nobody plays all the time. */
 const REST_CHANCE = [0.36, 0.14, 0.06] as const;
 /** An organ, which carries the harmony with held chords, rests less. */
 const ORGAN_RESTS = 0.5;
 const STRAY_CHANCE = 0.2;
-const TURNAROUND_CHANCE = 0.4;
 /** A push into more of the same chord is played this often. */
 const IDLE_PUSH_CHANCE = 0.3;
 /** The last phrase of a chorus takes a rhythm of its own this often. */
@@ -28,13 +27,13 @@ export const rhythmOfBars = (random: Random, passage: Passage): readonly StepBar
   const book = books[passage.style.chords];
   const choices = [0, 1, 2, 3].map(() => book.map((bars) => pick(random, bars)));
   const ownClose = random() < TURN_CHANCE;
-  const turnaround = random() < TURNAROUND_CHANCE ? turnaroundBar(passage) : null;
-  const closing = pick(random, turnarounds);
+  const turning = [pick(random, turnarounds), pick(random, turnarounds)];
   const read = (text: string) => fitSteps(readSteps(text)[0] ?? [], beats, 'line');
   return passage.shapes.map((shape, bar) => {
     if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
     if (shape.chords === 'tacet') return [];
-    if (bar === turnaround && closing !== null) return read(closing);
+    const turn = turning[bar - (passage.turnaround?.bar ?? Number.POSITIVE_INFINITY)];
+    if (turn !== undefined) return read(turn);
     const late = ownClose && bar >= passage.shapes.length - 4 ? 2 : 0;
     const text = choices[late + (bar % 4 === 3 ? 1 : 0)]?.[shape.level] ?? '';
     const rest = REST_CHANCE[shape.level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);

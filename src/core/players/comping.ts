@@ -32,7 +32,6 @@ const MARK_GAIN: Readonly<Record<string, number>> = {
   p: 1.06,
   n: 0.88,
   c: 0.84,
-  d: 1,
   '5': 0.9,
   '6': 0.9,
   '7': 0.94,
@@ -139,7 +138,7 @@ const shifted = (pitches: readonly number[], by: number, register: Register): re
   return moved.every((pitch) => pitch >= register.low && pitch <= register.high) ? moved : pitches;
 };
 
-/** What an attack sounds; slides and descents are found from the attacks around them. */
+/** What an attack sounds; slides are found from the attack after them. */
 const soundAttacks = (
   passage: Passage,
   voiced: readonly Voiced[],
@@ -161,8 +160,6 @@ const soundAttacks = (
   for (const [i, attack] of attacks.entries()) {
     const following = attacks[i + 1];
     if (attack.mark === 'c' && following !== undefined) sounds.push(shifted(plain(following), -1, register));
-    else if (attack.mark === 'd')
-      sounds.push(shifted((sounds[i - 1] ?? plain(attack)).slice(0, 3), -1, register));
     else sounds.push(plain(attack));
   }
   return sounds;

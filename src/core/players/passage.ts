@@ -4,6 +4,7 @@ import type { Level } from '../feels/level';
 import type { BeatGrid } from '../score/grid';
 import type { Chord } from '../theory/chord';
 import type { Style } from './style';
+import type { TurnaroundLine } from './turnaround';
 
 /** What the band does in one bar. */
 export interface BarShape {
@@ -27,6 +28,8 @@ export interface Passage {
   readonly shapes: readonly BarShape[];
   /** The chord that follows the last bar, which lines aim at; null where nothing follows. */
   readonly next: Chord | null;
+  /** What the bass has under the last two bars where they are a known turnaround; null elsewhere. */
+  readonly turnaround: TurnaroundLine | null;
   readonly grid: BeatGrid;
   readonly feel: Feel;
   readonly style: Style;

@@ -49,7 +49,8 @@ const soundOf = (random: Random, mark: string, segment: Segment, last: number): 
   const following = segment.next ?? segment.chord;
   const target = bassRoot(following);
   if (mark === 'A' && following.symbol === segment.chord.symbol) return pickReturn(random, segment, last);
-  if (mark === 'A') return pickApproach(random, last, target, chordShape(following));
+  const under = { root: segment.chord.root, shape: chordShape(segment.chord) };
+  if (mark === 'A') return pickApproach(random, last, { pitch: target, shape: chordShape(following) }, under);
   if (mark === 'a') return intoRegister(target + (last > target ? 2 : -2));
   return intoRegister(stepPitch(mark, homePitch(segment.chord.root), chordShape(segment.chord)) ?? last);
 };

@@ -83,12 +83,14 @@ interface Gap {
   readonly strong: readonly boolean[];
 }
 
+const under = ({ root, chord }: Gap) => ({ root, shape: chord });
+
 const fillThree = (random: Random, gap: Gap): readonly number[] => {
   const tones = pitchesOf(gap.root, gap.chord.tones);
   const steps = near(gap.strong[1] ? tones : pitchesOf(gap.root, gap.chord.scale), gap.from, 9, random);
   const ways = gap.strong[2]
     ? near(tones, gap.to, 9, random)
-    : near(approachesTo(gap.to, gap.next), gap.to, 7, random);
+    : near(approachesTo(gap.to, gap.next, under(gap)), gap.to, 7, random);
   let best: readonly number[] = [gap.from, gap.from];
   let least = Number.POSITIVE_INFINITY;
   for (const step of steps) {
@@ -109,7 +111,7 @@ const fillThree = (random: Random, gap: Gap): readonly number[] => {
 const fillFour = (random: Random, gap: Gap): readonly number[] => {
   const strong = near(pitchesOf(gap.root, gap.chord.tones), gap.from, 12, random);
   const weak = near(pitchesOf(gap.root, gap.chord.scale), gap.from, 9, random);
-  const ways = near(approachesTo(gap.to, gap.next), gap.to, 7, random);
+  const ways = near(approachesTo(gap.to, gap.next, under(gap)), gap.to, 7, random);
   let best: readonly number[] = [gap.from, gap.from, gap.to];
   let least = Number.POSITIVE_INFINITY;
   for (const b of strong) {
@@ -141,7 +143,9 @@ const fillFour = (random: Random, gap: Gap): readonly number[] => {
 const fill = (random: Random, gap: Gap, beats: number): readonly number[] => {
   if (beats <= 1) return [];
   if (beats === 2) {
-    const ways = gap.strong[1] ? pitchesOf(gap.root, gap.chord.tones) : approachesTo(gap.to, gap.next);
+    const ways = gap.strong[1]
+      ? pitchesOf(gap.root, gap.chord.tones)
+      : approachesTo(gap.to, gap.next, under(gap));
     return [cheapest(random, ways, (pitch) => leapCost(gap.from, pitch) + leapCost(pitch, gap.to))];
   }
   return beats === 3 ? fillThree(random, gap) : fillFour(random, gap);

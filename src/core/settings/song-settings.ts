@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { ARCS, COUNT_INS, ENDINGS, INTROS, type Plan } from '../arranger/program';
+import { TURNAROUNDS } from '../arranger/turnarounds';
 import { FEEL_IDS } from '../feels/feels';
 import { STOP_TIMES, type Style } from '../players/style';
 import { PART_IDS, type PartId } from '../score/score';
@@ -44,6 +45,7 @@ const plan = v.object({
   intro: v.picklist(INTROS),
   choruses: v.nullable(whole(1, 200)),
   arc: v.picklist(ARCS),
+  turnarounds: v.optional(v.picklist(TURNAROUNDS), 'varied'),
   ending: v.picklist(ENDINGS),
   ritard: v.boolean(),
   repeat: v.nullable(v.object({ from: whole(0, 127), to: whole(0, 127) })),
@@ -71,6 +73,7 @@ const USUAL_PLAN: Plan = {
   intro: 'none',
   choruses: null,
   arc: 'breathe',
+  turnarounds: 'varied',
   ending: 'cadence',
   ritard: false,
   repeat: null,

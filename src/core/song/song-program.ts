@@ -1,4 +1,5 @@
 import type { Program } from '../arranger/program';
+import type { Turnarounds } from '../arranger/turnarounds';
 import type { OwnChart } from '../chart-text/own-chart';
 import { temperamentOf } from '../harp/intonation';
 import type { Mix } from '../settings/mix';
@@ -6,7 +7,7 @@ import type { Settings } from '../settings/settings';
 import { asCents } from '../theory/units';
 import type { BandSound } from './band-sound';
 import { type LeadChoices, leadsOf } from './leads';
-import type { Tune } from './tune';
+import { formOf, type Tune, turnaroundsFor } from './tune';
 
 /** Everything that what the band plays, and how it sounds, is made from. */
 export interface SongChoice {
@@ -99,6 +100,12 @@ export const audibleSoundOf = (
   return state.muted ? { ...sound, mix: { ...sound.mix, master: 0 } } : sound;
 };
 
+/** The turnarounds left to the arranger: a chart of the player's own, and one with its turnaround in it, stay as they are. */
+const turnaroundsOf = (settings: Settings, ownCharts: readonly OwnChart[]): Turnarounds =>
+  typeof formOf(settings, ownCharts) === 'string' && turnaroundsFor(settings) === 'varied'
+    ? 'varied'
+    : 'as written';
+
 /** What the band is to play. @param leads makes what the harp voice plays; remembers nothing unless it is given. */
 export const programOf = (
   { settings, tune, lastChorus, ownCharts }: Omit<SongChoice, 'ownSounds'>,
@@ -110,6 +117,7 @@ export const programOf = (
   tempo: settings.tempo,
   plan: {
     ...settings.plan,
+    turnarounds: turnaroundsOf(settings, ownCharts),
     choruses: lastChorus === null ? settings.plan.choruses : lastChorus + 1,
   },
 });

@@ -1,3 +1,4 @@
+import { type Turnarounds, turnedAround } from '../arranger/turnarounds';
 import { buildChart } from '../chart/build-chart';
 import type { Chart, MeterName } from '../chart/chart';
 import { type FormId, isFormId } from '../chart/forms';
@@ -28,7 +29,10 @@ export const formOf = (
   isFormId(formId) ? formId : (ownCharts.find(({ id }) => id === formId) ?? STANDARD_FORM);
 
 /** The choices a chart is made from. */
-export type ChartChoices = Pick<Settings, 'formId' | 'style' | 'harpKey' | 'position'>;
+export type ChartChoices = Pick<
+  Settings,
+  'formId' | 'style' | 'harpKey' | 'position' | 'plan' | 'line' | 'trade'
+>;
 
 /** The choices a harp is made from. */
 export type HarpChoices = Pick<
@@ -54,7 +58,21 @@ const playedChart = (own: OwnChart, key: PitchClass, meter: MeterName): Chart =>
   return chart;
 };
 
-/** The chosen form in a key (the song's own unless another is given). */
+/**
+ * How the chosen form turns around: a line or calls lie over one chart, so that a figure that would change from chorus
+ * to chorus gives way to one.
+ */
+export const turnaroundsFor = ({
+  plan,
+  line,
+  trade,
+}: Pick<ChartChoices, 'plan' | 'line' | 'trade'>): Turnarounds =>
+  plan.turnarounds === 'varied' && (line.kind !== 'none' || trade.on) ? 'one' : plan.turnarounds;
+
+/**
+ * The chosen form in a key (the song's own unless another is given), with its turnaround where all choruses have one.
+ * A chart of the player's own stays as it was typed.
+ */
 export const chartFor = (
   settings: ChartChoices,
   ownCharts: readonly OwnChart[],
@@ -62,7 +80,15 @@ export const chartFor = (
 ): Chart => {
   const form = formOf(settings, ownCharts);
   const meter = meterFor(settings);
-  return typeof form === 'string' ? buildChart({ form, key, meter }) : playedChart(form, key, meter);
+  if (typeof form !== 'string') return playedChart(form, key, meter);
+  const chart = buildChart({ form, key, meter });
+  return turnaroundsFor(settings) === 'one'
+    ? turnedAround(
+        chart,
+        { style: settings.style, tempo: feelOf(settings.style.feel).tempo.usual, turnarounds: 'one' },
+        0,
+      )
+    : chart;
 };
 
 /** The harp that puts a chart's key into the chosen position. */

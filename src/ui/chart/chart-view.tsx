@@ -1,13 +1,13 @@
-import { type CSSProperties, useCallback, useEffect, useMemo, useRef } from 'react';
+import { type CSSProperties, useCallback, useEffect, useRef } from 'react';
 import type { Bar } from '../../core/chart/chart';
 import { lineTab } from '../../core/lines/lines';
 import { chordsEms } from '../../core/song/chord-ems';
-import { chartFor } from '../../core/song/tune';
 import { symbolText } from '../../core/theory/chord-text';
 import { ChordText } from '../controls/chord-text';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
+import { useHeardChart } from '../state/use-heard-chart';
 import { DrillChart, isDrill } from './drill-chart';
 import { holds, useRangeMarks } from './use-range-marks';
 
@@ -63,19 +63,13 @@ const keepInSight = (frame: HTMLElement | null, bar: number | null): void => {
 /** The form, four bars to a line. A click moves there; a range to repeat is marked on it. */
 const FormView = () => {
   const settings = useSelected((state) => state.settings);
-  const ownCharts = useSelected((state) => state.ownCharts);
-  const own = useSelected((state) => (state.exercise ?? state.tune).chart);
-  const key = useSelected((state) => state.now.tune.chart.key);
   const current = useSelected((state) =>
     state.now.kind === 'chorus' || state.now.kind === 'rest' ? state.now.formBar : null,
   );
   const next = useSelected((state) => state.next?.formBar ?? null);
   const playing = useSelected((state) => state.status.kind === 'playing');
   const heard = useSelected((state) => state.now.kind !== 'rest');
-  const chart = useMemo(
-    () => (key === own.key ? own : chartFor(settings, ownCharts, key)),
-    [key, own, settings, ownCharts],
-  );
+  const chart = useHeardChart();
   const rows = Math.ceil(chart.bars.length / BARS_IN_LINE);
   const attach = useBeatMarks();
   const frame = useRef<HTMLElement>(null);

@@ -1,8 +1,9 @@
 import type { LineKind } from '../../core/lines/line-slots';
 import { lineTab } from '../../core/lines/lines';
-import { chartFor, tuneFor } from '../../core/song/tune';
+import { tuneFor } from '../../core/song/tune';
 import { usePractice } from '../state/practice-context';
 import { useSelected } from '../state/session-context';
+import { useHeardChart } from '../state/use-heard-chart';
 import { PrintPage } from './print-page';
 
 const LINES: Readonly<Record<LineKind, string>> = {
@@ -11,13 +12,11 @@ const LINES: Readonly<Record<LineKind, string>> = {
   arpeggio: 'a walking arpeggio',
 };
 
-/** The song as it is chosen, on paper, in the key of the chorus that is heard. */
+/** The song as it is chosen, on paper: the chorus that is heard, in its key and with its turnaround. */
 export const Paper = () => {
   const settings = useSelected((state) => state.settings);
-  const ownCharts = useSelected((state) => state.ownCharts);
-  const key = useSelected((state) => state.now.tune.chart.key);
   const { line } = usePractice();
-  const tune = tuneFor(settings, chartFor(settings, ownCharts, key));
+  const tune = tuneFor(settings, useHeardChart());
   return (
     <PrintPage
       settings={settings}

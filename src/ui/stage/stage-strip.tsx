@@ -1,11 +1,11 @@
 import { type CSSProperties, useMemo } from 'react';
 import { type ChartRun, chartRuns } from '../../core/chart/chart-runs';
 import { chordsEms } from '../../core/song/chord-ems';
-import { chartFor } from '../../core/song/tune';
 import { symbolText } from '../../core/theory/chord-text';
 import { ChordText } from '../controls/chord-text';
 import { usePractice } from '../state/practice-context';
 import { useSelected } from '../state/session-context';
+import { useHeardChart } from '../state/use-heard-chart';
 
 const BARS_IN_LINE = 4;
 /** Forms of more bars than this always show one line open at a time. */
@@ -14,19 +14,6 @@ const SHORT = 16;
 const nameOf = ({ from, bars, chords }: ChartRun): string => {
   const names = chords.map(({ chord }) => symbolText(chord)).join(' then ');
   return bars === 1 ? `Bar ${from + 1}, ${names}` : `Bars ${from + 1} to ${from + bars}, ${names}`;
-};
-
-/** The chart of the chorus being heard, whole. */
-const useForm = () => {
-  const settings = useSelected((state) => state.settings);
-  const ownCharts = useSelected((state) => state.ownCharts);
-  const exercise = useSelected((state) => state.exercise);
-  const own = useSelected((state) => state.tune.chart);
-  const key = useSelected((state) => state.now.tune.chart.key);
-  return useMemo(() => {
-    if (exercise !== null) return exercise.chart;
-    return key === own.key ? own : chartFor(settings, ownCharts, key);
-  }, [settings, ownCharts, exercise, own, key]);
 };
 
 const Run = ({ run, current }: { readonly run: ChartRun; readonly current: number | null }) => {
@@ -61,7 +48,7 @@ const Run = ({ run, current }: { readonly run: ChartRun; readonly current: numbe
 
 /** The form as a strip, line by line; bars that hold a chord stand together, each with a dash of its own. */
 export const StageStrip = () => {
-  const chart = useForm();
+  const chart = useHeardChart();
   const drill = useSelected((state) => state.exercise !== null);
   const current = useSelected((state) => state.now.formBar);
   const lineLength = drill ? chart.bars.length : BARS_IN_LINE;

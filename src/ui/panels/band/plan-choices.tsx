@@ -1,4 +1,5 @@
 import { ARCS, ENDINGS, INTROS, type Plan } from '../../../core/arranger/program';
+import { TURNAROUNDS, type Turnarounds } from '../../../core/arranger/turnarounds';
 import { TEMPO_RANGE } from '../../../core/settings/tempo';
 import { asBpm, asPitchClass } from '../../../core/theory/units';
 import { Choice, optionsOf } from '../../controls/choice';
@@ -20,6 +21,11 @@ const ARC_OPTIONS = optionsOf(ARCS, {
   'trade fours': 'Trade fours with the drums',
   'trade twos': 'Trade twos with the drums',
 });
+const TURNAROUND_OPTIONS = optionsOf(TURNAROUNDS, {
+  varied: 'Another now and then',
+  one: 'The usual one',
+  'as written': 'As the form has it',
+});
 const ENDING_OPTIONS = optionsOf(ENDINGS, {
   cadence: 'Cadence',
   held: 'Held last chord',
@@ -30,8 +36,14 @@ const CHORUSES = [0, 1, 2, 3, 4, 6, 8, 12, 16, 24].map((value) => ({
   text: value === 0 ? 'Until stopped' : value === 1 ? '1 chorus' : `${value} choruses`,
 }));
 
+const turnaroundHint = (turnarounds: Turnarounds, lined: boolean): string =>
+  lined && turnarounds === 'varied'
+    ? 'The usual one in every chorus while a line or calls lie over the chart.'
+    : 'The last two bars. A chart of your own stays as you wrote it.';
+
 const StartAndEnd = () => {
   const [plan, change] = usePlan();
+  const lined = useSelected(({ settings }) => settings.line.kind !== 'none' || settings.trade.on);
   return (
     <fieldset className="group">
       <legend>Course of the song</legend>
@@ -66,6 +78,13 @@ const StartAndEnd = () => {
         onChoose={(ending) => change({ ending })}
       />
       <Switch label="Slow down at the end" on={plan.ritard} onChange={(ritard) => change({ ritard })} />
+      <Choice
+        label="Turnarounds"
+        value={plan.turnarounds}
+        options={TURNAROUND_OPTIONS}
+        hint={turnaroundHint(plan.turnarounds, lined)}
+        onChoose={(turnarounds) => change({ turnarounds })}
+      />
       <Choice
         label="How the choruses build"
         value={plan.arc}

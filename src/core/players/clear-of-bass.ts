@@ -1,0 +1,36 @@
+import type { NoteEvent } from '../score/score';
+import { asTicks } from '../theory/units';
+
+/** A semitone over the bass, octaves apart: the clash no style here wants held (common practice, no source). */
+const rubs = (chordPitch: number, bassPitch: number): boolean =>
+  chordPitch > bassPitch && (chordPitch - bassPitch) % 12 === 1;
+
+/** A note that would be cut shorter than this, in ticks, is left out. */
+const SHORTEST = 30;
+
+/** The note as long as it can sound without a minor ninth over the bass; null where it could not even begin. */
+const cleared = (note: NoteEvent, bass: readonly NoteEvent[], passing: number): NoteEvent | null => {
+  const end = note.at + note.length;
+  const clash = bass.find(
+    (low) =>
+      rubs(note.pitch, low.pitch) &&
+      Math.min(end, low.at + low.length) - Math.max(note.at, low.at) >= passing - 1,
+  );
+  if (clash === undefined) return note;
+  const room = clash.at - note.at;
+  return room < SHORTEST ? null : { ...note, length: asTicks(room) };
+};
+
+/**
+ * Chords that leave the bass room: a voice that would lie a minor ninth above the bass for a triplet eighth or longer
+ * (`passing`, in ticks) is released when the bass comes, or left out where the bass is there already.
+ */
+export const clearOfBass = (
+  chords: readonly NoteEvent[],
+  bass: readonly NoteEvent[],
+  passing: number,
+): readonly NoteEvent[] =>
+  chords.flatMap((note) => {
+    const kept = cleared(note, bass, passing);
+    return kept === null ? [] : [kept];
+  });
