@@ -43,7 +43,7 @@ const fetchWhole = async ({ scope, fetch }: Ground, { path, digest }: BuiltFile)
   return { url, response };
 };
 
-/** A keeper of one build. */
+/** Keeps all files of one build, or none of them, and answers for those it has. */
 export const createKeeper = (ground: Ground): Keeper => {
   const { build, scope, caches, fetch } = ground;
   const shelf = shelfName(scope, build.version);

@@ -16,7 +16,7 @@ interface Page {
   addEventListener(type: 'fullscreenchange', listener: () => void): void;
 }
 
-/** The full screen of a page. */
+/** Fills the screen with the page, and gives back only what it took: the player may have done so before. */
 export const createFullScreen = (page: Page): FullScreen => {
   const left = createListeners<void>();
   let ours = false;

@@ -18,7 +18,7 @@ import type { Notice } from '../keeping/notice';
 /** Drafts as this tab read or wrote them last, by id. */
 export type KnownDrafts = Readonly<Record<string, OwnChart>>;
 
-/** The known drafts of a list. */
+/** Drafts by id, for comparing with what another tab writes. */
 export const knownDrafts = (drafts: readonly OwnChart[]): KnownDrafts =>
   Object.fromEntries(drafts.map((chart) => [chart.id, chart]));
 

@@ -17,7 +17,7 @@ interface Options {
   readonly saver: FileSaver;
 }
 
-/** The commands for kept copies. */
+/** Lists, hands over and deletes what was set aside because it could not be read. */
 export const createCopyCommands = ({ kept, keeper, saver }: Options): CopyCommands => ({
   keptCopies: kept.copies,
   saveCopy: async ({ id, raw }) => {

@@ -15,7 +15,7 @@ export interface ContextRest {
   notNow(): void;
 }
 
-/** Creates what lets a context rest. */
+/** Lets a context rest once nothing has sounded for a while; nothing is watched before it is asked to. */
 export const createContextRest = ({ idle, sounding, rest }: RestOptions): ContextRest => {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const wait = (quiet: boolean): void => {

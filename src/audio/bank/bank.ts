@@ -53,7 +53,7 @@ const IN_FLIGHT = 2;
 /** Two workers where page and audio thread leave cores for them. */
 export const workersWorthHaving = (): number => (navigator.hardwareConcurrency > 2 ? 2 : 1);
 
-/** Creates a bank with its workers. */
+/** Creates an empty bank. Its workers start at once and run until it is disposed of. */
 export const createBank = (options: BankOptions): Bank => new WorkerBank(options);
 
 class WorkerBank implements Bank {

@@ -49,7 +49,7 @@ export const layerOf = (velocity: number): number => {
 export const gainInLayer = (velocity: number, layer: number): number =>
   (velocity / (LAYERS[layer] ?? 0)) ** 2;
 
-/** The voice that plays a part. */
+/** The voice that plays a part: the chosen kit, bass or chord instrument; the lead is always a harmonica. */
 export const voiceOf = (part: PartId, sound: Pick<BandSound, 'bass' | 'chords' | 'kit'>): VoiceId => {
   switch (part) {
     case 'drums':

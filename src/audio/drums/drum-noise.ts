@@ -22,7 +22,7 @@ const SILENT_DECIBELS = 100;
 /** Band middles above this share of the sample rate cannot be made. */
 const HIGHEST = 0.45;
 
-/** White noise in −1 … 1. */
+/** So many samples of white noise, evenly spread over −1 … 1. */
 export const whiteNoise = (random: Random, length: number): Float32Array => {
   const noise = new Float32Array(length);
   for (let i = 0; i < length; i += 1) noise[i] = 2 * random() - 1;

@@ -63,7 +63,7 @@ const VOICE_LEVELS: Readonly<Partial<Record<VoiceId, number>>> = {
 /** Gain of a voice within its part. */
 export const voiceGain = (voice: VoiceId): number => 10 ** ((VOICE_LEVELS[voice] ?? 0) / 20);
 
-/** An amplitude with its peak rounded off. */
+/** An amplitude: unchanged below `from`, above it bent towards `to`, which it never reaches (tanh). */
 export const roundedOff = (amplitude: number, { from, to }: Rounding): number => {
   const over = Math.abs(amplitude) - from;
   return over <= 0 ? amplitude : Math.sign(amplitude) * (from + (to - from) * Math.tanh(over / (to - from)));

@@ -148,7 +148,7 @@ const openingPower = (harmonics: readonly Harmonic[], settle: number): number =>
   }, 0);
 };
 
-/** Makes the voice of a design. */
+/** A voice of free reeds: held by a loop for as long as a player blows. */
 export const createFreeReedVoice =
   (design: ReedDesign): Voice =>
   (note) => {

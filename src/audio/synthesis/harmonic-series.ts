@@ -55,7 +55,7 @@ const addBlock = (out: Float64Array, block: Block, phase: number, turn: number):
   }
 };
 
-/** Adds the harmonics to all of `out`. */
+/** Adds the sum of the harmonics to `out`, levels and phase moving evenly between blocks. */
 export const addHarmonics = (out: Float64Array, motion: HarmonicMotion): void => {
   const levels = new Float64Array(motion.harmonics);
   const next = new Float64Array(motion.harmonics);

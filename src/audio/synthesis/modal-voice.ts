@@ -185,7 +185,7 @@ const addNoises = (
   for (const burst of bursts) addNoiseBurst(out, burst, random, note.sampleRate);
 };
 
-/** Makes the voice of a design. */
+/** A voice of damped modes: struck or plucked, and over when the last mode has died away. */
 export const createModalVoice =
   (design: ModalDesign): Voice =>
   (note) => {

@@ -45,7 +45,7 @@ export const bandNoise = (random: Random, size: number, band: Band, sampleRate: 
   return out;
 };
 
-/** Adds a burst to `out` from its first sample on. */
+/** Adds a burst to `out` from its first sample on, until it cannot be heard any more. */
 export const addNoiseBurst = (
   out: Float64Array,
   burst: NoiseBurst,

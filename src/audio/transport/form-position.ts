@@ -17,7 +17,7 @@ export interface FormPosition {
   readonly fraction: number;
 }
 
-/** The position a tick of a section falls on. */
+/** Bar and fraction of it (0 up to, never, 1) that a tick of a section falls on; ticks outside it count to its ends. */
 export const formPositionAt = (section: Section, ticks: number): FormPosition => {
   const index = barIndexAt(section, ticks);
   const bar = elementAt(section.chart.bars, index);

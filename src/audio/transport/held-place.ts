@@ -26,7 +26,7 @@ const barStart = (section: Section, bar: number): Playhead => ({
   ticks: elementAt(section.chart.bars, bar).at,
 });
 
-/** Holds the bar a playhead is in. */
+/** The start of the bar a playhead is in, with the program it belongs to. */
 export const holdBar = (program: Program, fromBar: number, { section, bar }: Playhead): HeldPlace => ({
   program,
   fromBar,

@@ -23,7 +23,7 @@ const HELD: ReadonlySet<PartId> = new Set(['bass', 'chords', 'lead']);
 /** True for parts whose notes are held, as opposed to struck. */
 export const isHeld = (part: PartId): boolean => HELD.has(part);
 
-/** Push in seconds from a style's milliseconds. */
+/** How far each part plays ahead of the beat, from milliseconds to seconds. */
 export const pushSeconds = (milliseconds: Push): Push =>
   Object.fromEntries(Object.entries(milliseconds).map(([part, value]) => [part, value / 1000]));
 

@@ -224,7 +224,16 @@ const endingSection = (program: Program, index: number, slot: Slot & { kind: 'en
  * ending; null after the end. Pure: the same program and index give the same section, and no section depends on
  * another, so that any can be made alone. `fromBar` leaves the first bars of a chorus (of the repeated range) away;
  * other sections ignore it. Throws RangeError when the index, the range or `fromBar` is out of bounds.
- * @example for (let i = 0, section; (section = sectionAt(program, i)) !== null; i += 1) play(section);
+ *
+ * @example
+ * const chart = buildChart({ form: 'standard', key: 7, meter: '4/4' });
+ * const { style, plan: usual } = DEFAULT_SETTINGS;
+ * const plan = { ...usual, countInBars: 1, intro: 'none', choruses: 2, ending: 'held' };
+ * const program = { chart, style, tempo: 96, plan };
+ * sectionAt(program, 0).kind // 'count-in'
+ * sectionAt(program, 1).chart.bars.length // 12
+ * sectionAt(program, 3).kind // 'ending'
+ * sectionAt(program, 4) // null
  */
 export const sectionAt = (program: Program, index: number, fromBar = 0): Section | null => {
   const slot = slotAt(program.plan, index);

@@ -21,7 +21,7 @@ export interface TextSpan {
   readonly text: string;
 }
 
-/** A problem as one line for the player. */
+/** A problem as one line for the player: where it is, what was wrong, what to do. */
 export const problemSentence = ({ line, column, what, advice }: Problem): string =>
   `Line ${line}, column ${column}: ${what} ${advice}`;
 
@@ -141,7 +141,7 @@ export const tooManyBars = (span: TextSpan, most: number): Problem =>
     'Make the chart shorter, or keep the rest as a second chart.',
   );
 
-/** No bars at all. */
+/** The text has no bar at all, so the tonic sounds for one. */
 export const noBars = (tonic: string): Problem =>
   problem(
     'adjusted',

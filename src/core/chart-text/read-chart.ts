@@ -123,6 +123,11 @@ const readText = (source: string, context: Omit<BarContext, 'at' | 'before'>): B
  * Reads a text as a chart of 1 to 128 bars; one of more than `LONGEST_TEXT` is refused in words, and one bar of the
  * tonic sounds. Never throws on any text; throws RangeError when `tonic` is no note name, which is the program's
  * mistake.
+ *
+ * @example
+ * const reading = readChart('| C7 | F7 Fo7 |', { tonic: 'C', mode: 'major', meter: '4/4', title: 'Two bars' });
+ * reading.chart.bars[1].chords.map(({ chord }) => chord.symbol) // ['F7', 'Fdim7']
+ * reading.problems // []
  */
 export const readChart = (
   source: string,

@@ -72,7 +72,13 @@ export const respellText = ({ source, chart }: ChartReading, tonic: NoteName): s
   return parts.join('') + source.slice(from);
 };
 
-/** The text moved by whole semitones, with the tonic it then stands in, spelled as usual. */
+/**
+ * The text moved by whole semitones, with the tonic it then stands in, spelled as usual. What is no chord stays.
+ *
+ * @example
+ * const options = { tonic: 'C', mode: 'major', meter: '4/4', title: 'One bar' };
+ * transposeText(readChart('| C7 F7 | % |', options), 7) // { text: '| G7 C7 | % |', tonic: 'G' }
+ */
 export const transposeText = (
   reading: ChartReading,
   semitones: number,

@@ -13,7 +13,7 @@ export const METERS: Readonly<Record<MeterName, Meter>> = {
   '6/8': { name: '6/8', beats: 2, beatTicks: asTicks(720) },
 };
 
-/** The length of one bar. */
+/** The length of one bar in ticks: 1920 in 4/4, 2880 in 12/8. */
 export const barTicks = (meter: Meter): Ticks => asTicks(meter.beats * meter.beatTicks);
 
 /**
@@ -75,6 +75,11 @@ export const layChart = ({ title, mode, tonic, meter, bars }: ChordChartSpec): C
 /**
  * One chorus of a form in a key. Plain numerals sound as sevenths (dominant, or minor for lower case), as all
  * chords of a blues do (Open Music Theory, "Blues Harmony"). Throws RangeError when `tonic` is not the key.
+ *
+ * @example
+ * const chart = buildChart({ form: 'quick-change', key: 7, meter: '4/4' });
+ * chart.bars.length // 12
+ * chart.bars[1].chords[0].chord.symbol // 'C7'
  */
 export const buildChart = ({ form: id, key, meter, tonic }: ChartSpec): Chart => {
   const form = FORMS[id];

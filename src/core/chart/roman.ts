@@ -75,7 +75,13 @@ export const readRomanChord = (
   return chordOf({ root, quality, bass, roman: full });
 };
 
-/** Like `readRomanChord`, for numerals of our own tables. Throws RangeError when the numeral cannot be read. */
+/**
+ * Like `readRomanChord`, for numerals of our own tables. Throws RangeError when the numeral cannot be read.
+ *
+ * @example
+ * romanChord('V7', 'Eb').symbol // 'Bb7'
+ * romanChord('bVI7', 'A').tones.map(({ name }) => name) // ['F', 'A', 'C', 'Eb']
+ */
 export const romanChord = (roman: string, tonic: NoteName, options?: RomanOptions): Chord => {
   const chord = readRomanChord(roman, tonic, options);
   if (chord === null) throw new RangeError(`Not a Roman numeral: "${roman}"`);

@@ -136,6 +136,13 @@ const fitChord = (
 /**
  * What every sound of a harp means over every chord of a chart: chord tones in reach, those beyond the technique,
  * the key's blue notes and scale, and the chord tones missing per octave. Each different chord is worked out once.
+ *
+ * @example
+ * const chart = buildChart({ form: 'standard', key: 7, meter: '4/4' });
+ * const harp = buildHarp({ tuning: RICHTER, key: 0, octave: 0 });
+ * const fit = fitChart({ chart, harp, technique: NATURAL_NOTES });
+ * fit.position // 2
+ * fit.bars[0].chords[0].sounds.slice(0, 3).map((sound) => tab(sound, 'signs')) // ['-1', '-2', '3']
  */
 export const fitChart = (spec: FitSpec): Fit => {
   const { chart, harp, technique } = spec;

@@ -126,7 +126,7 @@ export const scoreOf = (notes: readonly WantedNote[]): number => {
   return notes.length === 0 ? 0 : earned / total(notes);
 };
 
-/** The shares of notes in reach. */
+/** How much of what is wanted is in reach, 0–1: of chord tones, of guide tones and of blue notes. */
 export const reachedOf = (notes: readonly WantedNote[]): Reached => {
   const chordTones = notes.filter(({ chord }) => chord !== null);
   return {

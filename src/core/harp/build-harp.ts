@@ -117,6 +117,11 @@ const byPitch = (a: Sound, b: Sound): number =>
 /**
  * A harp at its true octave with everything it can sound, lowest first.
  * Throws RangeError when the rows do not match, or on a hole count, key or octave that cannot be.
+ *
+ * @example
+ * const harp = buildHarp({ tuning: RICHTER, key: 0, octave: 0 });
+ * pitchName(harp.sounds[0].pitch) // 'C4'
+ * harp.sounds.filter(({ technique }) => technique === 'bend').length // 12
  */
 export const buildHarp = (spec: HarpSpec): Harp => {
   checkSpec(spec);

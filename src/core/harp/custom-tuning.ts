@@ -73,6 +73,11 @@ const readRow = (value: unknown, breath: Breath, holes: number): ReadRow => {
 /**
  * Reads a tuning from storage or a link. Never throws: what cannot be read is replaced by the standard layout, reed
  * by reed, and reported.
+ *
+ * @example
+ * const { tuning, problems } = parseTuning({ ...RICHTER, blow: RICHTER.blow.with(1, 'four') });
+ * tuning.blow.slice(0, 3) // [0, 4, 7]
+ * problems // ['No usable blow reed in hole 2; the standard one stands there. Check it by ear.']
  */
 export const parseTuning = (value: unknown): ParsedTuning => {
   if (!isRecord(value)) {

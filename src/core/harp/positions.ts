@@ -53,7 +53,12 @@ export const positionAt = (number: number): Position => {
   return position;
 };
 
-/** The song key of a harp in a position: a C harp in 2nd gives G. */
+/**
+ * The song key of a harp in a position.
+ *
+ * @example
+ * keyName(songKey(0, 2), 'major') // 'G'
+ */
 export const songKey = (harpKey: PitchClass, position: number): PitchClass =>
   asPitchClass(harpKey + positionAt(position).offset);
 

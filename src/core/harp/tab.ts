@@ -34,7 +34,15 @@ const WRITERS: Readonly<Record<TabStyle, (sound: TabPart) => string>> = {
     `${sound.hole}${sound.breath === 'blow' ? '↑' : '↓'}${'/'.repeat(sound.bend)}${over(sound) ? '○' : ''}`,
 };
 
-/** A sound as tab in the chosen style. */
+/**
+ * A sound as tab in the chosen style.
+ *
+ * @example
+ * const bend = { hole: 4, breath: 'draw', technique: 'bend', bend: 1 };
+ * tab(bend, 'signs') // "-4'"
+ * tab(bend, 'letters') // "4D'"
+ * tab(bend, 'arrows') // '4↓/'
+ */
 export const tab = (sound: TabPart, style: TabStyle): string => WRITERS[style](sound);
 
 /** Several holes on one breath as tab: the sounds side by side in brackets. */

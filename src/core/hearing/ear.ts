@@ -26,7 +26,16 @@ export type EarOptions = HarpInHand & Pick<PitchTrackerOptions, 'sampleRate' | '
 /** Raw samples handled at a time: fewer than make a frame, so that notes and frames keep step. */
 const BLOCK = 64;
 
-/** An ear for one stream. Throws RangeError on a reference outside 440–446 Hz or a rate below 16 kHz. */
+/**
+ * An ear for one stream. Throws RangeError on a reference outside 440–446 Hz or a rate below 16 kHz.
+ *
+ * @example
+ * const harp = buildHarp({ tuning: RICHTER, key: 0, octave: 0 });
+ * const ear = createEar({ sampleRate: 48000, harp });
+ * // Half a second of hole 4 drawn, D5 (587.33 Hz), as pure as no reed is.
+ * ear.push(Float32Array.from({ length: 24000 }, (_, i) => 0.1 * Math.sin((2 * Math.PI * 587.33 * i) / 48000)));
+ * ear.end().map(({ sound }) => tab(sound, 'signs')) // ['-4']
+ */
 export const createEar = (options: EarOptions): Ear => {
   const { sampleRate, harp, reference } = options;
   const listener = createNoteListener({ ...options, rate: sampleRate / decimation(sampleRate) });

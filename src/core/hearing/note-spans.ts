@@ -122,7 +122,7 @@ const crossing = (readings: readonly Reading[], from: number, low: number, high:
 const leapt = (readings: readonly Reading[], i: number): boolean =>
   i > 0 && Math.abs(elementAt(readings, i).cents - elementAt(readings, i - 1).cents) > LEAP;
 
-/** One for each stream. */
+/** Cuts readings into spans as they come. One for each stream. @param attackOf finds where in them a note begins. */
 export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
   let draft: Draft | null = null;
   let ids = 0;

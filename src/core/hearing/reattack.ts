@@ -32,7 +32,7 @@ const SOFTER = 9;
 /** The beginning is where the level has come this far up from its lowest. dB. */
 const BEGUN = 2;
 
-/** One for each stream. */
+/** Notices a reed struck anew while it still sounds. One for each stream. */
 export const createReattack = (): Reattack => {
   let readings: ReedReading[] = [];
   return {

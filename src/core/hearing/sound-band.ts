@@ -31,7 +31,7 @@ export interface SoundBandOptions {
   readonly window: { readonly shortest: number; readonly longest: number };
 }
 
-/** Makes a band. */
+/** A band with a filter and running products of its own, for one stream; every `keep`-th sample is enough for it. */
 export const createSoundBand = (options: SoundBandOptions): SoundBand => {
   const { from, to, keep, rate, hop, lags, window } = options;
   const edges: FilterSpec[] = [];

@@ -212,7 +212,7 @@ export type Direction = 'up' | 'down' | null;
 export const directionAfter = (direction: Direction, from: number, to: number): Direction =>
   to === from ? direction : to > from ? 'up' : 'down';
 
-/** What changing direction costs. */
+/** What a change of direction costs by the shape that is asked for; going on in one, or beginning, costs nothing. */
 export const swerveCost = (before: Direction, after: Direction, { shape }: CostContext): LineCost =>
   summed({ shape: before !== null && after !== before ? shape.swerve : 0 });
 

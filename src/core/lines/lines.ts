@@ -75,6 +75,13 @@ const contextOf = ({ chart, kind, pace = 1, taste, comfortableBeats }: LineSpec)
  * The smoothest line of a kind through a chart on a harp, as far as the player's technique reaches; the cost is that
  * of line-cost.ts. With a seed other than 0 a good line that differs, at most `VARIETY` dearer a note. The same
  * specification always gives the same line. Throws RangeError on a breath outside 1 to 32 beats.
+ *
+ * @example
+ * const chart = buildChart({ form: 'standard', key: 7, meter: '4/4' });
+ * const harp = buildHarp({ tuning: RICHTER, key: 0, octave: 0 });
+ * // The seventh of G7 goes down to the third of C7.
+ * const line = findLine({ chart, harp, technique: EVERY_TECHNIQUE, kind: 'guide tones', taste: 'even', seed: 0 });
+ * lineTab(line, chart, 'signs').slice(3, 5) // ['-5', '5']
  */
 export const findLine = (spec: LineSpec): Line => {
   const { chart, harp, technique, kind, pace = 1, seed } = spec;

@@ -9,7 +9,7 @@ const problem = (kind: Problem['kind'], span: TextSpan, what: string, advice: st
   advice,
 });
 
-/** A word that is no note. */
+/** A word that is no note: it stays silent. */
 export const noNote = (span: TextSpan): Problem =>
   problem(
     'unread',
@@ -18,7 +18,7 @@ export const noNote = (span: TextSpan): Problem =>
     "Write a hole with its breath, such as 4, -4, -3'' or 4D, or r for a rest.",
   );
 
-/** A length that is none. */
+/** What stands after a colon is no length: the one before goes on. */
 export const noLength = (span: TextSpan, length: string): Problem =>
   problem(
     'adjusted',

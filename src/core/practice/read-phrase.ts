@@ -74,7 +74,14 @@ const checkBar = (span: TextSpan, ticks: number, meter: Meter): readonly Problem
     ? []
     : [barNotFull(span, Math.round((100 * ticks) / meter.beatTicks) / 100, meter.beats)];
 
-/** Reads a phrase. Never throws on any text; what is not understood is a rest as long as the note would be. */
+/**
+ * Reads a phrase. Never throws on any text; what is not understood is a rest as long as the note would be.
+ *
+ * @example
+ * const { phrase, problems } = readPhrase("-2:q. -3'':e 4:h |", '4/4');
+ * phrase.notes.map(({ length }) => length) // [720, 240, 960]
+ * problems // []
+ */
 export const readPhrase = (source: string, meterName: MeterName): PhraseReading => {
   const meter = METERS[meterName];
   const most = MOST_PHRASE_BARS * barTicks(meter);

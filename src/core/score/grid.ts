@@ -86,7 +86,10 @@ const swungShare = (grid: BeatGrid, share: number): number => {
  * Where a tick of the straight grid falls when it swings: halves of a beat, or quarters within halves, lean with the
  * feel; thirds are triplets, which players keep even, and beats of compound meters are divided in three already.
  * @param at ticks from any beat, fractions allowed.
- * @example swungTicks(createGrid(METERS['4/4'], 2), 240) // 320: the off-beat at 2 : 1
+ *
+ * @example
+ * // The off-beat at 2 : 1.
+ * swungTicks(createGrid(METERS['4/4'], 2), 240) // 320
  */
 export const swungTicks = (grid: BeatGrid, at: number): number => {
   const beat = Math.floor(at / grid.beatTicks);

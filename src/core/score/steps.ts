@@ -32,7 +32,10 @@ const known = new Map<string, readonly StepBar[]>();
 /**
  * Reads a pattern: bars separated by `|`, beats by blanks, one character a step; the number of characters in a beat
  * says how it divides. Throws RangeError on an empty bar.
- * @example readSteps('x.o x')[0] // four steps: three thirds of beat 0, then beat 1 undivided
+ *
+ * @example
+ * // Three thirds of the first beat, then the second beat undivided.
+ * readSteps('x.o x')[0].length // 4
  */
 export const readSteps = (text: string): readonly StepBar[] => {
   const read = known.get(text) ?? parseSteps(text);

@@ -17,7 +17,10 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
 /**
  * Reads stored or linked settings. Total: never throws, keeps every field that can be read, takes the
  * default for the others and says which.
- * @example parseSettings({ version: 1, tempo: 96 }).settings.tempo // 96, everything else as usual
+ *
+ * @example
+ * parseSettings({ version: 1, tempo: 96 }).settings.tempo // 96
+ * parseSettings({ version: 1, tempo: 'fast' }).settings.tempo // DEFAULT_SETTINGS.tempo
  */
 export const parseSettings = (input: unknown): ParsedSettings => {
   if (!isRecord(input)) {

@@ -11,7 +11,13 @@ export interface Setting<Value> {
   readonly schema: v.GenericSchema<unknown, Value>;
 }
 
-/** Declares a setting: what it is called, what is usual, how it is read. */
+/**
+ * Declares a setting: what it is called, what is usual, how it is read.
+ *
+ * @example
+ * const loudness = setting('loudness of the click', 0.5, between(0, 1));
+ * v.safeParse(loudness.schema, 2).success // false
+ */
 export const setting = <Value>(
   noun: string,
   usual: Value,

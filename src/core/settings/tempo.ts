@@ -11,7 +11,9 @@ export const tempoSchema = v.pipe(between(TEMPO_RANGE.low, TEMPO_RANGE.high), v.
 /**
  * Reads a tempo as a player types it.
  * @returns the tempo in beats a minute, or a sentence that says what was wrong.
- * @example parseTempo('104,5') // 104.5
+ *
+ * @example
+ * parseTempo('104,5') // 104.5
  */
 export const parseTempo = (typed: string): Bpm | string => {
   const { low, high } = TEMPO_RANGE;

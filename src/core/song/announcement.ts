@@ -40,7 +40,6 @@ const whereOther = (now: string | null, before: string | null | undefined): read
  * What is new in a bar since the bar before it: form, key, part of the song and turn, and where asked its chords;
  * empty when that is nothing. Never more than one sentence a bar.
  * @param before the bar heard before; null when the band has just begun.
- * @example announcementOf('chords', bar5, bar4) // 'C7'
  */
 export const announcementOf = (wish: Announcements, now: HeardBar, before: HeardBar | null): string => {
   if (wish === 'off') return '';

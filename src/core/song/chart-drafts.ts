@@ -52,6 +52,7 @@ export const isSameChart = (a: OwnChart, b: OwnChart): boolean =>
   a.mode === b.mode &&
   a.meter === b.meter;
 
+/** The chart as it was saved last; null where it never was. */
 export const savedChart = (ownCharts: readonly OwnChart[], id: string): OwnChart | null =>
   ownCharts.find((chart) => chart.id === id) ?? null;
 
@@ -130,11 +131,14 @@ const withOpenDraft = (
   return { ...chartDrafts, drafts: { ...chartDrafts.drafts, [draft.present.id]: change(draft) } };
 };
 
+/** A step in the history of the open chart. */
 export const editOpen = (view: ChartsView, change: Partial<Omit<OwnChart, 'id'>>): ChartDrafts =>
   withOpenDraft(view, (draft) => stepTo(draft, { ...draft.present, ...change }));
 
+/** The open chart as it was a step before; the drafts unchanged where there is none. */
 export const undoOpen = (view: ChartsView): ChartDrafts => withOpenDraft(view, undo);
 
+/** Takes the last undoing back, as long as nothing was changed since. */
 export const redoOpen = (view: ChartsView): ChartDrafts => withOpenDraft(view, redo);
 
 const withoutDraft = (drafts: ChartDrafts['drafts'], id: string): ChartDrafts['drafts'] =>

@@ -29,7 +29,7 @@ const audibleMix = ({ mix, plan }: Settings): Mix => {
   return { ...mix, channels: { ...mix.channels, click } };
 };
 
-/** How the band is to sound. */
+/** How the band is to sound: the mix, its temperament (the harp's own where it follows that), and who plays the parts. */
 export const soundOf = ({
   settings,
   tune,

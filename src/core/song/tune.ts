@@ -42,7 +42,7 @@ export type HarpChoices = Pick<
 
 const meterFor = (settings: Pick<Settings, 'style'>): MeterName => feelOf(settings.style.feel).meter ?? '4/4';
 
-/** The key the song is in, from harp and position. */
+/** The key the song is in: in second position a fifth above the harp, and so on round the circle. */
 export const songKeyOf = (settings: Pick<Settings, 'harpKey' | 'position'>): PitchClass =>
   songKey(settings.harpKey, settings.position);
 

@@ -47,7 +47,7 @@ const QUALITY_GLYPHS: readonly (readonly [RegExp, string])[] = [
 export const prettyQuality = (quality: string): string =>
   QUALITY_GLYPHS.reduce((text, [from, to]) => text.replace(from, to), quality);
 
-/** The parts of a chord symbol for typesetting. */
+/** A chord symbol taken apart for typesetting: letter, accidental as a glyph, quality, and the bass of a slash chord. */
 export const prettySymbol = (chord: Chord): SymbolParts => {
   const { letter, accidental } = prettyParts(chord.rootName);
   const bass = /\/([A-G][#b]*)$/.exec(chord.symbol)?.[1];

@@ -64,7 +64,12 @@ export const spelledPitch = (pitch: Midi, name: NoteName): string => {
   return `${name}${octave}`;
 };
 
-/** The key number of a scientific pitch name (`Bb4` is 70). Throws RangeError when it names no pitch. */
+/**
+ * The key number of a scientific pitch name. Throws RangeError when it names no pitch.
+ *
+ * @example
+ * pitchOf('Bb4') // 70
+ */
 export const pitchOf = (name: string): Midi => {
   const { midi } = Note.get(name);
   if (midi === null || midi === undefined) throw new RangeError(`Not a pitch name: "${name}"`);

@@ -4,7 +4,7 @@ import { useSelected, useSession } from '../state/session-context';
 
 const ordered = (a: number, b: number): BarRange => ({ from: Math.min(a, b), to: Math.max(a, b) });
 
-/** True for a bar of a range. */
+/** Whether a bar, from 0, lies in a range; both ends belong to it. */
 export const holds = (range: BarRange | null, bar: number): boolean =>
   range !== null && bar >= range.from && bar <= range.to;
 

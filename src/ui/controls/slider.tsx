@@ -13,7 +13,7 @@ interface Props {
   readonly unseenLabel?: boolean;
 }
 
-/** A labelled slider. */
+/** A slider with its label, and its value in words for the eye and the screen reader. */
 export const Slider = ({ label, valueText, value, low, high, step, onChange, unseenLabel }: Props) => {
   const id = useId();
   const filled = { '--filled': `${((value - low) / (high - low)) * 100}%` } as CSSProperties;
