@@ -23,6 +23,7 @@ const CORE = [
   'core/settings',
   'core/formats',
   'core/song',
+  'core/book',
 ];
 
 const coreRow = (name: string, holds: string, ...imports: readonly string[]): FolderRule => ({
@@ -104,13 +105,18 @@ const CORE_ROWS: readonly FolderRule[] = [
   {
     folder: 'core/formats',
     holds: 'MIDI, WAV, MusicXML and Opus files from core values',
-    imports: CORE.filter((folder) => !['core/formats', 'core/song'].includes(folder)),
+    imports: CORE.filter((folder) => !['core/formats', 'core/song', 'core/book'].includes(folder)),
   },
   {
     folder: 'core/song',
     holds:
       'what choices come to: tune, key coupling, program and sound, what is shown of a bar, chart drafts',
     imports: CORE.slice(0, CORE.indexOf('core/song')),
+  },
+  {
+    folder: 'core/book',
+    holds: 'songs kept by name, sets of them, the harps they need',
+    imports: CORE.slice(0, CORE.indexOf('core/book')),
   },
 ];
 
@@ -178,6 +184,7 @@ const APP: readonly FolderRule[] = [
   feature('keeping', 'settings, shelves and copies in the storage; notices'),
   feature('song', 'the song on the stand: choosing, playing, showing', 'keeping'),
   feature('charts', 'charts of the player’s own: drafts, saving, tabs', 'keeping', 'song'),
+  feature('book', 'the player’s book: songs, sets, playing through a set', 'keeping', 'song', 'charts'),
   feature('soundfont', 'the player’s own sounds: load, choose, keep', 'song'),
   feature('export', 'files to take away', 'song'),
   feature('warm-up', 'a warm-up that runs by itself', 'song'),
@@ -189,6 +196,7 @@ const APP: readonly FolderRule[] = [
     'keeping',
     'song',
     'charts',
+    'book',
     'soundfont',
     'export',
     'warm-up',

@@ -44,6 +44,8 @@ export interface ChartCommands {
   deleteChart(): void;
   /** Brings the chart deleted last back as it was. */
   restoreChart(): void;
+  /** Keeps a chart that came along with a song. */
+  keepChart(chart: OwnChart): void;
 }
 
 /** A copy of what is chosen as form: a chart of the player's own as it is written, a built-in form in the song's key. */
@@ -85,7 +87,7 @@ const createPen = ({ store }: ChartStand, { charts, drafts, noteDraft, part }: C
   };
 };
 
-type SavingCommands = Pick<ChartCommands, 'saveChart' | 'deleteChart' | 'restoreChart'>;
+type SavingCommands = Pick<ChartCommands, 'saveChart' | 'deleteChart' | 'restoreChart' | 'keepChart'>;
 
 const createSavingCommands = (
   { store, apply }: ChartStand,
@@ -120,6 +122,7 @@ const createSavingCommands = (
       if (deleted.saved !== null) charts.put(deleted.saved);
       keep(restoreDeleted(state()));
     },
+    keepChart: (chart) => void charts.put(chart),
   };
 };
 

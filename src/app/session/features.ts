@@ -1,3 +1,4 @@
+import { bookFeature } from '../book/book-feature';
 import { chartsFeature } from '../charts/charts';
 import { exportFeature } from '../export/export';
 import { newerVersionFeature } from '../offline/newer-version';
@@ -10,6 +11,7 @@ import { warmUpFeature } from '../warm-up/warm-up-run';
 /** Every feature beside the song and its keeping, by the name its device has. They join in this order. */
 const FEATURES = {
   charts: chartsFeature,
+  book: bookFeature,
   takeAway: exportFeature,
   ownSounds: soundFontFeature,
   warmUp: warmUpFeature,
@@ -43,7 +45,7 @@ export type FeatureCommands = All<ReturnType<Features[Name]['join']>['commands']
 /** A feature as the list sees it: the types above say which device, slice and commands belong to which. */
 interface Listed {
   readonly initial: (device: never) => object;
-  readonly join: (stand: Stand<FeatureState & SongState>, device: never) => Joined<object>;
+  readonly join: (stand: Stand<FeatureState & SongState, FeatureCommands>, device: never) => Joined<object>;
 }
 
 const LISTED: Readonly<Record<string, Listed>> = FEATURES;
@@ -59,7 +61,7 @@ export const initialFeatures = (devices: FeatureDevices): FeatureState =>
 
 /** Sets every feature to work, in the order of the list. */
 export const joinFeatures = (
-  stand: Stand<FeatureState & SongState>,
+  stand: Stand<FeatureState & SongState, FeatureCommands>,
   devices: FeatureDevices,
 ): readonly Joined<object>[] => withDevices(devices).map(([feature, device]) => feature.join(stand, device));
 

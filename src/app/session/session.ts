@@ -109,7 +109,10 @@ export const createSession = (devices: Devices): Session => {
   const shelves = openShelves({ kept, keeper, store, post: board.post });
   const { apply, takeSavedCharts } = conductor;
   const isBusy = (): boolean => isUnderWay(state().status) || joined.some((each) => each.isBusy?.());
-  const stand = { store, band, orders, board, kept, keeper, newSeed, later, apply, takeSavedCharts, isBusy };
+  const stand = {
+    ...{ store, band, orders, board, kept, keeper, newSeed, later, apply, takeSavedCharts, isBusy },
+    ask: () => commands,
+  };
   const joined: readonly Joined<object>[] = joinFeatures(stand, devices);
   const commands = commandsOf(joined);
   const ending = [

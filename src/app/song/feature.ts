@@ -8,7 +8,7 @@ import type { Slice } from '../slice';
 import type { BandOrders } from './band-orders';
 
 /** What a feature finds on the stand: its slice of the state, the band, and the ways to choose, keep and tell. */
-export interface Stand<State> {
+export interface Stand<State, Asks = unknown> {
   readonly store: Slice<State>;
   readonly band: Band;
   readonly orders: BandOrders;
@@ -25,6 +25,8 @@ export interface Stand<State> {
   readonly takeSavedCharts: () => void;
   /** Whether loading the page anew would cut something off: music, a file being made or read. */
   readonly isBusy: () => boolean;
+  /** What can be asked of the other features, once all of them have joined. */
+  readonly ask: () => Asks;
 }
 
 /** A feature at work. */
@@ -41,7 +43,7 @@ export interface Joined<Commands> {
 
 /**
  * Something the page can do beside playing the song: a slice of the state, its commands, and the device it stands on.
- * `Reads` is what it reads of the state beside its own slice.
+ * `Reads` is what it reads of the state beside its own slice, `Asks` what it asks of other features.
  *
  * @example
  * // A counter of choruses with a command and no device; a line in `app/session/features.ts` adds it to the page.
@@ -53,8 +55,8 @@ export interface Joined<Commands> {
  *   }),
  * };
  */
-export interface Feature<State, Commands, Device = undefined, Reads = unknown> {
+export interface Feature<State, Commands, Device = undefined, Reads = unknown, Asks = unknown> {
   /** Its slice before anything has happened. */
   readonly initial: (device: Device) => State;
-  readonly join: (stand: Stand<State & Reads>, device: Device) => Joined<Commands>;
+  readonly join: (stand: Stand<State & Reads, Asks>, device: Device) => Joined<Commands>;
 }

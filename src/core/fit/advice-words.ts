@@ -14,7 +14,7 @@ interface AdviceFacts {
 const OCTAVE_PREFIX: Readonly<Record<string, string>> = { '-2': 'double low ', '-1': 'low ', '1': 'high ' };
 
 /** A harp by its name on a case: `C harp`, `low F harp`, `A harp, natural minor`. */
-export const harpName = ({ key, octave, tuning }: Harp): string => {
+export const harpName = ({ key, octave, tuning }: Pick<Harp, 'key' | 'octave' | 'tuning'>): string => {
   const plain = `${OCTAVE_PREFIX[String(octave)] ?? ''}${keyName(key, 'major')} harp`;
   const named = plain.charAt(0).toUpperCase() + plain.slice(1);
   return tuning.id === 'richter'

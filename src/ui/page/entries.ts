@@ -4,6 +4,7 @@ export const ENTRIES = [
   { id: 'harp', text: 'Harp', pages: ['harp'] },
   { id: 'band', text: 'Band', pages: ['band', 'mixer'] },
   { id: 'practise', text: 'Practise', pages: ['practise'] },
+  { id: 'book', text: 'Book', pages: ['songs', 'sets'] },
   { id: 'take-away', text: 'Take away', pages: ['take-away'] },
   { id: 'help', text: 'Help', pages: ['help', 'signs', 'care'] },
 ] as const;
@@ -19,6 +20,8 @@ export const PAGE_TEXTS: Readonly<Record<PanelId, string>> = {
   band: 'Players',
   mixer: 'Mixer',
   practise: 'Practise',
+  songs: 'Songs',
+  sets: 'Sets',
   'take-away': 'Take away',
   help: 'Keyboard',
   signs: 'Signs',

@@ -1,5 +1,7 @@
 /** What the page is not first drawn with: every panel, and the paper. One file, so that one fetch brings them all. */
 export { BandPanel } from '../panels/band/band-panel';
+export { SetsPanel } from '../panels/book/sets-panel';
+export { SongsPanel } from '../panels/book/songs-panel';
 export { CarePanel } from '../panels/care/care-panel';
 export { ChartPanel } from '../panels/chart/chart-panel';
 export { HarpPanel } from '../panels/harp/harp-panel';

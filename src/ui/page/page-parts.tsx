@@ -3,6 +3,7 @@ import { BandTurnSign } from '../chart/band-turn-sign';
 import { ChartView } from '../chart/chart-view';
 import { CountInSign } from '../chart/count-in-sign';
 import { NextHarpSign } from '../chart/next-harp-sign';
+import { SetSign } from '../chart/set-sign';
 import { TurnSign } from '../chart/turn-sign';
 import { WarmUpSign } from '../chart/warm-up-sign';
 import { createFetched } from '../controls/fetched';
@@ -44,6 +45,7 @@ export const VIEWS: Readonly<
     { title: 'The announcements', Show: Announcer },
   ],
   form: [
+    { title: 'The set', Show: SetSign },
     { title: 'The chart', Show: ChartView },
     { title: 'The count-in', Show: CountInSign },
     { title: 'The sign for the band’s turn', Show: BandTurnSign },
@@ -94,6 +96,8 @@ export const PANELS: Readonly<Record<PanelId, PagePart<PanelProps>>> = {
   practise: { title: 'The practice panel', Show: later(({ PractisePanel }) => PractisePanel) },
   band: { title: 'The band panel', Show: later(({ BandPanel }) => BandPanel) },
   mixer: { title: 'The mixer', Show: later(({ MixerPanel }) => MixerPanel) },
+  songs: { title: 'The songs of the book', Show: later(({ SongsPanel }) => SongsPanel) },
+  sets: { title: 'The sets of the book', Show: later(({ SetsPanel }) => SetsPanel) },
   'take-away': { title: 'The panel for taking away', Show: later(({ TakeAwayPanel }) => TakeAwayPanel) },
   help: { title: 'The help panel', Show: later(({ HelpPanel }) => HelpPanel) },
   signs: { title: 'The list of signs', Show: later(({ SignsPanel }) => SignsPanel) },

@@ -24,11 +24,19 @@ const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at
   p: (commands) => commands.pause(),
   t: (commands, _, at) => commands.tap(asEpochMs(at)),
   f: (commands) => commands.toggleStage(),
+  n: (commands) => commands.nextSong(),
+  b: (commands) => commands.previousSong(),
+  PageDown: (commands) => commands.nextSong(),
+  PageUp: (commands) => commands.previousSong(),
   r: (_, session) => toggleRepeat(session),
 };
 
 /** Buttons of the head, the transport, the chart and Stage: space plays and stops there too, Enter still presses them. */
 const SPACE_PLAYS = '.bar, .play, .pause, .mute, .tempo-row button, .masthead button, .stage button';
+
+/** Page keys turn the songs of a set, as foot pedals send them; where none runs they scroll as ever. */
+const scrolls = (event: KeyboardEvent, session: Session): boolean =>
+  event.key.startsWith('Page') && session.store.getState().book.running === null;
 
 /** Keys meant for a control that has the focus are left to it. */
 const belongsToControl = (event: KeyboardEvent): boolean => {
@@ -66,7 +74,7 @@ export const useKeys = (): void => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.metaKey || event.altKey || belongsToControl(event)) return;
       const action = ACTIONS[event.key.length === 1 ? event.key.toLowerCase() : event.key];
-      if (!action) return;
+      if (!action || scrolls(event, session)) return;
       event.preventDefault();
       action(session.commands, session, event.timeStamp);
     };

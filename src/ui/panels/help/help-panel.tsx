@@ -14,6 +14,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['+ −', 'tempo up or down'],
   ['T', 'tap the tempo'],
   ['R', 'repeat this bar, or stop repeating'],
+  ['N  B', 'the next song of the set, and the one before; page keys of a foot pedal too'],
   ['F', 'Stage, the view for playing, and back'],
   ['?', 'this list'],
   ['Escape', 'close a panel'],

@@ -1,0 +1,58 @@
+import type { BookSong } from '../../core/book/book-song';
+import { harpName } from '../../core/fit/advice-words';
+import { prettyName } from '../../core/theory/pitch';
+import { useSelected, useSession } from '../state/session-context';
+
+const harpOf = ({ choices }: BookSong): string =>
+  prettyName(harpName({ key: choices.harpKey, octave: choices.harpOctave, tuning: choices.tuning }));
+
+/** The name of the song on the stand with its place in the set, what comes after it, and which harp to pick up. */
+export const SetSign = () => {
+  const { commands } = useSession();
+  const { running, sets, songs } = useSelected((state) => state.book);
+  const set = sets.find(({ id }) => id === running?.set);
+  if (running === null || set === undefined) return null;
+  const songAt = (index: number) => songs.find(({ id }) => id === set.entries[index]?.song);
+  const now = songAt(running.index);
+  const next = songAt(running.index + 1);
+  const last = running.index + 1 >= set.entries.length;
+  return (
+    <section
+      className="turn set-sign"
+      data-turn={running.talk === null ? 'listen' : 'answer'}
+      aria-label="Set"
+    >
+      <button
+        type="button"
+        className="tool"
+        disabled={running.index === 0}
+        aria-label="Previous song of the set"
+        onClick={commands.previousSong}
+      >
+        Back
+      </button>
+      <div aria-live="polite">
+        <strong>{now?.name ?? 'A song that is gone'}</strong>
+        <p>
+          {running.index + 1} of {set.entries.length}. {last && 'The last song of the set.'}
+          {next !== undefined &&
+            `${running.talk === null ? 'Next' : `In ${running.talk} seconds`}: ${next.name}, ${harpOf(next)}.`}
+        </p>
+      </div>
+      {running.talk !== null && (
+        <button type="button" className="tool" onClick={commands.holdSet}>
+          Wait
+        </button>
+      )}
+      <button
+        type="button"
+        className="tool"
+        disabled={last}
+        aria-label="Next song of the set"
+        onClick={commands.nextSong}
+      >
+        Next
+      </button>
+    </section>
+  );
+};

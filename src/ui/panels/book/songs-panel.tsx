@@ -1,0 +1,86 @@
+import { useState } from 'react';
+import { findSongs, isOnStand } from '../../../core/book/book-song';
+import { songTitle } from '../../../core/song/song-files';
+import { Panel } from '../../controls/panel';
+import { useSelected, useSession } from '../../state/session-context';
+import { BringBack } from './bring-back';
+import { NameField } from './name-field';
+import { SongCard } from './song-card';
+
+/** From so many songs on there is a field to find one. */
+const WORTH_SEARCHING = 6;
+
+/** Keeps what is on the stand: again under its name where it came from the book, or under a new one. */
+const KeepSong = () => {
+  const { commands } = useSession();
+  const settings = useSelected((state) => state.settings);
+  const tune = useSelected((state) => state.tune);
+  const { songs, onStand } = useSelected((state) => state.book);
+  const song = songs.find(({ id }) => id === onStand);
+  return (
+    <section className="group">
+      <h3>On the stand</h3>
+      {song !== undefined && (
+        <p>
+          <strong>{song.name}</strong>
+          {isOnStand(settings, song) ? ', as it is kept.' : ', changed since it was kept.'}
+        </p>
+      )}
+      {song !== undefined && !isOnStand(settings, song) && (
+        <div className="own-buttons">
+          <button type="button" className="tool" onClick={() => commands.keepSongAgain(song.id)}>
+            Keep “{song.name}” as it is now
+          </button>
+          <button type="button" className="tool" onClick={() => commands.openSong(song.id)}>
+            Back to how it was kept
+          </button>
+        </div>
+      )}
+      <NameField
+        label="Keep as a new song called"
+        placeholder={songTitle(settings, tune)}
+        button="Keep song"
+        onName={commands.keepSong}
+      />
+    </section>
+  );
+};
+
+/** The songs of the player's book. */
+export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
+  const songs = useSelected((state) => state.book.songs);
+  const [typed, setTyped] = useState('');
+  const found = findSongs(songs, typed);
+  return (
+    <Panel title="Songs" onClose={onClose}>
+      <KeepSong />
+      <section className="group">
+        <h3>Your songs</h3>
+        <BringBack kind="song" />
+        {songs.length === 0 && (
+          <p className="hint">
+            None yet. A song keeps all that the stand holds: form or chart, key, harp, position, feel, tempo,
+            players, plan and take, what is practised over it, and your notes in words.
+          </p>
+        )}
+        {songs.length >= WORTH_SEARCHING && (
+          <label className="field">
+            <span className="label">Find by name, tag or note</span>
+            <input
+              className="text-box"
+              type="search"
+              value={typed}
+              onChange={(event) => setTyped(event.target.value)}
+            />
+          </label>
+        )}
+        {songs.length > 0 && found.length === 0 && <p role="status">No song has all of these words.</p>}
+        <ul className="rows">
+          {found.map((song) => (
+            <SongCard key={song.id} song={song} />
+          ))}
+        </ul>
+      </section>
+    </Panel>
+  );
+};

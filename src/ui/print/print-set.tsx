@@ -1,0 +1,73 @@
+import { type GigSet, setSeconds } from '../../core/book/gig-set';
+import { harpsOfSet, type SetSong } from '../../core/book/set-harps';
+import { symbolText } from '../../core/theory/chord-text';
+import { prettyName } from '../../core/theory/pitch';
+
+/** Bars of a song that are printed to remind of how it begins. */
+const FIRST_BARS = 4;
+
+const clock = (seconds: number): string => {
+  const whole = Math.round(seconds);
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+};
+
+const firstBars = ({ facts }: SetSong): string =>
+  facts.chart.bars
+    .slice(0, FIRST_BARS)
+    .map(({ chords }) => chords.map(({ chord }) => symbolText(chord)).join(' '))
+    .join(' | ');
+
+/** A set on one sheet: songs with key, harp, tempo and first bars, and the harps to lay out. */
+export const PrintSet = ({
+  set,
+  songs,
+}: {
+  readonly set: GigSet;
+  readonly songs: readonly (SetSong | null)[];
+}) => {
+  const there = songs.flatMap((song) => song ?? []);
+  const seconds = setSeconds(set, (id) => there.find((song) => song.id === id)?.facts.seconds ?? 0);
+  return (
+    <article className="paper" aria-label="The set on paper">
+      <header>
+        <h1>{set.name}</h1>
+        <p className="print-song">
+          {set.entries.length} songs, about {clock(seconds)} with talk
+        </p>
+      </header>
+      <table className="print-set">
+        <thead>
+          <tr>
+            <th>Song</th>
+            <th>Key</th>
+            <th>Harp</th>
+            <th>Tempo</th>
+            <th>First bars</th>
+          </tr>
+        </thead>
+        <tbody>
+          {songs.map((song, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a song may stand in a set twice.
+            <tr key={index}>
+              <th scope="row">
+                {index + 1}. {song?.name ?? 'no longer in the book'}
+              </th>
+              <td>{song && prettyName(song.facts.key)}</td>
+              <td>{song && `${prettyName(song.facts.harpName)}, ${song.facts.position}`}</td>
+              <td>{song && `${song.facts.feel}, ${song.facts.tempo}`}</td>
+              <td>{song && firstBars(song)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <h2>Harps to lay out</h2>
+      <ul>
+        {harpsOfSet(there, []).map(({ name, songs: names }) => (
+          <li key={name}>
+            ☐ <strong>{prettyName(name)}</strong>: {names.join(', ')}
+          </li>
+        ))}
+      </ul>
+    </article>
+  );
+};
