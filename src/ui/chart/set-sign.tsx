@@ -16,12 +16,9 @@ export const SetSign = () => {
   const now = songAt(running.index);
   const next = songAt(running.index + 1);
   const last = running.index + 1 >= set.entries.length;
+  const what = `${running.index + 1} of ${set.entries.length}`;
   return (
-    <section
-      className="turn set-sign"
-      data-turn={running.talk === null ? 'listen' : 'answer'}
-      aria-label="Set"
-    >
+    <section className="set-bar" data-talk={running.talk !== null} aria-label="Set">
       <button
         type="button"
         className="tool"
@@ -31,14 +28,15 @@ export const SetSign = () => {
       >
         Back
       </button>
-      <div aria-live="polite">
-        <strong>{now?.name ?? 'A song that is gone'}</strong>
-        <p>
-          {running.index + 1} of {set.entries.length}. {last && 'The last song of the set.'}
-          {next !== undefined &&
-            `${running.talk === null ? 'Next' : `In ${running.talk} seconds`}: ${next.name}, ${harpOf(next)}.`}
-        </p>
-      </div>
+      <p aria-live="polite">
+        <span>{what}</span> <strong>{now?.name ?? 'A song that is gone'}</strong>{' '}
+        {last && <span>The last song of the set.</span>}
+        {next !== undefined && (
+          <span>
+            {running.talk === null ? 'Next' : `In ${running.talk} seconds`}: {next.name}, {harpOf(next)}
+          </span>
+        )}
+      </p>
       {running.talk !== null && (
         <button type="button" className="tool" onClick={commands.holdSet}>
           Wait

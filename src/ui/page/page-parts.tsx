@@ -43,9 +43,9 @@ export const VIEWS: Readonly<
     { title: 'The head of the page', Show: Masthead },
     { title: 'The list of notices', Show: Notices },
     { title: 'The announcements', Show: Announcer },
+    { title: 'The set', Show: SetSign },
   ],
   form: [
-    { title: 'The set', Show: SetSign },
     { title: 'The chart', Show: ChartView },
     { title: 'The count-in', Show: CountInSign },
     { title: 'The sign for the band’s turn', Show: BandTurnSign },

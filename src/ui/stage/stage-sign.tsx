@@ -1,5 +1,4 @@
 import { BandTurnSign } from '../chart/band-turn-sign';
-import { SetSign } from '../chart/set-sign';
 import { TurnSign } from '../chart/turn-sign';
 import { WarmUpSign } from '../chart/warm-up-sign';
 import { Guarded } from '../controls/guarded';
@@ -7,9 +6,6 @@ import { Guarded } from '../controls/guarded';
 /** Whose turn it is, and what a warm-up asks for: the same signs as on the stand. */
 export const StageSign = () => (
   <div className="stage-sign">
-    <Guarded part="The set">
-      <SetSign />
-    </Guarded>
     <Guarded part="The sign for the band’s turn">
       <BandTurnSign />
     </Guarded>

@@ -1,6 +1,7 @@
 import './stage.css';
 import { type ReactNode, useEffect, useRef } from 'react';
 import { nextChord } from '../../core/song/next-chord';
+import { SetSign } from '../chart/set-sign';
 import { Guarded } from '../controls/guarded';
 import { useSelected, useSession } from '../state/session-context';
 import { usePlayingIndex } from '../state/use-playing-chord';
@@ -49,6 +50,9 @@ export const Stage = ({ children }: { readonly children: ReactNode }) => {
     <section className="stage" aria-label="Stage" tabIndex={-1} ref={view} data-drawing={drawing}>
       <Guarded part="The bar of Stage">
         <StageBar />
+      </Guarded>
+      <Guarded part="The set">
+        <SetSign />
       </Guarded>
       {children}
       <div className="stage-body">
