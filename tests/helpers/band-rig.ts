@@ -10,6 +10,8 @@ import { plainProgram } from './plain-sections';
 export class FakeContext extends EventTarget {
   state: AudioContextState = 'suspended';
   willing = true;
+  readonly destination = {};
+  readonly createGain = () => ({ connect: () => {} });
   readonly resume = vi.fn(async () => {
     if (this.willing) this.become('running');
   });
@@ -51,6 +53,7 @@ const fakeEngine = () => {
     setSound: vi.fn(),
     audition: vi.fn(async () => {}),
     playhead: vi.fn(() => null),
+    playheadAt: vi.fn(() => null),
     upcoming: vi.fn(() => null),
     playing: () => playing,
     resync: vi.fn(),

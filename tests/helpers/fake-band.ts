@@ -103,6 +103,14 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
       asked.push(`audition ${part} ${midi}${glideFrom === 0 ? '' : ` from ${glideFrom} above`}`);
     },
     playhead: () => playhead,
+    playheadAt: () => playhead,
+    lend: async () => {
+      asked.push('lend');
+      const giveBack = (): void => {
+        asked.push('give back');
+      };
+      return { context: {} as AudioContext, output: {} as AudioNode, giveBack };
+    },
     upcoming: () => (playhead === null ? null : sectionOf(playhead.section.index + 1)),
     onBar: (listener) => {
       barListeners.add(listener);

@@ -18,6 +18,15 @@ export type BandStatus =
   | { readonly kind: 'blocked' }
   | { readonly kind: 'failed'; readonly why: 'no web audio' | 'load' | 'device'; readonly detail: string };
 
+/** The band's audio context, lent to whoever hears or adds to what is sent out. */
+export interface LentOutput {
+  readonly context: AudioContext;
+  /** Everything the page sends out passes here; what is connected to it is sent out too. */
+  readonly output: AudioNode;
+  /** To be called once it is not used any more, so that the context can rest; idempotent. */
+  giveBack(): void;
+}
+
 export interface Band {
   status(): BandStatus;
   /** Must be called inside a user gesture the first time. Counts in, then enters the first chorus at `fromBar`. */
@@ -48,6 +57,16 @@ export interface Band {
   audition(part: PartId, midi: number, seconds: Seconds, glideFrom: number): Promise<void>;
   /** Where in the music the sound is that leaves the loudspeaker now; null while nothing plays. */
   playhead(): Playhead | null;
+  /**
+   * Where in the music the sound is that left through the lent output at a time of its context, in seconds; null where
+   * nothing did, or it is too long ago (5 s).
+   */
+  playheadAt(time: Seconds): Playhead | null;
+  /**
+   * Lends the context, asked to run within the gesture; the band need not be loaded. Null when there is none to be had,
+   * with the reason in the status. It may still be suspended where the browser wants a gesture.
+   */
+  lend(): Promise<LentOutput | null>;
   /** The section after the playhead's, for looking ahead; null when none or stopped. */
   upcoming(): Section | null;
   /** Called when the playhead enters another bar (and with null on stop). Returns the unsubscriber. */

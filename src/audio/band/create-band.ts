@@ -9,18 +9,15 @@ import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
 import type { Seconds } from '../../core/theory/units';
 import { createListeners } from '../../listeners/listeners';
-import type { Band, BandStatus } from './band';
+import { outputOf } from '../mixer/output-of';
+import type { Band, BandStatus, LentOutput } from './band';
 import { type BandGround, WEB_GROUND } from './band-ground';
 import { createContextRest } from './context-rest';
 import type { Engine } from './engine';
 import type { BandEvents } from './load-band';
+import { createLoans } from './loans';
 import { RESTING_SOUND } from './resting-sound';
-
-/**
- * How long a context may take to start before the browser is taken to wait for a gesture. Some take 0.9 s (measured);
- * one that takes longer still is looked at again when it starts.
- */
-const START_MS = 1200;
+import { startContext } from './start-context';
 
 /** Creates the band, asleep. */
 export const createBand = (ground: BandGround = WEB_GROUND): Band => new LazyBand(ground);
@@ -47,6 +44,8 @@ class LazyBand implements Band {
     sounding: () => this.engine?.sounding() === true,
     rest: () => void this.context?.suspend().catch(() => undefined),
   });
+  /** The context runs for others whatever the band does. */
+  private readonly loans = createLoans(() => this.isResting() && this.rest.soon());
 
   constructor(ground: BandGround) {
     this.ground = ground;
@@ -122,6 +121,19 @@ class LazyBand implements Band {
 
   playhead(): Playhead | null {
     return this.isUnderWay() ? (this.engine?.playhead() ?? null) : null;
+  }
+
+  playheadAt(time: Seconds): Playhead | null {
+    return this.engine?.playheadAt(time) ?? null;
+  }
+
+  async lend(): Promise<LentOutput | null> {
+    const context = this.openContext();
+    if (context === null) return null;
+    const giveBack = this.loans.take();
+    this.rest.notNow();
+    await this.startContext(context);
+    return { context, output: outputOf(context), giveBack };
   }
 
   upcoming(): Section | null {
@@ -242,15 +254,8 @@ class LazyBand implements Band {
     return context;
   }
 
-  /** Asks the context to run, at once and within the gesture; resolves when it does, is refused, or takes long. */
-  private async startContext(context: AudioContext): Promise<void> {
-    if (context.state === 'running') return;
-    const late = new Promise<void>((resolve) => setTimeout(resolve, START_MS));
-    const resumed = context.resume().then(
-      () => this.look(context),
-      () => undefined,
-    );
-    await Promise.race([resumed, late]);
+  private startContext(context: AudioContext): Promise<void> {
+    return startContext(context, () => this.look(context));
   }
 
   /** Makes the status follow what the context does now. */
@@ -271,9 +276,9 @@ class LazyBand implements Band {
     return this.engine !== null && (this.engine.playing() || this.engine.paused());
   }
 
-  /** Silent by the player's own wish: the context may rest. */
+  /** Silent by the player's own wish, and nobody else uses the context: it may rest. */
   private isResting(): boolean {
-    return this.current.kind === 'ready' || this.current.kind === 'paused';
+    return !this.loans.any() && ['asleep', 'ready', 'paused'].includes(this.current.kind);
   }
 
   private isSilenced(): boolean {

@@ -42,6 +42,7 @@ class BandEngine implements Engine {
   private readonly transport: Transport;
   private readonly clock: OutputClock;
   private readonly caller: BarCaller;
+  private readonly delay: number;
   private sound: BandSound | null = null;
   private program: Program | null = null;
   private held: HeldPlace | null = null;
@@ -76,6 +77,7 @@ class BandEngine implements Engine {
       sink: this.player,
       cutAfter: Math.max(0.03, (context.baseLatency || 0) + 0.01),
     });
+    this.delay = limiter.delay;
     this.clock = createOutputClock(() => readContext(context, limiter.delay));
     this.caller = createBarCaller({
       outputTime: () => this.clock.time(),
@@ -166,6 +168,10 @@ class BandEngine implements Engine {
   playhead(): Playhead | null {
     if (this.held) return this.held.playhead;
     return playheadAt(this.transport.timeline(), this.clock.time());
+  }
+
+  playheadAt(time: number): Playhead | null {
+    return playheadAt(this.transport.timeline(), time - this.delay);
   }
 
   upcoming(): Section | null {

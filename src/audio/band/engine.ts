@@ -49,6 +49,8 @@ export interface Engine {
   setSound(sound: BandSound): void;
   audition(part: PartId, note: AuditionNote, sound: BandSound): Promise<void>;
   playhead(): Playhead | null;
+  /** Where in the music the sound is that leaves the limiter at a time, in seconds of the audio clock. */
+  playheadAt(time: number): Playhead | null;
   upcoming(): Section | null;
   playing(): boolean;
   /** Whether anything may still be heard: the music, or the end of a single note. */

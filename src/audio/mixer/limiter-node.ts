@@ -4,6 +4,7 @@ import { connect } from 'tone/build/esm/core/context/ToneAudioNode.js';
 import { WaveShaper } from 'tone/build/esm/signal/WaveShaper.js';
 import { limiterDelay } from './limiter';
 import limiterUrl from './limiter-worklet.ts?worker&url';
+import { outputOf } from './output-of';
 
 /** The last stage before the loudspeaker. */
 export interface LimiterStage {
@@ -28,7 +29,7 @@ const compressed = (context: AudioContext, tone: BaseContext): AudioNode => {
   const limiter = new Limiter({ context: tone, threshold: -6 });
   connect(input, limiter);
   limiter.connect(shaper);
-  connect(shaper, context.destination);
+  connect(shaper, outputOf(context));
   return input;
 };
 
@@ -49,14 +50,14 @@ const limited = async (context: AudioContext): Promise<AudioWorkletNode | null> 
 };
 
 /**
- * Connects a limiter to the context's destination. Pages that are not served securely have no audio worklets, and a
+ * Connects a limiter to the context's output. Pages that are not served securely have no audio worklets, and a
  * worklet's file may be refused; a compressor with a soft ceiling stands in there, and for a worklet that breaks down.
  */
 export const createLimiterStage = async (context: AudioContext, tone: BaseContext): Promise<LimiterStage> => {
   const worklet = await limited(context);
   if (worklet === null) return { input: compressed(context, tone), delay: 0 };
   const input = context.createGain();
-  input.connect(worklet).connect(context.destination);
+  input.connect(worklet).connect(outputOf(context));
   worklet.onprocessorerror = () => {
     input.disconnect();
     input.connect(compressed(context, tone));

@@ -1,0 +1,15 @@
+/**
+ * How long a context may take to start before the browser is taken to wait for a gesture. Some take 0.9 s (measured);
+ * one that takes longer still is looked at again when it starts.
+ */
+const START_MS = 1200;
+
+/**
+ * Asks a context to run, at once and within the gesture; resolves when it does, is refused, or takes long. `onRunning`
+ * is called whenever it runs at last.
+ */
+export const startContext = async (context: AudioContext, onRunning: () => void): Promise<void> => {
+  if (context.state === 'running') return;
+  const late = new Promise<void>((resolve) => setTimeout(resolve, START_MS));
+  await Promise.race([context.resume().then(onRunning, () => undefined), late]);
+};

@@ -1,0 +1,21 @@
+import type { EarChoice, HeardReport } from './microphone';
+
+/** From the page to the worker. */
+export type EarRequest =
+  /** Where blocks come from, and how fast: samples a second. */
+  | { readonly kind: 'source'; readonly port: MessagePort; readonly sampleRate: number }
+  | { readonly kind: 'choice'; readonly choice: EarChoice };
+
+/** From the worklet to the worker: the same moment of both, mono. */
+export interface EarBlock {
+  /** Frame of the audio clock at the first sample. */
+  readonly at: number;
+  readonly heard: Float32Array;
+  readonly sent: Float32Array;
+}
+
+/** From the worker to the page. */
+export interface EarAnswer {
+  readonly kind: 'heard';
+  readonly report: HeardReport;
+}

@@ -1,0 +1,96 @@
+import type { HarpInHand } from '../core/hearing/choose-sounds';
+import type { HeardNote } from '../core/hearing/heard-note';
+import type { PitchFrame } from '../core/hearing/pitch-frame';
+import type { Seconds } from '../core/theory/units';
+
+/** What browsers do to a microphone's sound unless asked not to; held reed tones suffer from all of it. */
+export const PROCESSING = ['echo cancellation', 'noise suppression', 'automatic gain'] as const;
+export type Processing = (typeof PROCESSING)[number];
+
+/** A microphone as the browser lists it; without a name before it was ever allowed. */
+export interface MicDevice {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** The microphone that is open. */
+export interface MicInput extends MicDevice {
+  /** What the browser does to the sound although it was asked not to. */
+  readonly processing: readonly Processing[];
+  /** Seconds from the air to the page, as far as the browser says; null where it does not. */
+  readonly latency: Seconds | null;
+}
+
+/** Why there is nothing to hear. */
+export type MicTrouble =
+  /** The player or the system said no. */
+  | 'denied'
+  /** No microphone is there at all. */
+  | 'missing'
+  /** It was there, or chosen, and is gone. */
+  | 'unplugged'
+  /** Another program holds it, or the system does not hand it out. */
+  | 'busy'
+  /** The browser gives no microphone to pages, or not to this one (it is not served securely). */
+  | 'unsupported'
+  | 'failed';
+
+export type MicStatus =
+  | { readonly kind: 'off' }
+  /** The browser asks the player. */
+  | { readonly kind: 'asking' }
+  | { readonly kind: 'listening'; readonly input: MicInput }
+  /** Open, and nothing comes: switched off outside the page, or the page's sound is held up. It goes on by itself. */
+  | { readonly kind: 'silent'; readonly why: 'muted' | 'suspended'; readonly input: MicInput }
+  | { readonly kind: 'trouble'; readonly why: MicTrouble; readonly detail: string };
+
+/** How loud it was since the last report, in dB re full scale. */
+export interface HeardLevel {
+  readonly peak: number;
+  readonly mean: number;
+  /** What the band sent meanwhile. */
+  readonly sent: number;
+}
+
+/** What was heard since the last report; every time is in seconds of the audio clock. */
+export interface HeardReport {
+  readonly frames: readonly PitchFrame[];
+  /** Each note when it has surely begun (`to` null), and again, with the same `id`, when it has ended. */
+  readonly notes: readonly HeardNote[];
+  /** Since when a new ear listens, whose notes are numbered anew; null when it is the one of the last report. */
+  readonly begun: Seconds | null;
+  readonly level: HeardLevel | null;
+}
+
+/** What is listened for. */
+export interface EarChoice extends HarpInHand {
+  /** Level below which nothing counts, as calibrated; dB re full scale. */
+  readonly gate?: number;
+}
+
+/** The page's sound: its context, and the node that all of it leaves through. */
+export interface MicGround {
+  readonly context: AudioContext;
+  readonly output: AudioNode;
+}
+
+/** A microphone with an ear behind it. Nothing of what it hears leaves the machine, or is kept. */
+export interface Microphone {
+  status(): MicStatus;
+  /**
+   * Asks for a microphone (null: the one the system prefers) and listens. One that is gone is replaced by no other.
+   * Resolves with the status that came of it.
+   */
+  open(device: string | null, ground: MicGround, choice: EarChoice): Promise<MicStatus>;
+  /** Lets the microphone go; idempotent. */
+  close(): void;
+  /** Listens for another harp, or more narrowly, from now on. */
+  listenFor(choice: EarChoice): void;
+  /** The microphones there are; empty where the browser does not say. Never rejects. */
+  devices(): Promise<readonly MicDevice[]>;
+  onStatus(listener: (status: MicStatus) => void): () => void;
+  /** A microphone came or went. */
+  onDevices(listener: () => void): () => void;
+  onHeard(listener: (report: HeardReport) => void): () => void;
+  dispose(): void;
+}
