@@ -5,6 +5,7 @@ import { createSession, type Session } from './app/session/session';
 import { WEB_GROUND } from './audio/band/band-ground';
 import { createBand } from './audio/band/create-band';
 import { createOwnSounds } from './audio/soundfont/soundfont-route';
+import { createMicrophone } from './mic/create-microphone';
 import { createOffline } from './offline/offline';
 import { createFullScreen } from './screen/full-screen';
 import { createWakeLock } from './screen/wake-lock';
@@ -77,6 +78,7 @@ const open = (): Session =>
       }),
       fullScreen: createFullScreen(document),
     },
+    microphone: createMicrophone(),
     // A development server has no worker to register.
     ...(import.meta.env.PROD && {
       offline: createOffline({

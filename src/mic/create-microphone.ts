@@ -1,3 +1,4 @@
+import { createListeners } from '../listeners/listeners';
 import type { EarAnswer } from './ear-messages';
 import { type EarLine, type EarWorker, type MicrophoneGround, WEB_MICROPHONE } from './mic-ground';
 import { inputOf, troubleOf, wishesFor, wordsOf } from './mic-trouble';
@@ -28,16 +29,12 @@ interface Opened {
   readonly leave: () => void;
 }
 
-const tellAll = <Value>(listeners: ReadonlySet<(value: Value) => void>, value: Value): void => {
-  for (const listener of [...listeners]) listener(value);
-};
-
 class WebMicrophone implements Microphone {
   private readonly ground: MicrophoneGround;
-  private readonly statuses = new Set<(status: MicStatus) => void>();
-  private readonly reports = new Set<(report: HeardReport) => void>();
-  private readonly changes = new Set<() => void>();
-  private readonly onChange = () => tellAll(this.changes, undefined);
+  private readonly statuses = createListeners<MicStatus>();
+  private readonly reports = createListeners<HeardReport>();
+  private readonly changes = createListeners<void>();
+  private readonly onChange = () => this.changes.tell();
   private current: MicStatus = { kind: 'off' };
   private opened: Opened | null = null;
   private choice: EarChoice | null = null;
@@ -104,18 +101,15 @@ class WebMicrophone implements Microphone {
   }
 
   onStatus(listener: (status: MicStatus) => void): () => void {
-    this.statuses.add(listener);
-    return () => this.statuses.delete(listener);
+    return this.statuses.add(listener);
   }
 
   onDevices(listener: () => void): () => void {
-    this.changes.add(listener);
-    return () => this.changes.delete(listener);
+    return this.changes.add(listener);
   }
 
   onHeard(listener: (report: HeardReport) => void): () => void {
-    this.reports.add(listener);
-    return () => this.reports.delete(listener);
+    return this.reports.add(listener);
   }
 
   dispose(): void {
@@ -127,7 +121,7 @@ class WebMicrophone implements Microphone {
     const [track] = stream.getAudioTracks();
     if (track === undefined) throw new DOMException('The microphone has no sound', 'NotFoundError');
     const worker = this.ground.createWorker();
-    worker.onmessage = ({ data }: MessageEvent<EarAnswer>) => tellAll(this.reports, data.report);
+    worker.onmessage = ({ data }: MessageEvent<EarAnswer>) => this.reports.tell(data.report);
     worker.onerror = () => this.fail('failed', 'The ear could not be loaded');
     line.onBroken(() => this.fail('failed', 'The way to the ear broke down'));
     if (this.choice !== null) worker.postMessage({ kind: 'choice', choice: this.choice });
@@ -186,6 +180,6 @@ class WebMicrophone implements Microphone {
   private set(status: MicStatus): void {
     if (JSON.stringify(status) === JSON.stringify(this.current)) return;
     this.current = status;
-    tellAll(this.statuses, status);
+    this.statuses.tell(status);
   }
 }

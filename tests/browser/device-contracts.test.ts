@@ -2,10 +2,14 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
 import { sectionAt } from '../../src/core/arranger/section-at';
+import { buildHarp } from '../../src/core/harp/build-harp';
+import { TUNINGS } from '../../src/core/harp/tunings';
+import { asPitchClass } from '../../src/core/theory/units';
 import { BAND_BEHAVIOURS } from '../helpers/band-contract';
 import { serveBandPage } from '../helpers/band-page';
 import { launchBrowser } from '../helpers/browser';
 import { KEPT_FILE_BEHAVIOURS } from '../helpers/kept-file-contract';
+import { MICROPHONE_BEHAVIOURS } from '../helpers/microphone-contract';
 import { RENDERER_BEHAVIOURS } from '../helpers/renderer-contract';
 import type { ServedApp } from '../helpers/serve';
 import { testProgram } from '../helpers/test-charts';
@@ -20,7 +24,8 @@ describe('devices in a browser', () => {
   beforeAll(async () => {
     served = await serveBandPage();
     browser = await launchBrowser();
-    page = await browser.newPage();
+    const context = await browser.newContext({ permissions: ['microphone'] });
+    page = await context.newPage();
     await page.goto(served.address);
     await page.waitForFunction(() => 'bench' in window);
     await page.click('#gesture');
@@ -37,6 +42,12 @@ describe('devices in a browser', () => {
 
   it.each(KEPT_FILE_BEHAVIOURS)('a kept file: $does', async ({ does, act, expected }) => {
     const call = `(${act.toString()})(window.bench.keptFile(${JSON.stringify(does)}))`;
+    expect(await page.evaluate(call)).toEqual(expected);
+  });
+
+  it.each(MICROPHONE_BEHAVIOURS)('the microphone $does', async ({ act, expected }) => {
+    const harp = buildHarp({ tuning: TUNINGS[0], key: asPitchClass(0), octave: 0 });
+    const call = `window.bench.onMicrophone(${act.toString()}, ${JSON.stringify({ harp })})`;
     expect(await page.evaluate(call)).toEqual(expected);
   });
 

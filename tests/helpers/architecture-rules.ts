@@ -176,7 +176,7 @@ const DEVICE_TYPES = DEVICES.map(({ folder }) => `type ${folder}`).filter(
 const feature = (name: string, holds: string, ...features: readonly string[]): FolderRule => ({
   folder: `app/${name}`,
   holds,
-  imports: [...CORE, ...DEVICE_TYPES, 'app', ...features.map((each) => `app/${each}`)],
+  imports: [...CORE, ...DEVICE_TYPES, 'listeners', 'app', ...features.map((each) => `app/${each}`)],
 });
 
 const APP: readonly FolderRule[] = [
@@ -191,6 +191,12 @@ const APP: readonly FolderRule[] = [
   feature('stage', 'the view for playing: open or not, the screen awake', 'song', 'warm-up'),
   feature('offline', 'how the program is kept, and a newer version of it', 'song'),
   feature(
+    'ear',
+    'what the microphone hears: asking for it, the harp listened for, notes placed in the music',
+    'keeping',
+    'song',
+  ),
+  feature(
     'session',
     'the features composed to one session; knows nothing else',
     'keeping',
@@ -201,6 +207,7 @@ const APP: readonly FolderRule[] = [
     'export',
     'warm-up',
     'stage',
+    'ear',
     'offline',
   ),
 ];
@@ -218,7 +225,8 @@ const UI: readonly FolderRule[] = [
   view('controls', 'what panels and views are made of, with the look of each', 'state'),
   view('chart', 'the bars, and the signs of what is going on', 'state', 'controls'),
   view('fit', 'what fits now and next', 'state', 'controls'),
-  view('harp-map', 'the two drawings of the harp', 'state', 'controls'),
+  view('ear', 'what the microphone hears, as it is shown', 'state', 'controls'),
+  view('harp-map', 'the two drawings of the harp', 'state', 'controls', 'ear'),
   view(
     'stage',
     'the view for playing, fetched when it is opened',
@@ -226,10 +234,11 @@ const UI: readonly FolderRule[] = [
     'controls',
     'chart',
     'fit',
+    'ear',
     'harp-map',
   ),
   view('print', 'what is printed', 'state', 'controls', 'harp-map'),
-  view('panels/*', 'one folder a panel; none knows another', 'state', 'controls', 'chart'),
+  view('panels/*', 'one folder a panel; none knows another', 'state', 'controls', 'chart', 'ear'),
   view(
     'page',
     'the whole page, and the last resort',
@@ -237,6 +246,7 @@ const UI: readonly FolderRule[] = [
     'controls',
     'chart',
     'fit',
+    'ear',
     'harp-map',
     'stage',
     'print',

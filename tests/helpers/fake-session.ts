@@ -3,6 +3,7 @@ import type { StageDevices } from '../../src/app/stage/stage';
 import { openDraft } from '../../src/core/song/chart-drafts';
 import type { KeptValues } from '../../src/storage/kept-values';
 import { createFakeBand } from './fake-band';
+import { createFakeMicrophone } from './fake-microphone';
 import { createFakeOwnSounds } from './fake-own-sounds';
 import { createFakeTakeAway } from './fake-take-away';
 
@@ -13,6 +14,7 @@ export const openSession = (kept: KeptValues, also: { readonly screen?: StageDev
   const due = new Set<() => void>();
   const band = createFakeBand();
   const takeAway = createFakeTakeAway();
+  const microphone = createFakeMicrophone();
   const session = createSession({
     band,
     kept,
@@ -26,12 +28,14 @@ export const openSession = (kept: KeptValues, also: { readonly screen?: StageDev
     },
     takeAway,
     ownSounds: createFakeOwnSounds(),
+    microphone,
     ...also,
   });
   const state = session.store.getState;
   return {
     band,
     takeAway,
+    microphone,
     session,
     state,
     commands: session.commands,

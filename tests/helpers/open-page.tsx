@@ -5,6 +5,7 @@ import { createKeptValues } from '../../src/storage/kept-values';
 import { App } from '../../src/ui/page/app';
 import { LATER_PARTS } from '../../src/ui/page/page-parts';
 import { createFakeBand } from './fake-band';
+import { createFakeMicrophone } from './fake-microphone';
 import { createFakeOffline } from './fake-offline';
 import { createFakeOwnSounds } from './fake-own-sounds';
 import { createFakeStorage } from './fake-storage';
@@ -24,6 +25,7 @@ export const openPage = (stored?: unknown) => {
   const takeAway = createFakeTakeAway();
   const ownSounds = createFakeOwnSounds();
   const offline = createFakeOffline();
+  const microphone = createFakeMicrophone();
   const session = createSession({
     band,
     kept: createKeptValues(() => storage, window),
@@ -32,7 +34,8 @@ export const openPage = (stored?: unknown) => {
     takeAway,
     ownSounds,
     offline,
+    microphone,
   });
   const page = render(<App session={session} />);
-  return { band, storage, session, takeAway, ownSounds, offline, page, user: userEvent.setup() };
+  return { band, storage, session, takeAway, ownSounds, offline, microphone, page, user: userEvent.setup() };
 };

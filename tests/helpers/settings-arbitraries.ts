@@ -14,6 +14,7 @@ import { SOUNDINGS } from '../../src/core/score/silence';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../../src/core/score/voices';
 import { OWN_SOUND_PARTS } from '../../src/core/settings/mix';
 import { ANNOUNCEMENTS, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
+import { EAR_SHOWS } from '../../src/core/settings/practice-settings';
 import type { Settings } from '../../src/core/settings/settings';
 import { asBpm, asHz, asPitchClass } from '../../src/core/theory/units';
 
@@ -133,6 +134,8 @@ const fields: {
     heard: fc.boolean(),
   }),
   trade: fc.record({ on: fc.boolean(), calls: fc.string({ maxLength: 300 }) }),
+  microphone: fc.option(text),
+  earShows: fc.constantFrom(...EAR_SHOWS),
   tabStyle: fc.constantFrom(...TAB_STYLES.map(({ id }) => id)),
   drawing: fc.constantFrom(...DRAWINGS),
   mirrored: fc.boolean(),

@@ -1,5 +1,6 @@
 import { bookFeature } from '../book/book-feature';
 import { chartsFeature } from '../charts/charts';
+import { earFeature } from '../ear/ear';
 import { exportFeature } from '../export/export';
 import { newerVersionFeature } from '../offline/newer-version';
 import type { Joined, Stand } from '../song/feature';
@@ -17,6 +18,7 @@ const FEATURES = {
   warmUp: warmUpFeature,
   offline: newerVersionFeature,
   screen: stageFeature,
+  microphone: earFeature,
 };
 
 type Features = typeof FEATURES;

@@ -5,6 +5,7 @@ import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
 import { chartFor, tuneFor } from '../../core/song/tune';
 import { restingViews } from '../../core/song/views';
 import type { KeptValues } from '../../storage/kept-values';
+import type { EarLive } from '../ear/ear-live';
 import { createKeeper } from '../keeping/keeper';
 import { createCopyCommands } from '../keeping/kept-copies';
 import { openSettings } from '../keeping/kept-settings';
@@ -34,6 +35,7 @@ export type Devices = FeatureDevices & {
 /** Values that change too often for the store; read them in an animation frame. */
 export interface Live {
   playhead(): Playhead | null;
+  readonly ear: EarLive;
 }
 
 export interface Session {
@@ -132,7 +134,7 @@ export const createSession = (devices: Devices): Session => {
       ...shelves.commands,
       ...commands,
     },
-    live: { playhead: () => band.playhead() },
+    live: { playhead: () => band.playhead(), ear: commands.hearing().live },
     prepare: orders.prepare,
     dispose: () => {
       for (const end of ending) end?.();

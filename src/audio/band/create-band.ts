@@ -17,12 +17,10 @@ import type { Engine } from './engine';
 import type { BandEvents } from './load-band';
 import { createLoans } from './loans';
 import { RESTING_SOUND } from './resting-sound';
-import { startContext } from './start-context';
+import { contextFrom, reasonOf, startContext } from './start-context';
 
 /** Creates the band, asleep. */
 export const createBand = (ground: BandGround = WEB_GROUND): Band => new LazyBand(ground);
-
-const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 class LazyBand implements Band {
   private readonly ground: BandGround;
@@ -237,17 +235,12 @@ class LazyBand implements Band {
   private openContext(): AudioContext | null {
     if (this.context !== null && this.context.state !== 'closed') return this.context;
     this.discard();
-    try {
-      this.context = this.ground.createContext();
-    } catch (error) {
-      this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
+    const context = contextFrom(this.ground);
+    if ('kind' in context) {
+      this.set(context);
       return null;
     }
-    if (this.context === null) {
-      this.set({ kind: 'failed', why: 'no web audio', detail: 'This browser has no Web Audio' });
-      return null;
-    }
-    const { context } = this;
+    this.context = context;
     const onState = () => this.look(context);
     context.addEventListener('statechange', onState);
     context.addEventListener('error', onState);

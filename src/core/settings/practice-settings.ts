@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { LINE_TASTES, type LineTaste } from '../lines/line-cost';
 import { LINE_KINDS, type LineKind, PACES, type Pace } from '../lines/line-slots';
-import { seed, setting } from './setting';
+import { seed, setting, shortText } from './setting';
 
 /** Longest text of typed calls kept, in characters. */
 export const MOST_CALL_TEXT = 4000;
@@ -25,6 +25,10 @@ export interface TradeChoice {
   readonly calls: string;
 }
 
+/** The picture of one's own playing: while it sounds and after the chorus, or after the chorus alone. */
+export const EAR_SHOWS = ['playing', 'after'] as const;
+export type EarShows = (typeof EAR_SHOWS)[number];
+
 /** What is practised over the song. */
 export const PRACTICE_SETTINGS = {
   line: setting<LineChoice>(
@@ -43,4 +47,8 @@ export const PRACTICE_SETTINGS = {
     { on: false, calls: '' },
     v.object({ on: v.boolean(), calls: v.pipe(v.string(), v.maxLength(MOST_CALL_TEXT)) }),
   ),
+  /** The microphone by the browser's id; null for the one the system prefers. */
+  microphone: setting<string | null>('microphone', null, v.nullable(shortText)),
+  /** When what the microphone hears is shown. */
+  earShows: setting<EarShows>('choice of what is shown of your playing', 'playing', v.picklist(EAR_SHOWS)),
 } as const;

@@ -4,6 +4,7 @@ import './base.css';
 import './layout.css';
 import '../controls/controls.css';
 import '../controls/slider.css';
+import '../ear/ear.css';
 import './transport.css';
 import './contrast.css';
 import '../controls/panel.css';

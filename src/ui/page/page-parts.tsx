@@ -8,6 +8,7 @@ import { TurnSign } from '../chart/turn-sign';
 import { WarmUpSign } from '../chart/warm-up-sign';
 import { createFetched } from '../controls/fetched';
 import { TempoField } from '../controls/tempo-field';
+import { ListenButton } from '../ear/listen-button';
 import { HolesTogether } from '../fit/holes-together';
 import { WhatFits } from '../fit/what-fits';
 import { HarpMap } from '../harp-map/harp-map';
@@ -63,6 +64,7 @@ export const VIEWS: Readonly<
     { title: 'The tempo', Show: TempoField },
     { title: 'The choice of song', Show: SongPart },
     { title: 'The volume', Show: Volume },
+    { title: 'The microphone', Show: ListenButton },
     { title: 'The button for Stage', Show: StageButton },
   ],
 };

@@ -1,3 +1,4 @@
+import { ListenButton } from '../ear/listen-button';
 import { useSelected, useSession } from '../state/session-context';
 import { StageStrip } from './stage-strip';
 
@@ -44,6 +45,7 @@ export const StageBar = () => {
       <StagePlay />
       <StageWhere />
       <StageStrip />
+      <ListenButton />
       <button
         type="button"
         className="tool stage-leave"

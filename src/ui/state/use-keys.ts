@@ -28,11 +28,12 @@ const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at
   b: (commands) => commands.previousSong(),
   PageDown: (commands) => commands.nextSong(),
   PageUp: (commands) => commands.previousSong(),
+  l: (commands) => commands.toggleListening(),
   r: (_, session) => toggleRepeat(session),
 };
 
 /** Buttons of the head, the transport, the chart and Stage: space plays and stops there too, Enter still presses them. */
-const SPACE_PLAYS = '.bar, .play, .pause, .mute, .tempo-row button, .masthead button, .stage button';
+const SPACE_PLAYS = '.bar, .play, .pause, .mute, .listen, .tempo-row button, .masthead button, .stage button';
 
 /** Page keys turn the songs of a set, as foot pedals send them; where none runs they scroll as ever. */
 const scrolls = (event: KeyboardEvent, session: Session): boolean =>

@@ -9,8 +9,11 @@ import type { Playhead } from '../../../src/core/arranger/playhead';
 import type { Program, Section } from '../../../src/core/arranger/program';
 import type { PartId } from '../../../src/core/score/score';
 import type { BandSound } from '../../../src/core/song/band-sound';
+import { createMicrophone } from '../../../src/mic/create-microphone';
+import type { EarChoice, HeardReport } from '../../../src/mic/microphone';
 import { createKeptFile, type KeptFile } from '../../../src/storage/kept-file';
 import { type BandStage, listenTo } from '../band-contract';
+import { listenToMicrophone, type MicrophoneStage } from '../microphone-contract';
 import { createRecorder } from './recorder';
 
 export interface RenderOrder {
@@ -136,9 +139,36 @@ const onStage = async (
   }
 };
 
+/** Lets a microphone that has done nothing yet behave on a context of its own, and lets both go. */
+const onMicrophone = async (
+  act: (stage: MicrophoneStage) => Promise<unknown>,
+  choice: EarChoice,
+): Promise<unknown> => {
+  const own = new AudioContext();
+  const output = own.createGain();
+  const microphone = createMicrophone();
+  const told = listenToMicrophone(microphone);
+  const heard = (): Promise<HeardReport> =>
+    new Promise((resolve) => {
+      const leave = microphone.onHeard((report) => {
+        if (report.frames.length === 0) return;
+        leave();
+        resolve(report);
+      });
+    });
+  try {
+    await own.resume();
+    return structuredClone(await act({ microphone, ground: { context: own, output }, choice, heard, told }));
+  } finally {
+    microphone.dispose();
+    await own.close();
+  }
+};
+
 const bench = {
   band,
   onStage,
+  onMicrophone,
   renderer: async () => (await import('../../../src/audio/export/render-offline')).renderSections,
   /** A file kept in the browser's own database. */
   keptFile: (key: string): KeptFile => createKeptFile(key, () => window.indexedDB),

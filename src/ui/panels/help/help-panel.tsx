@@ -16,6 +16,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['R', 'repeat this bar, or stop repeating'],
   ['N  B', 'the next song of the set, and the one before; page keys of a foot pedal too'],
   ['F', 'Stage, the view for playing, and back'],
+  ['L', 'listen with the microphone, or stop listening'],
   ['?', 'this list'],
   ['Escape', 'close a panel'],
 ];

@@ -63,6 +63,8 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
     { on: true, calls: '' },
     { on: true, calls: "2 3' 4 -4" },
   ],
+  microphone: ['m'],
+  earShows: ['after'],
   tabStyle: ['letters'],
   drawing: ['keys'],
   mirrored: [true],

@@ -31,6 +31,30 @@ describe('the band before and after the first gesture', () => {
     expect(statuses).toEqual(['loading', 'ready', 'playing', 'ready']);
   });
 
+  it('lends its sound without being loaded, and lets it rest only once all of it is given back', async () => {
+    vi.useFakeTimers();
+    const context = new FakeContext();
+    const { band, engines, play } = rig({ contexts: [context] });
+    const [one, other] = [await band.lend(), await band.lend()];
+    expect([one?.context === other?.context, one?.output === other?.output]).toEqual([true, true]);
+    expect([context.state, engines.length, band.status()]).toEqual(['running', 0, { kind: 'asleep' }]);
+    await play();
+    band.stop();
+    one?.giveBack();
+    one?.giveBack();
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(context.state).toBe('running');
+    other?.giveBack();
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(context.state).toBe('suspended');
+    vi.useRealTimers();
+  });
+
+  it('has nothing to lend where there is no sound', async () => {
+    const { band } = rig({ contexts: [] });
+    expect([await band.lend(), band.status().kind]).toEqual([null, 'failed']);
+  });
+
   it('seeks only while playing', async () => {
     const { band, engines, play } = rig();
     await play();

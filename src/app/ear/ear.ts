@@ -1,0 +1,142 @@
+import { createLevelJudge } from '../../core/hearing/level-verdict';
+import { createListeners } from '../../listeners/listeners';
+import type { HeardReport, Microphone, MicStatus } from '../../mic/microphone';
+import type { Feature, Joined, Stand } from '../song/feature';
+import type { SongState } from '../song/song-state';
+import { createEarMemory, type EarLive } from './ear-live';
+import { EAR_OFF, type EarState } from './ear-state';
+import { earNotice } from './ear-words';
+import { createListening, type Listening } from './listening';
+import { createNotePlacer, type PlacedNote } from './place-notes';
+
+/** What the page and other features can ask for about the ear. */
+export interface EarCommands {
+  /** Listens to the chosen microphone; to be called within a gesture. */
+  listenToMe(): Promise<void>;
+  stopListening(): void;
+  /** Begins or stops. */
+  toggleListening(): void;
+  /** Chooses a microphone by its id, null for the system's own choice; one that is open gives way at once. */
+  chooseMicrophone(id: string | null): void;
+  /** What is heard, as it comes. */
+  hearing(): Hearing;
+}
+
+/** The stream of what is heard, for whatever practises with it. Every listener gets an unsubscriber back. */
+export interface Hearing {
+  /** What is heard now, for an animation frame. */
+  readonly live: EarLive;
+  /** All that is heard: frames in batches of some 30 ms, notes at once; seconds of the audio clock. */
+  onHeard(listener: (report: HeardReport) => void): () => void;
+  /** Notes when they begin (`to` null) and when they have ended, with their place in the music. */
+  onNote(listener: (placed: PlacedNote) => void): () => void;
+  /** Sounds that are meant to be played now, as `soundId` writes them: they decide where a pitch has two places. */
+  aim(targets: readonly string[]): void;
+}
+
+type EarStand = Stand<EarState & SongState>;
+
+const change = ({ store }: EarStand, made: Partial<EarState['ear']>): void =>
+  store.setState(({ ear }) => ({ ear: { ...ear, ...made } }));
+
+/** Judges the level whenever a report tells one. */
+const createLevelWatch = (stand: EarStand) => {
+  let judge = createLevelJudge();
+  let judgedAt = 0;
+  return {
+    take: ({ level, frames }: HeardReport): void => {
+      const now = frames.at(-1)?.known;
+      if (level === null || now === undefined) return;
+      const verdict = judge.take(level.peak, Math.min(1, Math.max(0, now - judgedAt)));
+      judgedAt = now;
+      if (verdict !== stand.store.getState().ear.level) change(stand, { level: verdict });
+    },
+    reset: (): void => {
+      judge = createLevelJudge();
+      change(stand, { level: null });
+    },
+  };
+};
+
+/** What becomes of the reports of the microphone. */
+const createHearing = (stand: EarStand, listening: Listening) => {
+  const memory = createEarMemory();
+  const reports = createListeners<HeardReport>();
+  const notes = createListeners<PlacedNote>();
+  const level = createLevelWatch(stand);
+  const placer = createNotePlacer({
+    playheadAt: (time) => stand.band.playheadAt(time),
+    roundTrip: listening.roundTrip,
+  });
+  const hearing: Hearing = { live: memory, onHeard: reports.add, onNote: notes.add, aim: listening.aim };
+  return {
+    hearing,
+    take: (report: HeardReport): void => {
+      if (report.begun !== null) placer.forget();
+      memory.take(report);
+      level.take(report);
+      reports.tell(report);
+      for (const note of report.notes) notes.tell(placer.place(note));
+    },
+    forget: (): void => {
+      memory.forget();
+      placer.forget();
+      level.reset();
+    },
+  };
+};
+
+const commandsOf = (
+  { store, apply }: EarStand,
+  listening: Listening,
+  onStatus: (status: MicStatus) => void,
+): Omit<EarCommands, 'hearing'> => {
+  const listenToMe = async (): Promise<void> => {
+    const status = await listening.start();
+    if (status !== null) onStatus(status);
+  };
+  return {
+    listenToMe,
+    stopListening: listening.stop,
+    toggleListening: () => {
+      if (listening.isOpen()) listening.stop();
+      else void listenToMe();
+    },
+    chooseMicrophone: (microphone) => {
+      apply({ ...store.getState().settings, microphone });
+      if (listening.isOpen()) void listenToMe();
+    },
+  };
+};
+
+const join = (stand: EarStand, microphone: Microphone | undefined): Joined<EarCommands> => {
+  const listening = createListening({ store: stand.store, band: stand.band, microphone });
+  const { hearing, take, forget } = createHearing(stand, listening);
+  const onStatus = (status: MicStatus): void => {
+    change(stand, { status });
+    listening.onStatus(status);
+    const notice = earNotice(status);
+    if (notice === null) stand.board.dismiss('ear');
+    else stand.board.post(notice);
+    if (status.kind !== 'listening' && status.kind !== 'silent') forget();
+  };
+  const unsubscribers = [
+    microphone?.onStatus(onStatus),
+    microphone?.onHeard(take),
+    microphone?.onDevices(() => void listening.onDevices()),
+    stand.store.subscribe(listening.follow),
+  ];
+  return {
+    commands: { ...commandsOf(stand, listening, onStatus), hearing: () => hearing },
+    dispose: () => {
+      for (const unsubscribe of unsubscribers) unsubscribe?.();
+      listening.dispose();
+    },
+  };
+};
+
+/** Listens to the microphone for the harp in hand, and tells what it hears and where in the music it was. */
+export const earFeature: Feature<EarState, EarCommands, Microphone | undefined, SongState> = {
+  initial: () => ({ ear: EAR_OFF }),
+  join,
+};
