@@ -13,19 +13,35 @@ export interface RestOptions {
 export interface ContextRest {
   soon(): void;
   notNow(): void;
+  /** No rest while something begins: its first sounds may take longer to compute than a rest is waited for. */
+  notWhile<Result>(begin: () => Promise<Result>): Promise<Result>;
 }
 
 /** Lets a context rest once nothing has sounded for a while; nothing is watched before it is asked to. */
 export const createContextRest = ({ idle, sounding, rest }: RestOptions): ContextRest => {
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let beginning = 0;
   const wait = (quiet: boolean): void => {
     clearTimeout(timer);
     timer = setTimeout(() => {
-      if (!idle()) return;
+      if (!idle() || beginning > 0) return;
       if (sounding()) wait(false);
       else if (quiet) rest();
       else wait(true);
     }, STEP_MS);
   };
-  return { soon: () => wait(false), notNow: () => clearTimeout(timer) };
+  const soon = (): void => wait(false);
+  return {
+    soon,
+    notNow: () => clearTimeout(timer),
+    notWhile: async (begin) => {
+      beginning += 1;
+      try {
+        return await begin();
+      } finally {
+        beginning -= 1;
+        soon();
+      }
+    },
+  };
 };

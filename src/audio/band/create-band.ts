@@ -2,7 +2,6 @@
  * The band as the page sees it. Costs nothing until the first gesture, which makes the audio context (browsers ask
  * for that) and loads the rest; every trouble on the way becomes a status.
  */
-
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
 import type { PartId } from '../../core/score/score';
@@ -114,7 +113,8 @@ class LazyBand implements Band {
 
   async audition(part: PartId, midi: number, seconds: Seconds, glideFrom: number): Promise<void> {
     const engine = await this.wake();
-    await engine?.audition(part, { midi, seconds, glideFrom }, this.sound ?? RESTING_SOUND);
+    const sound = this.sound ?? RESTING_SOUND;
+    await this.rest.notWhile(async () => engine?.audition(part, { midi, seconds, glideFrom }, sound));
   }
 
   playhead(): Playhead | null {
@@ -215,7 +215,7 @@ class LazyBand implements Band {
 
   private async settleWhen(begin: () => Promise<boolean>): Promise<void> {
     try {
-      if (await begin()) this.settle();
+      if (await this.rest.notWhile(begin)) this.settle();
     } catch (error) {
       this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
     }

@@ -159,6 +159,32 @@ describe('the band before and after the first gesture', () => {
     vi.useRealTimers();
   });
 
+  it('does not let it rest while the first sounds of a song or a note are awaited', async () => {
+    vi.useFakeTimers();
+    try {
+      const context = new FakeContext();
+      const { band, engines, play } = rig({ contexts: [context] });
+      await play();
+      band.stop();
+      const [engine] = engines;
+      const late = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 1500));
+      engine.play.mockImplementationOnce(() => late().then(() => true));
+      const begun = play();
+      await vi.advanceTimersByTimeAsync(1500);
+      await begun;
+      expect(context.suspend).not.toHaveBeenCalled();
+      engine.audition.mockImplementationOnce(late);
+      const heard = band.audition('lead', 60, asSeconds(1), 0);
+      await vi.advanceTimersByTimeAsync(1500);
+      await heard;
+      expect(context.suspend).not.toHaveBeenCalled();
+      await vi.advanceTimersByTimeAsync(1000);
+      expect(context.state).toBe('suspended');
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
   it('lets a single note be heard without a sound set', async () => {
     const { band, engines } = rig();
     await band.audition('lead', 72, asSeconds(0.5), -1);
