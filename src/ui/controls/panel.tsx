@@ -1,4 +1,4 @@
-import { createContext, type ReactNode, useContext, useEffect, useId, useRef } from 'react';
+import { createContext, type ReactNode, useContext, useDeferredValue, useEffect, useId, useRef } from 'react';
 
 /** The panels found under one entry of the head, of which this is one. */
 export interface PanelPages {
@@ -44,6 +44,8 @@ interface Props {
 export const Panel = ({ title, onClose, children }: Props) => {
   const id = useId();
   const heading = useRef<HTMLHeadingElement>(null);
+  // What is in it comes in a task of its own: making room for it on the stand is work enough for one.
+  const filled = useDeferredValue(true, false);
   useEffect(() => {
     const opener = document.activeElement;
     heading.current?.focus();
@@ -69,7 +71,7 @@ export const Panel = ({ title, onClose, children }: Props) => {
           Close
         </button>
       </header>
-      <div className="panel-body">{children}</div>
+      <div className="panel-body">{filled && children}</div>
     </section>
   );
 };

@@ -1,4 +1,4 @@
-import { type ReactNode, useLayoutEffect, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 
 interface Props {
   readonly className: string;
@@ -9,8 +9,13 @@ interface Props {
 export const ScrollBox = ({ className, children }: Props) => {
   const box = useRef<HTMLDivElement>(null);
   const [long, setLong] = useState(false);
-  useLayoutEffect(() => {
-    if (box.current !== null) setLong(box.current.scrollHeight > box.current.clientHeight + 1);
+  useEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    // Told after the browser has laid the page out: asking at once would make it do so in the middle of a change.
+    const watch = new ResizeObserver(() => setLong(element.scrollHeight > element.clientHeight + 1));
+    for (const part of [element, ...element.children]) watch.observe(part);
+    return () => watch.disconnect();
   });
   return (
     <div
