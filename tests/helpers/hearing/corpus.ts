@@ -9,6 +9,7 @@ import { createRandom, pick, type Random, seedFrom } from '../../../src/core/the
 import { asPitchClass } from '../../../src/core/theory/units';
 import { renderBand } from './band-sound';
 import { amplitude, between, betweenRatios, happens, weighted } from './chance';
+import { performForeign } from './foreign';
 import { type LineKind, planLine } from './lines';
 import { perform } from './perform';
 import { createReeds } from './reed';
@@ -23,6 +24,8 @@ export interface TakeSpec {
   readonly leak: number | null;
   /** A harp of one's own; by chance when absent. */
   readonly harp?: Harp;
+  /** Path of a General MIDI sound set whose harmonica plays instead of our reed model. */
+  readonly set?: string;
 }
 
 /** A harp by chance: most are standard ones in equal temperament, as most players have. */
@@ -96,7 +99,7 @@ const microphone = (samples: Float32Array, sampleRate: number, random: Random): 
 };
 
 /** Makes a take. The same specification always gives the same one. */
-export const makeTake = ({ seed, kind, seconds, leak, harp = anyHarp(seed) }: TakeSpec): Take => {
+export const makeTake = ({ seed, kind, seconds, leak, set, harp = anyHarp(seed) }: TakeSpec): Take => {
   // A calibration is played where the grips are.
   const random = createRandom(seedFrom(seed, 'take', kind === 'naturals' ? 'grips' : kind));
   const sampleRate = happens(random, 0.5) ? 48000 : 44100;
@@ -110,11 +113,11 @@ export const makeTake = ({ seed, kind, seconds, leak, harp = anyHarp(seed) }: Ta
     [5, 1],
   ]);
   const plan = planLine({ kind, harp, position, seconds, seed });
-  const played = perform(
-    plan,
-    { harp, reference, reeds: createReeds(seed), seed },
-    { seconds, sampleRate, tail: 0.35 },
-  );
+  const player = { harp, reference, reeds: createReeds(seed), seed };
+  const played =
+    set === undefined
+      ? perform(plan, player, { seconds, sampleRate, tail: 0.35 })
+      : performForeign(plan, player, { seconds, sampleRate, set });
   const room = between(random, -26, -9);
   const harpAt = at(roomed(played.samples, sampleRate, random, room), between(random, -34, -14), sampleRate);
   const noisy = addNoise(harpAt, sampleRate, random);

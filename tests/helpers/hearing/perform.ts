@@ -122,7 +122,7 @@ const addBreath = (out: Float64Array, rate: number, voice: Voice, breath: number
 };
 
 /** A breath may hold several notes: each glide half-way ends one and begins the next. */
-const truthOf = ({ note, hz }: Voice): readonly TrueNote[] => {
+export const truthOf = ({ note, hz }: Pick<Voice, 'note' | 'hz'>): readonly TrueNote[] => {
   const turns = note.path.map((step) => note.at + step.at + step.seconds / 2);
   const common = {
     vibrato: note.vibrato === null ? null : { rate: note.vibrato.rate, cents: note.vibrato.cents },
