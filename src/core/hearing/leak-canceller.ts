@@ -7,6 +7,8 @@ export interface LeakCanceller {
   step(sent: Float64Array, heard: Float64Array, rest: Float64Array): void;
   /** Mean square below which the rest of the latest hop may be what the filter missed of the band. */
   residue(): number;
+  /** Mean square below which it most likely is, as the filter has not learned enough yet. */
+  unlearned(): number;
 }
 
 /** Hops: the filter lasts 85 ms at 24 kHz and begins up to 340 ms after the sound was sent. */
@@ -23,6 +25,11 @@ const FADING = 0.92;
  * player who never pauses teaches too high a ratio.
  */
 const MISSED = { first: -3, falling: 0.1, rising: 0.05, above: 17, least: -25, most: -10 } as const;
+/**
+ * What the filter reckons to have missed fades by this from hop to hop, and so much of it hides the player: its doubt
+ * begins with speakers louder than there are.
+ */
+const UNLEARNED = { fading: 0.7, share: 0.25 } as const;
 /** Share of a hop in the smoothed power of the rest. */
 const SMOOTHING = 0.2;
 const NOTHING = 1e-10;
@@ -41,6 +48,7 @@ export const createLeakCanceller = (hop: number): LeakCanceller => {
   let start = -1;
   let leakPower = 0;
   let restPower = 0;
+  let doubt = 0;
   let ratio = MISSED.first;
 
   const aim = (found: number | undefined): void => {
@@ -65,7 +73,9 @@ export const createLeakCanceller = (hop: number): LeakCanceller => {
       aim(delay.step(sent, heard));
       filter.step({ sent, heard, rest, leak });
       compare(rest);
+      doubt = Math.max(filter.doubt(), UNLEARNED.fading * doubt);
     },
+    unlearned: () => UNLEARNED.share * doubt,
     residue() {
       const below = Math.max(MISSED.least, Math.min(MISSED.most, ratio + MISSED.above));
       return leakPower * 10 ** (below / 10);

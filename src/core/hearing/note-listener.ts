@@ -84,7 +84,12 @@ export const createNoteListener = (options: NoteListenerOptions): NoteListener =
   const listenAgain = (hop: Float64Array): readonly Span[] => {
     meter.push(hop);
     if (pitch === null) return [];
-    const begun = reattack.step({ ...meter.now(pitch), whole: meter.whole(), swing: spans.swing() });
+    const begun = reattack.step({
+      ...meter.now(pitch),
+      whole: meter.whole(),
+      bright: meter.bright(),
+      swing: spans.swing(),
+    });
     return begun === null ? [] : spans.reattack(begun);
   };
 

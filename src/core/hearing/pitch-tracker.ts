@@ -36,8 +36,11 @@ const WINDOW = { shortest: 0.006, longest: 0.05 } as const;
 const PERIODS = { shortest: 1.2, longest: 3 } as const;
 /** Corner of the high-pass re the lowest pitch. */
 const CORNER = 0.85;
-/** Evidence that no pitch at all has, of the same kind as that of pitches, and where the level is below the gate. */
-const NO_PITCH = { sound: 0, silence: 10 } as const;
+/**
+ * Evidence that no pitch at all has, of the same kind as that of pitches: where there is sound, where it may be no more
+ * than what is left of the band, and below the gate.
+ */
+const NO_PITCH = { sound: 0, residue: 1, silence: 10 } as const;
 /** Costs in units of evidence, as tried on generated takes: of gliding by 0, 20, 40 … cents in a hop, and of leaps. */
 const COSTS = { moves: [0, 0.15, 0.4, 0.9, 2], leap: 1, start: 1.5, stop: 1 } as const;
 /** Likeness above which the window grows in any case, and how much it may lose by growing otherwise. */
@@ -152,22 +155,24 @@ export const createPitchTracker = ({
     return frame(rate / period.lag, likeness, centroid(length) + period.lag / 2, level);
   };
 
+  const silenceAt = (level: number): number => {
+    if (level < gate) return NO_PITCH.silence;
+    if (canceller === undefined) return NO_PITCH.sound;
+    if (level < decibels(canceller.unlearned())) return NO_PITCH.silence;
+    return level < decibels(canceller.residue()) ? NO_PITCH.residue : NO_PITCH.sound;
+  };
+
   const step = (heard: Float64Array, sent: Float64Array | undefined): PitchFrame => {
     hopCount += 1;
     let hop = heard;
-    let leak = 0;
     if (canceller !== undefined) {
       canceller.step(sent ?? NOTHING_SENT, heard, rest);
-      leak = canceller.residue();
       hop = rest;
     }
     onHop?.(hop);
     const level = levelOf(hop);
     evidence.add(hop);
-    const now = path.step(
-      evidence.values,
-      level < Math.max(gate, decibels(leak)) ? NO_PITCH.silence : NO_PITCH.sound,
-    );
+    const now = path.step(evidence.values, silenceAt(level));
     const wavering = level >= gate && isWavering(now);
     held = wavering && held < LONGEST_HOLD ? held + 1 : 0;
     if (now >= 0) return voiced(now, level);

@@ -17,6 +17,8 @@ export interface ReedMeter {
   now(frequency: number): LevelReading;
   /** The latest level of all that sounds, in the same measure. */
   whole(): number;
+  /** That of its highs: of the second difference, which rises by 12 dB an octave. */
+  bright(): number;
   /** Its levels over the last moments, oldest first. */
   past(frequency: number): readonly LevelReading[];
 }
@@ -70,6 +72,12 @@ export const createReedMeter = (rate: number, hop: number): ReedMeter => {
     whole: () => {
       let power = 0;
       for (let i = kept - window; i < kept; i += 1) power += (past[i] ?? 0) * (past[i] ?? 0);
+      return 10 * Math.log10(power / window + NOTHING);
+    },
+    bright: () => {
+      let power = 0;
+      for (let i = kept - window; i < kept; i += 1)
+        power += ((past[i] ?? 0) - 2 * (past[i - 1] ?? 0) + (past[i - 2] ?? 0)) ** 2;
       return 10 * Math.log10(power / window + NOTHING);
     },
     past: (frequency) => {

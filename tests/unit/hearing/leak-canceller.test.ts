@@ -123,6 +123,22 @@ describe('a tracker that knows the band', () => {
     expect(voiced.length / frames.length).toBeLessThanOrEqual(0.01);
   });
 
+  it('takes the band for no harp while it has not yet learned how it comes back', () => {
+    const struck = Float32Array.from({ length: RATE / 2 }, (_, n) => {
+      const turn = (2 * Math.PI * 620 * n) / RATE;
+      return (
+        0.3 * Math.exp(-n / 4800) * (Math.sin(turn) + 0.5 * Math.sin(2 * turn) + 0.3 * Math.sin(3 * turn))
+      );
+    });
+    const late = struck.map((_, n) => 0.2 * (struck[n - 480] ?? 0));
+    const frames = createPitchTracker({ sampleRate, band: true }).push(late, struck);
+    // Without knowing the band it is a clear pitch.
+    const apart = createPitchTracker({ sampleRate }).push(late);
+    expect(apart.filter(({ frequency }) => frequency > 600 && frequency < 640).length).toBeGreaterThan(60);
+    expect(frames.length).toBeGreaterThan(80);
+    expect(frames.filter(({ frequency }) => frequency > 0)).toEqual([]);
+  });
+
   it('gives the same frames however the two streams are cut', () => {
     const heard = Float32Array.from(leak, (x, n) => x + (harp[n] ?? 0));
     const whole = createPitchTracker({ sampleRate, band: true }).push(heard, sent);
