@@ -5,6 +5,7 @@ import { createSession, type Session } from './app/session/session';
 import { WEB_GROUND } from './audio/band/band-ground';
 import { createBand } from './audio/band/create-band';
 import { createOwnSounds } from './audio/soundfont/soundfont-route';
+import { createPageLink } from './link/page-link';
 import { createMicrophone } from './mic/create-microphone';
 import { createOffline } from './offline/offline';
 import { createFullScreen } from './screen/full-screen';
@@ -70,6 +71,10 @@ const open = (): Session =>
       loadCompressor: async () => (await loadCompressor()).createAudioCompressor(),
     },
     ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
+    book: createPageLink({
+      location: window.location,
+      show: (address) => window.history.replaceState(null, '', address),
+    }),
     screen: {
       // Absent in older browsers and on pages that are not secure, whatever the types say.
       wakeLock: createWakeLock({

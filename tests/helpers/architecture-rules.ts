@@ -157,6 +157,11 @@ const DEVICES: readonly FolderRule[] = [
   ),
   device('mic', 'permission, worklet, stream of frames', 'listeners'),
   {
+    folder: 'link',
+    holds: 'songs packed into the page’s address, and out of it',
+    imports: [],
+  },
+  {
     folder: 'screen',
     holds: 'the screen kept awake, and filled by the page',
     imports: ['listeners'],

@@ -1,6 +1,7 @@
 import { createSession } from '../../src/app/session/session';
 import type { StageDevices } from '../../src/app/stage/stage';
 import { openDraft } from '../../src/core/song/chart-drafts';
+import type { PageLink } from '../../src/link/page-link';
 import type { KeptValues } from '../../src/storage/kept-values';
 import { createFakeBand } from './fake-band';
 import { createFakeMicrophone } from './fake-microphone';
@@ -10,7 +11,10 @@ import { createFakeTakeAway } from './fake-take-away';
 let seed = 100;
 
 /** A session on what a tab keeps, with a band that makes no sound and time that is let pass by hand. */
-export const openSession = (kept: KeptValues, also: { readonly screen?: StageDevices } = {}) => {
+export const openSession = (
+  kept: KeptValues,
+  also: { readonly screen?: StageDevices; readonly book?: PageLink } = {},
+) => {
   const due = new Set<() => void>();
   const band = createFakeBand();
   const takeAway = createFakeTakeAway();

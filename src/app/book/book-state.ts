@@ -25,6 +25,8 @@ export interface BookState {
     readonly onStand: string | null;
     readonly running: RunningSet | null;
     readonly dropped: Dropped | null;
+    /** A song that came with the page's address and waits for an answer. */
+    readonly linked: BookSong | null;
     /** Id of the set that is to be printed in place of the song. */
     readonly paper: string | null;
   };
@@ -37,5 +39,6 @@ export const EMPTY_BOOK: BookState['book'] = {
   onStand: null,
   running: null,
   dropped: null,
+  linked: null,
   paper: null,
 };

@@ -14,6 +14,8 @@ export interface BookCommands {
   /** Keeps what is on the stand as the song with this id, in place of what it was. */
   keepSongAgain(id: string): void;
   changeSong(id: string, change: Partial<Pick<BookSong, 'name' | 'words' | 'tags'>>): void;
+  /** Takes a song from elsewhere into the book, under an id and a name of its own; returns that id. */
+  takeSong(song: BookSong): string;
   duplicateSong(id: string): void;
   dropSong(id: string): void;
   newSet(name: string): void;
@@ -71,10 +73,15 @@ const createSongCommands = (
   newId: (kind: string) => string,
   state: () => State,
   merge: Merge,
-): Pick<BookCommands, 'keepSong' | 'keepSongAgain' | 'changeSong' | 'duplicateSong' | 'dropSong'> => {
+): Pick<
+  BookCommands,
+  'keepSong' | 'keepSongAgain' | 'changeSong' | 'takeSong' | 'duplicateSong' | 'dropSong'
+> => {
   const find = (id: string): BookSong | undefined => songs.items().find((song) => song.id === id);
-  const add = (song: BookSong): void => {
-    songs.put({ ...song, id: newId('song'), name: freshName(song.name, namesOf(songs.items())) });
+  const add = (song: BookSong): string => {
+    const id = newId('song');
+    songs.put({ ...song, id, name: freshName(song.name, namesOf(songs.items())) });
+    return id;
   };
   return {
     keepSong: (name) => {
@@ -100,6 +107,7 @@ const createSongCommands = (
       const read = song && parseBookSong({ ...song, ...change }).item;
       if (read) songs.put(read);
     },
+    takeSong: add,
     duplicateSong: (id) => {
       const song = find(id);
       if (song !== undefined) add(song);

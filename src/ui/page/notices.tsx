@@ -1,4 +1,5 @@
 import { useSelected, useSession } from '../state/session-context';
+import { LinkedSong } from './linked-song';
 import { NewVersion } from './new-version';
 
 /** Sentences for the player, each until it is closed or no longer true. */
@@ -15,6 +16,7 @@ export const Notices = () => {
           </button>
         </div>
       ))}
+      <LinkedSong />
       <NewVersion />
     </div>
   );

@@ -4,6 +4,7 @@ import { songFacts } from '../../../core/book/song-facts';
 import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
 import { useSelected, useSession } from '../../state/session-context';
 import { SongFactsLine } from './song-facts-line';
+import { SongLink } from './song-link';
 
 /** A text that is kept when it is left, so that nothing is rewritten while it is typed. */
 const LazyText = ({
@@ -63,6 +64,7 @@ const SongDetails = ({ song }: { readonly song: BookSong }) => {
         longest={200}
         onLeave={(text) => commands.changeSong(song.id, { tags: readTags(text) })}
       />
+      <SongLink song={song.id} />
       <div className="own-buttons">
         <button type="button" className="tool" onClick={() => commands.duplicateSong(song.id)}>
           Duplicate

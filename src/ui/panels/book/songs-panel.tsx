@@ -6,6 +6,7 @@ import { useSelected, useSession } from '../../state/session-context';
 import { BringBack } from './bring-back';
 import { NameField } from './name-field';
 import { SongCard } from './song-card';
+import { SongLink } from './song-link';
 
 /** From so many songs on there is a field to find one. */
 const WORTH_SEARCHING = 6;
@@ -42,6 +43,7 @@ const KeepSong = () => {
         button="Keep song"
         onName={commands.keepSong}
       />
+      <SongLink song={null} />
     </section>
   );
 };

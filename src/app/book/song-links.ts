@@ -1,0 +1,56 @@
+import { type BookSong, bookSong } from '../../core/book/book-song';
+import { readSongText, songText, withOwnChart } from '../../core/book/song-link';
+import type { LinkedText, PageLink } from '../../link/page-link';
+import type { ChartsState } from '../charts/charts-state';
+import type { Stand } from '../song/feature';
+import type { SongState } from '../song/song-state';
+import type { BookState } from './book-state';
+
+export type { LinkedText };
+
+/** What the page can ask for about songs in links. */
+export interface SongLinkCommands {
+  /** An address that opens a song of the book elsewhere, or with `null` what is on the stand. */
+  linkTo(song: string | null): Promise<LinkedText>;
+  /** Takes the song that came with the address into the book and puts it on the stand. */
+  takeLinkedSong(): void;
+  /** Lets the song that came with the address go. */
+  leaveLinkedSong(): void;
+}
+
+type Needs = Pick<Stand<BookState & ChartsState & SongState>, 'store' | 'board'> & {
+  readonly link: PageLink | undefined;
+  /** Puts a song into the book and on the stand. */
+  readonly take: (song: BookSong) => void;
+};
+
+const NO_LINKS: LinkedText = { trouble: 'This page has no address of its own to make a link from.' };
+
+/** Reads the song that came with the address, and makes addresses for songs. */
+export const createSongLinks = ({ store, board, link, take }: Needs): SongLinkCommands => {
+  const offer = (linked: BookSong | null): void =>
+    store.setState(({ book }) => ({ book: { ...book, linked } }));
+  const receive = async (): Promise<void> => {
+    const linked = await link?.take();
+    if (linked === null || linked === undefined) return;
+    const { item, problems } =
+      'text' in linked ? readSongText(linked.text) : { item: null, problems: [linked.trouble] };
+    offer(item);
+    if (problems.length > 0) board.post({ id: 'link', tone: 'trouble', text: problems.join(' ') });
+  };
+  void receive();
+  return {
+    linkTo: async (id) => {
+      const { settings, ownCharts, book } = store.getState();
+      const kept = book.songs.find((song) => song.id === id);
+      const song = kept ?? bookSong({ id: '', name: 'Song from a link' }, settings, ownCharts);
+      return link === undefined ? NO_LINKS : link.write(songText(song));
+    },
+    takeLinkedSong: () => {
+      const { book, ownCharts } = store.getState();
+      offer(null);
+      if (book.linked !== null) take(withOwnChart(book.linked, ownCharts));
+    },
+    leaveLinkedSong: () => offer(null),
+  };
+};

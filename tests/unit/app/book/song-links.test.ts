@@ -1,0 +1,96 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { bookSong } from '../../../../src/core/book/book-song';
+import { readSongText, songText, withOwnChart } from '../../../../src/core/book/song-link';
+import { parseSettings } from '../../../../src/core/settings/parse-settings';
+import { elementAt } from '../../../../src/core/theory/element-at';
+import { createPageLink } from '../../../../src/link/page-link';
+import { createKeptValues } from '../../../../src/storage/kept-values';
+import { openSession } from '../../../helpers/fake-session';
+import { createFakeStorage } from '../../../helpers/fake-storage';
+import { anySettings } from '../../../helpers/settings-arbitraries';
+
+const CHART = {
+  id: 'chart-1',
+  name: 'Ferry',
+  text: '| C7 | F7 |',
+  tonic: 'C',
+  mode: 'major',
+  meter: '4/4',
+} as const;
+
+const openAt = (hash: string) =>
+  openSession(
+    createKeptValues(() => createFakeStorage(), new EventTarget()),
+    {
+      book: createPageLink({ location: { hash, origin: 'http://127.0.0.1', pathname: '/' }, show: () => {} }),
+    },
+  );
+
+/** Reading is not done in one turn: the platform unpacks in its own time. */
+const until = async (done: () => boolean): Promise<void> => {
+  for (let tries = 0; tries < 200 && !done(); tries += 1)
+    await new Promise((resolve) => setTimeout(resolve, 5));
+};
+
+describe('a song as text', () => {
+  it('comes back as it was', () => {
+    fc.assert(
+      fc.property(anySettings, (settings) => {
+        const readable = parseSettings({ ...settings }).settings;
+        const song = bookSong({ id: 'a', name: 'Wet Boots' }, { ...readable, formId: CHART.id }, [CHART]);
+        const { item, problems } = readSongText(songText(song));
+        expect(problems).toEqual([]);
+        expect({ ...item, id: 'a' }).toEqual(song);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('that is none is refused in a sentence', () => {
+    expect(readSongText('{').problems).toEqual(['What came with the link is not a song of this program.']);
+    expect(readSongText('[1]').item).toBeNull();
+  });
+
+  it('never takes the place of another chart of the player', () => {
+    const settings = parseSettings({ formId: CHART.id }).settings;
+    const song = bookSong({ id: 'a', name: 'a' }, settings, [CHART]);
+    const mine = { ...CHART, text: '| Am |' };
+    expect(withOwnChart(song, [CHART])).toBe(song);
+    const moved = withOwnChart(song, [mine]);
+    expect(moved.chart).toMatchObject({ text: CHART.text, name: 'Ferry 2' });
+    expect(moved.choices.formId).toBe(moved.chart?.id);
+    expect(moved.chart?.id).not.toBe(mine.id);
+  });
+});
+
+describe('a link made on one page', () => {
+  it('opens whole on another: offered first, then on the stand and in the book', async () => {
+    const here = openAt('');
+    here.commands.newChart();
+    here.commands.editChart({ name: 'Ferry', text: '| C7 | F7 | G7 |' });
+    here.commands.saveChart();
+    here.commands.typeTempo('87');
+    here.commands.keepSong('Ferry at Noon');
+    const link = await here.commands.linkTo(elementAt(here.state().book.songs, 0).id);
+    if (!('text' in link)) throw new Error(link.trouble);
+
+    const there = openAt(new URL(link.text).hash);
+    await until(() => there.state().book.linked !== null);
+    expect(there.state().settings.tempo).toBe(104);
+    there.commands.takeLinkedSong();
+    expect(there.state().settings.tempo).toBe(87);
+    expect(there.state().tune.chart.bars).toHaveLength(3);
+    expect(there.state().book.songs.map(({ name }) => name)).toEqual(['Ferry at Noon']);
+    expect(there.state().book.linked).toBeNull();
+  });
+
+  it('that is damaged does nothing but show a sentence', async () => {
+    const { state, notices } = openAt('#song=AAAA');
+    const before = state().settings;
+    await until(() => notices() !== '');
+    expect(notices()).toMatch(/damaged or cut short/);
+    expect(state().book.linked).toBeNull();
+    expect(state().settings).toBe(before);
+  });
+});
