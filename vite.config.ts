@@ -15,7 +15,7 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
 });
 
 /** Files that play in real time, or measure it: nothing else runs beside them. */
-const TIMED = ['band', 'missing-files', 'page-sound'].map((name) => `tests/browser/${name}.test.ts`);
+const TIMED = ['band', 'ear', 'missing-files', 'page-sound'].map((name) => `tests/browser/${name}.test.ts`);
 
 const inBrowser = (name: string) => {
   const { extends: from, test } = project('browser', 'node', 180);

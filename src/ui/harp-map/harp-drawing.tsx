@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { LinePath } from '../controls/line-path';
 import { soundForKey } from '../controls/map-keys';
+import { HeardMarks } from '../ear/heard-marks';
 import { CombMap } from './comb-map';
 import { KeysMap } from './keys-map';
 import type { MapProps } from './map-props';
@@ -66,6 +67,7 @@ export const HarpDrawing = ({ kind, line, largeHoles, ...given }: Props) => {
           <KeysMap {...given} focused={focused} {...laid} />
         )}
         {line && <LinePath drawing={map} ids={line.ids} onward={line.onward} />}
+        <HeardMarks drawing={map} />
       </div>
     </div>
   );
