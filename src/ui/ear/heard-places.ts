@@ -8,14 +8,19 @@ export interface HeardPlaces {
   readonly height: number;
 }
 
-export interface PlacedBox {
+interface Box {
   readonly left: number;
   readonly top: number;
   readonly width: number;
   readonly height: number;
 }
 
-const boxIn = (frame: DOMRect, element: Element): PlacedBox => {
+export interface PlacedBox extends Box {
+  /** From side to side of its hole. */
+  readonly hole: Pick<Box, 'left' | 'width'>;
+}
+
+const boxIn = (frame: DOMRect, element: Element): Box => {
   const { left, top, width, height } = element.getBoundingClientRect();
   return { left: left - frame.left, top: top - frame.top, width, height };
 };
@@ -29,8 +34,9 @@ export const measurePlaces = (drawing: HTMLElement): HeardPlaces => {
     boxOf: (id) => {
       const before = known.get(id);
       if (before !== undefined) return before;
-      const pill = drawing.querySelector(`[data-sound="${CSS.escape(id)}"]`);
-      const box = pill && boxIn(frame, pill);
+      const pill = drawing.querySelector<HTMLElement>(`[data-sound="${CSS.escape(id)}"]`);
+      const lane = drawing.querySelector(`.lane[data-column="${pill?.style.gridColumnStart}"]`);
+      const box = pill && { ...boxIn(frame, pill), hole: boxIn(frame, lane ?? pill) };
       known.set(id, box);
       return box;
     },

@@ -42,7 +42,7 @@ export const tracePoints = (
     const along = ((time - note.from) / ACROSS) % 1;
     return [
       {
-        x: box.left + box.width * (0.08 + 0.84 * Math.max(0, along)),
+        x: box.hole.left + box.hole.width * (0.06 + 0.88 * Math.max(0, along)),
         y: box.top + box.height / 2 - (cents / 100) * places.semitone,
         note: note.id,
         age,
