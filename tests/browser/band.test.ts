@@ -222,6 +222,19 @@ describe('the band in a page', () => {
     expect((await moment()).heard).toMatchObject({ kind: 'chorus', bar: 9 });
   });
 
+  it('shows what a late loudspeaker lets be heard, not what the browser believes', async () => {
+    await openAwake();
+    const sound = soundOf('click');
+    await play(shuffle(7, 120), sound);
+    await wait(1500);
+    const first = await moment();
+    await page.evaluate((chosen) => window.bench.band.setSound(chosen), { ...sound, lag: 0.4 as never });
+    await wait(900);
+    const second = await moment();
+    const gone = ((second.heard?.ticks ?? 0) - (first.heard?.ticks ?? 0)) / 960;
+    expect(second.outputTime - first.outputTime - gone).toBeCloseTo(0.4, 1);
+  });
+
   it('is silent at once after stop, and lets go of every source', async () => {
     await openAwake();
     await play(shuffle(7, 140), soundOf('drums', 'bass', 'chords'));

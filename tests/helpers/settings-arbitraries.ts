@@ -16,6 +16,7 @@ import { OWN_SOUND_PARTS } from '../../src/core/settings/mix';
 import { ANNOUNCEMENTS, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
 import { EAR_SHOWS } from '../../src/core/settings/practice-settings';
 import type { Settings } from '../../src/core/settings/settings';
+import { MOST_LAG } from '../../src/core/settings/sound-settings';
 import { asBpm, asHz, asPitchClass } from '../../src/core/theory/units';
 
 const key = fc.nat(11).map(asPitchClass);
@@ -125,6 +126,7 @@ const fields: {
   }),
   mix: fc.record({ channels, master: gain }),
   bandFollowsHarp: fc.boolean(),
+  speakerLag: fc.integer({ min: 0, max: MOST_LAG }),
   ownSounds: fc.uniqueArray(fc.constantFrom(...OWN_SOUND_PARTS), { maxLength: 4 }),
   line: fc.record({
     kind: fc.constantFrom('none', ...LINE_KINDS),

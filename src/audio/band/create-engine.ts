@@ -78,7 +78,7 @@ class BandEngine implements Engine {
       cutAfter: Math.max(0.03, (context.baseLatency || 0) + 0.01),
     });
     this.delay = limiter.delay;
-    this.clock = createOutputClock(() => readContext(context, limiter.delay));
+    this.clock = createOutputClock(() => readContext(context, limiter.delay + (this.sound?.lag ?? 0)));
     this.caller = createBarCaller({
       outputTime: () => this.clock.time(),
       timeline: () => this.transport.timeline(),

@@ -51,7 +51,7 @@ export const createOutputClock = (read: () => ClockReading): OutputClock => {
   };
 };
 
-/** Reads the clocks of a context. `delay` is what the limiter itself holds back, in seconds. */
+/** Reads the clocks of a context. `delay` is what comes after them (the limiter, a late loudspeaker), in seconds. */
 export const readContext = (context: AudioContext, delay: number): ClockReading => {
   const output = typeof context.getOutputTimestamp === 'function' ? context.getOutputTimestamp() : null;
   const { contextTime, performanceTime } = output ?? {};

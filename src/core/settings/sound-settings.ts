@@ -1,7 +1,10 @@
 import * as v from 'valibot';
 import { PART_IDS, type PartId } from '../score/score';
 import { type Channel, type Mix, OWN_SOUND_PARTS, type OwnSoundPart } from './mix';
-import { between, setting } from './setting';
+import { between, setting, whole } from './setting';
+
+/** Longest delay of a loudspeaker that can be made up for, in milliseconds. */
+export const MOST_LAG = 500;
 
 const channel = v.object({
   gain: between(0, 1),
@@ -32,6 +35,8 @@ export const SOUND_SETTINGS = {
   mix: setting<Mix>('mixer', USUAL_MIX, v.object({ channels, master: between(0, 1) })),
   /** The band's chords are tuned to agree with the harp's held chords. */
   bandFollowsHarp: setting('tuning of the band', false, v.boolean()),
+  /** Milliseconds by which the loudspeaker is later than the browser knows: the page waits for it. */
+  speakerLag: setting('delay of the loudspeaker', 0, whole(0, MOST_LAG)),
   /** Parts that play from a file of the player's own when one is loaded; the others have the built-in voices. */
   ownSounds: setting<readonly OwnSoundPart[]>(
     'choice of your own sounds',

@@ -1,7 +1,7 @@
 import type { PartId } from '../score/score';
 import type { BassVoice, ChordVoice, Kit } from '../score/voices';
 import type { Mix } from '../settings/mix';
-import type { Cents, Hz } from '../theory/units';
+import type { Cents, Hz, Seconds } from '../theory/units';
 
 /** What A4 is and how far each pitch class lies from equal temperament (12 entries, C first). */
 export interface BandTemperament {
@@ -25,4 +25,6 @@ export interface BandSound {
   readonly kit: Kit;
   /** Sounds from a file of the player's own; built-in voices everywhere when absent. */
   readonly own?: OwnSound;
+  /** How much later than the browser knows the loudspeaker sounds; not at all when absent. */
+  readonly lag?: Seconds;
 }

@@ -4,7 +4,7 @@ import type { OwnChart } from '../chart-text/own-chart';
 import { temperamentOf } from '../harp/intonation';
 import type { Mix } from '../settings/mix';
 import type { Settings } from '../settings/settings';
-import { asCents } from '../theory/units';
+import { asCents, asSeconds } from '../theory/units';
 import type { BandSound } from './band-sound';
 import { type LeadChoices, leadsOf } from './leads';
 import { formOf, type Tune, turnaroundsFor } from './tune';
@@ -92,11 +92,11 @@ export const rememberLeads = (): ((choices: LeadChoices, ownCharts: readonly Own
   };
 };
 
-/** How the band sounds on the page, where all of it can be muted; files are never muted. */
+/** How the band sounds on the page, where all of it can be muted and a loudspeaker can lag; files do neither. */
 export const audibleSoundOf = (
   state: Parameters<typeof soundOf>[0] & { readonly muted: boolean },
 ): BandSound => {
-  const sound = soundOf(state);
+  const sound = { ...soundOf(state), lag: asSeconds(state.settings.speakerLag / 1000) };
   return state.muted ? { ...sound, mix: { ...sound.mix, master: 0 } } : sound;
 };
 

@@ -1,4 +1,5 @@
 import { PART_IDS, type PartId } from '../../../core/score/score';
+import { MOST_LAG } from '../../../core/settings/sound-settings';
 import { Panel } from '../../controls/panel';
 import { Slider } from '../../controls/slider';
 import { useSelected, useSession } from '../../state/session-context';
@@ -67,6 +68,29 @@ const Strip = ({ part, name }: { readonly part: PartId; readonly name: string })
   );
 };
 
+/** For loudspeakers and headphones without a cable, which sound late and do not say so. */
+const SpeakerLag = () => {
+  const { commands } = useSession();
+  const lag = useSelected((state) => state.settings.speakerLag);
+  return (
+    <div className="group">
+      <Slider
+        label="Loudspeaker late by"
+        valueText={`${lag} ms`}
+        value={lag}
+        low={0}
+        high={MOST_LAG}
+        step={10}
+        onChange={(speakerLag) => commands.choose({ speakerLag })}
+      />
+      <p className="hint">
+        Wireless loudspeakers and headphones sound late. Play, watch the beats of a bar light up, and raise
+        this until they light up as you hear them.
+      </p>
+    </div>
+  );
+};
+
 /** The mixer: one strip a part and the volume of everything. */
 export const MixerPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
@@ -93,6 +117,7 @@ export const MixerPanel = ({ onClose }: { readonly onClose: () => void }) => {
           <Strip key={part} part={part} name={NAMES[part]} />
         ))}
       </div>
+      <SpeakerLag />
     </Panel>
   );
 };
