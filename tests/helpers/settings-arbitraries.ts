@@ -80,6 +80,7 @@ const fields: {
     off: fc.array(text, { maxLength: 5 }),
   }),
   songPinned: fc.boolean(),
+  changesWait: fc.boolean(),
   harpLocked: fc.boolean(),
   formId: fc.oneof(fc.constantFrom(...FORM_IDS), text),
   tempo,

@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Band, BandStatus } from '../../audio/band/band';
 import type { Playhead } from '../../core/arranger/playhead';
+import { NO_CHOICES } from '../../core/settings/choice-history';
 import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
 import { chartFor, tuneFor } from '../../core/song/tune';
 import { restingViews } from '../../core/song/views';
@@ -14,6 +15,7 @@ import { openShelves } from '../keeping/shelves';
 import type { Slice } from '../slice';
 import { createBandOrders } from '../song/band-orders';
 import { createChoiceCommands } from '../song/choice-commands';
+import { createChoosing } from '../song/choosing';
 import { type Conductor, createConductor } from '../song/conductor';
 import type { Joined } from '../song/feature';
 import { createPlayCommands } from '../song/play-commands';
@@ -58,6 +60,9 @@ const createInitialState = (devices: Devices): SessionState => {
     ...restingViews(tune, 0),
     lastChorus: null,
     muted: false,
+    waiting: null,
+    choices: NO_CHOICES,
+    taken: '',
     notices: [],
     harpCase: [],
     ownTunings: [],
@@ -104,12 +109,14 @@ export const createSession = (devices: Devices): Session => {
     kept,
     keeper,
     onNotice: board.post,
-    onCalls: (calls) => conductor.adopt({ ...state().settings, trade: { ...state().settings.trade, calls } }),
+    onCalls: (calls) => choosing.adopt((now) => ({ ...now, trade: { ...now.trade, calls } })),
   });
   store.setState({ settings: settings.first });
-  const conductor = createConductor({ store, band, orders, board, keep: settings.keep });
+  const conductor = createConductor({ store, band, orders, board });
+  const choosing = createChoosing({ store, band, conductor, keep: settings.keep, later });
   const shelves = openShelves({ kept, keeper, store, post: board.post });
-  const { apply, takeSavedCharts } = conductor;
+  const { apply } = choosing;
+  const { takeSavedCharts } = conductor;
   const isBusy = (): boolean => isUnderWay(state().status) || joined.some((each) => each.isBusy?.());
   const stand = {
     ...{ store, band, orders, board, kept, keeper, newSeed, later, apply, takeSavedCharts, isBusy },
@@ -118,7 +125,7 @@ export const createSession = (devices: Devices): Session => {
   const joined: readonly Joined<object>[] = joinFeatures(stand, devices);
   const commands = commandsOf(joined);
   const ending = [
-    ...listenToBand({ store, band, board, conductor, joined }),
+    ...listenToBand({ store, band, board, conductor, joined: [choosing, ...joined] }),
     settings.dispose,
     shelves.dispose,
     ...joined.map(({ dispose }) => dispose),
@@ -128,7 +135,8 @@ export const createSession = (devices: Devices): Session => {
   return {
     store,
     commands: {
-      ...createChoiceCommands((make) => apply(make(state().settings)), newSeed),
+      ...createChoiceCommands(choosing.change, newSeed),
+      ...choosing.commands,
       ...createPlayCommands({ store, band, orders, board, ...commands }),
       ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
       ...shelves.commands,

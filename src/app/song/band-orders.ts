@@ -17,6 +17,7 @@ const sameValue = (a: Program | null, b: Program): boolean =>
 
 /** Tells the band what to play. */
 export interface BandOrders {
+  /** The song as it is now, for files. */
   programOf(state: Song): Program;
   /** Plays the song as chosen, from a bar of the form. */
   play(fromBar: number): Promise<BandStatus>;
@@ -36,8 +37,16 @@ export const createBandOrders = (
   later: (seconds: number, run: () => void) => () => void,
 ): BandOrders => {
   const leads = rememberLeads();
+  const laterLeads = rememberLeads();
   let told: Program | null = null;
-  const make = (state: Song): Program => programOf(state, leads);
+  const programNow = (state: Song): Program => programOf(state, leads);
+  const make = (state: Song): Program => {
+    const { waiting } = state;
+    const program = programNow(state);
+    if (waiting === null || waiting.from === null) return program;
+    const { settings, tune, from } = waiting;
+    return { ...program, later: { from, program: programOf({ ...state, settings, tune }, laterLeads) } };
+  };
   let rested = false;
   let takeBack = (): void => undefined;
   const prepare = (): void => {
@@ -50,7 +59,7 @@ export const createBandOrders = (
     if (rested) takeBack = later(PREPARE_SECONDS, prepare);
   };
   return {
-    programOf: make,
+    programOf: programNow,
     play: (fromBar) => {
       told = make(store.getState());
       return band.play(told, audibleSoundOf(store.getState()), fromBar);

@@ -3,6 +3,7 @@ import type { Playhead } from '../../core/arranger/playhead';
 import type { Section } from '../../core/arranger/program';
 import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
 import type { Settings } from '../../core/settings/settings';
+import { withHeld } from '../../core/song/held-choices';
 import { withFittingRepeat, withForm } from '../../core/song/key-coupling';
 import { audibleSoundOf } from '../../core/song/song-program';
 import { chartFor, type Tune, tuneFor } from '../../core/song/tune';
@@ -11,36 +12,36 @@ import type { Notice } from '../keeping/notice';
 import type { NoticeBoard } from '../keeping/notice-board';
 import type { Slice } from '../slice';
 import { type BandOrders, isUnderWay } from './band-orders';
-import type { Song, SongState } from './song-state';
+import type { Song, SongState, Waiting } from './song-state';
 
 interface Needs {
   readonly store: Slice<Song, SongState>;
   readonly band: Band;
   readonly orders: BandOrders;
   readonly board: NoticeBoard;
-  /** Keeps the settings for the next visit. */
-  readonly keep: (settings: Settings) => void;
 }
 
 /** Keeps what is shown and what the band plays in step with what is chosen and heard. */
 export interface Conductor {
   showPlayhead(position: Playhead | null): void;
-  /** Carries a choice out and keeps it; one that cannot be worked out changes nothing and is said. */
-  apply(asked: Settings): void;
-  /** Takes a choice over that is kept already. */
-  adopt(asked: Settings): void;
+  /**
+   * Carries a choice out, and takes note of what waits; where either cannot be worked out nothing changes, which is
+   * said, and the answer is false.
+   */
+  change(asked: Settings, wait: Pick<Waiting, 'from' | 'held'> | null): boolean;
   /** The saved charts are others now: a chosen one is played as it stands. */
   takeSavedCharts(): void;
 }
 
 /** The music of a section with its harp and fit, worked out once a section. */
-const createTuneCache = (settings: () => Settings): ((section: Section) => Tune) => {
+const createTuneCache = (settingsFor: (section: Section) => Settings): ((section: Section) => Tune) => {
   const tunes = new WeakMap<Section, { readonly of: Settings; readonly tune: Tune }>();
   return (section) => {
     const known = tunes.get(section);
-    if (known && known.of === settings()) return known.tune;
-    const tune = tuneFor(settings(), section.chart);
-    tunes.set(section, { of: settings(), tune });
+    const settings = settingsFor(section);
+    if (known && known.of === settings) return known.tune;
+    const tune = tuneFor(settings, section.chart);
+    tunes.set(section, { of: settings, tune });
     return tune;
   };
 };
@@ -60,9 +61,12 @@ const unplayable = (name: string): Notice => ({
 });
 
 /** Keeps tune, band and view in step with the settings, the saved charts and what is heard. */
-export const createConductor = ({ store, band, orders, board, keep }: Needs): Conductor => {
+export const createConductor = ({ store, band, orders, board }: Needs): Conductor => {
   const state = store.getState;
-  const tuneOf = createTuneCache(() => state().settings);
+  const tuneOf = createTuneCache(({ chorus }) => {
+    const { waiting, settings } = state();
+    return waiting?.from != null && chorus >= waiting.from ? waiting.settings : settings;
+  });
   const showPlayhead = (position: Playhead | null): void => {
     if (position === null) {
       store.setState({ ...restingViews(state().tune, state().cursor), lastChorus: null });
@@ -77,29 +81,29 @@ export const createConductor = ({ store, band, orders, board, keep }: Needs): Co
   };
   const show = (): void => showPlayhead(isUnderWay(band) ? band.playhead() : null);
 
-  /** False when the choice cannot be worked out; everything is as before then. */
-  const changeTo = (asked: Settings): boolean => {
-    const { settings, tune } = state();
-    if (asked === settings) return false;
-    try {
-      tuneTo(asked);
-      band.setSound(audibleSoundOf(state()));
-      orders.follow();
-    } catch (error) {
-      store.setState({ settings, tune });
-      board.post(unworkable(error));
-      return false;
-    }
-    show();
-    return true;
+  const waitFor = ({ from, held }: Pick<Waiting, 'from' | 'held'>): Waiting => {
+    const settings = withHeld(state().settings, held);
+    return { from, held, settings, tune: tuneFor(settings, chartFor(settings, state().ownCharts)) };
   };
 
   return {
     showPlayhead,
-    apply: (asked) => {
-      if (changeTo(asked)) keep(state().settings);
+    change: (asked, wait) => {
+      const { settings, tune, waiting } = state();
+      if (asked === settings && wait === null && waiting === null) return false;
+      try {
+        tuneTo(asked);
+        store.setState({ waiting: wait && waitFor(wait) });
+        band.setSound(audibleSoundOf(state()));
+        orders.follow();
+      } catch (error) {
+        store.setState({ settings, tune, waiting });
+        board.post(unworkable(error));
+        return false;
+      }
+      show();
+      return true;
     },
-    adopt: changeTo,
     takeSavedCharts: (): void => {
       const { settings, ownCharts } = state();
       try {
@@ -110,6 +114,8 @@ export const createConductor = ({ store, band, orders, board, keep }: Needs): Co
         board.post(unplayable(name));
         tuneTo(withForm(settings, DEFAULT_SETTINGS.formId));
       }
+      const { waiting } = state();
+      if (waiting !== null) store.setState({ waiting: waitFor(waiting) });
       orders.follow();
       show();
     },

@@ -22,7 +22,7 @@ import type { AuditionNote, Engine, EngineCounts, EngineOptions } from './engine
 import { auditionNote, notesFromHeld, notesSoon, openingNotes } from './engine-notes';
 import { CHANGE_EVERY_MS, CLOSED_AFTER, LEAD, PULSE_MS, READY_AHEAD, WAIT } from './engine-times';
 import { createPlayer, type Player } from './note-player';
-import { keysOf, noteSound } from './note-sound';
+import { keysOf, noteSound, soundAt } from './note-sound';
 
 /** Builds the band's engine. */
 export const createEngine = (options: EngineOptions): Engine => new BandEngine(options);
@@ -68,7 +68,7 @@ class BandEngine implements Engine {
     this.player = createPlayer({
       context,
       find,
-      connect: (gain, part, pitch) => this.mixer.connect(gain, part, this.voice(part), pitch),
+      connect: (gain, note) => this.mixer.connect(gain, note.event.part, this.voice(note), note.event.pitch),
     });
     this.asidePlayer = createPlayer({ context, find, connect: (gain) => this.mixer.connectAside(gain) });
     this.transport = createTransport({
@@ -207,8 +207,8 @@ class BandEngine implements Engine {
     this.mixer.dispose();
   }
 
-  private voice(part: PartId) {
-    return voiceOf(part, this.mustSound());
+  private voice(note: ScheduledNote) {
+    return voiceOf(note.event.part, soundAt(note, this.mustSound()));
   }
 
   private mustSound(): BandSound {

@@ -24,7 +24,7 @@ interface Sounding {
 export interface PlayerOptions {
   readonly context: BaseAudioContext;
   /** Connects a note's gain to the mixer. */
-  readonly connect: (gain: GainNode, part: PartId, pitch: number) => void;
+  readonly connect: (gain: GainNode, note: ScheduledNote) => void;
   readonly find: (note: ScheduledNote) => NoteSound | null;
 }
 
@@ -100,7 +100,7 @@ class BufferPlayer implements Player {
     }
     const gain = this.context.createGain();
     source.connect(gain);
-    this.connect(gain, part, pitch);
+    this.connect(gain, note);
     const entry: Sounding = { part, pitch, source, gain, envelope };
     source.onended = () => this.forget(entry);
     source.start(at, offsetIn(sound, note.offset * rate));

@@ -11,14 +11,20 @@ export interface NoteSound {
   readonly level: number;
 }
 
+/** How the band sounds where this note is played. */
+export const soundAt = <Sound extends Partial<BandSound>>(
+  { instruments }: ScheduledNote,
+  sound: Sound,
+): Sound => (instruments === undefined ? sound : { ...sound, ...instruments });
+
 /** The keys of the bank that notes need, in the order of the notes. */
 export const keysOf = (notes: readonly ScheduledNote[], sound: BandSound): SoundKey[] =>
-  notes.map(({ event, stroke }) => soundKeyFor({ ...event, stroke }, sound));
+  notes.map((note) => soundKeyFor({ ...note.event, stroke: note.stroke }, soundAt(note, sound)));
 
 /** The sound a note is played with now; null when there is nothing like it. */
 export const noteSound = (bank: Bank, note: ScheduledNote, sound: BandSound): NoteSound | null => {
   const { event, stroke } = note;
-  const found = bank.find(soundKeyFor({ ...event, stroke }, sound));
+  const found = bank.find(soundKeyFor({ ...event, stroke }, soundAt(note, sound)));
   if (found === null) return null;
   const { voice, layer } = found.sound.key;
   return { found, level: gainInLayer(event.velocity, layer) * voiceGain(voice) };

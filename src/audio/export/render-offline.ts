@@ -192,7 +192,7 @@ const renderPiece = async (
   const player = createPlayer({
     context,
     find: (note) => noteSound(bank, note, sound),
-    connect: (gain, part, pitch) => mixer.connect(gain, part, voiceOf(part, sound), pitch),
+    connect: (gain, { event: { part, pitch } }) => mixer.connect(gain, part, voiceOf(part, sound), pitch),
   });
   const next = from + PIECE_SECONDS;
   const after = within(stage, next, next + GIVE_WAY_SECONDS).map((note) => ({ ...note, at: note.at - from }));

@@ -1,3 +1,4 @@
+import { programAt } from '../../core/arranger/changing-program';
 import type { Program, Section } from '../../core/arranger/program';
 import { sectionAt } from '../../core/arranger/section-at';
 import { rangeOf, slotAt } from '../../core/arranger/song-plan';
@@ -13,9 +14,10 @@ const barsLeftOut = (program: Program, fromBar: number): number => {
  * (the nearest there is), the others at their beginning. Null after the end.
  */
 export const bandSection = (program: Program, index: number, fromBar: number): Section | null => {
-  const slot = slotAt(program.plan, index);
+  const place = programAt(program, index);
+  const slot = slotAt(place.program.plan, place.index);
   const first = slot?.kind === 'chorus' && slot.chorus === 0;
-  return sectionAt(program, index, first ? barsLeftOut(program, fromBar) : 0);
+  return sectionAt(program, index, first ? barsLeftOut(place.program, fromBar) : 0);
 };
 
 /** Every section of a program from the first to the last. Throws RangeError when the program has no end. */

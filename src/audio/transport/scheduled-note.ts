@@ -1,3 +1,4 @@
+import type { Instruments } from '../../core/arranger/program';
 import type { NoteEvent, PartId } from '../../core/score/score';
 import { elementAt } from '../../core/theory/element-at';
 import { type Placement, tickAtTime, timeOfTick } from './timeline';
@@ -12,6 +13,8 @@ export interface ScheduledNote {
   readonly glideSeconds: number;
   /** Counts the strokes of one key within a section, for taking turns between recordings of it. */
   readonly stroke: number;
+  /** Instruments of its own; those that play now when absent. */
+  readonly instruments?: Instruments;
 }
 
 /** Seconds each part plays behind (+) or ahead of (−) the beat. */
@@ -44,6 +47,7 @@ const strokesOf = (events: readonly NoteEvent[], first: number): readonly number
 };
 
 const schedule = (placement: Placement, index: number, push: Push): ScheduledNote => {
+  const { instruments } = placement.section;
   const event = elementAt(placement.section.score.events, index);
   const late = push[event.part] ?? 0;
   const at = timeOfTick(placement, event.at) + late;
@@ -55,6 +59,7 @@ const schedule = (placement: Placement, index: number, push: Push): ScheduledNot
     offset: 0,
     glideSeconds: glide > 0 ? timeOfTick(placement, event.at + glide) + late - at : 0,
     stroke: strokesOf(placement.section.score.events, placement.section.index)[index] ?? 0,
+    ...(instruments === undefined ? {} : { instruments }),
   };
 };
 

@@ -44,6 +44,9 @@ export interface Plan {
   readonly sounding: Sounding;
 }
 
+/** What bass, chords and drums are played on. */
+export type Instruments = Pick<Style, 'bass' | 'chords' | 'kit'>;
+
 /** Everything that determines what the band plays. */
 export interface Program {
   /** One chorus in the song key. */
@@ -57,6 +60,8 @@ export interface Program {
    * feel swings them). Keys left out have no lead.
    */
   readonly leads?: Readonly<Partial<Record<number, readonly (readonly NoteEvent[])[]>>>;
+  /** What is played from a chorus on (from 0) in place of this. */
+  readonly later?: { readonly from: number; readonly program: Program };
 }
 
 export interface TempoStep {
@@ -77,6 +82,8 @@ export interface Section {
   readonly barNumbers: readonly (number | null)[];
   readonly score: Score;
   readonly tempo: readonly TempoStep[];
+  /** The instruments that play it, where they are not those that play now. */
+  readonly instruments?: Instruments;
   /** True when nothing follows. */
   readonly last: boolean;
 }

@@ -14,6 +14,7 @@ import { seedFrom } from '../theory/random';
 import { asBpm, asTicks } from '../theory/units';
 import { chorusShapes } from './arc';
 import { arrange } from './arrange';
+import { programAt } from './changing-program';
 import { closeChorus, finalChord, homeChord, type ShapedChart } from './closing';
 import { countInChart, countInScore } from './count-in';
 import { leadOfChorus } from './lead';
@@ -236,6 +237,14 @@ const endingSection = (program: Program, index: number, slot: Slot & { kind: 'en
  * sectionAt(program, 4) // null
  */
 export const sectionAt = (program: Program, index: number, fromBar = 0): Section | null => {
+  const place = programAt(program, index);
+  const section = plannedSection(place.program, place.index, fromBar);
+  if (section === null || place.program === program) return section;
+  const { bass, chords, kit } = place.program.style;
+  return { ...section, index, instruments: { bass, chords, kit } };
+};
+
+const plannedSection = (program: Program, index: number, fromBar: number): Section | null => {
   const slot = slotAt(program.plan, index);
   if (slot === null) return null;
   if (slot.kind === 'count-in') return countInSection(program, index, slot);

@@ -90,6 +90,8 @@ export const SONG_SETTINGS = {
   songPinned: setting('pinned song key', false, v.boolean()),
   /** The harp in hand stays when the song key changes, and the position follows. */
   harpLocked: setting('harp that is kept', false, v.boolean()),
+  /** Whether key, tempo, feel and form chosen while the band plays wait for the next chorus. */
+  changesWait: setting('time of changes', false, v.boolean()),
   /** A built-in form or a chart of the player's own; where nothing has this id, the standard form is meant. */
   formId: setting('form', 'quick-change-turnaround', shortText),
   tempo: setting('tempo', asBpm(104), tempoSchema),
