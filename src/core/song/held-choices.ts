@@ -56,7 +56,7 @@ export const chorusAfter = ({ section }: Playhead): number | null => {
 /**
  * What waits, in a few words.
  * @param tune the song as it will be.
- * @example 'A, D harp, 120 beats a minute'
+ * @example 'A on a D harp, tempo 120'
  */
 export const heldWords = (held: HeldChoices, { chart, harp }: Pick<Tune, 'chart' | 'harp'>): string =>
   [
@@ -69,5 +69,5 @@ export const heldWords = (held: HeldChoices, { chart, harp }: Pick<Tune, 'chart'
           )} harp`,
         ]),
     ...(held.style === undefined ? [] : [feelOf(held.style.feel).name]),
-    ...(held.tempo === undefined ? [] : [`${Math.round(held.tempo * 10) / 10} beats a minute`]),
+    ...(held.tempo === undefined ? [] : [`tempo ${Math.round(held.tempo * 10) / 10}`]),
   ].join(', ');

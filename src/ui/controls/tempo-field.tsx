@@ -1,11 +1,12 @@
 import { useEffect, useId, useState } from 'react';
 import { asEpochMs } from '../../core/theory/units';
-import { useSelected, useSession } from '../state/session-context';
+import { useSession } from '../state/session-context';
+import { useChosen } from '../state/use-chosen';
 
 /** Tempo: typed, stepped or tapped. What cannot be used is said beside it and the tempo stays. */
 export const TempoField = () => {
   const { commands } = useSession();
-  const tempo = useSelected((state) => state.settings.tempo);
+  const tempo = useChosen((settings) => settings.tempo);
   const [draft, setDraft] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   const id = useId();

@@ -29,9 +29,15 @@ export const Announcer = () => {
     before.current = heard;
     if (said !== '') setText(said);
   }, [playing, now, wish, turn]);
+  const taken = useSelected((state) => state.taken);
   return (
-    <p className="unseen" role="status" aria-label="Announcements">
-      {wish === 'off' ? '' : text}
-    </p>
+    <>
+      <p className="unseen" role="status" aria-label="Undo">
+        {taken}
+      </p>
+      <p className="unseen" role="status" aria-label="Announcements">
+        {wish === 'off' ? '' : text}
+      </p>
+    </>
   );
 };

@@ -1,4 +1,5 @@
 import { useSelected, useSession } from '../state/session-context';
+import { HeldChoices } from './held-choices';
 import { LinkedSong } from './linked-song';
 import { NewVersion } from './new-version';
 
@@ -17,6 +18,7 @@ export const Notices = () => {
         </div>
       ))}
       <LinkedSong />
+      <HeldChoices />
       <NewVersion />
     </div>
   );

@@ -55,6 +55,19 @@ const onKeyUp = (event: KeyboardEvent): void => {
     event.preventDefault();
 };
 
+/** Text fields undo what is typed in them. */
+const TYPED_IN = 'input:not([type="checkbox"]):not([type="range"]), textarea';
+
+/** Control or Command with Z undoes a choice, with Shift too it makes one again. */
+const undoOrRedo = (event: KeyboardEvent, commands: Commands): void => {
+  const { target } = event;
+  if (event.altKey || event.key.toLowerCase() !== 'z') return;
+  if (target instanceof HTMLElement && target.closest(TYPED_IN)) return;
+  event.preventDefault();
+  if (event.shiftKey) commands.redoChoice();
+  else commands.undoChoice();
+};
+
 /** Calls back when the question mark is pressed where nothing is being typed. */
 export const useHelpKey = (onHelp: () => void): void => {
   useEffect(() => {
@@ -68,12 +81,13 @@ export const useHelpKey = (onHelp: () => void): void => {
   }, [onHelp]);
 };
 
-/** The page's keys: space plays and stops, p pauses, arrows move by bar and line, + and − change the tempo. */
+/** The page's keys: space plays and stops, p pauses, arrows move by bar and line, + and − change the tempo, Ctrl+Z undoes. */
 export const useKeys = (): void => {
   const session = useSession();
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.metaKey || event.altKey || belongsToControl(event)) return;
+      if (event.ctrlKey || event.metaKey) return undoOrRedo(event, session.commands);
+      if (event.altKey || belongsToControl(event)) return;
       const action = ACTIONS[event.key.length === 1 ? event.key.toLowerCase() : event.key];
       if (!action || scrolls(event, session)) return;
       event.preventDefault();

@@ -8,7 +8,8 @@ import { asHz } from '../../../core/theory/units';
 import { Choice } from '../../controls/choice';
 import { Slider } from '../../controls/slider';
 import { Switch } from '../../controls/switch';
-import { useSelected, useSession } from '../../state/session-context';
+import { useSession } from '../../state/session-context';
+import { useChosen } from '../../state/use-chosen';
 
 const RANGES = [
   { value: 1, text: 'High (an octave up)' },
@@ -35,7 +36,7 @@ const BEATING = 'Notes beat when together they swell and fade, because they are 
 /** Range, pitch and temper of the harp in hand. */
 export const HarpInHand = () => {
   const { commands } = useSession();
-  const settings = useSelected((state) => state.settings);
+  const settings = useChosen((settings) => settings);
   const { intonation } = settings;
   const ownCents = typeof intonation !== 'string';
   const options: readonly { readonly value: IntonationId | typeof OWN_CENTS; readonly text: string }[] = [

@@ -5,6 +5,7 @@ import { Choice, optionsOf } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { Switch } from '../../controls/switch';
+import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
 import { HarpAdvice } from './harp-advice';
 import { HarpCaseList } from './harp-case-list';
@@ -67,6 +68,7 @@ const Shown = () => {
 /** The harp in hand, what its player can do on it, the harps in the case, and how it is all shown. */
 export const HarpPanel = ({ onClose }: { readonly onClose: () => void }) => (
   <Panel title="Harp" onClose={onClose}>
+    <UndoRow />
     <Fold title="What you can play" open>
       <HarpTechniques />
     </Fold>

@@ -9,17 +9,18 @@ import { asMidi } from '../../../core/theory/units';
 import { CentsField } from '../../controls/cents-field';
 import { Choice } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';
+import { useChosen } from '../../state/use-chosen';
 
 const BREATHS: readonly Breath[] = ['blow', 'draw'];
 
 const useReedCents = (): { readonly blow: readonly number[]; readonly draw: readonly number[] } => {
-  const { tuning, intonation } = useSelected((state) => state.settings);
+  const { tuning, intonation } = useChosen((settings) => settings);
   return typeof intonation === 'string' ? intonate(tuning, intonation).cents : intonation.cents;
 };
 
 const Reed = ({ breath, hole }: { readonly breath: Breath; readonly hole: number }) => {
   const { commands } = useSession();
-  const settings = useSelected((state) => state.settings);
+  const settings = useChosen((settings) => settings);
   const { tuning, harpKey, harpOctave } = settings;
   const cents = useReedCents();
   const semitones = tuning[breath][hole - 1] ?? 0;
@@ -145,7 +146,7 @@ const SaveTuning = ({ tuning }: { readonly tuning: Tuning }) => {
 /** Every reed of the harp in hand: its note and its cents. Bends and overbends on the map follow at once. */
 export const ReedEditor = () => {
   const { commands } = useSession();
-  const settings = useSelected((state) => state.settings);
+  const settings = useChosen((settings) => settings);
   const { tuning } = settings;
   const own = useSelected((state) => state.ownTunings);
   const marks = markTuning(tuning);

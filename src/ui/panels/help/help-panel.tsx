@@ -17,6 +17,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['N  B', 'the next song of the set, and the one before; page keys of a foot pedal too'],
   ['F', 'Stage, the view for playing, and back'],
   ['L', 'listen with the microphone, or stop listening'],
+  ['Ctrl Z', 'undo the last choice; with Shift, make it again'],
   ['?', 'this list'],
   ['Escape', 'close a panel'],
 ];

@@ -2,6 +2,7 @@ import { PART_IDS, type PartId } from '../../../core/score/score';
 import { MOST_LAG } from '../../../core/settings/sound-settings';
 import { Panel } from '../../controls/panel';
 import { Slider } from '../../controls/slider';
+import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
 
 const NAMES: Readonly<Record<PartId, string>> = {
@@ -97,6 +98,7 @@ export const MixerPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const master = useSelected((state) => state.settings.mix.master);
   return (
     <Panel title="Mixer" onClose={onClose}>
+      <UndoRow />
       <div className="group">
         <Slider
           label="Volume"

@@ -8,6 +8,7 @@ import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { Switch } from '../../controls/switch';
+import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
 import { WarmUpOffer } from './warm-up-offer';
 
@@ -140,6 +141,7 @@ export const PractisePanel = ({ onClose }: { readonly onClose: () => void }) => 
   const trade = useSelected((state) => state.settings.trade);
   return (
     <Panel title="Practise" onClose={onClose}>
+      <UndoRow />
       <Fold title="Warm-up" open>
         <WarmUpOffer onStart={onClose} />
       </Fold>

@@ -7,12 +7,13 @@ import { keyName, PITCH_CLASSES, prettyName } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
 import { formOptions } from '../../controls/form-options';
 import { useSelected, useSession } from '../../state/session-context';
+import { useChosen } from '../../state/use-chosen';
 
 /** What is played and on what: the choices every song needs. */
 export const SongChoices = () => {
   const { commands } = useSession();
-  const settings = useSelected((state) => state.settings);
-  const { key, mode } = useSelected((state) => state.tune.chart);
+  const settings = useChosen((settings) => settings);
+  const { key, mode } = useSelected(({ waiting, tune }) => (waiting?.tune ?? tune).chart);
   const own = useSelected((state) => state.ownTunings);
   const ownCharts = useSelected((state) => state.ownCharts);
   const form = formOf(settings, ownCharts);

@@ -1,13 +1,17 @@
 import { asEpochMs } from '../../../core/theory/units';
 import { Panel } from '../../controls/panel';
-import { useSession } from '../../state/session-context';
+import { Switch } from '../../controls/switch';
+import { UndoRow } from '../../controls/undo-row';
+import { useSelected, useSession } from '../../state/session-context';
 import { SongChoices } from './song-choices';
 
 /** The song's choices as a panel, for screens too narrow for the row. */
 export const SongPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
+  const waits = useSelected((state) => state.settings.changesWait);
   return (
     <Panel title="Song" onClose={onClose}>
+      <UndoRow />
       <div className="group">
         <SongChoices />
         <div className="strip-buttons">
@@ -21,6 +25,12 @@ export const SongPanel = ({ onClose }: { readonly onClose: () => void }) => {
         <button type="button" className="tool" onClick={(event) => commands.tap(asEpochMs(event.timeStamp))}>
           Tap the tempo here
         </button>
+        <Switch
+          label="Change at the next chorus"
+          on={waits}
+          hint="While the band plays, another key, tempo, feel or form waits until the chorus is over."
+          onChange={(changesWait) => commands.choose({ changesWait })}
+        />
       </div>
     </Panel>
   );

@@ -70,7 +70,7 @@ describe('changes that wait for the next chorus', () => {
       later: { from: 1, program: { chart: { key: 2 }, tempo: 120 } },
     });
     const { waiting } = state();
-    expect(waiting && heldWords(waiting.held, waiting.tune)).toBe('D on a G harp, 120 beats a minute');
+    expect(waiting && heldWords(waiting.held, waiting.tune)).toBe('D on a G harp, tempo 120');
     expect([kept().tempo, kept().harpKey]).toEqual([120, 7]);
   });
 

@@ -1,0 +1,85 @@
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { afterEach, describe, expect, it } from 'vitest';
+import { openPage } from '../helpers/open-page';
+
+afterEach(cleanup);
+
+const chosen = (label: string): string => (screen.getByLabelText(label) as HTMLInputElement).value;
+const choose = (label: string, value: string) =>
+  fireEvent.change(screen.getByLabelText(label), { target: { value } });
+const press = (name: string) => fireEvent.click(screen.getByText(name, { selector: 'button' }));
+const undoKey = (target: Element, shiftKey = false) =>
+  fireEvent.keyDown(target, { key: shiftKey ? 'Z' : 'z', ctrlKey: true, shiftKey });
+const undone = (): string | null => screen.getByLabelText('Undo').textContent;
+const songLine = () => screen.getByText(/Song in/).closest('p')?.textContent;
+
+describe('undoing on the page', () => {
+  it('works by keys from wherever nothing is typed, and says what was undone', () => {
+    openPage();
+    choose('Feel', 'swing');
+    expect(undoKey(screen.getByLabelText('Tempo'))).toBe(true);
+    expect(chosen('Feel')).toBe('swing');
+    expect(undoKey(screen.getByLabelText('Feel'))).toBe(false);
+    expect([chosen('Feel'), undone()]).toEqual(['shuffle', 'Undone: feel']);
+    undoKey(document.body, true);
+    expect([chosen('Feel'), undone()]).toEqual(['swing', 'Made again: feel']);
+  });
+
+  it('has buttons with the name of the choice in the panels where choices are made', () => {
+    openPage();
+    for (const entry of ['Song', 'Harp', 'Band', 'Practise']) {
+      press(entry);
+      expect(within(screen.getByLabelText('Choices made')).getByText('Nothing to undo')).toHaveProperty(
+        'disabled',
+        true,
+      );
+    }
+    choose('Feel', 'swing');
+    press('Undo feel');
+    expect(chosen('Feel')).toBe('shuffle');
+    press('Redo feel');
+    expect(chosen('Feel')).toBe('swing');
+  });
+});
+
+describe('changes at the next chorus', () => {
+  it('are chosen and said at once, come with the chorus, sooner when asked, or not at all', async () => {
+    const { band, session } = openPage();
+    press('Song');
+    fireEvent.click(screen.getByLabelText('Change at the next chorus'));
+    press('Close');
+    await act(() => session.commands.play());
+    act(() => band.hear(1, 4));
+    choose('Song key', '9');
+    fireEvent.click(screen.getByLabelText('Faster'));
+    expect(screen.getByText('From the next chorus: A on a D harp, tempo 106.')).toBeTruthy();
+    expect([chosen('Song key'), chosen('Tempo'), songLine()]).toEqual([
+      '9',
+      '106',
+      'Song in G, C harp, 2nd position (cross)',
+    ]);
+    press('Take it back');
+    expect([chosen('Song key'), chosen('Tempo'), band.programs.at(-1)?.later]).toEqual([
+      '7',
+      '104',
+      undefined,
+    ]);
+    choose('Song key', '9');
+    act(() => band.hear(2, 0));
+    expect(songLine()).toBe('Song in A, D harp, 2nd position (cross)');
+    expect(screen.queryByText(/From the next chorus/)).toBeNull();
+    choose('Song key', '0');
+    press('Change now');
+    expect([band.programs.at(-1)?.chart.key, screen.queryByText(/From the next chorus/)]).toEqual([0, null]);
+  });
+});
+
+describe('a loudspeaker that lags', () => {
+  it('is waited for as long as the mixer says', () => {
+    const { band } = openPage();
+    press('Band');
+    press('Mixer');
+    fireEvent.change(screen.getByLabelText(/^Loudspeaker late by/), { target: { value: '180' } });
+    expect(band.sounds.at(-1)?.lag).toBe(0.18);
+  });
+});
