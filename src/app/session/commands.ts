@@ -6,4 +6,9 @@ import type { PlayCommands } from '../song/play-commands';
 import type { FeatureCommands } from './features';
 
 /** Everything the page can ask for, feature by feature. */
-export type Commands = ChoiceCommands & HistoryCommands & PlayCommands & ShelfCommands & CopyCommands & FeatureCommands;
+export type Commands = ChoiceCommands &
+  HistoryCommands &
+  PlayCommands &
+  ShelfCommands &
+  CopyCommands &
+  FeatureCommands;

@@ -25,6 +25,7 @@ const PLAN_NAMES: Names<Plan> = {
   ritard: 'slowing down',
   repeat: 'repeat',
   countBetween: 'count between',
+  turnarounds: 'turnarounds',
   keys: 'change of key',
   tempo: 'change of tempo',
   dropOut: 'drop-out',

@@ -86,8 +86,8 @@ export const useKeys = (): void => {
   const session = useSession();
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.metaKey) return undoOrRedo(event, session.commands);
-      if (event.altKey || belongsToControl(event)) return;
+      if (event.ctrlKey || event.metaKey) undoOrRedo(event, session.commands);
+      if (event.ctrlKey || event.metaKey || event.altKey || belongsToControl(event)) return;
       const action = ACTIONS[event.key.length === 1 ? event.key.toLowerCase() : event.key];
       if (!action || scrolls(event, session)) return;
       event.preventDefault();
