@@ -44,17 +44,11 @@ interface Needs {
 /** Choices of one thing so soon after each other are one step to undo. */
 const JOIN_SECONDS = 1;
 
-/** Creates what carries choices out. */
-export const createChoosing = ({ store, band, conductor, keep, later }: Needs): Choosing => {
+/** Carries choices out now or from the next chorus; false when one cannot be worked out: nothing is changed then. */
+const createCarrier = ({ store, band, conductor }: Needs) => {
   const state = store.getState;
-  const chosen = (): Settings => state().waiting?.settings ?? state().settings;
-  let joins = false;
-  let forget = (): void => {};
-
   const canWait = (): boolean =>
     state().settings.changesWait && isUnderWay(band) && state().warmUp === null && band.playhead() !== null;
-
-  /** False when it cannot be worked out: nothing is changed then. */
   const carryOut = (asked: Settings, wait = canWait()): boolean => {
     if (!wait || !asked.changesWait) return conductor.change(asked, null);
     const { settings, waiting } = state();
@@ -63,36 +57,61 @@ export const createChoosing = ({ store, band, conductor, keep, later }: Needs): 
     const from = waiting?.from ?? (playhead && chorusAfter(playhead));
     return conductor.change(now, held && { from, held });
   };
-
-  const record = (from: Settings, to: Settings): void => {
-    store.setState({ choices: recordChoice(state().choices, from, to, joins), taken: '' });
-    joins = true;
-    forget();
-    forget = later(JOIN_SECONDS, () => {
-      joins = false;
-    });
+  return {
+    carryOut,
+    /** Carries out what waits. */
+    carryOutHeld: (): void => {
+      const { waiting, settings } = state();
+      if (waiting !== null) carryOut(withHeld(settings, waiting.held), false);
+    },
   };
+};
 
+/** Whether choices of one thing belong to one step. */
+const createJoining = (later: Needs['later']) => {
+  let joins = false;
+  let forget = (): void => {};
+  return {
+    joins: () => joins,
+    /** Lets what comes soon belong to the same step. */
+    open: (): void => {
+      joins = true;
+      forget();
+      forget = later(JOIN_SECONDS, () => {
+        joins = false;
+      });
+    },
+    close: (): void => {
+      joins = false;
+    },
+  };
+};
+
+/** Whether a section is heard with which what waits for a chorus begins. */
+const begins = ({ section: { kind, chorus } }: Playhead, from: number): boolean =>
+  kind !== 'intro' && chorus >= from && (kind !== 'count-in' || chorus > 0);
+
+/** Creates what carries choices out. */
+export const createChoosing = (needs: Needs): Choosing => {
+  const { store, band, keep, later } = needs;
+  const state = store.getState;
+  const chosen = (): Settings => state().waiting?.settings ?? state().settings;
+  const { carryOut, carryOutHeld } = createCarrier(needs);
+  const joining = createJoining(later);
   const change: Choosing['change'] = (make) => {
     const from = chosen();
     const asked = make(from);
     if (asked === from || !carryOut(asked)) return;
     keep(chosen());
-    record(from, chosen());
+    store.setState({ choices: recordChoice(state().choices, from, chosen(), joining.joins()), taken: '' });
+    joining.open();
   };
-
   const take = (step: ChoiceTaken | null, verb: string): void => {
     if (step === null || !carryOut(step.settings)) return;
-    joins = false;
+    joining.close();
     keep(chosen());
     store.setState({ choices: step.history, taken: `${verb}: ${step.name}` });
   };
-
-  const carryOutHeld = (): void => {
-    const { waiting, settings } = state();
-    if (waiting !== null) carryOut(withHeld(settings, waiting.held), false);
-  };
-
   return {
     change,
     apply: (asked) => {
@@ -102,9 +121,7 @@ export const createChoosing = ({ store, band, conductor, keep, later }: Needs): 
     adopt: (make) => void carryOut(make(chosen())),
     onPlayhead: (position) => {
       const from = state().waiting?.from ?? null;
-      if (position === null || from === null) return;
-      const { kind, chorus } = position.section;
-      if (kind !== 'intro' && chorus >= from && (kind !== 'count-in' || chorus > 0)) carryOutHeld();
+      if (position !== null && from !== null && begins(position, from)) carryOutHeld();
     },
     onStatus: () => {
       if (!isUnderWay(band)) carryOutHeld();

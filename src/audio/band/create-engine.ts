@@ -171,7 +171,7 @@ class BandEngine implements Engine {
   }
 
   playheadAt(time: number): Playhead | null {
-    return playheadAt(this.transport.timeline(), time - this.delay);
+    return playheadAt(this.transport.timeline(), time - this.delay - (this.sound?.lag ?? 0));
   }
 
   upcoming(): Section | null {
