@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { instrumentsAddress, instrumentsPlugin } from './.dev/instruments.mjs';
 import { programVersion, shippedLicences } from './.dev/licences.mjs';
 
 const project = (name: string, environment: 'node' | 'happy-dom', seconds: number) => ({
@@ -27,8 +28,12 @@ const timed = inBrowser('browser-timed');
 // biome-ignore lint/style/noDefaultExport: the build tool reads its configuration from the default export
 export default defineConfig({
   base: './',
-  plugins: [react()],
-  define: { VERSION: JSON.stringify(programVersion()), SHIPPED: JSON.stringify(shippedLicences()) },
+  plugins: [instrumentsPlugin(), react()],
+  define: {
+    VERSION: JSON.stringify(programVersion()),
+    SHIPPED: JSON.stringify(shippedLicences()),
+    INSTRUMENTS: JSON.stringify(instrumentsAddress()),
+  },
   build: {
     target: 'es2022',
     chunkSizeWarningLimit: 700,

@@ -10,6 +10,8 @@ import { addServiceWorker } from './service-worker.mjs';
 /** The folder that is served. */
 export const DIST = join(ROOT, 'dist');
 const SOURCES = [
+  '.dev/instruments-licence.txt',
+  '.dev/instruments.mjs',
   '.dev/licences.mjs',
   '.dev/serve.mjs',
   '.dev/service-worker.mjs',

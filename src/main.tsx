@@ -2,9 +2,11 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { loadExportWork } from './app/export/export';
 import { createSession, type Session } from './app/session/session';
-import { WEB_GROUND } from './audio/band/band-ground';
+import { webGround } from './audio/band/band-ground';
 import { createBand } from './audio/band/create-band';
-import { createOwnSounds } from './audio/soundfont/soundfont-route';
+import type { WorkerRoute } from './audio/bank/bank';
+import { fetchInstruments } from './audio/soundfont/instruments-file';
+import { createFileSounds } from './audio/soundfont/soundfont-route';
 import { createPageLink } from './link/page-link';
 import { createMicrophone } from './mic/create-microphone';
 import { createOffline } from './offline/offline';
@@ -21,7 +23,15 @@ import { fetchStage } from './ui/page/stage-place';
 const page = document.getElementById('page');
 if (page === null) throw new Error('The page has no element "page" to draw into');
 
-const ownSounds = createOwnSounds();
+let sources = 0;
+const nextSource = (): number => {
+  sources += 1;
+  return sources;
+};
+const ownSounds = createFileSounds({ manner: 'as it is', nextSource });
+const recorded = createFileSounds({ manner: 'varied', nextSource });
+/** A sound that names a file goes to the holder of that file, and on where it has none. */
+const route: WorkerRoute = (worker) => ownSounds.route(recorded.route(worker));
 
 /** Once the page and what it shows are here, and then when nothing else is to be done (not every browser tells). */
 const whenIdle = (run: () => void): void => {
@@ -46,16 +56,14 @@ const fetchTheRest = async (session: Session): Promise<void> => {
   await LATER_PARTS.fetch().catch(LATER_PARTS.forgetFailure);
   session.prepare();
   await Promise.allSettled([fetchStage(), loadRenderer(), loadExportWork(), loadCompressor()]);
+  await session.commands.fetchRecorded();
 };
 
 const kept = createKeptValues(() => window.localStorage, window);
 
 const open = (): Session =>
   createSession({
-    band: createBand({
-      ...WEB_GROUND,
-      loadEngine: (context, events) => WEB_GROUND.loadEngine(context, { ...events, route: ownSounds.route }),
-    }),
+    band: createBand(webGround(route)),
     kept,
     newSeed: () => Math.floor(Math.random() * 1_000_000),
     later: (seconds, run) => {
@@ -65,12 +73,13 @@ const open = (): Session =>
     takeAway: {
       loadRenderer: async () => {
         const { renderSections } = await loadRenderer();
-        return (request) => renderSections({ ...request, route: ownSounds.route });
+        return (request) => renderSections({ ...request, route });
       },
       saver: createFileSaver(),
       loadCompressor: async () => (await loadCompressor()).createAudioCompressor(),
     },
     ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
+    recorded: { sounds: recorded, fetchFile: fetchInstruments },
     book: createPageLink({
       location: window.location,
       show: (address) => window.history.replaceState(null, '', address),

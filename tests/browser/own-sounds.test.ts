@@ -98,7 +98,7 @@ describe('sounds of one’s own in the built page', () => {
     await load('hall.sf2', bandSoundFont());
     await group().getByText('Kept in this browser until you forget it.').waitFor();
     for (const part of ['Drums', 'Bass', 'Chords', 'Harp']) {
-      expect(await group().getByLabel(`${part} from this file`).isChecked()).toBe(true);
+      await expect.poll(() => page.getByLabel(`${part} sound`).inputValue()).toBe('own');
     }
     await panel('Play');
     await page.locator('[aria-current="true"][aria-label^="Bar 2"]').waitFor();
@@ -138,7 +138,7 @@ describe('sounds of one’s own in the built page', () => {
       ),
     );
     await group().getByText('hall.sf3').waitFor();
-    expect(await group().getByLabel('Chords from this file').isChecked()).toBe(true);
+    await expect.poll(() => page.getByLabel('Chords sound').inputValue()).toBe('own');
     await group().getByRole('button', { name: 'Forget this file' }).click();
     await leave();
   });

@@ -136,7 +136,13 @@ const DEVICES: readonly FolderRule[] = [
   device('audio/transport', 'sections on the clock of the sound, a window ahead', ...VOICES),
   device('audio/mixer', 'channels, room, limiter; loudness of the feels', ...VOICES),
   device('audio/bank', 'sounds computed in a worker and kept', ...VOICES, 'audio/transport'),
-  device('audio/soundfont', 'sounds from a file of the player’s own', 'listeners', ...VOICES, 'audio/bank'),
+  device(
+    'audio/soundfont',
+    'sounds from a file: the recorded instruments, or one of the player’s own',
+    'listeners',
+    ...VOICES,
+    'audio/bank',
+  ),
   device(
     'audio/band',
     'the band that plays: one engine of transport, bank and mixer',
@@ -190,7 +196,11 @@ const APP: readonly FolderRule[] = [
   feature('song', 'the song on the stand: choosing, playing, showing', 'keeping'),
   feature('charts', 'charts of the player’s own: drafts, saving, tabs', 'keeping', 'song'),
   feature('book', 'the player’s book: songs, sets, playing through a set', 'keeping', 'song', 'charts'),
-  feature('soundfont', 'the player’s own sounds: load, choose, keep', 'song'),
+  feature(
+    'soundfont',
+    'sounds from files: the recorded instruments; the player’s own to load, choose, keep',
+    'song',
+  ),
   feature('export', 'files to take away', 'song'),
   feature('warm-up', 'a warm-up that runs by itself', 'song'),
   feature('stage', 'the view for playing: open or not, the screen awake', 'song', 'warm-up'),

@@ -82,7 +82,9 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
       asked.push('pause');
       if (status.kind === 'playing') report({ kind: 'paused' });
     },
-    prepare: (program, sound, fromBar) => prepared.push({ program, sound, fromBar }),
+    prepare: async (program, sound, fromBar) => {
+      prepared.push({ program, sound, fromBar });
+    },
     prepared,
     resume: async () => {
       asked.push('resume');

@@ -1,7 +1,5 @@
-import { createSession } from '../../src/app/session/session';
-import type { StageDevices } from '../../src/app/stage/stage';
+import { createSession, type Devices } from '../../src/app/session/session';
 import { openDraft } from '../../src/core/song/chart-drafts';
-import type { PageLink } from '../../src/link/page-link';
 import type { KeptValues } from '../../src/storage/kept-values';
 import { createFakeBand } from './fake-band';
 import { createFakeMicrophone } from './fake-microphone';
@@ -13,7 +11,7 @@ let seed = 100;
 /** A session on what a tab keeps, with a band that makes no sound and time that is let pass by hand. */
 export const openSession = (
   kept: KeptValues,
-  also: { readonly screen?: StageDevices; readonly book?: PageLink } = {},
+  also: Partial<Pick<Devices, 'screen' | 'recorded' | 'book'>> = {},
 ) => {
   const due = new Set<() => void>();
   const band = createFakeBand();

@@ -1,4 +1,4 @@
-import type { Opening, OwnSounds } from '../../src/audio/soundfont/soundfont-route';
+import type { FileSounds, Opening } from '../../src/audio/soundfont/soundfont-route';
 
 /**
  * What the program relies on in the holder of the player's own sounds: one list for the one without sound that tests
@@ -11,7 +11,7 @@ export interface OwnSoundsBehaviour {
 }
 
 export interface OwnSoundsStage {
-  readonly sounds: OwnSounds;
+  readonly sounds: FileSounds;
   /** Opens a file with a piano in it. */
   readonly openGood: () => Promise<Opening>;
   /** Opens a file that is no SoundFont. */

@@ -12,7 +12,7 @@ import { STOP_TIMES } from '../../src/core/players/style';
 import { PART_IDS } from '../../src/core/score/score';
 import { SOUNDINGS } from '../../src/core/score/silence';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../../src/core/score/voices';
-import { OWN_SOUND_PARTS } from '../../src/core/settings/mix';
+import { OWN_SOUND_PARTS, RECORDED_PARTS } from '../../src/core/settings/mix';
 import { ANNOUNCEMENTS, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
 import { EAR_SHOWS } from '../../src/core/settings/practice-settings';
 import type { Settings } from '../../src/core/settings/settings';
@@ -129,6 +129,7 @@ const fields: {
   bandFollowsHarp: fc.boolean(),
   speakerLag: fc.integer({ min: 0, max: MOST_LAG }),
   ownSounds: fc.uniqueArray(fc.constantFrom(...OWN_SOUND_PARTS), { maxLength: 4 }),
+  computedVoices: fc.uniqueArray(fc.constantFrom(...RECORDED_PARTS), { maxLength: 3 }),
   line: fc.record({
     kind: fc.constantFrom('none', ...LINE_KINDS),
     pace: fc.constantFrom(...PACES),

@@ -10,50 +10,57 @@ const openPanel = async (opened = openPage()) => {
   const load = (name = 'hall.sf2') =>
     opened.user.upload(group.getByLabelText('SoundFont file'), new File(['bytes'], name));
   const click = (name: string) => opened.user.click(group.getByRole('button', { name }));
-  const isOn = (name: string) => (group.getByRole('checkbox', { name }) as HTMLInputElement).checked;
-  return { ...opened, group, load, click, isOn };
+  const sound = (part: string) => screen.getByLabelText<HTMLSelectElement>(`${part} sound`);
+  const optionsOf = (part: string) => [...sound(part).options].map(({ text }) => text);
+  return { ...opened, group, load, click, sound, optionsOf };
 };
 
 describe('your own sounds', () => {
   it('says what can be loaded while there is nothing', async () => {
     const { group } = await openPanel();
     expect(group.getByText(/General MIDI instruments of a SoundFont/)).toBeTruthy();
-    expect(group.queryAllByRole('checkbox')).toEqual([]);
     expect(group.getByRole('button', { name: 'Load a SoundFont' })).toBeTruthy();
   });
 
-  it('shows name, size and the parts that play from a file', async () => {
-    const { group, load, isOn } = await openPanel();
+  it('shows name and size, and plays every part it can from the file', async () => {
+    const { group, load, sound, optionsOf } = await openPanel();
+    expect(optionsOf('Drums')).toEqual(['Recorded', 'Computed']);
+    expect(screen.queryByLabelText('Harp sound')).toBeNull();
     await load();
     expect(await group.findByText('hall.sf2')).toBeTruthy();
     expect(group.getByText(/5 bytes/)).toBeTruthy();
     expect(group.getByText('Kept in this browser until you forget it.')).toBeTruthy();
-    expect(['Drums', 'Bass', 'Chords'].map((part) => isOn(`${part} from this file`))).toEqual([
-      true,
-      true,
-      true,
-    ]);
-    expect(group.queryByRole('checkbox', { name: /Harp/ })).toBeNull();
-    expect(group.getByText('Harp: The file has no harmonica: the built-in one plays.')).toBeTruthy();
+    expect(['Drums', 'Bass', 'Chords'].map((part) => sound(part).value)).toEqual(['own', 'own', 'own']);
+    expect(optionsOf('Bass')).toEqual(['Recorded', 'Computed', 'Your own file']);
+    expect(screen.queryByLabelText('Harp sound')).toBeNull();
+  });
+
+  it('lets the harp play from a file that has one', async () => {
+    const { load, ownSounds, optionsOf } = await openPanel();
+    ownSounds.answer = { kind: 'opened', voices: ['piano', 'harmonica'] };
+    await load();
+    expect(optionsOf('Harp')).toEqual(['Computed', 'Your own file']);
+    expect(optionsOf('Drums')).toEqual(['Recorded', 'Computed']);
   });
 
   it('tells where the file lacks the chosen instrument', async () => {
-    const { group, load, user } = await openPanel();
+    const { load, user } = await openPanel();
     await load();
     await user.selectOptions(screen.getByLabelText('Chords by'), 'Guitar');
-    expect(group.getByText('The file has no guitar: the built-in one plays.')).toBeTruthy();
+    expect(screen.getByText('Your file has no guitar: the computed one plays.')).toBeTruthy();
   });
 
-  it('switches parts, goes back to the built-in voices, and forgets the file', async () => {
-    const { group, load, click, isOn, user, band } = await openPanel();
+  it('chooses the sounds of a part, and forgets the file', async () => {
+    const { group, load, click, sound, user, band } = await openPanel();
     await load();
-    await user.click(await group.findByRole('checkbox', { name: 'Bass from this file' }));
+    await group.findByText('hall.sf2');
+    await user.selectOptions(sound('Bass'), 'Computed');
     expect(band.sounds.at(-1)?.own?.parts).toEqual(['drums', 'chords']);
-    await click('Back to the built-in voices');
-    expect(band.sounds.at(-1)?.own).toBeUndefined();
-    expect(isOn('Drums from this file')).toBe(false);
+    expect(sound('Bass').value).toBe('computed');
     await click('Forget this file');
     await waitFor(() => expect(group.queryByText('hall.sf2')).toBeNull());
+    expect(sound('Drums').value).toBe('recorded');
+    expect(sound('Bass').value).toBe('computed');
     expect(group.getByRole('button', { name: 'Load a SoundFont' })).toBeTruthy();
   });
 
@@ -62,7 +69,6 @@ describe('your own sounds', () => {
     ownSounds.answer = { kind: 'refused', why: { kind: 'other' } };
     await load('notes.sf2');
     expect((await group.findByRole('alert')).textContent).toMatch(/“notes\.sf2” is not a SoundFont/);
-    expect(group.queryAllByRole('checkbox')).toEqual([]);
   });
 
   it('says when a file is only there for this visit', async () => {

@@ -1,7 +1,8 @@
 import type { Encoding } from '../../audio/export/compress-audio';
 import { fileStem } from '../../core/song/song-files';
-import { soundOf } from '../../core/song/song-program';
+import { soundOf, withRecordedTaken } from '../../core/song/song-program';
 import type { Slice } from '../slice';
+import { isUnderWay } from '../song/band-orders';
 import type { Feature, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import type { JobReins, TakeAwayDevices } from './export-audio';
@@ -103,7 +104,7 @@ const offered = async ({ loadCompressor }: TakeAwayDevices): Promise<readonly En
 
 /** The commands that make files. Each works on the song as it is when asked; what changes later is not in the file. */
 const createCommands = (
-  { store, orders: { programOf } }: Stand<Exported>,
+  { store, band, orders: { programOf } }: Stand<Exported>,
   devices: TakeAwayDevices,
 ): TakeAwayCommands => {
   const jobs = createJobs(store);
@@ -114,7 +115,9 @@ const createCommands = (
   /** A wish for an ending belongs to the playing under way, not to the file. */
   const orderNow = (): ExportOrder => {
     const state = store.getState();
-    return { state, song: programOf({ ...state, lastChorus: null }), sound: soundOf(state) };
+    // What is heard now; at rest, what a Play would be heard as.
+    const heard = isUnderWay(band) ? state : withRecordedTaken(state);
+    return { state, song: programOf({ ...state, lastChorus: null }), sound: soundOf(heard) };
   };
   const nameWith = ({ settings, tune }: Exported, extension: string): string =>
     `${fileStem(settings, tune)}.${extension}`;

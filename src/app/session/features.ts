@@ -5,6 +5,7 @@ import { exportFeature } from '../export/export';
 import { newerVersionFeature } from '../offline/newer-version';
 import type { Joined, Stand } from '../song/feature';
 import type { SongState } from '../song/song-state';
+import { recordedFeature } from '../soundfont/recorded';
 import { soundFontFeature } from '../soundfont/soundfont';
 import { stageFeature } from '../stage/stage';
 import { warmUpFeature } from '../warm-up/warm-up-run';
@@ -15,6 +16,7 @@ const FEATURES = {
   book: bookFeature,
   takeAway: exportFeature,
   ownSounds: soundFontFeature,
+  recorded: recordedFeature,
   warmUp: warmUpFeature,
   offline: newerVersionFeature,
   screen: stageFeature,

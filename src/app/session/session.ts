@@ -143,7 +143,7 @@ export const createSession = (devices: Devices): Session => {
       ...commands,
     },
     live: { playhead: () => band.playhead(), ear: commands.hearing().live },
-    prepare: orders.prepare,
+    prepare: () => void orders.prepare(),
     dispose: () => {
       for (const end of ending) end?.();
     },

@@ -1,6 +1,6 @@
 import type { Band, BandStatus } from '../../audio/band/band';
 import type { Program } from '../../core/arranger/program';
-import { audibleSoundOf, programOf, rememberLeads } from '../../core/song/song-program';
+import { audibleSoundOf, programOf, rememberLeads, withRecordedTaken } from '../../core/song/song-program';
 import type { Slice } from '../slice';
 import type { Song, SongState } from './song-state';
 
@@ -21,8 +21,11 @@ export interface BandOrders {
   programOf(state: Song): Program;
   /** Plays the song as chosen, from a bar of the form. */
   play(fromBar: number): Promise<BandStatus>;
-  /** Lets a resting band compute what playing would need first, now and after every change from now on. */
-  prepare(): void;
+  /**
+   * Lets a resting band compute what playing would need first, now and after every change from now on. Resolves when
+   * that is done, or is not to be.
+   */
+  prepare(): Promise<void>;
   /** To be called after any change: a band under way is told when what it is to play is no longer what it was told. */
   follow(): void;
 }
@@ -49,14 +52,14 @@ export const createBandOrders = (
   };
   let rested = false;
   let takeBack = (): void => undefined;
-  const prepare = (): void => {
+  const prepare = async (): Promise<void> => {
     const state = store.getState();
     if (isUnderWay(band) || state.warmUp !== null) return;
-    band.prepare(make(state), audibleSoundOf(state), state.cursor);
+    await band.prepare(make(state), audibleSoundOf(withRecordedTaken(state)), state.cursor);
   };
   const prepareSoon = (): void => {
     takeBack();
-    if (rested) takeBack = later(PREPARE_SECONDS, prepare);
+    if (rested) takeBack = later(PREPARE_SECONDS, () => void prepare());
   };
   return {
     programOf: programNow,
@@ -66,7 +69,7 @@ export const createBandOrders = (
     },
     prepare: () => {
       rested = true;
-      prepare();
+      return prepare();
     },
     follow: () => {
       if (!isUnderWay(band)) return prepareSoon();

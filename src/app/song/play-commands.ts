@@ -37,6 +37,8 @@ interface Needs {
   readonly band: Band;
   readonly orders: BandOrders;
   readonly board: NoticeBoard;
+  /** Called before the band begins anew. */
+  readonly takeUpRecorded: () => void;
   readonly endWarmUp: () => void;
   readonly skipWarmUpStep: () => void;
 }
@@ -47,6 +49,7 @@ export const createPlayCommands = ({
   band,
   orders,
   board,
+  takeUpRecorded,
   endWarmUp,
   skipWarmUpStep,
 }: Needs): PlayCommands => {
@@ -58,6 +61,7 @@ export const createPlayCommands = ({
   const play = async (): Promise<void> => {
     if (band.status().kind === 'interrupted') return goOn();
     if (state().warmUp !== null) return skipWarmUpStep();
+    takeUpRecorded();
     await orders.play(state().cursor);
     tellTrouble();
   };

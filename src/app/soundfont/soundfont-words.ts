@@ -47,11 +47,11 @@ export const refusalText = (name: string, why: FontRefusal): string =>
 
 /** What to tell when the file in use broke down. */
 export const lostText = (name: string, detail: string): string =>
-  `“${name}” can be played no longer (${detail}), so the built-in voices play. Switch a part on again to try once more.`;
+  `“${name}” can be played no longer (${detail}), so the built-in sounds play. Choose it for a part again to try once more.`;
 
 /** What to tell when parts ask for a file that the browser gave up. */
 export const GONE_TEXT =
-  'The browser no longer keeps your sounds, so the built-in voices play. Load the file again to use it.';
+  'The browser no longer keeps your sounds, so the built-in sounds play. Load the file again to use it.';
 
 /** What to tell when a file could not be kept for the next visit. */
 export const notKeptText = (name: string, full: boolean): string =>

@@ -1,26 +1,32 @@
-import type { OwnSounds } from '../../audio/soundfont/soundfont-route';
+import type { FileSounds } from '../../audio/soundfont/soundfont-route';
 import type { OwnSoundPart } from '../../core/settings/mix';
+import type { Settings } from '../../core/settings/settings';
 import { audibleSoundOf } from '../../core/song/song-program';
 import type { KeptFile } from '../../storage/kept-file';
 import type { Feature, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
-import { NO_OWN_SOUNDS, type OwnSoundsState, partsOf, type SoundFontState } from './soundfont-state';
+import {
+  NO_OWN_SOUNDS,
+  type OwnSoundsState,
+  partsOf,
+  type SoundFontState,
+  type SoundKind,
+  withSoundKind,
+} from './soundfont-state';
 import { GONE_TEXT, lostText, NOT_FORGOTTEN_TEXT, notKeptText, refusalText } from './soundfont-words';
 
 /** What the page can ask for about sounds of the player's own. */
 export interface OwnSoundCommands {
   /** Reads a file and, when it can be used, lets every part it has sounds for play from it. */
   loadOwnSounds(file: File): Promise<void>;
-  /** Lets a part play from the file, or from its built-in voice. */
-  playOwnSounds(part: OwnSoundPart, on: boolean): Promise<void>;
-  /** Built-in voices for every part; the file stays at hand. */
-  playBuiltInVoices(): void;
+  /** Chooses where a part's sounds come from. */
+  chooseSounds(part: OwnSoundPart, kind: SoundKind): Promise<void>;
   /** Lets go of the file, here and where the browser kept it. */
   forgetOwnSounds(): Promise<void>;
 }
 
 export interface OwnSoundDevices {
-  readonly sounds: OwnSounds;
+  readonly sounds: FileSounds;
   /** Where the file is kept for the next visit. */
   readonly shelf: KeptFile;
 }
@@ -93,23 +99,21 @@ const createCommands = (
   inHand: FileInHand,
   shelf: KeptFile,
 ): OwnSoundCommands => {
-  const choose = (ownSounds: readonly OwnSoundPart[]): void =>
-    apply({ ...store.getState().settings, ownSounds });
+  const choose = (chosen: Partial<Pick<Settings, 'ownSounds' | 'computedVoices'>>): void =>
+    apply({ ...store.getState().settings, ...chosen });
   return {
     loadOwnSounds: async (file) => {
       if (!(await inHand.open(file.name, file, false))) return;
-      choose(partsOf(store.getState().ownSounds.file?.opened?.voices ?? []));
+      choose({ ownSounds: partsOf(store.getState().ownSounds.file?.opened?.voices ?? []) });
       await inHand.keep(file.name, file);
     },
-    playOwnSounds: async (part, on) => {
-      const others = store.getState().settings.ownSounds.filter((each) => each !== part);
-      choose(on ? [...others, part] : others);
-      if (on) await inHand.openHeld();
+    chooseSounds: async (part, kind) => {
+      choose(withSoundKind(part, kind, store.getState().settings));
+      if (kind === 'own') await inHand.openHeld();
     },
-    playBuiltInVoices: () => choose([]),
     forgetOwnSounds: async () => {
       inHand.letGo();
-      choose([]);
+      choose({ ownSounds: [] });
       const forgetting = await shelf.forget();
       if (forgetting.kind !== 'written') inHand.change({ trouble: NOT_FORGOTTEN_TEXT });
     },

@@ -1,5 +1,6 @@
 import type { Program } from '../../core/arranger/program';
 import type { BandSound } from '../../core/song/band-sound';
+import type { WorkerRoute } from '../bank/bank';
 import type { Engine } from './engine';
 import type { BandEvents } from './load-band';
 
@@ -8,21 +9,23 @@ export interface BandGround {
   /** Null where the browser has no Web Audio. May throw when the device cannot be opened. */
   readonly createContext: () => AudioContext | null;
   readonly loadEngine: (context: AudioContext, events: BandEvents) => Promise<Engine>;
-  /** Computes what the first play needs before there is a context. */
+  /** Computes what the first play needs before there is a context; resolves when it is there. */
   readonly prepare?: (program: Program, sound: BandSound, fromBar: number) => Promise<void>;
 }
 
-/** The browser itself. */
-export const WEB_GROUND: BandGround = {
+/** The browser itself. @param route what requests for sounds go through on their way to the workers */
+export const webGround = (route: WorkerRoute = (worker) => worker): BandGround => ({
   createContext: () =>
     typeof AudioContext === 'undefined' ? null : new AudioContext({ latencyHint: 'playback' }),
   loadEngine: async (context, events) => {
     const { loadEngine } = await import('./load-band');
-    return loadEngine(context, events);
+    return loadEngine(context, { route, ...events });
   },
   // Neither the band's part nor Tone's classes in it make a context before `loadEngine` does.
   prepare: async (program, sound, fromBar) => {
     const { prepareSounds } = await import('./load-band');
-    prepareSounds(program, sound, fromBar);
+    await prepareSounds({ program, sound, fromBar, route });
   },
-};
+});
+
+export const WEB_GROUND: BandGround = webGround();

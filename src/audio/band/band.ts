@@ -33,9 +33,9 @@ export interface Band {
   play(program: Program, sound: BandSound, fromBar: number): Promise<BandStatus>;
   /**
    * Computes ahead what `play` would need first, away from the page; no gesture is needed. Does nothing while the band
-   * plays, and says nothing when it cannot: `play` then computes it.
+   * plays, and says nothing when it cannot: `play` then computes it. Resolves when that is done, or is not to be.
    */
-  prepare(program: Program, sound: BandSound, fromBar: number): void;
+  prepare(program: Program, sound: BandSound, fromBar: number): Promise<void>;
   /** Silence within 30 ms, the place kept; does nothing unless the band is heard. */
   pause(): void;
   /**

@@ -72,10 +72,10 @@ class LazyBand implements Band {
     this.settle();
   }
 
-  prepare(program: Program, sound: BandSound, fromBar: number): void {
+  async prepare(program: Program, sound: BandSound, fromBar: number): Promise<void> {
     if (this.engine !== null) this.engine.prepare(program, sound, fromBar);
     else if (this.loading === null)
-      void this.ground.prepare?.(program, sound, fromBar).catch(() => undefined);
+      await this.ground.prepare?.(program, sound, fromBar).catch(() => undefined);
   }
 
   async resume(): Promise<BandStatus> {

@@ -7,7 +7,7 @@ import { Context } from 'tone/build/esm/core/context/Context.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import type { WorkerRoute } from '../bank/bank';
 import { createBankWorker, startBankWorker, type WorkerFate } from '../bank/create-bank-worker';
-import { createForehand } from '../bank/forehand';
+import { createForehand, type Forehand } from '../bank/forehand';
 import { createLimiterStage } from '../mixer/limiter-node';
 import { prepareRoom, roomBuffer } from '../mixer/room-buffer';
 import { bandSection } from '../transport/band-sections';
@@ -25,14 +25,23 @@ export interface BandEvents extends WorkerFate {
   readonly route?: WorkerRoute;
 }
 
-/** What the first engine of the page is handed. */
-const forehand = createForehand(startBankWorker);
+/** What the first engine of the page is handed; it is made with the route of the first who prepares. */
+let forehand: Forehand | null = null;
 
-/** Computes what the first play needs first, before there is a context to play on. */
-export const prepareSounds = (program: Program, sound: BandSound, fromBar: number): void => {
+export interface Preparation {
+  readonly program: Program;
+  readonly sound: BandSound;
+  readonly fromBar: number;
+  readonly route: WorkerRoute;
+}
+
+/** Computes what the first play needs first, before there is a context to play on; resolves when it is there. */
+export const prepareSounds = ({ program, sound, fromBar, route }: Preparation): Promise<void> => {
+  forehand ??= createForehand(() => route(startBankWorker()));
   const first = openingNotes(bandSection, program, fromBar).filter(({ at }) => at < READY_AHEAD);
-  forehand.prepare(keysOf(first, sound));
+  const done = forehand.prepare(keysOf(first, sound));
   prepareRoom();
+  return done;
 };
 
 /** Builds the engine on a context. Rejects when the audio part cannot be set up on it. */
@@ -43,7 +52,7 @@ export const loadEngine = async (
   const tone = new Context({ context, lookAhead: 0, updateInterval: 0.1, clockSource: 'timeout' });
   // Tone's nodes ask for the global context even when handed one; without this they would make a second one.
   setContext(tone);
-  const prepared = forehand.handOver(context.sampleRate);
+  const prepared = forehand?.handOver(context.sampleRate) ?? ((worker) => worker);
   return createEngine({
     context,
     tone,

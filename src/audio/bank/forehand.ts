@@ -10,8 +10,11 @@ import { nameOfKey, type SoundKey } from './sound-key';
 const RATES = [48_000, 44_100] as const;
 
 export interface Forehand {
-  /** Computes these in place of what was wanted before, in this order, a rate at a time. What is done already stays. */
-  prepare(keys: readonly SoundKey[]): void;
+  /**
+   * Computes these in place of what was wanted before, in this order, a rate at a time. What is done already stays.
+   * Resolves when all are there, or when nothing more is computed ahead.
+   */
+  prepare(keys: readonly SoundKey[]): Promise<void>;
   /** Ends the computing; what is done for this rate then answers a bank's requests before its worker does. */
   handOver(sampleRate: number): WorkerRoute;
 }
@@ -48,12 +51,15 @@ export const createForehand = (createWorker: () => BankWorker): Forehand => {
   let queue: readonly SoundRequest[] = [];
   let busy = false;
   let ended = false;
+  let tellDone = (): void => undefined;
+  let done = Promise.resolve();
 
   const end = (): void => {
     ended = true;
     queue = [];
     worker?.terminate();
     worker = null;
+    tellDone();
   };
   const start = (): BankWorker => {
     const started = createWorker();
@@ -62,6 +68,7 @@ export const createForehand = (createWorker: () => BankWorker): Forehand => {
   };
   const next = (): void => {
     const [request, ...rest] = queue;
+    if (!busy && request === undefined) tellDone();
     if (ended || busy || request === undefined) return;
     queue = rest;
     busy = true;
@@ -76,22 +83,25 @@ export const createForehand = (createWorker: () => BankWorker): Forehand => {
 
   return {
     prepare: (keys) => {
-      if (ended) return;
-      // Sounds out of a file of the player's own are rendered by a worker that is not here.
-      const computed = keys.filter(({ source }) => source === undefined);
+      if (ended) return done;
       const wanted = new Map(
-        RATES.flatMap((sampleRate) => computed.map((key) => ({ key, sampleRate }))).map((request) => [
+        RATES.flatMap((sampleRate) => keys.map((key) => ({ key, sampleRate }))).map((request) => [
           nameOf(request),
           request,
         ]),
       );
       for (const name of store.keys()) if (!wanted.has(name)) store.delete(name);
       queue = [...wanted].filter(([name]) => !store.has(name)).map(([, request]) => request);
+      tellDone();
+      done = new Promise((resolve) => {
+        tellDone = resolve;
+      });
       try {
         next();
       } catch {
         end();
       }
+      return done;
     },
     handOver: (sampleRate) => {
       end();

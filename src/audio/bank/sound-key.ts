@@ -1,7 +1,7 @@
 /** Which computed sound a note of a part is played with: the bank holds a few recordings of each key. */
 
 import type { PartId } from '../../core/score/score';
-import type { BandSound } from '../../core/song/band-sound';
+import type { BandSound, FileSound } from '../../core/song/band-sound';
 import { hzOf } from '../../core/theory/temperament';
 import { asMidi, type Hz, type Midi } from '../../core/theory/units';
 import type { VoiceId } from '../synthesis/voice';
@@ -15,25 +15,25 @@ export interface SoundKey {
   readonly layer: number;
   /** Which stroke of the round robin, from 0. */
   readonly stroke: number;
-  /** The opened file of the player's own that it is rendered from; the built-in voice when absent. */
+  /** The opened file that it is rendered from; the computed voice when absent. */
   readonly source?: number;
 }
 
-/** Velocities at which sounds are computed; what lies between is the nearest of them, louder or softer. */
-export const LAYERS: readonly number[] = [45, 80, 110];
+/**
+ * Velocities at which sounds are computed; what lies between is the nearest of them, louder or softer. They lie so close
+ * that two strokes on either side of a border sound alike: an eighth of what velocity does to the tone at most.
+ */
+export const LAYERS: readonly number[] = [45, 57, 68, 80, 95, 110];
 
 const STRUCK: ReadonlySet<VoiceId> = new Set(['sticks', 'brushes', 'click']);
-/** Four strokes keep a ride or hi-hat from sounding like one recording; two do for pitched notes. */
-const STROKES = { struck: 4, pitched: 2 };
+/** So many strokes keep a key from sounding like one recording. */
+const STROKES = 4;
 
 /** True for kits and the click, whose sounds have no pitch to tune. */
 export const isStruck = (voice: VoiceId): boolean => STRUCK.has(voice);
 
 /** How many recordings take turns for one key of a voice. */
-export const strokesOf = (voice: VoiceId): number => {
-  if (voice === 'click') return 1;
-  return isStruck(voice) ? STROKES.struck : STROKES.pitched;
-};
+export const strokesOf = (voice: VoiceId): number => (voice === 'click' ? 1 : STROKES);
 
 /** The layer whose velocity is nearest in level. Velocity 1–127. */
 export const layerOf = (velocity: number): number => {
@@ -65,6 +65,10 @@ export const voiceOf = (part: PartId, sound: Pick<BandSound, 'bass' | 'chords' |
   }
 };
 
+/** The file that a part plays from: the player's own goes before the recorded instruments. */
+const fileOf = (part: PartId, { own, recorded }: BandSound): FileSound | null =>
+  [own, recorded].find((file) => file?.parts.includes(part)) ?? null;
+
 /** The sound for a note of a part. `stroke` counts the note's turns and may be any whole number. */
 export const soundKeyFor = (
   note: { readonly part: PartId; readonly pitch: number; readonly velocity: number; readonly stroke: number },
@@ -73,18 +77,18 @@ export const soundKeyFor = (
   const voice = voiceOf(note.part, sound);
   const midi = asMidi(note.pitch);
   const { reference, offsets } = sound.temperament;
-  const own = sound.own?.parts.includes(note.part) === true && voice !== 'click' ? sound.own : null;
+  const file = voice === 'click' ? null : fileOf(note.part, sound);
   return {
     voice,
     midi,
     hz: isStruck(voice) ? hzOf(midi) : hzOf(midi, { reference, cents: offsets }),
     layer: layerOf(note.velocity),
-    // A file has one recording of each key.
-    stroke: own === null ? note.stroke % strokesOf(voice) : 0,
-    ...(own === null ? {} : { source: own.source }),
+    // A file of the player's own has one recording of each key, and is played as it is.
+    stroke: file !== null && file === sound.own ? 0 : note.stroke % strokesOf(voice),
+    ...(file && { source: file.source }),
   };
 };
 
 /** A sound's name in the bank. Hertz are told apart to a hundredth, far below what can be heard. */
 export const nameOfKey = ({ voice, midi, hz, layer, stroke, source }: SoundKey): string =>
-  `${voice}/${midi}/${hz.toFixed(2)}/${layer}/${stroke}${source === undefined ? '' : `/own ${source}`}`;
+  `${voice}/${midi}/${hz.toFixed(2)}/${layer}/${stroke}${source === undefined ? '' : `/file ${source}`}`;

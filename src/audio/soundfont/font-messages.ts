@@ -18,9 +18,15 @@ export type FontRefusal =
   /** Another file was opened, or the file forgotten, while this one was read. */
   | { readonly kind: 'overtaken' };
 
+/**
+ * How a file is played: one of the player's own as it stands, the recorded instruments with what their recordings lack,
+ * one of each key: strokes that differ, and a tone that follows the velocity.
+ */
+export type FontManner = 'as it is' | 'varied';
+
 /** Asks the SoundFont worker: once to open a file, then for sounds. */
 export type FontRequest =
-  | { readonly kind: 'open'; readonly file: Blob }
+  | { readonly kind: 'open'; readonly file: Blob; readonly manner: FontManner }
   | { readonly kind: 'render'; readonly id: number; readonly key: SoundKey; readonly sampleRate: number };
 
 /** A rendered sound; its samples are handed over, not copied. */

@@ -2,7 +2,7 @@
 import { MOST_SOUND_FONT_BYTES } from '../../core/formats/sound-font';
 import type { SoundKey } from '../bank/sound-key';
 import type { FontWorker } from './create-font-worker';
-import type { FontAnswer, FontRefusal, FontRendering, FontVoice } from './font-messages';
+import type { FontAnswer, FontManner, FontRefusal, FontRendering, FontVoice } from './font-messages';
 
 /** Why there is no rendering of a sound. */
 export type NoRendering =
@@ -88,7 +88,7 @@ const serve = (
  * @param onLost is called when the worker breaks down later.
  */
 export const openFontServer = (
-  file: Blob,
+  { file, manner }: { readonly file: Blob; readonly manner: FontManner },
   createWorker: () => FontWorker,
   onLost: (detail: string) => void,
 ): Promise<FontServer | FontRefusal> => {
@@ -109,6 +109,6 @@ export const openFontServer = (
       clearTimeout(timer);
       resolve(serve(worker, data.voices, onLost));
     };
-    worker.postMessage({ kind: 'open', file });
+    worker.postMessage({ kind: 'open', file, manner });
   });
 };

@@ -24,8 +24,11 @@ const ONSET = 10 ** (-50 / 20);
 const LEAD_IN = 0.001;
 /** A sound is over 60 dB below its peak. */
 const OVER = 1e-3;
-/** What falls faster than this between its second and its fourth second dies away; the rest is held. In dB. */
-const DYING = 3;
+/**
+ * What falls faster than this between its second and its fourth second dies away; the rest is held. In dB; voices that
+ * hold their notes beat, which looks like dying.
+ */
+const DYING = { usual: 3, held: 9 };
 const FADE = { end: 0.03, cut: 1 };
 const RELEASE = { shortest: 0.03, longest: 1.5 };
 /** Loudness is taken where the sound is loudest, in windows of 400 ms from these seconds on. */
@@ -49,13 +52,14 @@ const powerOf = (samples: Float32Array, from: number, to: number): number => {
 const decibels = (ratio: number): number => 10 * Math.log10(ratio);
 
 /** Whether a sound that is still there after four seconds keeps its level. */
-const isHeldLevel = (samples: Float32Array, sampleRate: number): boolean => {
+const isHeldLevel = (samples: Float32Array, sampleRate: number, dying: number): boolean => {
   if (samples.length < Math.max(4, LOOPABLE_SECONDS) * sampleRate) return false;
   const second = (at: number) => powerOf(samples, at * sampleRate, (at + 1) * sampleRate);
-  return decibels(second(1) / second(3)) < DYING;
+  return decibels(second(1) / second(3)) < dying;
 };
 
-const loudestOf = (samples: Float32Array, sampleRate: number): number => {
+/** The momentary loudness of a sound where it is loudest, in LUFS. */
+export const loudestOf = (samples: Float32Array, sampleRate: number): number => {
   const wide = Float64Array.from(samples.subarray(0, Math.ceil(1.2 * sampleRate)));
   return Math.max(
     ...WINDOWS.map((at) => hitLoudness(wide.subarray(Math.round(at * sampleRate)), sampleRate)),
@@ -83,7 +87,7 @@ const releaseOf = ({ samples, at }: NonNullable<FontNote['released']>, sampleRat
 };
 
 /**
- * The bank's sound of a rendered note, as loud as `model`, the built-in voice's sound of the same note, so that the mix
+ * The bank's sound of a rendered note, as loud as `model`, the computed voice's sound of the same note, so that the mix
  * holds whatever level a file has. Null when the note is silent. Throws RangeError when it is not made of numbers.
  */
 export const fontSound = (
@@ -96,7 +100,7 @@ export const fontSound = (
   const onset = held.findIndex((sample) => Math.abs(sample) > peak * ONSET);
   const samples = held.subarray(Math.max(0, onset - Math.round(LEAD_IN * sampleRate)));
   const shaped =
-    released !== null && isHeldLevel(samples, sampleRate)
+    released !== null && isHeldLevel(samples, sampleRate, model.loop === null ? DYING.usual : DYING.held)
       ? loopHeld({ samples, sampleRate, hz })
       : { samples: letDie(samples, peak, sampleRate), loop: null };
   const gain = 10 ** ((loudestOf(model.samples, sampleRate) - loudestOf(shaped.samples, sampleRate)) / 20);

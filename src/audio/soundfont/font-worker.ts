@@ -2,7 +2,7 @@
 /** Reads a SoundFont and renders its sounds away from the page. The library that does it is fetched here alone. */
 import { findSoundFontFlaw } from '../../core/formats/sound-font';
 import { LAYERS } from '../bank/sound-key';
-import type { FontAnswer, FontRefusal, FontRequest } from './font-messages';
+import type { FontAnswer, FontManner, FontRefusal, FontRequest } from './font-messages';
 import type { SoundFont } from './soundfont';
 
 let font: SoundFont | null = null;
@@ -26,7 +26,7 @@ const load = async (): Promise<typeof import('./soundfont') | FontRefusal> => {
   }
 };
 
-const open = async (file: Blob): Promise<FontAnswer> => {
+const open = async (file: Blob, manner: FontManner): Promise<FontAnswer> => {
   const bytes = await read(file);
   if ('kind' in bytes) return refused(bytes);
   const flaw = findSoundFontFlaw(new Uint8Array(bytes));
@@ -34,7 +34,7 @@ const open = async (file: Blob): Promise<FontAnswer> => {
   const player = await load();
   if ('kind' in player) return refused(player);
   try {
-    font = await player.openSoundFont(bytes);
+    font = await player.openSoundFont(bytes, manner);
   } catch (error) {
     return refused({ kind: 'damaged', detail: reasonOf(error) });
   }
@@ -44,10 +44,10 @@ const open = async (file: Blob): Promise<FontAnswer> => {
 };
 
 const render = ({ id, key, sampleRate }: FontRequest & { kind: 'render' }): FontAnswer => {
-  const { midi, hz, layer, voice } = key;
+  const { midi, hz, layer, stroke, voice } = key;
   try {
     const sound =
-      font?.render(voice, { midi, hz, velocity: LAYERS[layer] ?? 0, sampleRate, seed: 1 }) ?? null;
+      font?.render(voice, { midi, hz, velocity: LAYERS[layer] ?? 0, sampleRate, seed: stroke }) ?? null;
     if (sound === null) return { kind: 'none', id };
     const { samples, loop, release } = sound;
     return { kind: 'sound', id, sound: { samples: new Float32Array(samples), loop, release } };
@@ -57,6 +57,6 @@ const render = ({ id, key, sampleRate }: FontRequest & { kind: 'render' }): Font
 };
 
 self.onmessage = async ({ data }: MessageEvent<FontRequest>) => {
-  const answer = data.kind === 'open' ? await open(data.file) : render(data);
+  const answer = data.kind === 'open' ? await open(data.file, data.manner) : render(data);
   self.postMessage(answer, { transfer: answer.kind === 'sound' ? [answer.sound.samples.buffer] : [] });
 };

@@ -1,9 +1,9 @@
-/** Sounds of the player's own: one SoundFont at a time, played in place of built-in voices where a sound asks for it. */
+/** Sounds from a file: one SoundFont at a time, played in place of computed voices where a sound asks for it. */
 import { createListeners } from '../../listeners/listeners';
 import type { BankWorker, WorkerRoute } from '../bank/bank';
 import type { SoundAnswer, SoundRequest } from '../bank/bank-messages';
 import { createFontWorker, type FontWorker } from './create-font-worker';
-import type { FontRefusal, FontRendering, FontVoice } from './font-messages';
+import type { FontManner, FontRefusal, FontRendering, FontVoice } from './font-messages';
 import { type FontServer, type NoRendering, openFontServer } from './font-server';
 
 export type Opening =
@@ -11,23 +11,24 @@ export type Opening =
   | { readonly kind: 'refused'; readonly why: FontRefusal };
 
 /** What was asked of the files of this visit. */
-export interface OwnSoundCounts {
+export interface FileSoundCounts {
   readonly rendered: number;
-  /** Sounds the file does not have, played by the built-in voice. */
+  /** Sounds the file does not have, played by the computed voice. */
   readonly absent: number;
-  /** Sounds the file has but that could not be rendered, played by the built-in voice. */
+  /** Sounds the file has but that could not be rendered, played by the computed voice. */
   readonly failed: number;
 }
 
-export interface OwnSounds {
+/** A holder of sounds from a file. */
+export interface FileSounds {
   /** Opens a file in place of the one in use, which stays in use when the new one is refused. Never rejects. */
   open(file: Blob): Promise<Opening>;
   /** Lets the file go. */
   close(): void;
   /** Calls back when the file in use can be played no longer. Returns the unsubscriber. */
   onLost(listener: (detail: string) => void): () => void;
-  counts(): OwnSoundCounts;
-  /** Takes requests for own sounds out of the way of a bank's worker; what a file does not have goes on to it. */
+  counts(): FileSoundCounts;
+  /** Takes requests for the file's sounds out of the way of a bank's worker; what it does not have goes on to it. */
   readonly route: WorkerRoute;
 }
 
@@ -66,15 +67,26 @@ const routePast =
     return outer;
   };
 
-/** Creates the holder of the player's own sounds, empty; nothing is loaded before a file is opened. */
-export const createOwnSounds = (createWorker: () => FontWorker = createFontWorker): OwnSounds => {
+/** How a holder plays its files, and how they are told apart. */
+export interface FileSoundOptions {
+  readonly manner: FontManner;
+  /** Numbers the files that are opened, those of other holders included. */
+  readonly nextSource: () => number;
+  readonly createWorker?: () => FontWorker;
+}
+
+/** Creates a holder of sounds from a file, empty; nothing is loaded before a file is opened. */
+export const createFileSounds = ({
+  manner,
+  nextSource,
+  createWorker = createFontWorker,
+}: FileSoundOptions): FileSounds => {
   const losses = createListeners<string>();
   let current: { readonly source: number; readonly server: FontServer } | null = null;
-  let sources = 0;
   let openings = 0;
-  let counts: OwnSoundCounts = { rendered: 0, absent: 0, failed: 0 };
+  let counts: FileSoundCounts = { rendered: 0, absent: 0, failed: 0 };
 
-  const count = (what: keyof OwnSoundCounts): void => {
+  const count = (what: keyof FileSoundCounts): void => {
     counts = { ...counts, [what]: counts[what] + 1 };
   };
   const note = (answer: FontAnswer): void => {
@@ -90,9 +102,8 @@ export const createOwnSounds = (createWorker: () => FontWorker = createFontWorke
   const open = async (file: Blob): Promise<Opening> => {
     openings += 1;
     const opening = openings;
-    const source = sources;
-    sources += 1;
-    const server = await openFontServer(file, createWorker, (detail) => {
+    const source = nextSource();
+    const server = await openFontServer({ file, manner }, createWorker, (detail) => {
       if (current?.source !== source) return;
       current = null;
       losses.tell(detail);

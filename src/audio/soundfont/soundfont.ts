@@ -1,11 +1,12 @@
-/** The player's own SoundFont, read and played by a library; heavy, so that only its worker imports this. */
+/** A SoundFont, read and played by a library; heavy, so that only its worker imports this. */
 import { type BasicPreset, BasicSoundBank, SoundBankLoader, SpessaLog } from 'spessasynth_core';
 import { PROGRAMS } from '../../core/formats/midi-programs';
 import type { VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
 import { VOICES } from '../voices/voices';
-import type { FontVoice } from './font-messages';
+import type { FontManner, FontVoice } from './font-messages';
 import { fontSound } from './font-sound';
 import { createNotePlayer, type NotePlayer } from './soundfont-note';
+import { createVariedNotes, type RenderNote } from './varied-note';
 
 /** A SoundFont ready to play. */
 export interface SoundFont {
@@ -68,22 +69,26 @@ const createPlayers = (bank: BasicSoundBank): ((sampleRate: number) => NotePlaye
  * Reads a file that `findSoundFontFlaw` found whole. Rejects with the library's reason when it cannot be read all the
  * same, or when it is compressed and the browser refuses the decoder.
  */
-export const openSoundFont = async (file: ArrayBuffer): Promise<SoundFont> => {
+export const openSoundFont = async (
+  file: ArrayBuffer,
+  manner: FontManner = 'as it is',
+): Promise<SoundFont> => {
   SpessaLog.setLogLevel(false, false, false);
   const bank = SoundBankLoader.fromArrayBuffer(file);
   if (bank.samples.some(({ isCompressed }) => isCompressed)) await BasicSoundBank.isSF3DecoderReady;
   const presets = presetsIn(bank);
   const playerAt = createPlayers(bank);
+  const render: RenderNote = (voice, note) => {
+    const found = voice === 'click' ? undefined : presets.get(voice);
+    if (found === undefined) return null;
+    const { preset, struck } = found;
+    if (preset.getVoiceParameters(note.midi, Math.round(note.velocity)).length === 0) return null;
+    const player = playerAt(note.sampleRate);
+    const rendered = struck ? player.hit(preset, note) : player.tone(preset, note);
+    return fontSound(rendered, note, VOICES[voice](note));
+  };
   return {
     voices: [...presets.keys()],
-    render: (voice, note) => {
-      const found = voice === 'click' ? undefined : presets.get(voice);
-      if (found === undefined) return null;
-      const { preset, struck } = found;
-      if (preset.getVoiceParameters(note.midi, Math.round(note.velocity)).length === 0) return null;
-      const player = playerAt(note.sampleRate);
-      const rendered = struck ? player.hit(preset, note) : player.tone(preset, note);
-      return fontSound(rendered, note, VOICES[voice](note));
-    },
+    render: manner === 'varied' ? createVariedNotes(render) : render,
   };
 };

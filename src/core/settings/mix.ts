@@ -18,6 +18,10 @@ export interface Mix {
 export const OWN_SOUND_PARTS = ['drums', 'bass', 'chords', 'lead'] as const satisfies readonly PartId[];
 export type OwnSoundPart = (typeof OWN_SOUND_PARTS)[number];
 
+/** Parts that can play on the recorded instruments: those of the band. The harp is computed, for its bends. */
+export const RECORDED_PARTS = ['drums', 'bass', 'chords'] as const satisfies readonly OwnSoundPart[];
+export type RecordedPart = (typeof RECORDED_PARTS)[number];
+
 /**
  * The parts that are heard with the mixer as it stands: not muted, and solo where any is. The click is never silenced by
  * a solo, since a player who listens to one part still needs the count.

@@ -1,6 +1,13 @@
 import * as v from 'valibot';
 import { PART_IDS, type PartId } from '../score/score';
-import { type Channel, type Mix, OWN_SOUND_PARTS, type OwnSoundPart } from './mix';
+import {
+  type Channel,
+  type Mix,
+  OWN_SOUND_PARTS,
+  type OwnSoundPart,
+  RECORDED_PARTS,
+  type RecordedPart,
+} from './mix';
 import { between, setting, whole } from './setting';
 
 /** Longest delay of a loudspeaker that can be made up for, in milliseconds. */
@@ -37,7 +44,13 @@ export const SOUND_SETTINGS = {
   bandFollowsHarp: setting('tuning of the band', false, v.boolean()),
   /** Milliseconds by which the loudspeaker is later than the browser knows: the page waits for it. */
   speakerLag: setting('delay of the loudspeaker', 0, whole(0, MOST_LAG)),
-  /** Parts that play from a file of the player's own when one is loaded; the others have the built-in voices. */
+  /** Parts that play computed voices though recorded instruments are there. */
+  computedVoices: setting<readonly RecordedPart[]>(
+    'choice of computed voices',
+    [],
+    v.pipe(v.array(v.picklist(RECORDED_PARTS)), v.maxLength(RECORDED_PARTS.length)),
+  ),
+  /** Parts that play from a file of the player's own when one is loaded; the others have the built-in sounds. */
   ownSounds: setting<readonly OwnSoundPart[]>(
     'choice of your own sounds',
     [],

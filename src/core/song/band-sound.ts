@@ -9,8 +9,8 @@ export interface BandTemperament {
   readonly offsets: readonly Cents[];
 }
 
-/** Parts that play from an opened file of the player's own. */
-export interface OwnSound {
+/** Parts that play from an opened file of sounds. */
+export interface FileSound {
   /** Told apart from other files of this visit by this number. */
   readonly source: number;
   readonly parts: readonly PartId[];
@@ -23,8 +23,10 @@ export interface BandSound {
   readonly bass: BassVoice;
   readonly chords: ChordVoice;
   readonly kit: Kit;
-  /** Sounds from a file of the player's own; built-in voices everywhere when absent. */
-  readonly own?: OwnSound;
+  /** Sounds from a file of the player's own; built-in sounds everywhere when absent. */
+  readonly own?: FileSound;
+  /** The recorded instruments, for parts that no file of the player's own plays; computed voices when absent. */
+  readonly recorded?: FileSound;
   /** How much later than the browser knows the loudspeaker sounds; not at all when absent. */
   readonly lag?: Seconds;
 }

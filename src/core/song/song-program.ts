@@ -2,10 +2,10 @@ import type { Program } from '../arranger/program';
 import type { Turnarounds } from '../arranger/turnarounds';
 import type { OwnChart } from '../chart-text/own-chart';
 import { temperamentOf } from '../harp/intonation';
-import type { Mix } from '../settings/mix';
+import { type Mix, RECORDED_PARTS } from '../settings/mix';
 import type { Settings } from '../settings/settings';
 import { asCents, asSeconds } from '../theory/units';
-import type { BandSound } from './band-sound';
+import type { BandSound, FileSound } from './band-sound';
 import { type LeadChoices, leadsOf } from './leads';
 import { formOf, type Tune, turnaroundsFor } from './tune';
 
@@ -18,6 +18,8 @@ export interface SongChoice {
   readonly ownCharts: readonly OwnChart[];
   /** The player's own sounds, with the number of the file that is open. */
   readonly ownSounds: { readonly file: { readonly opened: { readonly source: number } | null } | null };
+  /** The number of the file of recorded instruments: once it is open, and from when the band plays on them. */
+  readonly recorded: { readonly opened: number | null; readonly taken: number | null };
 }
 
 const EQUAL = Array.from({ length: 12 }, () => asCents(0));
@@ -29,15 +31,23 @@ const audibleMix = ({ mix, plan }: Settings): Mix => {
   return { ...mix, channels: { ...mix.channels, click } };
 };
 
+/** The file that plays these parts, if there is both. */
+const fileSound = (source: number | null | undefined, parts: FileSound['parts']): FileSound | null =>
+  source === null || source === undefined || parts.length === 0 ? null : { source, parts };
+
 /** How the band is to sound: the mix, its temperament (the harp's own where it follows that), and who plays the parts. */
 export const soundOf = ({
   settings,
   tune,
   ownSounds,
-}: Pick<SongChoice, 'settings' | 'tune' | 'ownSounds'>): BandSound => {
-  const { reference, style, bandFollowsHarp } = settings;
-  const parts = settings.ownSounds;
-  const opened = ownSounds.file?.opened;
+  recorded: { taken },
+}: Pick<SongChoice, 'settings' | 'tune' | 'ownSounds' | 'recorded'>): BandSound => {
+  const { reference, style, bandFollowsHarp, computedVoices } = settings;
+  const own = fileSound(ownSounds.file?.opened?.source, settings.ownSounds);
+  const recorded = fileSound(
+    taken,
+    RECORDED_PARTS.filter((part) => !computedVoices.includes(part)),
+  );
   const offsets = bandFollowsHarp ? (temperamentOf(tune.harp, reference).cents ?? EQUAL) : EQUAL;
   return {
     mix: audibleMix(settings),
@@ -45,7 +55,8 @@ export const soundOf = ({
     bass: style.bass,
     chords: style.chords,
     kit: style.kit,
-    ...(opened && parts.length > 0 ? { own: { source: opened.source, parts } } : {}),
+    ...(own && { own }),
+    ...(recorded && { recorded }),
   };
 };
 
@@ -106,9 +117,15 @@ const turnaroundsOf = (settings: Settings, ownCharts: readonly OwnChart[]): Turn
     ? 'varied'
     : 'as written';
 
+/** A resting song's state with the recorded instruments taken up, as a Play would. */
+export const withRecordedTaken = <State extends Pick<SongChoice, 'recorded'>>(state: State): State => ({
+  ...state,
+  recorded: { ...state.recorded, taken: state.recorded.opened },
+});
+
 /** What the band is to play. @param leads makes what the harp voice plays; remembers nothing unless it is given. */
 export const programOf = (
-  { settings, tune, lastChorus, ownCharts }: Omit<SongChoice, 'ownSounds'>,
+  { settings, tune, lastChorus, ownCharts }: Omit<SongChoice, 'ownSounds' | 'recorded'>,
   leads: typeof leadsOf = leadsOf,
 ): Program => ({
   leads: leads(settings, ownCharts),

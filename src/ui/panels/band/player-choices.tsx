@@ -6,6 +6,7 @@ import { Slider } from '../../controls/slider';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
 import { useStyle } from '../../state/use-plan';
+import { SoundSources } from './sound-sources';
 import { OwnSounds } from './soundfont-choice';
 
 const CHORD_OPTIONS = optionsOf(CHORD_VOICES, {
@@ -110,6 +111,7 @@ export const PlayerChoices = () => {
           <p className="hint">Take {seed}. The same take plays the same fills and lines every time.</p>
         </div>
       </fieldset>
+      <SoundSources />
       <OwnSounds />
       <fieldset className="group">
         <legend>Time</legend>

@@ -1,25 +1,7 @@
 import { type ChangeEvent, useRef } from 'react';
-import {
-  OWN_SOUND_CHOICES,
-  type OwnFile,
-  partsOf,
-  voiceOfPart,
-} from '../../../app/soundfont/soundfont-state';
+import type { OwnFile } from '../../../app/soundfont/soundfont-state';
 import { sizeText } from '../../../app/soundfont/soundfont-words';
-import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
-
-const VOICE_NAMES = {
-  sticks: 'drum set played with sticks',
-  brushes: 'drum set',
-  'upright-bass': 'upright bass',
-  'fingered-bass': 'fingered bass',
-  piano: 'piano',
-  'electric-piano': 'electric piano',
-  organ: 'organ',
-  guitar: 'guitar',
-  harmonica: 'harmonica',
-} as const;
 
 /** Opens the browser's file picker. */
 const LoadButton = ({ text }: { readonly text: string }) => {
@@ -41,39 +23,8 @@ const LoadButton = ({ text }: { readonly text: string }) => {
   );
 };
 
-/** Which parts play from the file. */
-const Parts = ({ file }: { readonly file: OwnFile }) => {
-  const { commands } = useSession();
-  const using = useSelected((state) => state.settings.ownSounds);
-  const style = useSelected((state) => state.settings.style);
-  const voices = file.opened?.voices ?? null;
-  const playable = voices === null ? null : partsOf(voices);
-  const hint = (part: (typeof OWN_SOUND_CHOICES)[number]['part']): string | null => {
-    const voice = voiceOfPart(part, style);
-    if (voices === null || voices.includes(voice)) return null;
-    return `The file has no ${VOICE_NAMES[voice]}: the built-in one plays.`;
-  };
-  return OWN_SOUND_CHOICES.map(({ part, name }) => {
-    const missing = hint(part);
-    return playable === null || playable.includes(part) ? (
-      <Switch
-        key={part}
-        label={`${name} from this file`}
-        on={using.includes(part)}
-        onChange={(on) => void commands.playOwnSounds(part, on)}
-        {...(missing === null ? {} : { hint: missing })}
-      />
-    ) : (
-      <p key={part} className="hint">
-        {name}: {missing}
-      </p>
-    );
-  });
-};
-
 const Loaded = ({ file }: { readonly file: OwnFile }) => {
   const { commands } = useSession();
-  const none = useSelected((state) => state.settings.ownSounds.length === 0);
   return (
     <>
       <div>
@@ -84,27 +35,14 @@ const Loaded = ({ file }: { readonly file: OwnFile }) => {
           {file.kept ? 'Kept in this browser until you forget it.' : 'At hand until you close the page.'}
         </p>
       </div>
-      <Parts file={file} />
-      <div className="own-buttons">
-        <button
-          type="button"
-          className="tool"
-          aria-disabled={none}
-          onClick={() => {
-            if (!none) commands.playBuiltInVoices();
-          }}
-        >
-          Back to the built-in voices
-        </button>
-        <button type="button" className="tool" onClick={() => void commands.forgetOwnSounds()}>
-          Forget this file
-        </button>
-      </div>
+      <button type="button" className="tool" onClick={() => void commands.forgetOwnSounds()}>
+        Forget this file
+      </button>
     </>
   );
 };
 
-/** Sounds from a file of the player's own in place of the built-in voices. */
+/** Sounds from a file of the player's own in place of the built-in ones. */
 export const OwnSounds = () => {
   const { file, opening, trouble } = useSelected((state) => state.ownSounds);
   return (

@@ -78,6 +78,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   mix: [{ ...DEFAULT_MIX, master: 0.3 }],
   ownSounds: [['bass']],
   speakerLag: [180],
+  computedVoices: [['drums', 'chords']],
 };
 const FIELDS = Object.keys(OTHERS) as readonly (keyof Settings)[];
 

@@ -103,14 +103,14 @@ describe('loading a file', () => {
 });
 
 describe('choosing', () => {
-  it('a part at a time, or built-in voices for all', async () => {
+  it('a part at a time', async () => {
     const { commands, played, state } = open();
     await commands.loadOwnSounds(FILE);
-    await commands.playOwnSounds('bass', false);
+    await commands.chooseSounds('bass', 'recorded');
     expect(played()?.parts).toEqual(['drums', 'chords']);
-    await commands.playOwnSounds('bass', true);
+    await commands.chooseSounds('bass', 'own');
     expect(played()?.parts).toEqual(['drums', 'chords', 'bass']);
-    commands.playBuiltInVoices();
+    for (const part of ['drums', 'bass', 'chords'] as const) await commands.chooseSounds(part, 'computed');
     expect(played()).toBeUndefined();
     expect(state().file?.name).toBe('hall.sf2');
   });
@@ -147,7 +147,7 @@ describe('the next visit', () => {
     await settled();
     expect(state().file).toMatchObject({ name: 'kept.sf2', opened: null });
     expect(ownSounds.asked).toEqual([]);
-    await commands.playOwnSounds('drums', true);
+    await commands.chooseSounds('drums', 'own');
     expect(played()).toEqual({ source: 1, parts: ['drums'] });
   });
 
@@ -165,14 +165,14 @@ describe('the next visit', () => {
   });
 });
 
-it('goes on with the built-in voices when the file breaks down, and opens it again on demand', async () => {
+it('goes on with the built-in sounds when the file breaks down, and opens it again on demand', async () => {
   const { commands, state, played, ownSounds } = open();
   await commands.loadOwnSounds(FILE);
   ownSounds.lose('out of memory');
   expect(played()).toBeUndefined();
   expect(state().trouble).toMatch(/“hall\.sf2” can be played no longer \(out of memory\)/);
   ownSounds.answer = { kind: 'opened', voices: ['piano'] };
-  await commands.playOwnSounds('chords', true);
+  await commands.chooseSounds('chords', 'own');
   expect(played()).toMatchObject({ source: 2 });
   expect(state().trouble).toBeNull();
 });

@@ -93,6 +93,30 @@ describe('sounds computed before there is a context', () => {
     expect(inner.names()).toEqual([[48, 48_000]]);
   });
 
+  it('are told to be there when all are, or when nothing more is computed ahead', async () => {
+    const { worker, answer } = heldWorker();
+    const forehand = createForehand(() => worker);
+    const told: string[] = [];
+    const tell = (name: string, keys: readonly SoundKey[]) =>
+      void forehand.prepare(keys).then(() => told.push(name));
+    tell('overtaken', [LOW, HIGH]);
+    tell('complete', [LOW]);
+    answer();
+    await settle();
+    expect(told).toEqual(['overtaken']);
+    // What was under way is computed once more, then the other rate.
+    answer();
+    answer();
+    await settle();
+    expect(told).toEqual(['overtaken', 'complete']);
+    tell('nothing left to do', [LOW]);
+    tell('ended', [MIDDLE]);
+    forehand.handOver(48_000);
+    tell('too late', [HIGH]);
+    await settle();
+    expect(told).toEqual(['overtaken', 'complete', 'nothing left to do', 'ended', 'too late']);
+  });
+
   it('follow another choice: what it does not need is dropped, what is done stays', () => {
     const { worker, answer, names } = heldWorker();
     const forehand = createForehand(() => worker);
@@ -119,7 +143,7 @@ describe('sounds computed before there is a context', () => {
     expect(names()).toEqual([[48, 48_000]]);
   });
 
-  it('are left to the bank’s own worker where theirs breaks down or cannot start, or a file has them', async () => {
+  it('are left to the bank’s own worker where theirs breaks down or cannot start', async () => {
     const { worker } = heldWorker();
     const broken = createForehand(() => worker);
     broken.prepare([LOW]);
@@ -128,9 +152,6 @@ describe('sounds computed before there is a context', () => {
       throw new Error('no workers here');
     });
     unstarted.prepare([LOW]);
-    const own = heldWorker();
-    createForehand(() => own.worker).prepare([{ ...LOW, source: 0 }]);
-    expect(own.asked).toEqual([]);
     for (const forehand of [broken, unstarted]) {
       const { inner, outer } = bankOn(forehand.handOver(48_000));
       outer.postMessage({ key: LOW, sampleRate: 48_000 });

@@ -1,15 +1,23 @@
 import { describe, expect, it } from 'vitest';
-import { createOwnSounds } from '../../../../src/audio/soundfont/soundfont-route';
+import { createFileSounds } from '../../../../src/audio/soundfont/soundfont-route';
 import { createFakeFontWorker } from '../../../helpers/fake-font-worker';
 import { createFakeOwnSounds } from '../../../helpers/fake-own-sounds';
 import { OWN_SOUNDS_BEHAVIOURS, type OwnSoundsStage } from '../../../helpers/own-sounds-contract';
 
 const real = (): OwnSoundsStage => {
   const workers: ReturnType<typeof createFakeFontWorker>[] = [];
-  const sounds = createOwnSounds(() => {
-    const worker = createFakeFontWorker();
-    workers.push(worker);
-    return worker;
+  let sources = 0;
+  const sounds = createFileSounds({
+    manner: 'as it is',
+    nextSource: () => {
+      sources += 1;
+      return sources;
+    },
+    createWorker: () => {
+      const worker = createFakeFontWorker();
+      workers.push(worker);
+      return worker;
+    },
   });
   const open = (...answer: Parameters<ReturnType<typeof createFakeFontWorker>['answer']>) => {
     const opening = sounds.open(new Blob(['bytes']));

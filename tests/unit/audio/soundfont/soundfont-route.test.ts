@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { BankWorker } from '../../../../src/audio/bank/bank';
 import type { SoundAnswer, SoundRequest } from '../../../../src/audio/bank/bank-messages';
 import type { SoundKey } from '../../../../src/audio/bank/sound-key';
-import { createOwnSounds } from '../../../../src/audio/soundfont/soundfont-route';
+import { createFileSounds } from '../../../../src/audio/soundfont/soundfont-route';
 import { MOST_SOUND_FONT_BYTES } from '../../../../src/core/formats/sound-font';
 import { hzOf } from '../../../../src/core/theory/temperament';
 import { asMidi } from '../../../../src/core/theory/units';
@@ -35,10 +35,18 @@ const bankWorker = () => {
 
 const setUp = () => {
   const workers: ReturnType<typeof createFakeFontWorker>[] = [];
-  const own = createOwnSounds(() => {
-    const worker = createFakeFontWorker();
-    workers.push(worker);
-    return worker;
+  let sources = -1;
+  const own = createFileSounds({
+    manner: 'as it is',
+    nextSource: () => {
+      sources += 1;
+      return sources;
+    },
+    createWorker: () => {
+      const worker = createFakeFontWorker();
+      workers.push(worker);
+      return worker;
+    },
   });
   const { worker: inner, reached } = bankWorker();
   const routed = own.route(inner);
@@ -62,7 +70,7 @@ describe('opening a file', () => {
     const { workers, open } = setUp();
     expect(workers.length).toBe(0);
     expect(await open()).toEqual({ kind: 'opened', source: 0, voices: ['piano'] });
-    expect(workers[0]?.asked).toEqual([{ kind: 'open', file: expect.any(Blob) }]);
+    expect(workers[0]?.asked).toEqual([{ kind: 'open', file: expect.any(Blob), manner: 'as it is' }]);
   });
 
   it('refuses a file that is too large without reading it', async () => {

@@ -1,0 +1,65 @@
+/**
+ * What a set of recordings lacks that has one of each key: a harder blow sounds brighter, and no two strokes are alike.
+ * Everything is made from one rendering of the key, which is kept for a while, since rendering costs ten times as much.
+ */
+import { seedFrom } from '../../core/theory/random';
+import { filtered, highShelf } from '../synthesis/biquad';
+import { hardness } from '../synthesis/brightness';
+import { BASE_VELOCITY, velocityGain } from '../synthesis/levels';
+import { drumStroke, tonedStroke } from '../synthesis/stroke-variation';
+import type { VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
+import { loudestOf } from './font-sound';
+
+/** Renders a voice's note; null where there is none. */
+export type RenderNote = (voice: VoiceId, note: VoiceNote) => VoiceSound | null;
+
+/** Renderings kept at a time: about 25 MB. */
+const KEPT = 24;
+/** dB above the corner for one step of hardness: what the computed voices' partials above it gain, about. */
+const BRIGHTER = 3.5;
+/** The corner of a tone, as a multiple of its fundamental between two ends; that of kits, in Hz. */
+const BRIGHT_FROM = 3;
+const CORNER = { lowest: 500, highest: 2500 };
+const KIT_CORNER = 1000;
+
+const isKit = (voice: VoiceId): boolean => voice === 'sticks' || voice === 'brushes';
+
+const vary = (
+  base: VoiceSound,
+  voice: VoiceId,
+  { midi, hz, velocity, sampleRate, seed }: VoiceNote,
+): VoiceSound => {
+  const stroke = { stroke: seed, seed: seedFrom(seed, voice, midi) };
+  const struck = isKit(voice)
+    ? drumStroke(base.samples, sampleRate, stroke)
+    : tonedStroke(base.samples, hz, sampleRate, stroke);
+  const corner = isKit(voice)
+    ? KIT_CORNER
+    : Math.min(CORNER.highest, Math.max(CORNER.lowest, hz * BRIGHT_FROM));
+  const samples = filtered(struck, [highShelf(corner, BRIGHTER * hardness(velocity), sampleRate)]);
+  const change = loudestOf(base.samples, sampleRate) - loudestOf(samples, sampleRate);
+  const gain = 10 ** (change / 20) * velocityGain(velocity);
+  for (let i = 0; i < samples.length; i += 1) samples[i] = (samples[i] ?? 0) * gain;
+  return { ...base, samples };
+};
+
+/** A renderer whose notes differ by velocity and by stroke, which the seed counts from 0, as those of an instrument, over one that knows neither. */
+export const createVariedNotes = (render: RenderNote): RenderNote => {
+  const kept = new Map<string, VoiceSound | null>();
+  const baseOf = (voice: VoiceId, note: VoiceNote): VoiceSound | null => {
+    const name = `${voice}/${note.midi}/${note.hz.toFixed(2)}/${note.sampleRate}`;
+    const known = kept.get(name);
+    const base = known === undefined ? render(voice, { ...note, velocity: BASE_VELOCITY }) : known;
+    kept.delete(name);
+    kept.set(name, base);
+    for (const oldest of kept.keys()) {
+      if (kept.size <= KEPT) break;
+      kept.delete(oldest);
+    }
+    return base;
+  };
+  return (voice, note) => {
+    const base = baseOf(voice, note);
+    return base && vary(base, voice, note);
+  };
+};

@@ -1,0 +1,59 @@
+/**
+ * Second-order filters by the Audio EQ Cookbook (W3C Group Note, 8 June 2021, after R. Bristow-Johnson), for shaping
+ * sounds that are there already.
+ */
+export interface Biquad {
+  readonly b0: number;
+  readonly b1: number;
+  readonly b2: number;
+  readonly a1: number;
+  readonly a2: number;
+}
+
+const angle = (hz: number, sampleRate: number): number => {
+  if (!(hz > 0 && hz < sampleRate / 2))
+    throw new RangeError(`a filter needs a frequency up to ${sampleRate / 2} Hz, got ${hz}`);
+  return (2 * Math.PI * hz) / sampleRate;
+};
+
+/** Lets every frequency through and turns phases, by half a turn at `hz`. Throws RangeError beyond half the rate. */
+export const allPass = (hz: number, q: number, sampleRate: number): Biquad => {
+  const w = angle(hz, sampleRate);
+  const alpha = Math.sin(w) / (2 * q);
+  const a0 = 1 + alpha;
+  const middle = (-2 * Math.cos(w)) / a0;
+  const end = (1 - alpha) / a0;
+  return { b0: end, b1: middle, b2: 1, a1: middle, a2: end };
+};
+
+/** Raises what lies above `hz` by so many dB, half of it at `hz`. Throws RangeError beyond half the rate. */
+export const highShelf = (hz: number, decibels: number, sampleRate: number): Biquad => {
+  const w = angle(hz, sampleRate);
+  const a = 10 ** (decibels / 40);
+  const cos = Math.cos(w);
+  const slope = 2 * Math.sqrt(a) * (Math.sin(w) / Math.SQRT2);
+  const a0 = a + 1 - (a - 1) * cos + slope;
+  return {
+    b0: (a * (a + 1 + (a - 1) * cos + slope)) / a0,
+    b1: (-2 * a * (a - 1 + (a + 1) * cos)) / a0,
+    b2: (a * (a + 1 + (a - 1) * cos - slope)) / a0,
+    a1: (2 * (a - 1 - (a + 1) * cos)) / a0,
+    a2: (a + 1 - (a - 1) * cos - slope) / a0,
+  };
+};
+
+/** The samples after these filters, one after another. */
+export const filtered = (samples: Float32Array, filters: readonly Biquad[]): Float32Array => {
+  const out = new Float32Array(samples);
+  for (const { b0, b1, b2, a1, a2 } of filters) {
+    let [s1, s2] = [0, 0];
+    for (let i = 0; i < out.length; i += 1) {
+      const x = out[i] ?? 0;
+      const y = b0 * x + s1;
+      s1 = b1 * x - a1 * y + s2;
+      s2 = b2 * x - a2 * y;
+      out[i] = y;
+    }
+  }
+  return out;
+};

@@ -1,0 +1,75 @@
+/**
+ * What makes one stroke of a key differ from the next, as on an instrument: the partials of a tone meet in other phases,
+ * a drum is struck a little off and answers with another pitch, and each blow is a little duller or brighter. By design,
+ * no source; a listener should miss it where it lacks, not notice it where it is.
+ */
+import { createRandom } from '../../core/theory/random';
+import { allPass, type Biquad, filtered, highShelf } from './biquad';
+
+/** Which of a key's strokes it is, from 0; four differ as much as they can. The seed draws the rest. */
+export interface Stroke {
+  readonly stroke: number;
+  readonly seed: number;
+}
+
+/** The first turn of phases, as a multiple of the fundamental, one a stroke: about a quarter of a period apart there. */
+const FIRST_TURN: readonly number[] = [0.5, 0.85, 1.25, 2.2];
+/** The second lies among the partials. */
+const SECOND_TURN = { from: 2.5, to: 6 };
+const QUALITY = 0.7;
+/** Nothing is turned above this: phases up there are not heard, and attacks stay sharp. */
+const HIGHEST_TURN = 6000;
+/** Strokes are up to so many dB duller or brighter from a corner on, as a multiple of the fundamental, or in Hz. */
+const BRIGHTER = 1.2;
+const TONE_CORNER = 4;
+const DRUM_CORNER = 1500;
+/** Pitch of a drum's strokes: 20 cents up and down. */
+const PITCHES: readonly number[] = [1, 1.012, 0.988, 1.006];
+
+const between = (random: () => number, from: number, to: number): number => from + (to - from) * random();
+
+/** A tone of so many hertz struck another time. */
+export const tonedStroke = (
+  samples: Float32Array,
+  hz: number,
+  sampleRate: number,
+  { stroke, seed }: Stroke,
+): Float32Array => {
+  const random = createRandom(seed);
+  const turn = (times: number): Biquad => allPass(Math.min(HIGHEST_TURN, hz * times), QUALITY, sampleRate);
+  return filtered(samples, [
+    turn((FIRST_TURN[stroke % FIRST_TURN.length] ?? 1) * between(random, 0.95, 1.05)),
+    turn(between(random, SECOND_TURN.from, SECOND_TURN.to)),
+    highShelf(Math.min(HIGHEST_TURN, hz * TONE_CORNER), between(random, -BRIGHTER, BRIGHTER), sampleRate),
+  ]);
+};
+
+/** Samples at another speed, by Hermite's cubic through four of them. */
+const resampled = (samples: Float32Array, rate: number): Float32Array => {
+  const out = new Float32Array(Math.max(1, Math.floor((samples.length - 1) / rate)));
+  for (let i = 0; i < out.length; i += 1) {
+    const at = i * rate;
+    const n = Math.floor(at);
+    const t = at - n;
+    const before = samples[n - 1] ?? 0;
+    const here = samples[n] ?? 0;
+    const next = samples[n + 1] ?? 0;
+    const after = samples[n + 2] ?? 0;
+    const slope = (next - before) / 2;
+    const curve = before - 2.5 * here + 2 * next - 0.5 * after;
+    const bend = 1.5 * (here - next) + 0.5 * (after - before);
+    out[i] = here + t * (slope + t * (curve + t * bend));
+  }
+  return out;
+};
+
+/** A drum or cymbal struck another time. */
+export const drumStroke = (
+  samples: Float32Array,
+  sampleRate: number,
+  { stroke, seed }: Stroke,
+): Float32Array => {
+  const random = createRandom(seed);
+  const pitched = resampled(samples, PITCHES[stroke % PITCHES.length] ?? 1);
+  return filtered(pitched, [highShelf(DRUM_CORNER, between(random, -BRIGHTER, BRIGHTER), sampleRate)]);
+};

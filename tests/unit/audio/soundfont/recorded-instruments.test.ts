@@ -1,0 +1,121 @@
+import { SoundBankLoader } from 'spessasynth_core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { readInstruments } from '../../../../.dev/instruments.mjs';
+import { openSoundFont, type SoundFont } from '../../../../src/audio/soundfont/soundfont';
+import type { VoiceId, VoiceSound } from '../../../../src/audio/synthesis/voice';
+import { allSections } from '../../../../src/audio/transport/band-sections';
+import { VOICES } from '../../../../src/audio/voices/voices';
+import { FEEL_IDS } from '../../../../src/core/feels/feels';
+import { findSoundFontFlaw } from '../../../../src/core/formats/sound-font';
+import { BASS_VOICES, CHORD_VOICES, KITS } from '../../../../src/core/score/voices';
+import { hzOf } from '../../../../src/core/theory/temperament';
+import { asMidi } from '../../../../src/core/theory/units';
+import { momentaryLoudness } from '../../../helpers/instrument-measure';
+import { testProgram } from '../../../helpers/test-charts';
+
+const RATE = 48_000;
+
+const noteOf = (midi: number, velocity = 80, stroke = 0) => ({
+  midi: asMidi(midi),
+  hz: hzOf(asMidi(midi)),
+  velocity,
+  sampleRate: RATE,
+  seed: stroke,
+});
+
+/** Every key of a kit that the feels strike: fills, drum intros and endings of many choruses included. */
+const drumKeys = (): readonly number[] => {
+  const keys = FEEL_IDS.flatMap((feel) =>
+    allSections(testProgram(feel, { plan: { choruses: 3, intro: 'drums' } }))
+      .flatMap(({ score }) => score.events)
+      .filter(({ part }) => part === 'drums')
+      .map(({ pitch }) => pitch),
+  );
+  return [...new Set(keys)].sort((a, b) => a - b);
+};
+
+/** How alike two sounds are, sample by sample, over their first half second; −1 to 1. */
+const likeness = (a: Float32Array, b: Float32Array): number => {
+  let [both, first, second] = [0, 0, 0];
+  for (let i = 0; i < Math.min(RATE / 2, a.length, b.length); i += 1) {
+    both += a[i] * b[i];
+    first += a[i] ** 2;
+    second += b[i] ** 2;
+  }
+  return both / Math.sqrt(first * second);
+};
+
+describe('the recorded instruments that are shipped', () => {
+  let bytes: Uint8Array;
+  let font: SoundFont;
+  beforeAll(async () => {
+    bytes = readInstruments();
+    font = await openSoundFont(Uint8Array.from(bytes).buffer, 'varied');
+  });
+  const render = (voice: VoiceId, midi: number, velocity = 80, stroke = 0): VoiceSound => {
+    const sound = font.render(voice, noteOf(midi, velocity, stroke));
+    if (sound === null) throw new Error(`${voice} has no ${midi}`);
+    return sound;
+  };
+
+  it('are a whole file of at most 2 MB with every voice of the band, and no other', () => {
+    expect(findSoundFontFlaw(bytes)).toBeNull();
+    expect(bytes.length).toBeLessThan(2e6);
+    expect(font.voices.toSorted()).toEqual([...BASS_VOICES, ...CHORD_VOICES, ...KITS].toSorted());
+  });
+
+  it('name their authors and nobody else', () => {
+    const { presets, soundBankInfo } = SoundBankLoader.fromArrayBuffer(Uint8Array.from(bytes).buffer);
+    expect(presets.map(({ name }) => name)).toEqual([
+      'Piano',
+      'Electric piano',
+      'Organ',
+      'Guitar',
+      'Upright bass',
+      'Fingered bass',
+      'Sticks',
+      'Brushes',
+    ]);
+    expect(soundBankInfo.copyright).toMatch(/2000-2002.*2014-16/);
+    expect(soundBankInfo.comment).toMatch(/MIT licence/);
+  });
+
+  it('have every sound that the feels strike in each kit', () => {
+    const keys = drumKeys();
+    expect(keys.length).toBeGreaterThan(10);
+    const { presets } = SoundBankLoader.fromArrayBuffer(Uint8Array.from(bytes).buffer);
+    const kits = presets.filter(({ isDrum }) => isDrum);
+    expect(kits).toHaveLength(KITS.length);
+    for (const kit of kits)
+      expect(keys.filter((key) => kit.getVoiceParameters(key, 80).length === 0)).toEqual([]);
+  });
+
+  const SOME: readonly (readonly [VoiceId, number])[] = [
+    ['piano', 64],
+    ['electric-piano', 57],
+    ['organ', 60],
+    ['guitar', 55],
+    ['upright-bass', 33],
+    ['fingered-bass', 40],
+    ['sticks', 38],
+    ['brushes', 40],
+  ];
+
+  it.each(SOME)('stand in the mix as the computed voice does: %s %i', (voice, midi) => {
+    const computed = momentaryLoudness(VOICES[voice](noteOf(midi)).samples, RATE);
+    for (const velocity of [45, 110]) {
+      const recorded = momentaryLoudness(render(voice, midi, velocity).samples, RATE);
+      expect(recorded - computed).toBeCloseTo(40 * Math.log10(velocity / 80), 0);
+    }
+  });
+
+  it.each(SOME)('have four strokes that differ: %s %i', (voice, midi) => {
+    const strokes = [0, 1, 2, 3].map((stroke) => render(voice, midi, 80, stroke).samples);
+    for (const [i, one] of strokes.entries())
+      for (const other of strokes.slice(0, i)) expect(likeness(one, other)).toBeLessThanOrEqual(0.95);
+  });
+
+  it('hold an organ for as long as it is asked to', () => {
+    for (const midi of [53, 60]) expect(render('organ', midi).loop).not.toBeNull();
+  });
+});
