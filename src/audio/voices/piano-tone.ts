@@ -3,7 +3,8 @@ import type { ToneAnchor } from '../synthesis/modal-tone';
 /**
  * Tone of the piano at velocity 80.
  * Source: fitted to figures (levels, decays, centroids, noise) measured on the piano of FluidR3 GM (MIT licence);
- * no sample data. The loudness of one key is drawn towards its neighbours.
+ * no sample data. The loudness of one key is drawn towards its neighbours. The rise is that of a hammer, 5–15 ms: the set
+ * reads 10–40 ms where its strings beat.
  */
 export const PIANO_TONE: readonly ToneAnchor[] = [
   {
@@ -33,8 +34,8 @@ export const PIANO_TONE: readonly ToneAnchor[] = [
     lateT60: 26.9,
     lateLevel: -4.5,
     inharmonicity: 0.000161,
-    rise: 0.012,
-    riseHigh: 0.0026,
+    rise: 0.004,
+    riseHigh: 0.0016,
     knockLevel: -26,
     knockHigh: 2200,
     knockT60: 0.12,
@@ -51,8 +52,8 @@ export const PIANO_TONE: readonly ToneAnchor[] = [
     lateT60: 12.1,
     lateLevel: -11.5,
     inharmonicity: 0.000316,
-    rise: 0.012,
-    riseHigh: 0.0084,
+    rise: 0.004,
+    riseHigh: 0.0018,
     knockLevel: -21.5,
     knockHigh: 2300,
     knockT60: 0.18,
@@ -69,7 +70,7 @@ export const PIANO_TONE: readonly ToneAnchor[] = [
     lateT60: 16.5,
     lateLevel: -18,
     inharmonicity: 0.000417,
-    rise: 0.021,
+    rise: 0.0045,
     riseHigh: 0.0014,
     knockLevel: -28,
     knockHigh: 2400,
@@ -87,7 +88,7 @@ export const PIANO_TONE: readonly ToneAnchor[] = [
     lateT60: 9.27,
     lateLevel: -11,
     inharmonicity: 0.000926,
-    rise: 0.0075,
+    rise: 0.004,
     riseHigh: 0.0011,
     knockLevel: -28,
     knockHigh: 3000,

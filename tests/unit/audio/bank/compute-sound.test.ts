@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { computeSound, createSoundMaker } from '../../../../src/audio/bank/compute-sound';
+import { LAYERS, type SoundKey } from '../../../../src/audio/bank/sound-key';
+import type { Voice, VoiceId, VoiceNote } from '../../../../src/audio/synthesis/voice';
+import { VOICES } from '../../../../src/audio/voices/voices';
+import { hzOf } from '../../../../src/core/theory/temperament';
+import { asHz, asMidi, asSeconds } from '../../../../src/core/theory/units';
+import { momentaryLoudness } from '../../../helpers/instrument-measure';
+
+const asked: VoiceNote[] = [];
+const note: Voice = (wanted) => {
+  asked.push(wanted);
+  return { samples: new Float32Array(1), loop: null, release: asSeconds(0) };
+};
+const NOTING = Object.fromEntries(Object.keys(VOICES).map((id) => [id, note])) as Record<VoiceId, Voice>;
+
+const seedOf = (changes: Partial<SoundKey>): number => {
+  const key = { voice: 'sticks', midi: asMidi(36), hz: asHz(65), layer: 1, stroke: 0, ...changes } as const;
+  computeSound(NOTING, key, 48_000);
+  return asked.at(-1)?.seed ?? Number.NaN;
+};
+
+describe('the seed of a computed sound', () => {
+  it('differs by stroke and by pitch', () => {
+    const seeds = [{}, { stroke: 1 }, { stroke: 2 }, { midi: asMidi(38) }].map(seedOf);
+    expect(new Set(seeds).size).toBe(4);
+  });
+
+  it('is one for all layers of a stroke, so that nearly equal velocities sound nearly equal', () => {
+    expect(seedOf({ layer: 2 })).toBe(seedOf({ layer: 0 }));
+  });
+
+  it('is one whatever file lacks the sound, so that saved music is the same at every visit', () => {
+    expect(seedOf({ source: 7 })).toBe(seedOf({}));
+  });
+});
+
+const keyOf = (voice: VoiceId, midi: number, changes: Partial<SoundKey> = {}): SoundKey => ({
+  voice,
+  midi: asMidi(midi),
+  hz: hzOf(asMidi(midi)),
+  layer: 3,
+  stroke: 0,
+  ...changes,
+});
+const make = createSoundMaker(VOICES);
+
+/** How alike two sounds are, sample by sample, over their first half second; −1 to 1. */
+const likeness = (a: Float32Array, b: Float32Array): number => {
+  let [both, first, second] = [0, 0, 0];
+  for (let i = 0; i < Math.min(24_000, a.length, b.length); i += 1) {
+    both += a[i] * b[i];
+    first += a[i] ** 2;
+    second += b[i] ** 2;
+  }
+  return both / Math.sqrt(first * second);
+};
+
+describe('the strokes of a key', () => {
+  it.each([
+    ['piano', 52],
+    ['piano', 64],
+    ['electric-piano', 57],
+    ['organ', 60],
+    ['guitar', 55],
+    ['upright-bass', 33],
+    ['fingered-bass', 40],
+    ['sticks', 42],
+    ['sticks', 51],
+  ] as const)('are four that differ: %s %i', (voice, midi) => {
+    const strokes = [0, 1, 2, 3].map((stroke) => make(keyOf(voice, midi, { stroke }), 48_000).samples);
+    for (const [i, one] of strokes.entries())
+      for (const other of strokes.slice(0, i)) expect(likeness(one, other)).toBeLessThanOrEqual(0.95);
+  });
+});
+
+describe('the layers of a key', () => {
+  it.each([
+    ['sticks', 36],
+    ['sticks', 44],
+    ['brushes', 38],
+    ['upright-bass', 33],
+    ['piano', 60],
+  ] as const)('go over into each other: %s %i', (voice, midi) => {
+    const layers = LAYERS.map((velocity, layer) => ({
+      velocity,
+      ...make(keyOf(voice, midi, { layer }), 48_000),
+    }));
+    const softest = layers[0];
+    for (const [i, { samples, velocity }] of layers.entries()) {
+      const level = momentaryLoudness(samples, 48_000) - momentaryLoudness(softest.samples, 48_000);
+      expect(Math.abs(level - 40 * Math.log10(velocity / softest.velocity))).toBeLessThan(2);
+      if (i > 0) expect(likeness(layers[i - 1].samples, samples)).toBeGreaterThan(0.99);
+    }
+  });
+
+  it('are made whole at three velocities alone', () => {
+    asked.length = 0;
+    const noting = createSoundMaker(NOTING);
+    for (const layer of LAYERS.keys())
+      for (const stroke of [0, 1, 2, 3]) noting(keyOf('piano', 60, { layer, stroke }), 48_000);
+    expect(asked.map(({ velocity }) => velocity).toSorted((a, b) => a - b)).toEqual([45, 80, 110]);
+  });
+});
