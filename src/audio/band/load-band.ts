@@ -59,7 +59,7 @@ export const loadEngine = async (
     limiter: await createLimiterStage(context, tone),
     room: roomBuffer(context),
     source: bandSection,
-    createWorker: () => route(prepared(createBankWorker({ onMakeshift, onLost }))),
+    createWorker: () => prepared(route(createBankWorker({ onMakeshift, onLost }))),
     ...events,
   });
 };

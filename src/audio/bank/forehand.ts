@@ -44,6 +44,15 @@ const answeringFrom =
     return outer;
   };
 
+/** A request for each key at each rate, the likelier rate first, by name. */
+const requestsFor = (keys: readonly SoundKey[]): ReadonlyMap<string, SoundRequest> =>
+  new Map(
+    RATES.flatMap((sampleRate) => keys.map((key) => ({ key, sampleRate }))).map((request) => [
+      nameOf(request),
+      request,
+    ]),
+  );
+
 /** @param createWorker starts what computes; when it breaks down nothing is prepared any more, and nothing is said. */
 export const createForehand = (createWorker: () => BankWorker): Forehand => {
   const store: Store = new Map();
@@ -84,12 +93,7 @@ export const createForehand = (createWorker: () => BankWorker): Forehand => {
   return {
     prepare: (keys) => {
       if (ended) return done;
-      const wanted = new Map(
-        RATES.flatMap((sampleRate) => keys.map((key) => ({ key, sampleRate }))).map((request) => [
-          nameOf(request),
-          request,
-        ]),
-      );
+      const wanted = requestsFor(keys);
       for (const name of store.keys()) if (!wanted.has(name)) store.delete(name);
       queue = [...wanted].filter(([name]) => !store.has(name)).map(([, request]) => request);
       tellDone();
