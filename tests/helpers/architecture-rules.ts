@@ -18,6 +18,7 @@ const CORE = [
   'core/feels',
   'core/players',
   'core/arranger',
+  'core/signal',
   'core/hearing',
   'core/practice',
   'core/settings',
@@ -76,7 +77,18 @@ const CORE_ROWS: readonly FolderRule[] = [
     'feels',
     'players',
   ),
-  coreRow('hearing', 'samples become pitch frames, frames become heard notes', 'theory', 'harp'),
+  coreRow(
+    'signal',
+    'samples made ready to listen to: filtered, decimated, without the band’s own sound',
+    'theory',
+  ),
+  coreRow(
+    'hearing',
+    'samples become pitch frames, frames become heard notes and grips',
+    'theory',
+    'signal',
+    'harp',
+  ),
   coreRow(
     'practice',
     'phrases, exercises, judging, the practice log',
@@ -286,7 +298,7 @@ export const FOLDERS: readonly FolderRule[] = [
 export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   '@fontsource-variable/atkinson-hyperlegible-next': ['ui/page'],
   '@fontsource/noto-music': ['ui/page'],
-  'fft.js': ['core/hearing'],
+  'fft.js': ['core/hearing', 'core/signal'],
   react: [...UI.map(({ folder }) => folder), '.'],
   'react-dom': ['ui/chart', 'ui/print', '.'],
   spessasynth_core: ['audio/soundfont'],

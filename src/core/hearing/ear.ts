@@ -1,5 +1,5 @@
+import { decimation } from '../signal/front-end';
 import type { HarpInHand } from './choose-sounds';
-import { decimation } from './front-end';
 import type { HeardNote } from './heard-note';
 import { createNoteListener } from './note-listener';
 import type { PitchFrame } from './pitch-frame';

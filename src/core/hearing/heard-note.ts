@@ -1,6 +1,6 @@
 import type { Sound } from '../harp/harp';
 import type { Cents, Hz, Midi, Seconds } from '../theory/units';
-import type { Joined } from './note-spans';
+import type { Joined } from './note-draft';
 
 /** How a pitch swings while it is held. */
 export interface HeardVibrato {

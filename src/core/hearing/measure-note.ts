@@ -2,7 +2,8 @@ import { elementAt } from '../theory/element-at';
 import { STANDARD_PITCH } from '../theory/temperament';
 import { asCents, asHz, asSeconds } from '../theory/units';
 import type { HeardPitch, HeardVibrato, Movement } from './heard-note';
-import { median, type Reading, type Span } from './note-spans';
+import type { Span } from './note-draft';
+import { median, type Reading } from './readings';
 
 /** Cents around the settled pitch that belong to it: vibrato and droop, not scoop and glide. */
 const SETTLED = 45;

@@ -2,10 +2,11 @@ import { attackTime } from './attack';
 import { createSoundChooser, type HarpInHand } from './choose-sounds';
 import type { HeardNote } from './heard-note';
 import { measureNote } from './measure-note';
-import { createSpanFinder, type Span } from './note-spans';
+import type { Span } from './note-draft';
+import { createSpanFinder } from './note-spans';
 import type { PitchFrame } from './pitch-frame';
-import { createReattack } from './reattack';
-import { createReedMeter } from './reed-meter';
+import { createReattack, type ReedReading } from './reattack';
+import { createReedMeter, type LevelReading, type ReedMeter } from './reed-meter';
 
 /** What has been heard of a note now: that it has surely begun (`to` null), or all of it. */
 export interface NoteListener {
@@ -51,19 +52,30 @@ const createUsualLevel = () => {
   };
 };
 
+/** When a reed was attacked, from its past levels; null where nothing rose, or too softly for this player. */
+const attackOf = (past: readonly LevelReading[], first: number, usual: number): number | null => {
+  const from = attackTime(past, first);
+  if (from === null) return null;
+  const level = Math.max(...past.flatMap((each) => (each.time >= from ? [each.level] : [])));
+  return level > usual - SOFTEST ? from : null;
+};
+
+const readingOf = (meter: ReedMeter, frequency: number, swing: number): ReedReading => ({
+  ...meter.now(frequency),
+  whole: meter.whole(),
+  bright: meter.bright(),
+  swing,
+});
+
 /** Turns samples and frames into notes. Throws RangeError on a reference outside 440–446 Hz. */
 export const createNoteListener = (options: NoteListenerOptions): NoteListener => {
   const meter = createReedMeter(options.rate, STEP);
   const reattack = createReattack();
   const chooser = createSoundChooser(options);
   const usual = createUsualLevel();
-  const spans = createSpanFinder((frequency, first) => {
-    const past = meter.past(frequency);
-    const from = attackTime(past, first);
-    if (from === null) return null;
-    const level = Math.max(...past.flatMap((each) => (each.time >= from ? [each.level] : [])));
-    return level > usual.at(first) - SOFTEST ? from : null;
-  });
+  const spans = createSpanFinder((frequency, first) =>
+    attackOf(meter.past(frequency), first, usual.at(first)),
+  );
   let pitch: number | null = null;
 
   const noted = (found: readonly Span[]): readonly HeardNote[] =>
@@ -84,12 +96,7 @@ export const createNoteListener = (options: NoteListenerOptions): NoteListener =
   const listenAgain = (hop: Float64Array): readonly Span[] => {
     meter.push(hop);
     if (pitch === null) return [];
-    const begun = reattack.step({
-      ...meter.now(pitch),
-      whole: meter.whole(),
-      bright: meter.bright(),
-      swing: spans.swing(),
-    });
+    const begun = reattack.step(readingOf(meter, pitch, spans.swing()));
     return begun === null ? [] : spans.reattack(begun);
   };
 

@@ -1,7 +1,7 @@
 import { elementAt } from '../theory/element-at';
 import type { Peak } from './lag-peaks';
 import type { PitchGrid } from './pitch-grid';
-import { createSoundBand, type SoundBand } from './sound-band';
+import { createSoundBand } from './sound-band';
 
 /** Tells how well each pitch explains the latest sound. */
 export interface PitchEvidence {
@@ -42,6 +42,32 @@ const unexplained = (likeness: number): number => {
   return 1 + UNSTEADY - like * like;
 };
 
+/** How much a band has to say about a pitch, by its likeness there and its weight. */
+const sayOf = (likeness: number, weight: number): number =>
+  LEAST_SAY + weight * Math.log((1 + UNSTEADY) / unexplained(likeness));
+
+/** Takes from the evidence of each pitch what those of which it is a fraction say as well, and what its lowness makes easy. */
+const createPreference = (grid: PitchGrid): ((values: Float64Array) => void) => {
+  const [twice, thrice, fourTimes] = [grid.timesHigher(2), grid.timesHigher(3), grid.timesHigher(4)];
+  const { frequencies } = grid;
+  const highest = elementAt(frequencies, frequencies.length - 1);
+  const lowness = frequencies.map((frequency) => PER_OCTAVE * Math.log2(highest / frequency));
+  /** From the lowest up, so that the pitches above are still as they were. */
+  return (values) => {
+    const valueAt = (place: number): number => values[place] ?? Number.NEGATIVE_INFINITY;
+    const around = (place: number | undefined): number =>
+      place === undefined || place < 0
+        ? Number.NEGATIVE_INFINITY
+        : Math.max(valueAt(place), valueAt(place - 1), valueAt(place + 1));
+    for (let i = 0; i < values.length; i += 1) {
+      const higher = Math.max(around(twice[i]), around(thrice[i]), around(fourTimes[i]));
+      const beyond = Math.max(0, (values[i] ?? 0) - higher) / OWN;
+      if (beyond < 2) values[i] = (values[i] ?? 0) - OWN * Math.min(1, 2 - beyond);
+      values[i] = (values[i] ?? 0) - (lowness[i] ?? 0);
+    }
+  };
+};
+
 /**
  * The sound is heard in three bands, each measured against itself: where a band of the sound is drowned, its likeness
  * is low at every lag and it has no say. Evidence is the log-likelihood of Gaussian remainders of unknown power; the
@@ -55,50 +81,26 @@ export const createPitchEvidence = ({ grid, rate, hop, window }: EvidenceOptions
   const high = createSoundBand({ ...shared, from: EDGES[1], keep: 1 });
   const bands = [low, middle, high];
   const values = new Float64Array(lags.length);
-  const [twice, thrice, fourTimes] = [grid.timesHigher(2), grid.timesHigher(3), grid.timesHigher(4)];
-  const lowness = lags.map((lag) => PER_OCTAVE * Math.log2(lag / elementAt(lags, lags.length - 1)));
+  const favourOwn = createPreference(grid);
 
-  const weigh = (): void => {
-    for (let i = 0; i < values.length; i += 1) {
-      values[i] = -Math.log(
-        Math.sqrt(unexplained(low.likeness[i] ?? 0)) *
-          unexplained(middle.likeness[i] ?? 0) *
-          unexplained(high.likeness[i] ?? 0),
-      );
-    }
-  };
-
-  const valueAt = (place: number): number => values[place] ?? Number.NEGATIVE_INFINITY;
-  const around = (place: number | undefined): number =>
-    place === undefined || place < 0
-      ? Number.NEGATIVE_INFINITY
-      : Math.max(valueAt(place), valueAt(place - 1), valueAt(place + 1));
-
-  /** From the lowest up, so that the pitches above are still as they were. */
-  const favourOwn = (): void => {
-    for (let i = 0; i < values.length; i += 1) {
-      const higher = Math.max(around(twice[i]), around(thrice[i]), around(fourTimes[i]));
-      const beyond = Math.max(0, (values[i] ?? 0) - higher) / OWN;
-      if (beyond < 2) values[i] = (values[i] ?? 0) - OWN * Math.min(1, 2 - beyond);
-      values[i] = (values[i] ?? 0) - (lowness[i] ?? 0);
-    }
-  };
-
-  const sayOf =
-    (place: number) =>
-    (band: SoundBand): number =>
-      LEAST_SAY +
-      (band === low ? 0.5 : 1) * Math.log((1 + UNSTEADY) / unexplained(band.likeness[place] ?? 0));
+  const saysOf = (place: number): readonly number[] =>
+    bands.map((band) => sayOf(band.likeness[place] ?? 0, band === low ? 0.5 : 1));
 
   return {
     values,
     add(samples) {
       for (const band of bands) band.add(samples);
-      weigh();
-      favourOwn();
+      for (let i = 0; i < values.length; i += 1) {
+        values[i] = -Math.log(
+          Math.sqrt(unexplained(low.likeness[i] ?? 0)) *
+            unexplained(middle.likeness[i] ?? 0) *
+            unexplained(high.likeness[i] ?? 0),
+        );
+      }
+      favourOwn(values);
     },
     likenessAt(place) {
-      const says = bands.map(sayOf(place));
+      const says = saysOf(place);
       const sum = bands.reduce(
         (total, { likeness }, b) => total + (says[b] ?? 0) * Math.max(0, likeness[place] ?? 0),
         0,
@@ -106,7 +108,7 @@ export const createPitchEvidence = ({ grid, rate, hop, window }: EvidenceOptions
       return Math.min(1, sum / says.reduce((total, say) => total + say, 0));
     },
     periodAt(place, hops) {
-      const says = bands.map(sayOf(place));
+      const says = saysOf(place);
       let [lag, height, total] = [0, 0, 0];
       for (const [b, band] of bands.entries()) {
         const peak = (grid.frequencies[place] ?? 0) < band.to ? band.peak(hops, lags[place] ?? 0) : undefined;
@@ -115,9 +117,8 @@ export const createPitchEvidence = ({ grid, rate, hop, window }: EvidenceOptions
         height += (says[b] ?? 0) * peak.height;
         total += says[b] ?? 0;
       }
-      return total === 0
-        ? { lag: lags[place] ?? 0, height: 0 }
-        : { lag: lag / total, height: height / total };
+      if (total === 0) return { lag: lags[place] ?? 0, height: 0 };
+      return { lag: lag / total, height: height / total };
     },
   };
 };

@@ -1,11 +1,12 @@
-import { asSeconds } from '../theory/units';
-import { createFrontEnd } from './front-end';
-import { createLeakCanceller } from './leak-canceller';
+import { createWithoutBand } from '../signal/without-band';
+import { asHz, asSeconds, type Hz } from '../theory/units';
 import { createPitchEvidence } from './pitch-evidence';
 import type { PitchFrame } from './pitch-frame';
 import { createPitchGrid } from './pitch-grid';
 import { createPitchPath } from './pitch-path';
+import { createPitchWindow } from './pitch-window';
 import { ANY_HARP, type PitchRange } from './reachable';
+import { createRecentPower } from './recent-power';
 
 export interface PitchTrackerOptions {
   /** Hz, 16000 or more; made for 44100 and 48000. */
@@ -43,9 +44,6 @@ const CORNER = 0.85;
 const NO_PITCH = { sound: 0, residue: 1, silence: 10 } as const;
 /** Costs in units of evidence, as tried on generated takes: of gliding by 0, 20, 40 … cents in a hop, and of leaps. */
 const COSTS = { moves: [0, 0.15, 0.4, 0.9, 2], leap: 1, start: 1.5, stop: 1 } as const;
-/** Likeness above which the window grows in any case, and how much it may lose by growing otherwise. */
-const STEADY = 0.8;
-const LOSS = 0.02;
 /** Rise of power from hop to hop that begins a sound. */
 const BEGINNING = 4;
 /** Most hops for which the centre stands nearly still while a change waits, and how far it goes in each. Seconds. */
@@ -56,10 +54,61 @@ const SILENT = -120;
 /** Quieter than a harp at arm's length from any microphone (common practice, no source). dB. */
 const DEFAULT_GATE = -65;
 
-const EMPTY = new Float32Array(0);
-const NOTHING_SENT = new Float64Array(HOP);
-
+const lowestOf = (ranges: readonly PitchRange[]): Hz => asHz(Math.min(...ranges.map(({ from }) => from)));
 const decibels = (power: number): number => Math.max(SILENT, 10 * Math.log10(power + 1e-12));
+
+/** When the pitch of a frame was: it stands nearly still while a change waits, and never falls. */
+const createCentre = () => {
+  let last = 0;
+  let held = 0;
+  return (known: number, ago: number, wavering: boolean): number => {
+    held = wavering && held < LONGEST_HOLD ? held + 1 : 0;
+    last = Math.min(known, Math.max(last, held > 0 ? last + HOLDING : known - ago));
+    return last;
+  };
+};
+
+/** True while the latest window speaks for another verdict than the path's, or a sound has just begun. */
+const isWavering = (values: Float64Array, now: number, rise: number): boolean => {
+  let top = 0;
+  for (let i = 1; i < values.length; i += 1) if ((values[i] ?? 0) > (values[top] ?? 0)) top = i;
+  if (now < 0) return (values[top] ?? 0) > NO_PITCH.sound || rise > BEGINNING;
+  return Math.abs(top - now) >= COSTS.moves.length && (values[top] ?? 0) > (values[now] ?? 0) + COSTS.leap;
+};
+
+/** Windows in hops of the working rate. */
+const windowOf = (lowest: Hz, rate: number) => {
+  const hops = (seconds: number): number => Math.max(1, Math.round((seconds * rate) / HOP));
+  return {
+    shortest: hops(Math.max(WINDOW.shortest, PERIODS.shortest / lowest)),
+    longest: hops(Math.max(WINDOW.longest, PERIODS.longest / lowest)),
+  };
+};
+
+/** The verdict on each hop: a pitch with its clarity, or none, the level, and how long ago that was. */
+const createVerdict = (ranges: readonly PitchRange[], rate: number) => {
+  const window = windowOf(lowestOf(ranges), rate);
+  const grid = createPitchGrid(ranges);
+  const evidence = createPitchEvidence({ grid, rate, hop: HOP, window });
+  const path = createPitchPath(grid.frequencies.length, COSTS);
+  const periods = createPitchWindow(evidence, window);
+  const powers = createRecentPower(window.longest, HOP);
+  let place = -1;
+  return (hop: Float64Array, silenceAt: (level: number) => number) => {
+    powers.push(hop);
+    evidence.add(hop);
+    const level = decibels(powers.mean(window.shortest));
+    const silence = silenceAt(level);
+    const before = place;
+    place = path.step(evidence.values, silence);
+    const wavering = silence < NO_PITCH.silence && isWavering(evidence.values, place, powers.rise());
+    if (place < 0)
+      return { level, wavering, frequency: 0, clarity: 0, ago: (window.shortest * HOP) / 2 + HOP };
+    const { lag } = periods.periodAt(place, before >= 0 && Math.abs(place - before) < COSTS.moves.length);
+    const ago = powers.centroid(periods.length()) + lag / 2;
+    return { level, wavering, frequency: rate / lag, clarity: evidence.likenessAt(place), ago };
+  };
+};
 
 /** A pitch tracker for one stream. Throws RangeError when no range is given or the rate is too low. */
 export const createPitchTracker = ({
@@ -69,127 +118,38 @@ export const createPitchTracker = ({
   band = false,
   onHop,
 }: PitchTrackerOptions): PitchTracker => {
-  const lowest = Math.min(...ranges.map(({ from }) => from));
+  const lowest = lowestOf(ranges);
   if (!(lowest > 0 && sampleRate >= 16000))
     throw new RangeError('A tracker needs a range and 16 kHz or more');
-  const front = createFrontEnd({ sampleRate, hop: HOP, lowest: CORNER * lowest });
-  const { rate } = front;
-  const sentFront = createFrontEnd({ sampleRate, hop: HOP, lowest: CORNER * lowest });
-  const canceller = band ? createLeakCanceller(HOP) : undefined;
-  const rest = new Float64Array(HOP);
-  const grid = createPitchGrid(ranges);
-  const hops = (seconds: number): number => Math.max(1, Math.round((seconds * rate) / HOP));
-  const window = {
-    shortest: hops(Math.max(WINDOW.shortest, PERIODS.shortest / lowest)),
-    longest: hops(Math.max(WINDOW.longest, PERIODS.longest / lowest)),
-  };
-  const evidence = createPitchEvidence({ grid, rate, hop: HOP, window });
-  const path = createPitchPath(grid.frequencies.length, COSTS);
-  const powers = new Float64Array(window.longest);
-
+  const input = createWithoutBand(band, { sampleRate, hop: HOP, lowest: CORNER * lowest });
+  const judge = createVerdict(ranges, input.rate);
+  const centreOf = createCentre();
   let hopCount = 0;
-  let place = -1;
-  let length = window.shortest;
-  let lastCentre = 0;
-  let held = 0;
 
-  const levelOf = (hop: Float64Array): number => {
-    let sum = 0;
-    for (let i = 0; i < HOP; i += 1) sum += (hop[i] ?? 0) * (hop[i] ?? 0);
-    powers.copyWithin(0, 1);
-    powers[powers.length - 1] = sum / HOP;
-    let all = 0;
-    for (let i = 1; i <= window.shortest; i += 1) all += powers[powers.length - i] ?? 0;
-    return decibels(all / window.shortest);
+  const silenceAt = (level: number): number => {
+    const { surely, perhaps } = input.hidden();
+    if (level < Math.max(gate, decibels(surely))) return NO_PITCH.silence;
+    return level < decibels(perhaps) ? NO_PITCH.residue : NO_PITCH.sound;
   };
 
-  /** Middle of the energy of the last hops, in samples before the end. */
-  const centroid = (count: number): number => {
-    let sum = 1e-20;
-    let moment = sum * count * 0.5;
-    for (let i = 0; i < count; i += 1) {
-      const p = powers[powers.length - 1 - i] ?? 0;
-      sum += p;
-      moment += p * (i + 0.5);
-    }
-    return (moment / sum) * HOP;
-  };
-
-  /** True while the latest window speaks for another verdict than the path's, or a sound has just begun. */
-  const isWavering = (now: number): boolean => {
-    const { values } = evidence;
-    let top = 0;
-    for (let i = 1; i < values.length; i += 1) if ((values[i] ?? 0) > (values[top] ?? 0)) top = i;
-    if (now >= 0) {
-      return (
-        Math.abs(top - now) >= COSTS.moves.length && (values[top] ?? 0) > (values[now] ?? 0) + COSTS.leap
-      );
-    }
-    const last = powers.length - 1;
-    return (values[top] ?? 0) > NO_PITCH.sound || (powers[last] ?? 0) > BEGINNING * (powers[last - 1] ?? 0);
-  };
-
-  const frame = (frequency: number, clarity: number, ago: number, level: number): PitchFrame => {
-    const known = (hopCount * front.rawHop) / sampleRate;
-    const centre = held > 0 ? lastCentre + HOLDING : known - ago / rate;
-    lastCentre = Math.min(known, Math.max(lastCentre, centre));
+  const step = (hop: Float64Array): PitchFrame => {
+    hopCount += 1;
+    onHop?.(hop);
+    const { level, wavering, frequency, clarity, ago } = judge(hop, silenceAt);
+    const known = (hopCount * input.rawHop) / sampleRate;
     return {
       known: asSeconds(known),
-      centre: asSeconds(lastCentre),
+      centre: asSeconds(centreOf(known, ago / input.rate, wavering)),
       frequency,
       clarity: Math.max(0, Math.min(1, clarity)),
       level,
     };
   };
 
-  const voiced = (now: number, level: number): PitchFrame => {
-    const same = place >= 0 && Math.abs(now - place) < COSTS.moves.length;
-    place = now;
-    length = same ? Math.min(window.longest, length + 1) : window.shortest;
-    const likeness = evidence.likenessAt(now);
-    let period = evidence.periodAt(now, length);
-    while (length > window.shortest && period.height < Math.min(STEADY, likeness - LOSS)) {
-      length = Math.max(window.shortest, length >> 1);
-      period = evidence.periodAt(now, length);
-    }
-    return frame(rate / period.lag, likeness, centroid(length) + period.lag / 2, level);
-  };
-
-  const silenceAt = (level: number): number => {
-    if (level < gate) return NO_PITCH.silence;
-    if (canceller === undefined) return NO_PITCH.sound;
-    if (level < decibels(canceller.unlearned())) return NO_PITCH.silence;
-    return level < decibels(canceller.residue()) ? NO_PITCH.residue : NO_PITCH.sound;
-  };
-
-  const step = (heard: Float64Array, sent: Float64Array | undefined): PitchFrame => {
-    hopCount += 1;
-    let hop = heard;
-    if (canceller !== undefined) {
-      canceller.step(sent ?? NOTHING_SENT, heard, rest);
-      hop = rest;
-    }
-    onHop?.(hop);
-    const level = levelOf(hop);
-    evidence.add(hop);
-    const now = path.step(evidence.values, silenceAt(level));
-    const wavering = level >= gate && isWavering(now);
-    held = wavering && held < LONGEST_HOLD ? held + 1 : 0;
-    if (now >= 0) return voiced(now, level);
-    place = -1;
-    return frame(0, 0, (window.shortest * HOP) / 2 + HOP, level);
-  };
-
   return {
-    push(samples, sent = EMPTY) {
-      const sentHops: Float64Array[] = [];
-      if (canceller !== undefined) {
-        const padded = new Float32Array(samples.length);
-        padded.set(sent.subarray(0, samples.length));
-        sentFront.push(padded, (hop) => sentHops.push(hop.slice()));
-      }
+    push(samples, sent) {
       const frames: PitchFrame[] = [];
-      front.push(samples, (hop) => frames.push(step(hop, sentHops[frames.length])));
+      input.push(samples, sent, (hop) => frames.push(step(hop)));
       return frames;
     },
   };

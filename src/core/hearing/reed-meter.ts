@@ -31,6 +31,18 @@ const WINDOW_SECONDS = 0.008;
 const PAST_SECONDS = 0.2;
 const NOTHING = 1e-13;
 
+/** Square of the sum of samples turned back by an angle each: the power at one frequency. */
+const powerOf = (samples: Float64Array, turn: number): number => {
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  let [x, y, re, im] = [1, 0, 0, 0];
+  for (let i = 0; i < samples.length; i += 1) {
+    re += (samples[i] ?? 0) * x;
+    im += (samples[i] ?? 0) * y;
+    [x, y] = [x * c - y * s, x * s + y * c];
+  }
+  return re * re + im * im;
+};
+
 /** @param rate samples a second. @param hop samples in a hop. */
 export const createReedMeter = (rate: number, hop: number): ReedMeter => {
   const windowHops = Math.max(1, Math.round((WINDOW_SECONDS * rate) / hop));
@@ -39,22 +51,11 @@ export const createReedMeter = (rate: number, hop: number): ReedMeter => {
   const past = new Float64Array(kept);
   let hops = 0;
 
-  const powerOf = (from: number, turn: number): number => {
-    const [c, s] = [Math.cos(turn), Math.sin(turn)];
-    let [x, y, re, im] = [1, 0, 0, 0];
-    for (let i = from; i < from + window; i += 1) {
-      re += (past[i] ?? 0) * x;
-      im += (past[i] ?? 0) * y;
-      [x, y] = [x * c - y * s, x * s + y * c];
-    }
-    return re * re + im * im;
-  };
-
   const levelAt = (frequency: number, back: number): LevelReading => {
     const from = kept - window - back * hop;
     let power = 0;
     for (let k = 1; k <= MOST_HARMONICS && (k === 1 || k * frequency < HIGHEST); k += 1) {
-      power += powerOf(from, (2 * Math.PI * k * frequency) / rate);
+      power += powerOf(past.subarray(from, from + window), (2 * Math.PI * k * frequency) / rate);
     }
     return {
       time: ((hops - back) * hop - window / 2) / rate,

@@ -1,5 +1,5 @@
 import type { Breath, Sound } from '../harp/harp';
-import { createFrontEnd } from './front-end';
+import { createFrontEnd } from '../signal/front-end';
 import { createSlidingSpectrum, SPECTRUM_SAMPLES } from './sliding-spectrum';
 
 /** How one reed sounds: its power spectrum, of unit sum. */

@@ -1,4 +1,4 @@
-import { createFilter, type FilterSpec } from './biquad';
+import { createFilter, type FilterSpec } from '../signal/biquad';
 import { createCurveReader, READING_MARGIN } from './curve-reader';
 import { finePeak, type Peak } from './lag-peaks';
 import { createLagProducts } from './lag-products';

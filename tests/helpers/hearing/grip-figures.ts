@@ -1,8 +1,9 @@
 /** How many grips are recognised exactly, once the harp's reeds have been heard one by one. */
-import { createFrontEnd } from '../../../src/core/hearing/front-end';
+
 import { createGripRecogniser, type HeardGrip } from '../../../src/core/hearing/recognise-grip';
 import { learnReedSpectra, SPECTRUM_HOP, SPECTRUM_LOWEST } from '../../../src/core/hearing/reed-spectra';
 import { createSlidingSpectrum, SPECTRUM_SAMPLES } from '../../../src/core/hearing/sliding-spectrum';
+import { createFrontEnd } from '../../../src/core/signal/front-end';
 import { makeTake } from './corpus';
 import type { TrueNote } from './take';
 

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { createLeakCanceller } from '../../../src/core/hearing/leak-canceller';
-import { createLeakDelay } from '../../../src/core/hearing/leak-delay';
 import { createPitchTracker } from '../../../src/core/hearing/pitch-tracker';
+import { createLeakCanceller } from '../../../src/core/signal/leak-canceller';
+import { createLeakDelay } from '../../../src/core/signal/leak-delay';
 import { createRandom } from '../../../src/core/theory/random';
 
 const HOP = 128;

@@ -54,6 +54,11 @@ const addProduct = (sum: number[], x: Float64Array, w: Float64Array): void => {
   }
 };
 
+/** Adds powers, each by its weight. */
+const addWeighted = (sum: Float64Array, power: Float64Array, weight: Float64Array): void => {
+  for (let k = 0; k < sum.length; k += 1) sum[k] = (sum[k] ?? 0) + (power[k] ?? 0) * (weight[k] ?? 0);
+};
+
 /** Moves a partition towards what explains the errors, by the Kalman gain, and brings its doubt up to date. */
 const learn = (
   { response, doubt }: Partition,
@@ -148,19 +153,6 @@ export const createLeakFilter = ({ hop, partitions, latest }: LeakFilterOptions)
     blocks.toTime(prediction, leak);
   };
 
-  const weigh = (): void => {
-    steps.fill(0);
-    for (const [p, { doubt }] of way.entries()) {
-      const { power } = history.ago(start + p);
-      for (let k = 0; k < bins; k += 1) steps[k] = (steps[k] ?? 0) + (power[k] ?? 0) * (doubt[k] ?? 0);
-    }
-    doubted = 0;
-    for (let k = 0; k < bins; k += 1) {
-      doubted += steps[k] ?? 0;
-      steps[k] = 1 / ((steps[k] ?? 0) + 2 * (others[k] ?? 0) + NOTHING);
-    }
-  };
-
   return {
     step({ sent, heard, rest, leak }) {
       history.push(sent);
@@ -168,7 +160,13 @@ export const createLeakFilter = ({ hop, partitions, latest }: LeakFilterOptions)
       for (let i = 0; i < hop; i += 1) rest[i] = (heard[i] ?? 0) - (leak[i] ?? 0);
       blocks.toSpectrum(rest, errors);
       followOthers(others, errors);
-      weigh();
+      doubted = 0;
+      steps.fill(0);
+      for (const [p, { doubt }] of way.entries()) addWeighted(steps, history.ago(start + p).power, doubt);
+      for (let k = 0; k < bins; k += 1) {
+        doubted += steps[k] ?? 0;
+        steps[k] = 1 / ((steps[k] ?? 0) + 2 * (others[k] ?? 0) + NOTHING);
+      }
       for (const [p, partition] of way.entries()) learn(partition, history.ago(start + p), errors, steps);
       constrain(elementAt(way, turn).response);
       turn = (turn + 1) % partitions;

@@ -1,0 +1,70 @@
+import { elementAt } from '../theory/element-at';
+
+/** One reading of the pitch within a note. */
+export interface Reading {
+  /** Seconds. */
+  readonly time: number;
+  /** Hundredths of semitones on the scale of MIDI numbers: 6900 is 440 Hz. */
+  readonly cents: number;
+  /** dB re full scale. */
+  readonly level: number;
+}
+
+/** A pitch stands where it stays within so many cents. */
+const STANDS = 25;
+/** Cents between neighbouring readings that no glide makes. */
+const LEAP = 70;
+/** Seconds before the last reading between which a swing of pitch is looked for; the last moments may be a new attack's. */
+const SWING = { from: 0.17, to: 0.02 } as const;
+
+/** Middle value; not a number for an empty list. */
+export const median = (values: readonly number[]): number => {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? Number.NaN;
+};
+
+/** The median of the last so many seconds of readings from an index on where they stand, in cents; null where they move. */
+export const standing = (readings: readonly Reading[], from: number, seconds: number): number | null => {
+  const last = readings.at(-1);
+  if (last === undefined) return null;
+  let [low, high] = [last.cents, last.cents];
+  for (let i = readings.length - 1; i >= from; i -= 1) {
+    const { time, cents } = elementAt(readings, i);
+    low = Math.min(low, cents);
+    high = Math.max(high, cents);
+    if (high - low > STANDS) return null;
+    if (last.time - time >= seconds) return median(readings.slice(i).map((each) => each.cents));
+  }
+  return null;
+};
+
+/** Index of the first reading, from one on, that has come half-way from one pitch to another. */
+export const crossing = (
+  readings: readonly Reading[],
+  from: number,
+  [before, after]: readonly [number, number],
+): number => {
+  const half = (before + after) / 2;
+  const found = readings.findIndex(
+    ({ cents }, i) => i >= from && (after > before ? cents >= half : cents <= half),
+  );
+  return found < 0 ? from : found;
+};
+
+/** Whether the pitch came to a reading by a leap. */
+export const leapt = (readings: readonly Reading[], i: number): boolean =>
+  i > 0 && Math.abs(elementAt(readings, i).cents - elementAt(readings, i - 1).cents) > LEAP;
+
+/** How far the pitch has swung in the last moments, cents. */
+export const swingOf = (readings: readonly Reading[]): number => {
+  const now = readings.at(-1)?.time ?? 0;
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let i = readings.length - 1; i >= 0; i -= 1) {
+    const { time, cents } = elementAt(readings, i);
+    if (time <= now - SWING.from) break;
+    if (time >= now - SWING.to) continue;
+    low = Math.min(low, cents);
+    high = Math.max(high, cents);
+  }
+  return Math.max(0, high - low);
+};
