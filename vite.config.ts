@@ -24,6 +24,7 @@ const inBrowser = (name: string) => {
 };
 const browser = inBrowser('browser');
 const timed = inBrowser('browser-timed');
+const firefox = inBrowser('firefox');
 
 // biome-ignore lint/style/noDefaultExport: the build tool reads its configuration from the default export
 export default defineConfig({
@@ -58,6 +59,10 @@ export default defineConfig({
       {
         ...timed,
         test: { ...timed.test, include: TIMED, fileParallelism: false, sequence: { groupOrder: 2 } },
+      },
+      {
+        ...firefox,
+        test: { ...firefox.test, include: ['tests/firefox/**/*.test.ts'], sequence: { groupOrder: 3 } },
       },
     ],
   },

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from './build.mjs';
 import { ensureChromium } from './chromium.mjs';
+import { findFirefox } from './firefox.mjs';
 import { ensureInstalled } from './install.mjs';
 import { Failure, runMain, runTool, say } from './run.mjs';
 
@@ -86,6 +87,13 @@ const runBuild = async () => {
   return asOne(0);
 };
 
+/** The page in Firefox, where there is one: it is not installed for the tests, as Chromium is. */
+const runInFirefox = async (report) => {
+  if ((await findFirefox()) !== null) return runTests(report, ['firefox']);
+  say('There is no Firefox here, so the page was not tried in it (on Debian: apt-get install firefox-esr).');
+  return { passed: 0, failed: 0 };
+};
+
 const stagesOf = (folder) => [
   { name: 'format and lint', check: runStyle },
   { name: 'types', check: runTypes },
@@ -95,6 +103,7 @@ const stagesOf = (folder) => [
   },
   { name: 'build', check: runBuild },
   { name: 'browser tests', check: () => runTests(join(folder, 'browser.json'), ['browser*']) },
+  { name: 'Firefox', check: () => runInFirefox(join(folder, 'firefox.json')) },
   { name: 'one iteration of every benchmark', check: () => runBenchmarksOnce(join(folder, 'bench.json')) },
 ];
 

@@ -23,7 +23,7 @@ export const statusNotice = (status: BandStatus): Notice | null => {
       return {
         id: 'band',
         tone: 'note',
-        text: 'The browser keeps the page silent until you click or press a key in it. Press Play once more.',
+        text: 'The browser keeps the page silent until you click or press a key in it: press Play once more. If that does not help, see that a loudspeaker or headphones are connected: some browsers stay silent without.',
       };
     case 'interrupted':
       return {
