@@ -13,7 +13,7 @@ import { PART_IDS } from '../../src/core/score/score';
 import { SOUNDINGS } from '../../src/core/score/silence';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../../src/core/score/voices';
 import { OWN_SOUND_PARTS, RECORDED_PARTS } from '../../src/core/settings/mix';
-import { ANNOUNCEMENTS, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
+import { ANNOUNCEMENTS, BESIDE_TAB, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
 import { EAR_SHOWS } from '../../src/core/settings/practice-settings';
 import type { Settings } from '../../src/core/settings/settings';
 import { MOST_LAG } from '../../src/core/settings/sound-settings';
@@ -79,6 +79,7 @@ const fields: {
     overbends: fc.boolean(),
     off: fc.array(text, { maxLength: 5 }),
   }),
+  askHarp: fc.boolean(),
   songPinned: fc.boolean(),
   changesWait: fc.boolean(),
   harpLocked: fc.boolean(),
@@ -141,6 +142,8 @@ const fields: {
   microphone: fc.option(text),
   earShows: fc.constantFrom(...EAR_SHOWS),
   tabStyle: fc.constantFrom(...TAB_STYLES.map(({ id }) => id)),
+  besideTab: fc.constantFrom(...BESIDE_TAB),
+  plainWords: fc.boolean(),
   drawing: fc.constantFrom(...DRAWINGS),
   mirrored: fc.boolean(),
   largeHoles: fc.boolean(),

@@ -1,4 +1,4 @@
-import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
+import { FIRST_SETTINGS } from '../../core/settings/defaults';
 import { mergeSettings } from '../../core/settings/merge-settings';
 import { parseSettings, storableSettings } from '../../core/settings/parse-settings';
 import type { Settings } from '../../core/settings/settings';
@@ -33,7 +33,7 @@ export const openSettings = ({ kept, keeper, onNotice, onCalls }: Options): Kept
     kept,
     keeper,
     name: 'settings',
-    empty: DEFAULT_SETTINGS,
+    empty: FIRST_SETTINGS,
     parse: (value) => {
       const { settings, problems } = parseSettings(value);
       return { value: settings, problems };

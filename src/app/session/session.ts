@@ -20,6 +20,7 @@ import { type Conductor, createConductor } from '../song/conductor';
 import type { Joined } from '../song/feature';
 import { createPlayCommands } from '../song/play-commands';
 import { MAKESHIFT_NOTICE, statusNotice } from '../song/status-notice';
+import { createSwapNotice } from '../song/swap-notice';
 import type { Commands } from './commands';
 import { commandsOf, type FeatureDevices, initialFeatures, joinFeatures } from './features';
 import type { SessionState } from './session-state';
@@ -135,7 +136,11 @@ export const createSession = (devices: Devices): Session => {
   return {
     store,
     commands: {
-      ...createChoiceCommands(choosing.change, newSeed),
+      ...createChoiceCommands({
+        change: choosing.change,
+        newSeed,
+        ...createSwapNotice({ store, board, later }),
+      }),
       ...choosing.commands,
       ...createPlayCommands({ store, band, orders, board, ...commands }),
       ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),

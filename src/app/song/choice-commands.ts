@@ -40,22 +40,36 @@ export interface ChoiceCommands {
   newTake(): void;
 }
 
-/**
- * The commands that change settings.
- * @param change carries a change out, everything that depends on it included.
- */
-export const createChoiceCommands = (
-  change: (make: (settings: Settings) => Settings) => void,
-  newSeed: () => number,
-): ChoiceCommands => {
+interface Parts {
+  /** Carries a change out, everything that depends on it included. */
+  readonly change: (make: (settings: Settings) => Settings) => void;
+  readonly newSeed: () => number;
+  /** Told what a choice made of the settings where it may ask for another harp. */
+  readonly onSwap: (before: Settings, after: Settings) => void;
+  /** Told that the player has chosen the harp. */
+  readonly onHarp: () => void;
+}
+
+/** The commands that change settings. */
+export const createChoiceCommands = ({ change, newSeed, onSwap, onHarp }: Parts): ChoiceCommands => {
+  const swap = (make: (settings: Settings) => Settings): void =>
+    change((settings) => {
+      const after = make(settings);
+      onSwap(settings, after);
+      return after;
+    });
+  const take = (make: (settings: Settings) => Settings): void => {
+    onHarp();
+    change(make);
+  };
   let taps: readonly EpochMs[] = [];
   return {
     choose: (fields) => change((settings) => ({ ...settings, ...fields })),
-    chooseSongKey: (key) => change((settings) => withSongKey(settings, key)),
-    chooseHarpKey: (key) => change((settings) => withHarpKey(settings, key)),
-    choosePosition: (position) => change((settings) => withPosition(settings, position)),
+    chooseSongKey: (key) => swap((settings) => withSongKey(settings, key)),
+    chooseHarpKey: (key) => take((settings) => ({ ...withHarpKey(settings, key), askHarp: false })),
+    choosePosition: (position) => swap((settings) => withPosition(settings, position)),
     chooseTuning: (tuning) => change((settings) => withTuning(settings, tuning)),
-    takeHarp: (harp) => change((settings) => withHarp(settings, harp)),
+    takeHarp: (harp) => take((settings) => withHarp(settings, harp)),
     chooseForm: (id) => change((settings) => withForm(settings, id)),
     chooseFeel: (id) => change((settings) => withFeel(settings, id)),
     typeTempo: (text) => {

@@ -13,13 +13,25 @@ interface AdviceFacts {
 
 const OCTAVE_PREFIX: Readonly<Record<string, string>> = { '-2': 'double low ', '-1': 'low ', '1': 'high ' };
 
-/** A harp by its name on a case: `C harp`, `low F harp`, `A harp, natural minor`. */
-export const harpName = ({ key, octave, tuning }: Pick<Harp, 'key' | 'octave' | 'tuning'>): string => {
-  const plain = `${OCTAVE_PREFIX[String(octave)] ?? ''}${keyName(key, 'major')} harp`;
-  const named = plain.charAt(0).toUpperCase() + plain.slice(1);
-  return tuning.id === 'richter'
-    ? named
-    : `${named}, ${tuning.name.charAt(0).toLowerCase()}${tuning.name.slice(1)}`;
+/** What names a harp: an instrument, one of the case, or the one in hand. */
+type NamedHarp = Pick<Harp, 'key' | 'octave' | 'tuning'>;
+
+const plainName = ({ key, octave }: NamedHarp): string =>
+  `${OCTAVE_PREFIX[String(octave)] ?? ''}${keyName(key, 'major')} harp`;
+
+const withTuningName = (plain: string, { tuning }: NamedHarp): string =>
+  tuning.id === 'richter' ? plain : `${plain}, ${tuning.name.charAt(0).toLowerCase()}${tuning.name.slice(1)}`;
+
+/** A harp by its name on a case: `C harp`, `Low F harp`, `A harp, natural minor`. */
+export const harpName = (harp: NamedHarp): string => {
+  const plain = plainName(harp);
+  return withTuningName(plain.charAt(0).toUpperCase() + plain.slice(1), harp);
+};
+
+/** The same within a sentence: `a C harp`, `an F harp`, `a low F harp`. */
+export const aHarp = (harp: NamedHarp): string => {
+  const plain = plainName(harp);
+  return withTuningName(`${/^[AEF]/.test(plain) ? 'an' : 'a'} ${plain}`, harp);
 };
 
 /** `a`, `a and b`, `a, b and c`. */

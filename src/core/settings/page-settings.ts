@@ -13,9 +13,16 @@ export type Look = (typeof LOOKS)[number];
 export const ANNOUNCEMENTS = ['off', 'places', 'chords'] as const;
 export type Announcements = (typeof ANNOUNCEMENTS)[number];
 
+/** What is written beside tab that stands alone. */
+export const BESIDE_TAB = ['nothing', 'notes', 'degrees', 'both'] as const;
+export type BesideTab = (typeof BESIDE_TAB)[number];
+
 /** How things are shown. */
 export const PAGE_SETTINGS = {
   tabStyle: setting<TabStyle>('tab style', 'arrows', v.picklist(TAB_STYLES.map(({ id }) => id))),
+  besideTab: setting<BesideTab>('choice of what stands beside tab', 'nothing', v.picklist(BESIDE_TAB)),
+  /** What is safe, leans and resolves, in place of degrees. */
+  plainWords: setting('choice of plain words', false, v.boolean()),
   drawing: setting<Drawing>('drawing', 'comb', v.picklist(DRAWINGS)),
   /** Whether the harp is held, and so drawn, with its low notes on the right. */
   mirrored: setting('side of the low notes', false, v.boolean()),

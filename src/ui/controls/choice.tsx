@@ -3,6 +3,8 @@ import { useId } from 'react';
 export interface Option<Value extends string | number> {
   readonly value: Value;
   readonly text: string;
+  /** What the closed control shows where that is shorter. */
+  readonly closed?: string;
   /** Heading under which the option is listed. */
   readonly group?: string;
 }
@@ -52,7 +54,8 @@ export const Choice = <Value extends string | number>({
     const chosen = options.find((option) => String(option.value) === text);
     if (chosen) onChoose(chosen.value);
   };
-  const chosen = options.find((option) => option.value === value)?.text ?? '';
+  const option = options.find((each) => each.value === value);
+  const chosen = option?.closed ?? option?.text ?? '';
   return (
     <div className="field" data-rank={rank}>
       <label htmlFor={id}>{label}</label>

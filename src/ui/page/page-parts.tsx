@@ -2,6 +2,7 @@ import type { ComponentType, ReactNode } from 'react';
 import { BandTurnSign } from '../chart/band-turn-sign';
 import { ChartView } from '../chart/chart-view';
 import { CountInSign } from '../chart/count-in-sign';
+import { HarpQuestion } from '../chart/harp-question';
 import { NextHarpSign } from '../chart/next-harp-sign';
 import { SetSign } from '../chart/set-sign';
 import { TurnSign } from '../chart/turn-sign';
@@ -48,6 +49,7 @@ export const VIEWS: Readonly<
   ],
   form: [
     { title: 'The chart', Show: ChartView },
+    { title: 'The question about the harp', Show: HarpQuestion },
     { title: 'The count-in', Show: CountInSign },
     { title: 'The sign for the band’s turn', Show: BandTurnSign },
     { title: 'The sign for the next harp', Show: NextHarpSign },

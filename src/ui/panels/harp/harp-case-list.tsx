@@ -1,34 +1,23 @@
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import { harpName } from '../../../core/fit/advice-words';
-import { buildOwnedHarp, type OwnedHarp } from '../../../core/harp/harp-case';
+import type { OwnedHarp } from '../../../core/harp/harp-case';
 import { sameHarp } from '../../../core/harp/same-harp';
+import { harpForCase } from '../../../core/song/harp-in-case';
 import { prettyName } from '../../../core/theory/pitch';
 import { useSelected, useSession } from '../../state/session-context';
 
 /** How a harp of the case is called: its own name, or what it is. */
-const caseName = (harp: OwnedHarp): string => harp.name || prettyName(harpName(buildOwnedHarp(harp)));
+const caseName = (harp: OwnedHarp): string => harp.name || prettyName(harpName(harp));
 
 /** The harps the player owns. */
 export const HarpCaseList = () => {
   const { commands } = useSession();
   const harpCase = useSelected((state) => state.harpCase);
   const settings = useSelected((state) => state.settings);
+  const hint = useId();
   const [refused, setRefused] = useState<string | null>(null);
   const add = (): void => {
-    const used = new Set(harpCase.map(({ id }) => id));
-    let number = harpCase.length + 1;
-    while (used.has(`harp-${number}`)) number += 1;
-    const harp: OwnedHarp = {
-      id: `harp-${number}`,
-      name: '',
-      tuning: settings.tuning,
-      key: settings.harpKey,
-      octave: settings.harpOctave,
-      intonation: settings.intonation,
-      reference: settings.reference,
-      stretch: settings.stretch,
-      valved: settings.valved,
-    };
+    const harp = harpForCase(settings, harpCase);
     const twin = harpCase.find((each) => sameHarp(each, harp));
     setRefused(twin === undefined ? null : `This harp is in your case already: ${caseName(twin)}.`);
     if (twin === undefined) commands.keepHarp(harp);
@@ -41,6 +30,11 @@ export const HarpCaseList = () => {
           counts only the harps you own.
         </p>
       )}
+      {harpCase.length > 0 && (
+        <p className="hint" id={hint}>
+          Take makes a harp the one in hand, with its tuning, range and pitch.
+        </p>
+      )}
       <ul className="rows">
         {harpCase.map((harp) => (
           <li key={harp.id} className="row">
@@ -49,6 +43,7 @@ export const HarpCaseList = () => {
               type="button"
               className="tool"
               aria-label={`Take the ${caseName(harp)}`}
+              aria-describedby={hint}
               onClick={() => commands.takeHarp(harp)}
             >
               Take

@@ -8,6 +8,7 @@ import { Choice } from '../../controls/choice';
 import { formOptions } from '../../controls/form-options';
 import { useSelected, useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
+import { HarpKeyChoice } from './harp-key-choice';
 
 /** What is played and on what: the choices every song needs. */
 export const SongChoices = () => {
@@ -45,13 +46,7 @@ export const SongChoices = () => {
         }))}
         onChoose={commands.chooseSongKey}
       />
-      <Choice
-        label="Harp key"
-        size="short"
-        value={settings.harpKey}
-        options={PITCH_CLASSES.map((pc) => ({ value: pc, text: prettyName(keyName(pc, 'major')) }))}
-        onChoose={commands.chooseHarpKey}
-      />
+      <HarpKeyChoice />
       <Choice
         label="Position"
         rank="second"

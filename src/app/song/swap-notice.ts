@@ -1,0 +1,35 @@
+import type { Settings } from '../../core/settings/settings';
+import { swapSentence } from '../../core/song/harp-in-case';
+import type { KeepingState } from '../keeping/keeping-state';
+import type { NoticeBoard } from '../keeping/notice-board';
+import type { Slice } from '../slice';
+
+/** Seconds the sentence stays: the head of the page goes on saying which harp the song wants. */
+const STAYS = 12;
+
+const ID = 'harp-swap';
+
+interface Parts {
+  readonly store: Pick<Slice<KeepingState>, 'getState'>;
+  readonly board: NoticeBoard;
+  readonly later: (seconds: number, run: () => void) => () => void;
+}
+
+/** Says that a choice asks for another harp, until the player has taken one or some seconds have gone by. */
+export const createSwapNotice = ({ store, board, later }: Parts) => {
+  let forget = (): void => {};
+  const onHarp = (): void => {
+    forget();
+    board.dismiss(ID);
+  };
+  return {
+    onHarp,
+    onSwap: (before: Settings, after: Settings): void => {
+      const text = swapSentence(before, after, store.getState().harpCase);
+      if (text === null) return;
+      forget();
+      board.post({ id: ID, tone: 'note', text });
+      forget = later(STAYS, onHarp);
+    },
+  };
+};
