@@ -3,7 +3,7 @@ import type { ChordTone } from '../theory/chord';
 import type { FitChord, FitSound } from './fit';
 
 /** A bend or overbend that only gives a pitch an easier sound has anyway is no help at a glance. */
-const withoutDetours = (sounds: readonly FitSound[]): readonly FitSound[] =>
+export const withoutDetours = (sounds: readonly FitSound[]): readonly FitSound[] =>
   sounds.filter(
     ({ pitch, effort }) => !sounds.some((other) => other.pitch === pitch && other.effort < effort),
   );

@@ -103,11 +103,19 @@ export const findLine = (spec: LineSpec): Line => {
   return { kind, notes, rests, cost: pathCost(slots, path, context) };
 };
 
-/** The line's tab under each bar of the chart, in the chosen style; `tabs[i]` belongs to bar i. */
-export const lineTab = (line: Line, chart: Chart, style: TabStyle): readonly string[] =>
+/**
+ * The line's tab under each bar of the chart, in the chosen style; `tabs[i]` belongs to bar i.
+ * @param beside what stands after each sound's tab, with the space before it; nothing where it is left out.
+ */
+export const lineTab = (
+  line: Line,
+  chart: Chart,
+  style: TabStyle,
+  beside: (note: LineNote) => string = () => '',
+): readonly string[] =>
   chart.bars.map(({ at, length }) =>
     line.notes
       .filter((note) => note.at >= at && note.at < at + length)
-      .map(({ sound }) => tab(sound, style))
+      .map((note) => `${tab(note.sound, style)}${beside(note)}`)
       .join(' '),
   );

@@ -6,6 +6,7 @@ import { symbolText } from '../../core/theory/chord-text';
 import { ChordText } from '../controls/chord-text';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';
+import { useBeside } from '../state/use-beside';
 import { useFrame } from '../state/use-frame';
 import { useHeardChart } from '../state/use-heard-chart';
 import { DrillChart, isDrill } from './drill-chart';
@@ -75,7 +76,8 @@ const FormView = () => {
   const frame = useRef<HTMLElement>(null);
   useEffect(() => keepInSight(frame.current, current), [current]);
   const { line, trading } = usePractice();
-  const tabs = line ? lineTab(line, chart, settings.tabStyle) : [];
+  const beside = useBeside();
+  const tabs = line ? lineTab(line, chart, settings.tabStyle, beside) : [];
   const { marked, waiting, begin, enter, end, leave, click } = useRangeMarks();
 
   return (

@@ -1,3 +1,4 @@
+import { isSafe } from '../../core/fit/plain-words';
 import type { Degree } from '../../core/theory/chord';
 
 /** What a degree does in a chord; each has a colour of its own, never without its text. */
@@ -14,6 +15,9 @@ const FUNCTIONS: Readonly<Record<string, ChordFunction>> = {
   b7: 'seventh',
   bb7: 'seventh',
 };
+
+/** In plain words there are two: what is safe has the colour of a third, what leans that of a seventh. */
+export const plainFunction = (degree: Degree): ChordFunction => (isSafe(degree) ? 'third' : 'seventh');
 
 /** The function a degree has in a chord; ninths, sixths and the like are `other`. */
 export const functionOf = (degree: Degree): ChordFunction => FUNCTIONS[degree] ?? 'other';

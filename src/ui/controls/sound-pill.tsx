@@ -1,9 +1,10 @@
 import type { CSSProperties } from 'react';
 import type { MarkedSound } from '../../core/fit/mark-sounds';
+import { isSafe } from '../../core/fit/plain-words';
 import { soundId, spokenTab } from '../../core/harp/tab';
 import type { NoteName } from '../../core/theory/chord';
 import { prettyName, spelledPitch } from '../../core/theory/pitch';
-import { functionOf } from './degree-function';
+import { functionOf, plainFunction } from './degree-function';
 
 interface Props {
   readonly mark: MarkedSound;
@@ -16,6 +17,8 @@ interface Props {
   readonly cents: number | null;
   /** What the degree is of. */
   readonly degreesOf: 'chord' | 'scale';
+  /** Whether it is safe or leans, in place of its degree. */
+  readonly plain: boolean;
   /** Whether it is the sound lit now. */
   readonly lit: boolean;
   /** Whether this is a way to get the pitch that was picked. */
@@ -24,6 +27,16 @@ interface Props {
   readonly shared?: boolean;
   readonly onListen: () => void;
 }
+
+/** Whether a sound leans on to somewhere: a tone of the chord that is not for resting, or a blue note of the key. */
+const leans = ({ chordTone, blue }: MarkedSound): boolean =>
+  chordTone === null ? blue : !isSafe(chordTone.degree);
+
+const plainText = (mark: MarkedSound): string => {
+  const { chordTone, scaleTone, inReach } = mark;
+  const role = leans(mark) ? ', leans well' : chordTone ? ', safe' : scaleTone ? ', in the scale' : '';
+  return `${role}${inReach ? '' : ', out of reach'}`;
+};
 
 const roleText = ({ chordTone, scaleTone, blue, inReach }: MarkedSound, degreesOf: string): string => {
   const role = chordTone
@@ -41,7 +54,19 @@ const signed = (cents: number): string => {
 
 /** One sound of the harp: its breath as an arrow, its degree where it is a chord tone, its note. Press to hear it. */
 export const SoundPill = (props: Props) => {
-  const { mark, name, tabStop, style, cents, degreesOf, lit, picked, shared = false, onListen } = props;
+  const {
+    mark,
+    name,
+    tabStop,
+    style,
+    cents,
+    degreesOf,
+    plain,
+    lit,
+    picked,
+    shared = false,
+    onListen,
+  } = props;
   const { sound, chordTone, scaleTone, inReach } = mark;
   const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
   return (
@@ -52,16 +77,17 @@ export const SoundPill = (props: Props) => {
       tabIndex={tabStop ? 0 : -1}
       data-sound={soundId(sound)}
       data-role={role}
-      data-function={chordTone ? functionOf(chordTone.degree) : undefined}
+      data-function={chordTone ? (plain ? plainFunction : functionOf)(chordTone.degree) : undefined}
       data-breath={sound.breath}
       data-technique={sound.technique}
       data-reach={inReach}
       data-picked={picked}
       data-lit={lit}
-      data-blue={mark.blue}
+      data-blue={plain ? leans(mark) : mark.blue}
+      data-plain={plain}
       data-shared={shared}
       data-cents={cents !== null}
-      aria-label={`${spokenTab(sound)}: ${prettyName(name)}${roleText(mark, degreesOf)}`}
+      aria-label={`${spokenTab(sound)}: ${prettyName(name)}${plain ? plainText(mark) : roleText(mark, degreesOf)}`}
       title={prettyName(spelledPitch(sound.pitch, name))}
       onClick={onListen}
     >
@@ -70,7 +96,7 @@ export const SoundPill = (props: Props) => {
         {sound.technique !== 'natural' && (
           <span className="strokes">{sound.technique === 'overbend' ? '○' : '/'.repeat(sound.bend)}</span>
         )}
-        {chordTone && <b>{prettyName(chordTone.degree)}</b>}
+        {chordTone && !plain && <b>{prettyName(chordTone.degree)}</b>}
         <span className="note">{cents === null ? prettyName(name) : signed(cents)}</span>
       </span>
     </button>

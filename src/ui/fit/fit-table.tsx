@@ -8,7 +8,12 @@ import { prettyName } from '../../core/theory/pitch';
 import { DegreeChip } from '../controls/degree-chip';
 import { Tap } from '../controls/tap';
 
-const REGISTER_NAMES: Readonly<Record<Register, string>> = { low: 'Low', middle: 'Middle', high: 'High' };
+/** What the octaves of the harp are called. */
+export const REGISTER_NAMES: Readonly<Record<Register, string>> = {
+  low: 'Low',
+  middle: 'Middle',
+  high: 'High',
+};
 
 const Cell = ({
   fit,

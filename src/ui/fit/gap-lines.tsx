@@ -1,6 +1,7 @@
 import type { FitChord } from '../../core/fit/fit';
 import type { Gap } from '../../core/fit/gaps';
 import { DegreeChip } from '../controls/degree-chip';
+import { useSelected } from '../state/session-context';
 
 /** The octave most lines live in comes first; the top one last. */
 const ORDER = ['middle', 'low', 'high'] as const;
@@ -12,11 +13,14 @@ const saidOnce = (gaps: readonly Gap[]): readonly Gap[] =>
       !gaps.slice(0, i).some((other) => other.degree === degree && other.sentence === sentence),
   );
 
-const GapLine = ({ gap: { degree, sentence } }: { readonly gap: Gap }) => (
-  <p>
-    <DegreeChip degree={degree} /> {sentence}.
-  </p>
-);
+const GapLine = ({ gap: { degree, sentence } }: { readonly gap: Gap }) => {
+  const plain = useSelected((state) => state.settings.plainWords);
+  return (
+    <p>
+      {!plain && <DegreeChip degree={degree} />} {sentence}.
+    </p>
+  );
+};
 
 /** What this harp cannot give over a chord: the gap that matters most in words, the others on request. */
 export const GapLines = ({ fit }: { readonly fit: FitChord }) => {

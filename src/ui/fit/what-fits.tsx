@@ -9,6 +9,7 @@ import { Tap } from '../controls/tap';
 import { useSelected } from '../state/session-context';
 import { FitTable } from './fit-table';
 import { GapLines } from './gap-lines';
+import { PlainTable } from './plain-table';
 
 const fitsOf = (view: BarView): readonly FitChord[] => view.tune.fit.bars[view.bar]?.chords ?? [];
 
@@ -43,12 +44,44 @@ const Move = ({
     {prettyName(move.from.degree)} of {symbolText(before.chord)} {moveWord(move.step)}{' '}
     {prettyName(move.to.degree)} of {symbolText(after.chord)}:{' '}
     <strong>
-      <Tap sound={move.from} /> → <Tap sound={move.to} />
+      <Tap sound={move.from} meaning={move.from} /> → <Tap sound={move.to} meaning={move.to} />
     </strong>
   </p>
 );
 
+/** The same without degrees: what to play now, and what it becomes. */
+const PlainMoves = ({ moves }: { readonly moves: readonly GuideMove[] }) => (
+  <p className="moves">
+    Resolves to:{' '}
+    {moves.map(({ from, to }, i) => (
+      <strong key={from.id}>
+        {i > 0 && ', '}
+        <Tap sound={from} meaning={from} /> → <Tap sound={to} meaning={to} />
+      </strong>
+    ))}
+  </p>
+);
+
+/** What a chord has for the harp: by degree, or in plain words. */
+const Tones = ({
+  fit,
+  captioned,
+  when,
+}: {
+  readonly fit: FitChord;
+  readonly captioned: boolean;
+  readonly when: 'now' | 'next';
+}) => {
+  const plain = useSelected((state) => state.settings.plainWords);
+  return plain ? (
+    <PlainTable fit={fit} captioned={captioned} when={when} />
+  ) : (
+    <FitTable fit={fit} captioned={captioned} />
+  );
+};
+
 const Lead = ({ from, to }: { readonly from: BarView; readonly to: BarView }) => {
+  const plain = useSelected((state) => state.settings.plainWords);
   const before = fitsOf(from).at(-1);
   const after = fitsOf(to)[0];
   if (!before || !after) return null;
@@ -60,9 +93,11 @@ const Lead = ({ from, to }: { readonly from: BarView; readonly to: BarView }) =>
     );
   }
   if (before.chord.symbol === after.chord.symbol) return <p className="moves">The chord stays.</p>;
+  const moves = guideMoves(before, after);
+  if (plain && moves.length > 0) return <PlainMoves moves={moves} />;
   return (
     <div className="moves">
-      {guideMoves(before, after).map((move) => (
+      {moves.map((move) => (
         <Move key={move.from.id} move={move} before={before} after={after} />
       ))}
     </div>
@@ -77,7 +112,7 @@ const NowCard = ({ view }: { readonly view: BarView }) => {
       <ScrollBox className="fit-chords">
         {fits.map((fit) => (
           <div key={fit.at}>
-            <FitTable fit={fit} captioned={fits.length > 1} />
+            <Tones fit={fit} captioned={fits.length > 1} when="now" />
             {fits.length === 1 && <GapLines fit={fit} />}
           </div>
         ))}
@@ -101,7 +136,7 @@ const NextCard = ({ view, now }: { readonly view: BarView | null; readonly now: 
       <FitHead title={`Next, ${placeText(view)}`} fits={fits} />
       <ScrollBox className="fit-chords">
         {fits.map((fit) => (
-          <FitTable key={fit.at} fit={fit} captioned={fits.length > 1} />
+          <Tones key={fit.at} fit={fit} captioned={fits.length > 1} when="next" />
         ))}
         <Lead from={now} to={view} />
       </ScrollBox>

@@ -21,9 +21,10 @@ interface Props {
 const ToneLine = ({ tone, marks }: { readonly tone: ChordTone; readonly marks: readonly MarkedSound[] }) => {
   const ways = marks.filter(({ chordTone }) => chordTone?.degree === tone.degree);
   const near = ways.filter(({ inReach }) => inReach);
+  const plain = useSelected((state) => state.settings.plainWords);
   return (
     <li>
-      <DegreeChip degree={tone.degree} />
+      {!plain && <DegreeChip degree={tone.degree} />}
       {prettyName(tone.name)}:{' '}
       {near.length === 0 && <span>{ways.length === 0 ? 'not on this harp' : 'out of reach'}</span>}
       <span className="taps">

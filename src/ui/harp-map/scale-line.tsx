@@ -35,7 +35,7 @@ export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
               ({prettyName(tone.name)})
             </span>
           ) : (
-            <Tap key={pitch} sound={sound} />
+            <Tap key={pitch} sound={sound} meaning={tone} />
           ),
         )}
       </span>

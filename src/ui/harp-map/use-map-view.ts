@@ -34,7 +34,13 @@ const spellFor = (found: FoundLookUp): Spell => {
  * take it.
  */
 export const useMapView = (found: FoundLookUp | null = null): MapView => {
-  const { technique, showCents, reference, mirrored } = useSelected((state) => state.settings);
+  const {
+    technique,
+    showCents,
+    reference,
+    mirrored,
+    plainWords: plain,
+  } = useSelected((state) => state.settings);
   const { harp, chart } = useSelected((state) => state.now.tune);
   const playing = usePlayingChord();
   const layer = useScaleLayer(playing);
@@ -50,7 +56,8 @@ export const useMapView = (found: FoundLookUp | null = null): MapView => {
       spell: found === null ? spellOver(playing, tonic) : spellFor(found),
       centsOf,
       degreesOf: found?.kind ?? 'chord',
+      plain,
       mirrored,
     };
-  }, [found, harp, playing, chart, layer, technique, showCents, reference, mirrored]);
+  }, [found, harp, playing, chart, layer, technique, showCents, reference, mirrored, plain]);
 };

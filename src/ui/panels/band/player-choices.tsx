@@ -105,10 +105,12 @@ export const PlayerChoices = () => {
           onChange={(leaveRoom) => change({ leaveRoom })}
         />
         <div className="stack">
-          <button type="button" className="tool" onClick={commands.newTake}>
+          <button type="button" className="tool" aria-describedby="take-hint" onClick={commands.newTake}>
             New take
           </button>
-          <p className="hint">Take {seed}. The same take plays the same fills and lines every time.</p>
+          <p className="hint" id="take-hint">
+            Take {seed}. The same take plays the same fills and lines every time.
+          </p>
         </div>
       </fieldset>
       <SoundSources />

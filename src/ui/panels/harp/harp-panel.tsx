@@ -1,6 +1,6 @@
 import { TAB_STYLES } from '../../../core/harp/tab';
-import type { Look } from '../../../core/settings/page-settings';
-import { ANNOUNCEMENTS, type Announcements } from '../../../core/settings/page-settings';
+import type { BesideTab, Look } from '../../../core/settings/page-settings';
+import { ANNOUNCEMENTS, type Announcements, BESIDE_TAB } from '../../../core/settings/page-settings';
 import { Choice, optionsOf } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
@@ -20,6 +20,13 @@ const LOOKS: readonly { readonly value: Look; readonly text: string }[] = [
   { value: 'night', text: 'Night' },
 ];
 
+const BESIDE: Readonly<Record<BesideTab, string>> = {
+  nothing: 'Nothing',
+  notes: 'Note names',
+  degrees: 'Degrees',
+  both: 'Note names and degrees',
+};
+
 const ANNOUNCED: Readonly<Record<Announcements, string>> = {
   off: 'Nothing',
   places: 'Form, key, chorus and turn',
@@ -36,6 +43,19 @@ const Shown = () => {
         value={settings.tabStyle}
         options={TAB_STYLES.map(({ id, name }) => ({ value: id, text: name }))}
         onChoose={(tabStyle) => commands.choose({ tabStyle })}
+      />
+      <Switch
+        label="Plain words"
+        on={settings.plainWords}
+        hint="Safe now, Leans well and Resolves to, in place of degrees such as R, 3 and ♭7."
+        onChange={(plainWords) => commands.choose({ plainWords })}
+      />
+      <Choice
+        label="Beside tab"
+        value={settings.besideTab}
+        options={optionsOf(BESIDE_TAB, BESIDE)}
+        hint="Where tab stands alone: under the bars, in scales, and from chord to chord."
+        onChoose={(besideTab) => commands.choose({ besideTab })}
       />
       <Choice
         label="Look"

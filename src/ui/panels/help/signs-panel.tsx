@@ -1,4 +1,4 @@
-import { type ReactNode, useRef } from 'react';
+import { useRef } from 'react';
 import type { MarkedSound } from '../../../core/fit/mark-sounds';
 import { POSITIONS, positionTitle, songKey } from '../../../core/harp/positions';
 import { soundId } from '../../../core/harp/tab';
@@ -11,16 +11,11 @@ import { Panel } from '../../controls/panel';
 import { soundName } from '../../controls/sound-name';
 import { SoundPill } from '../../controls/sound-pill';
 import { Tap } from '../../controls/tap';
-import { useSession } from '../../state/session-context';
+import { useSelected, useSession } from '../../state/session-context';
+import { ChartSigns } from './chart-signs';
 import { example, outOfReach } from './example-sounds';
+import { Sign } from './sign';
 import './help.css';
-
-const Sign = ({ sign, children }: { readonly sign: ReactNode; readonly children: ReactNode }) => (
-  <div>
-    <dt>{sign}</dt>
-    <dd>{children}</dd>
-  </div>
-);
 
 interface PillProps {
   readonly mark: MarkedSound;
@@ -31,12 +26,14 @@ interface PillProps {
 /** A sound just as the harp map draws it; it is heard when pressed there, and so it is here. */
 const Pill = ({ mark, picked = false, lit = false }: PillProps) => {
   const { commands } = useSession();
+  const plain = useSelected((state) => state.settings.plainWords);
   return (
     <SoundPill
       mark={mark}
       name={soundName(mark, 'G')}
       cents={null}
       degreesOf="chord"
+      plain={plain}
       lit={lit}
       picked={picked}
       tabStop
@@ -70,6 +67,16 @@ const DegreeSigns = () => (
     <Sign sign={<DegreeChip degree="3" />}>the third, which makes it major; ♭3 makes it minor: B in G7</Sign>
     <Sign sign={<DegreeChip degree="5" />}>the fifth, safe and plain: D in G7</Sign>
     <Sign sign={<DegreeChip degree="b7" />}>the flattened seventh, which leans on: F in G7</Sign>
+  </dl>
+);
+
+const PlainSigns = () => (
+  <dl className="sign-list">
+    <Sign sign={<strong>Safe now</strong>}>tones you can rest on for as long as the chord lasts</Sign>
+    <Sign sign={<strong>Leans well</strong>}>
+      tones with a pull: they sound best when you move on to a safe one
+    </Sign>
+    <Sign sign={<strong>Resolves to</strong>}>where a tone of this chord goes when the next chord comes</Sign>
   </dl>
 );
 
@@ -128,6 +135,15 @@ const Positions = () => (
 const C = asPitchClass(0);
 const songOn = (position: number): string => prettyName(keyName(songKey(C, position), 'major'));
 
+const Tones = () => {
+  const plain = useSelected((state) => state.settings.plainWords);
+  return (
+    <Fold title={plain ? 'Plain words' : 'Tones of a chord'} open>
+      {plain ? <PlainSigns /> : <DegreeSigns />}
+    </Fold>
+  );
+};
+
 /** What every sign on the page says, drawn by what draws it there. */
 export const SignsPanel = ({ onClose }: { readonly onClose: () => void }) => (
   <Panel title="Signs" onClose={onClose}>
@@ -135,8 +151,9 @@ export const SignsPanel = ({ onClose }: { readonly onClose: () => void }) => (
       <p>Each sound as a hole and a breath, in the tab style you chose under Harp.</p>
       <TabSigns />
     </Fold>
-    <Fold title="Tones of a chord" open>
-      <DegreeSigns />
+    <Tones />
+    <Fold title="The chart" open>
+      <ChartSigns />
     </Fold>
     <Fold title="The harp map" open>
       <p>A C harp over G7, with the minor blues scale in G. Press a sound to hear it.</p>
