@@ -17,8 +17,8 @@ export interface FakeBand extends Band {
   readonly programs: Program[];
   readonly sounds: BandSound[];
   readonly prepared: Prepared[];
-  /** Lets a bar of a section be heard. */
-  hear(index: number, bar: number): void;
+  /** Lets a bar of a section be heard, or so many ticks into it. */
+  hear(index: number, bar: number, ticks?: number): void;
   report(status: BandStatus): void;
   /** Says that the page computes the sounds. */
   makeshift(): void;
@@ -57,10 +57,10 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     asked,
     programs,
     sounds,
-    hear: (index, bar) => {
+    hear: (index, bar, ticks = 0) => {
       const section = sectionOf(index);
       if (section === null) throw new RangeError(`The program has no section ${index}`);
-      show({ section, bar, beat: 0, ticks: section.chart.bars[bar]?.at ?? 0 });
+      show({ section, bar, beat: 0, ticks: (section.chart.bars[bar]?.at ?? 0) + ticks });
     },
     report,
     makeshift: () => {

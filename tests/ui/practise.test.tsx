@@ -1,4 +1,4 @@
-import { act, cleanup, screen, within } from '@testing-library/react';
+import { act, cleanup, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openPage } from '../helpers/open-page';
 
@@ -69,6 +69,31 @@ describe('call and answer', () => {
     await user.click(panel.getByLabelText('Trade with the harp voice'));
     await user.type(panel.getByLabelText(/Your own calls/), '-12:q 4:h');
     expect(panel.getByText(/The harp in hand does not have 12↓; it stays silent/)).toBeTruthy();
+  });
+});
+
+describe('the notes of a call', () => {
+  it('are lit on the map and named large as they come, and at the same place of the answer', async () => {
+    const { band, user } = openPage({ version: 1, trade: { on: true, calls: '-2:q (4 5):h -3:q' } });
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    const lit = () =>
+      [...document.querySelectorAll('.map .pill[data-lit="true"]')].map((pill) =>
+        pill.getAttribute('data-sound'),
+      );
+    const large = () => document.querySelector('.trading .asked')?.textContent;
+    act(() => band.hear(1, 0));
+    await waitFor(() => expect(lit()).toEqual(['2D']));
+    expect(large()).toBe('2↓');
+    act(() => band.hear(1, 0, 480));
+    await waitFor(() => expect(lit()).toEqual(['4B', '5B']));
+    expect(large()).toBe('(4↑ 5↑)');
+    act(() => band.hear(1, 1));
+    await waitFor(() => expect(lit()).toEqual([]));
+    expect(large()).toBe('');
+    act(() => band.hear(1, 2));
+    await waitFor(() => expect(lit()).toEqual(['2D']));
+    await user.click(screen.getByRole('button', { name: 'Stop' }));
+    await waitFor(() => expect(lit()).toEqual([]));
   });
 });
 

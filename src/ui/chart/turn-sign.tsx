@@ -1,8 +1,23 @@
+import { tab, tabGroup } from '../../core/harp/tab';
 import { TURN_WORDS } from '../../core/practice/trading';
 import { useSelected } from '../state/session-context';
+import { useCallNote } from '../state/use-call-note';
 import { useTradingTurn } from '../state/use-turn';
 import { CallNotation } from './call-notation';
 import { TurnRing } from './turn-ring';
+
+/** The one note to play now, large. */
+const NoteNow = () => {
+  const sounds = useCallNote();
+  const style = useSelected((state) => state.settings.tabStyle);
+  const [only] = sounds;
+  const text = only === undefined ? '' : sounds.length === 1 ? tab(only, style) : tabGroup(sounds, style);
+  return (
+    <b className="asked" aria-hidden="true">
+      {text}
+    </b>
+  );
+};
 
 /** Who plays now, readable from across a room; it changes at bar lines only. */
 export const TurnSign = () => {
@@ -21,7 +36,8 @@ export const TurnSign = () => {
     >
       {playing && <TurnRing span={span} />}
       <strong>{TURN_WORDS[kind]}</strong>
-      {call && <CallNotation phrase={call.phrase} from={playing && kind === 'listen' ? span.from : null} />}
+      {playing && <NoteNow />}
+      {call && <CallNotation phrase={call.phrase} from={playing ? span.from : null} />}
     </section>
   );
 };

@@ -18,7 +18,7 @@ const Side = ({ arrow, text, style }: SideProps) => (
 
 /** The harp as it is held: holes across, everything blown above the comb, everything drawn below it. */
 export const CombMap = (props: MapProps) => {
-  const { marks, nameOf, centsOf, mirrored, lit, focused, picked, degreesOf, onListen } = props;
+  const { marks, nameOf, centsOf, mirrored, lit, focused, picked, degreesOf, plain, onListen } = props;
   const places = combPlaces(marks);
   const above = Math.max(...places.map(({ row }) => row));
   const below = -Math.min(...places.map(({ row }) => row));
@@ -55,7 +55,8 @@ export const CombMap = (props: MapProps) => {
           name={nameOf(mark)}
           cents={centsOf(mark)}
           degreesOf={degreesOf}
-          lit={lit === soundId(mark.sound)}
+          plain={plain}
+          lit={lit.includes(soundId(mark.sound))}
           picked={mark.sound.pitch === picked}
           tabStop={i === focused}
           style={{ gridRow: lineOf(row), gridColumn: columnOf(hole) }}

@@ -33,7 +33,7 @@ export const HarpDrawing = ({ kind, line, largeHoles, ...given }: Props) => {
   const map = useRef<HTMLDivElement>(null);
   const [focused, setFocused] = useState(0);
   const laid = useKeysParts(room, given.marks);
-  const wanted = given.lit ?? line?.ids[0] ?? null;
+  const wanted = given.lit[0] ?? line?.ids[0] ?? null;
   useEffect(() => {
     const element = room.current;
     if (element) element.scrollTop = (element.scrollHeight - element.clientHeight) / 2;

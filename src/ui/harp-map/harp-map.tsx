@@ -3,8 +3,8 @@ import { soundId } from '../../core/harp/tab';
 import { readLookUp } from '../../core/song/look-up';
 import { asMidi } from '../../core/theory/units';
 import { useSelected, useSession } from '../state/session-context';
-import { useAskedSound } from '../state/use-asked-sound';
 import { useLineOfBar } from '../state/use-line-of-bar';
+import { useLitSounds } from '../state/use-lit-sounds';
 import { usePlayingChord } from '../state/use-playing-chord';
 import { useScaleLayer } from '../state/use-scale-layer';
 import { HarpDrawing } from './harp-drawing';
@@ -35,7 +35,7 @@ export const HarpMap = () => {
   const view = useMapView(found);
   const scale = useScaleLayer(usePlayingChord());
   const line = useLineOfBar();
-  const asked = useAskedSound();
+  const asked = useLitSounds();
   const pick = (pitch: number, by: string): void =>
     setPicked((before) => (before?.by === by && before.pitch === pitch ? null : { pitch, by }));
   const leave = (): void => setText('');

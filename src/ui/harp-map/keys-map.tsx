@@ -1,7 +1,7 @@
 import { Fragment, useMemo } from 'react';
 import type { MarkedSound } from '../../core/fit/mark-sounds';
 import { soundId } from '../../core/harp/tab';
-import { functionOf } from '../controls/degree-function';
+import { functionOf, plainFunction } from '../controls/degree-function';
 import { type KeysLayout, type KeysPart, keysLayout } from '../controls/keys-layout';
 import { SoundPill } from '../controls/sound-pill';
 import type { MapProps } from './map-props';
@@ -24,10 +24,12 @@ const isShared = (mark: MarkedSound, marks: readonly MarkedSound[]): boolean =>
   );
 
 /** The function of every pitch in reach that the chord has, for the bands across the drawing. */
-const bandsOf = (marks: readonly MarkedSound[]) =>
+const bandsOf = (marks: readonly MarkedSound[], plain: boolean) =>
   new Map(
     marks.flatMap(({ sound, chordTone, inReach }) =>
-      chordTone && inReach ? [[sound.pitch, functionOf(chordTone.degree)] as const] : [],
+      chordTone && inReach
+        ? [[sound.pitch, plain ? plainFunction(chordTone.degree) : functionOf(chordTone.degree)] as const]
+        : [],
     ),
   );
 
@@ -61,11 +63,11 @@ const HoleNumbers = ({ part, top }: { readonly part: KeysPart; readonly top: num
  * piano is too tall for the room it stands in parts side by side.
  */
 export const KeysMap = (props: Props) => {
-  const { marks, nameOf, spell, centsOf, mirrored, lit, focused, picked, degreesOf, onListen, onPitch } =
-    props;
+  const { marks, nameOf, spell, centsOf, mirrored, lit, focused, picked, degreesOf, plain } = props;
+  const { onListen, onPitch } = props;
   const layout = useMemo(() => keysLayout(marks, props.parts, mirrored), [marks, props.parts, mirrored]);
   const lineOf = lineIn(layout);
-  const bands: ReadonlyMap<number, string> = bandsOf(marks);
+  const bands: ReadonlyMap<number, string> = bandsOf(marks, plain);
   return (
     <div
       className="keys"
@@ -109,7 +111,8 @@ export const KeysMap = (props: Props) => {
           name={nameOf(mark)}
           cents={centsOf(mark)}
           degreesOf={degreesOf}
-          lit={lit === soundId(mark.sound)}
+          plain={plain}
+          lit={lit.includes(soundId(mark.sound))}
           picked={mark.sound.pitch === picked}
           shared={isShared(mark, marks)}
           tabStop={i === focused}

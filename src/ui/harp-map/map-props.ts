@@ -12,14 +12,16 @@ export interface MapView {
   readonly centsOf: (mark: MarkedSound) => number | null;
   /** What the degrees are of. */
   readonly degreesOf: 'chord' | 'scale';
+  /** Whether sounds are safe or lean, in place of degrees. */
+  readonly plain: boolean;
   /** Low notes on the right. */
   readonly mirrored: boolean;
 }
 
 /** What both drawings of the harp are given. */
 export interface MapProps extends MapView {
-  /** Id of the sound lit now, as `soundId` writes it, or null. */
-  readonly lit: string | null;
+  /** Ids of the sounds lit now, as `soundId` writes them. */
+  readonly lit: readonly string[];
   /** Index of the sound the tab key stops at. */
   readonly focused: number;
   /** The pitch picked, as a MIDI number: every way to get it is marked. */

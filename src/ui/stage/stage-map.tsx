@@ -2,8 +2,8 @@ import { useSyncExternalStore } from 'react';
 import { HarpDrawing } from '../harp-map/harp-drawing';
 import { useMapView } from '../harp-map/use-map-view';
 import { useSelected } from '../state/session-context';
-import { useAskedSound } from '../state/use-asked-sound';
 import { useLineOfBar } from '../state/use-line-of-bar';
+import { useLitSounds } from '../state/use-lit-sounds';
 
 /** Screens too small for the rows of a piano to be told apart. */
 const SMALL = '(max-width: 699px), (max-height: 560px)';
@@ -33,7 +33,7 @@ export const StageMap = () => {
       kind={kind}
       {...useMapView()}
       line={useLineOfBar()}
-      lit={useAskedSound()}
+      lit={useLitSounds()}
       largeHoles={largeHoles}
       picked={null}
       onListen={nothing}
