@@ -70,8 +70,10 @@ const problemsIn = async (page: Page, state: string, covered = false): Promise<r
 
 describe.each(SIZES)('at %d × %d', (...size) => {
   it('cuts, covers and overlaps nothing at rest, playing and with each panel open', async () => {
-    const page = await visit(size);
-    const problems = [...(await problemsIn(page, 'resting'))];
+    const page = await visit(size, { askHarp: true });
+    const problems = [...(await problemsIn(page, 'asked for the harp', size[0] < 940))];
+    await page.getByRole('button', { name: 'Ask me later' }).click();
+    problems.push(...(await problemsIn(page, 'resting')));
     await page.getByRole('button', { name: 'Play' }).click();
     await page.getByRole('button', { name: 'Stop' }).waitFor();
     problems.push(...(await problemsIn(page, 'playing')));
@@ -89,7 +91,14 @@ describe.each(SIZES)('at %d × %d', (...size) => {
 
   it.each([
     ['trading', { trade: { on: true, calls: '' } }],
-    ['a line shown', { line: { ...DEFAULT_SETTINGS.line, kind: 'guide tones' } }],
+    [
+      'a line shown, in plain words, with notes beside tab',
+      {
+        line: { ...DEFAULT_SETTINGS.line, kind: 'guide tones' },
+        plainWords: true,
+        besideTab: 'notes',
+      },
+    ],
     ['the Keys drawing', { drawing: 'keys' }],
     ['two chords in a bar, many bars', { formId: 'jazz-swing' }],
   ] as const)('cuts, covers and overlaps nothing with %s', async (state, settings) => {

@@ -62,56 +62,53 @@ const beamsOf = (placed: readonly Placed[]): readonly Beam[] =>
     return Array.from({ length: Math.max(1, levels) }, (_, level) => ({ from: note, to: next, level }));
   });
 
-const Bar = ({ signs, style }: { readonly signs: readonly RhythmSign[]; readonly style: TabStyle }) => {
-  const { placed, width } = place(signs, style);
-  return (
-    <svg
-      className="call-bar"
-      viewBox={`0 0 ${width} ${HEIGHT}`}
-      style={{ '--width': width } as CSSProperties}
-      aria-hidden="true"
-      preserveAspectRatio="xMinYMax meet"
-    >
-      {placed.map(({ sign, text, x }, i) => (
-        <g key={sign.at} className="call-note" data-at={sign.at} data-until={sign.at + sign.length}>
-          <text x={x} y={54}>
-            {text}
-          </text>
-          <g transform={`translate(${x} ${HEAD_Y}) scale(${SCALE})`}>
-            {sign.rest ? (
-              <RestShape value={sign.value} />
-            ) : (
-              <NoteShape value={sign.value} beamed={sign.beam !== null} />
-            )}
-            {sign.dotted && <circle cx={13} cy={sign.rest ? -18 : -3} r={2.6} />}
-            {sign.triplet && placed[i - 1]?.sign.triplet && placed[i + 1]?.sign.triplet && (
-              <text className="three" y={STEM.top - 6}>
-                3
-              </text>
-            )}
-          </g>
+const Bar = ({ placed, width }: { readonly placed: readonly Placed[]; readonly width: number }) => (
+  <svg
+    className="call-bar"
+    viewBox={`0 0 ${width} ${HEIGHT}`}
+    style={{ '--width': width } as CSSProperties}
+    aria-hidden="true"
+    preserveAspectRatio="xMinYMax meet"
+  >
+    {placed.map(({ sign, text, x }, i) => (
+      <g key={sign.at} className="call-note" data-at={sign.at} data-until={sign.at + sign.length}>
+        <text x={x} y={54}>
+          {text}
+        </text>
+        <g transform={`translate(${x} ${HEAD_Y}) scale(${SCALE})`}>
+          {sign.rest ? (
+            <RestShape value={sign.value} />
+          ) : (
+            <NoteShape value={sign.value} beamed={sign.beam !== null} />
+          )}
+          {sign.dotted && <circle cx={13} cy={sign.rest ? -18 : -3} r={2.6} />}
+          {sign.triplet && placed[i - 1]?.sign.triplet && placed[i + 1]?.sign.triplet && (
+            <text className="three" y={STEM.top - 6}>
+              3
+            </text>
+          )}
         </g>
-      ))}
-      {beamsOf(placed).map(({ from, to, level }) => (
+      </g>
+    ))}
+    {beamsOf(placed).map(({ from, to, level }) => (
+      <path
+        key={`${from.sign.at}/${level}`}
+        d={`M${from.x + STEM_X - 1.4} ${STEM_TOP + level * 11} H${to.x + STEM_X + 1.4} v7 H${from.x + STEM_X - 1.4} z`}
+      />
+    ))}
+    {placed.map(({ sign, x }, i) => {
+      const to = placed[i + 1]?.x ?? width;
+      return sign.tied ? (
         <path
-          key={`${from.sign.at}/${level}`}
-          d={`M${from.x + STEM_X - 1.4} ${STEM_TOP + level * 11} H${to.x + STEM_X + 1.4} v7 H${from.x + STEM_X - 1.4} z`}
+          key={sign.at}
+          className="tie"
+          d={`M${x + 5} ${HEAD_Y + 8} Q${(x + to) / 2} ${HEAD_Y + 17} ${to - 5} ${HEAD_Y + 8}`}
         />
-      ))}
-      {placed.map(({ sign, x }, i) => {
-        const to = placed[i + 1]?.x ?? width;
-        return sign.tied ? (
-          <path
-            key={sign.at}
-            className="tie"
-            d={`M${x + 5} ${HEAD_Y + 8} Q${(x + to) / 2} ${HEAD_Y + 17} ${to - 5} ${HEAD_Y + 8}`}
-          />
-        ) : null;
-      })}
-      <path className="bar-line" d={`M${width - 1} 70 V${HEIGHT}`} />
-    </svg>
-  );
-};
+      ) : null;
+    })}
+    <path className="bar-line" d={`M${width - 1} 70 V${HEIGHT}`} />
+  </svg>
+);
 
 interface Props {
   readonly phrase: Phrase;
@@ -137,10 +134,12 @@ export const CallNotation = ({ phrase, from }: Props) => {
     }
   }, [live, start]);
   useFrame(playing, draw);
+  const drawn = rhythmBars(phrase).map((signs) => place(signs, style));
+  const total = drawn.reduce((sum, { width }) => sum + width, 0);
   return (
-    <div className="call" aria-hidden="true" ref={box}>
-      {rhythmBars(phrase).map((signs, i) => (
-        <Bar key={signs[0]?.at ?? i} signs={signs} style={style} />
+    <div className="call" aria-hidden="true" ref={box} style={{ '--total': total } as CSSProperties}>
+      {drawn.map((bar, i) => (
+        <Bar key={bar.placed[0]?.sign.at ?? i} {...bar} />
       ))}
     </div>
   );

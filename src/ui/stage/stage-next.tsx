@@ -31,11 +31,12 @@ const Until = ({ after }: { readonly after: number }) => {
 
 const moveWord = (step: number): string => (step === 0 ? 'stays as' : step < 0 ? 'falls to' : 'rises to');
 
-const Move = ({ move }: { readonly move: GuideMove }) => (
+const moveLabel = ({ from, step, to }: GuideMove): string =>
+  `${prettyName(from.degree)} ${moveWord(step)} ${prettyName(to.degree)}`;
+
+const Move = ({ move, label }: { readonly move: GuideMove; readonly label: string }) => (
   <li>
-    <span className="stage-label">
-      {prettyName(move.from.degree)} {moveWord(move.step)} {prettyName(move.to.degree)}
-    </span>
+    {label !== '' && <span className="stage-label">{label}</span>}
     <span className="stage-move">
       <Tap sound={move.from} /> <span aria-hidden="true">→</span>
       <span className="unseen">to</span> <Tap sound={move.to} />
@@ -46,6 +47,7 @@ const Move = ({ move }: { readonly move: GuideMove }) => (
 /** What moves into the next chord, or the harp to take for it. */
 const Lead = ({ fit, next }: { readonly fit: FitChord; readonly next: NextChord }) => {
   const harpKey = useSelected((state) => state.now.tune.harp.key);
+  const plain = useSelected((state) => state.settings.plainWords);
   if (next.tune.harp.key !== harpKey)
     return (
       <p className="stage-harp" data-near="true">
@@ -54,8 +56,12 @@ const Lead = ({ fit, next }: { readonly fit: FitChord; readonly next: NextChord 
     );
   return (
     <ul className="stage-moves">
-      {guideMoves(fit, next.fit).map((move) => (
-        <Move key={move.from.id} move={move} />
+      {guideMoves(fit, next.fit).map((move, i) => (
+        <Move
+          key={move.from.id}
+          move={move}
+          label={plain ? (i === 0 ? 'Resolves to' : '') : moveLabel(move)}
+        />
       ))}
     </ul>
   );
@@ -66,6 +72,9 @@ export const StageNext = ({ fit, next }: { readonly fit: FitChord; readonly next
   const harp = useNextHarp();
   const ends = useSelected((state) => state.next === null);
   const counting = useSelected((state) => state.now.kind === 'count-in');
+  const inHand = useSelected((state) => state.now.tune.harp.key);
+  // Where the next chord has another harp already, that is said beside it.
+  const told = next !== null && next.tune.harp.key !== inHand;
   return (
     <article className="stage-next" aria-label="Next">
       {next === null ? (
@@ -79,7 +88,7 @@ export const StageNext = ({ fit, next }: { readonly fit: FitChord; readonly next
           <Lead fit={fit} next={next} />
         </>
       )}
-      {harp !== null && (
+      {harp !== null && !told && (
         <p className="stage-harp" data-near={harp.near} aria-live="polite">
           Next chorus: <strong>{harp.name}</strong>
         </p>

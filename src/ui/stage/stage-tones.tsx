@@ -5,11 +5,8 @@ import { prettyName } from '../../core/theory/pitch';
 import { DegreeChip } from '../controls/degree-chip';
 import { Tap } from '../controls/tap';
 import { useSelected } from '../state/session-context';
-import { type ToneRow, toneLayout, toneRows } from './tone-layout';
+import { enoughFor, type ToneRow, toneLayout, toneRows } from './tone-layout';
 import { useSize } from './use-size';
-
-/** Letters of 44 px capitals on a large screen, of 30 on a small one: what folds below it need not above. */
-const enoughFor = (): number => (Math.min(window.innerWidth, window.innerHeight) < 700 ? 46 : 67);
 
 const Sounds = ({ sounds }: { readonly sounds: readonly FitSound[] }) => (
   <span className="stage-sounds">
@@ -39,12 +36,16 @@ export const StageTones = ({ fit }: { readonly fit: FitChord }) => {
   const style = useSelected((state) => state.settings.tabStyle);
   const [box, size] = useSize<HTMLDivElement>();
   const rows = toneRows(fit);
-  const { font, folded } =
+  const { font, row, folded } =
     size === null || size.width === 0
-      ? { font: enoughFor(), folded: false }
+      ? { font: enoughFor(), row: 1, folded: false }
       : toneLayout(rows, size, style, enoughFor());
   return (
-    <div className="stage-tones" ref={box} style={{ '--hole': `${font}px` } as CSSProperties}>
+    <div
+      className="stage-tones"
+      ref={box}
+      style={{ '--hole': `${font}px`, '--row-ems': row } as CSSProperties}
+    >
       <table data-folded={folded}>
         <caption className="unseen">{symbolText(fit.chord)}</caption>
         <thead className="unseen">

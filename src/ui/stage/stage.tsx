@@ -1,5 +1,6 @@
 import './stage.css';
-import { type ReactNode, useEffect, useRef } from 'react';
+import { type CSSProperties, type ReactNode, useEffect, useRef } from 'react';
+import { chordsEms } from '../../core/song/chord-ems';
 import { nextChord } from '../../core/song/next-chord';
 import { SetSign } from '../chart/set-sign';
 import { Guarded } from '../controls/guarded';
@@ -9,6 +10,7 @@ import { StageBar } from './stage-bar';
 import { StageMap, useStageDrawing } from './stage-map';
 import { StageNext } from './stage-next';
 import { StageNow } from './stage-now';
+import { StagePlain } from './stage-plain';
 import { StageSign } from './stage-sign';
 import { StageTones } from './stage-tones';
 
@@ -17,13 +19,14 @@ const StageChords = () => {
   const now = useSelected((state) => state.now);
   const next = useSelected((state) => state.next);
   const index = usePlayingIndex();
+  const plain = useSelected((state) => state.settings.plainWords);
   const fit = now.tune.fit.bars[now.bar]?.chords[index];
   if (fit === undefined) throw new RangeError(`Bar ${now.bar} of the chart holds no chord`);
   return (
     <>
-      <article className="stage-this" aria-label="Now">
+      <article className="stage-this" aria-label="Now" style={{ '--ems': chordsEms([fit]) } as CSSProperties}>
         <StageNow fit={fit} />
-        <StageTones fit={fit} />
+        {plain ? <StagePlain fit={fit} /> : <StageTones fit={fit} />}
       </article>
       <StageNext fit={fit} next={nextChord({ now, next }, index)} />
     </>
