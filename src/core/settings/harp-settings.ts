@@ -54,8 +54,6 @@ export const HARP_SETTINGS = {
     asHz(440),
     v.pipe(between(REFERENCE_PITCHES.low, REFERENCE_PITCHES.high), v.transform(asHz)),
   ),
-  /** Whether the player is still to be asked which harp there is. */
-  askHarp: setting('question about the harp', false, v.boolean()),
   position: setting('position', 2, whole(1, 12)),
   technique: setting<TechniqueChoice>(
     'techniques',

@@ -19,6 +19,8 @@ export type BesideTab = (typeof BESIDE_TAB)[number];
 
 /** How things are shown. */
 export const PAGE_SETTINGS = {
+  /** Whether the player is still to be asked which harp there is. */
+  askHarp: setting('question about the harp', false, v.boolean()),
   tabStyle: setting<TabStyle>('tab style', 'arrows', v.picklist(TAB_STYLES.map(({ id }) => id))),
   besideTab: setting<BesideTab>('choice of what stands beside tab', 'nothing', v.picklist(BESIDE_TAB)),
   /** What is safe, leans and resolves, in place of degrees. */
