@@ -250,7 +250,7 @@ const view = (name: string, holds: string, ...views: readonly string[]): FolderR
 const UI: readonly FolderRule[] = [
   view('state', 'hooks on the session: what components read'),
   view('controls', 'what panels and views are made of, with the look of each', 'state'),
-  view('chart', 'the bars, and the signs of what is going on', 'state', 'controls'),
+  view('chart', 'the bars, and the signs of what is going on', 'state', 'controls', 'ear'),
   view('fit', 'what fits now and next', 'state', 'controls'),
   view('ear', 'what the microphone hears, as it is shown', 'state', 'controls'),
   view('harp-map', 'the two drawings of the harp', 'state', 'controls', 'ear'),

@@ -2,7 +2,8 @@ import { createLevelJudge } from '../../core/hearing/level-verdict';
 import { createListeners } from '../../listeners/listeners';
 import type { HeardReport, Microphone, MicStatus } from '../../mic/microphone';
 import type { Feature, Joined, Stand } from '../song/feature';
-import type { SongState } from '../song/song-state';
+import type { Song } from '../song/song-state';
+import { createChorusCollector } from './chorus-collector';
 import { createEarMemory, type EarLive } from './ear-live';
 import { EAR_OFF, type EarState } from './ear-state';
 import { earNotice } from './ear-words';
@@ -18,6 +19,8 @@ export interface EarCommands {
   toggleListening(): void;
   /** Chooses a microphone by its id, null for the system's own choice; one that is open gives way at once. */
   chooseMicrophone(id: string | null): void;
+  /** Puts the report of the last chorus away. */
+  putReportAway(): void;
   /** What is heard, as it comes. */
   hearing(): Hearing;
 }
@@ -34,7 +37,7 @@ export interface Hearing {
   aim(targets: readonly string[]): void;
 }
 
-type EarStand = Stand<EarState & SongState>;
+type EarStand = Stand<EarState & Song>;
 
 const change = ({ store }: EarStand, made: Partial<EarState['ear']>): void =>
   store.setState(({ ear }) => ({ ear: { ...ear, ...made } }));
@@ -87,10 +90,11 @@ const createHearing = (stand: EarStand, listening: Listening) => {
 };
 
 const commandsOf = (
-  { store, apply }: EarStand,
+  stand: EarStand,
   listening: Listening,
   onStatus: (status: MicStatus) => void,
 ): Omit<EarCommands, 'hearing'> => {
+  const { store, apply } = stand;
   const listenToMe = async (): Promise<void> => {
     const status = await listening.start();
     if (status !== null) onStatus(status);
@@ -98,6 +102,7 @@ const commandsOf = (
   return {
     listenToMe,
     stopListening: listening.stop,
+    putReportAway: () => change(stand, { report: null }),
     toggleListening: () => {
       if (listening.isOpen()) listening.stop();
       else void listenToMe();
@@ -112,22 +117,31 @@ const commandsOf = (
 const join = (stand: EarStand, microphone: Microphone | undefined): Joined<EarCommands> => {
   const listening = createListening({ store: stand.store, band: stand.band, microphone });
   const { hearing, take, forget } = createHearing(stand, listening);
+  const collector = createChorusCollector(stand.store);
   const onStatus = (status: MicStatus): void => {
     change(stand, { status });
     listening.onStatus(status);
     const notice = earNotice(status);
     if (notice === null) stand.board.dismiss('ear');
     else stand.board.post(notice);
-    if (status.kind !== 'listening' && status.kind !== 'silent') forget();
+    if (status.kind === 'listening' || status.kind === 'silent') return;
+    forget();
+    collector.forget();
   };
   const unsubscribers = [
     microphone?.onStatus(onStatus),
     microphone?.onHeard(take),
     microphone?.onDevices(() => void listening.onDevices()),
     stand.store.subscribe(listening.follow),
+    hearing.onNote(collector.take),
   ];
   return {
     commands: { ...commandsOf(stand, listening, onStatus), hearing: () => hearing },
+    onPlayhead: (position) => {
+      if (!listening.isOpen() || stand.store.getState().warmUp !== null) return collector.forget();
+      const report = collector.follow(position);
+      if (report !== null) change(stand, { report });
+    },
     dispose: () => {
       for (const unsubscribe of unsubscribers) unsubscribe?.();
       listening.dispose();
@@ -136,7 +150,7 @@ const join = (stand: EarStand, microphone: Microphone | undefined): Joined<EarCo
 };
 
 /** Listens to the microphone for the harp in hand, and tells what it hears and where in the music it was. */
-export const earFeature: Feature<EarState, EarCommands, Microphone | undefined, SongState> = {
+export const earFeature: Feature<EarState, EarCommands, Microphone | undefined, Song> = {
   initial: () => ({ ear: EAR_OFF }),
   join,
 };

@@ -4,6 +4,7 @@ import { lineTab } from '../../core/lines/lines';
 import { chordsEms } from '../../core/song/chord-ems';
 import { symbolText } from '../../core/theory/chord-text';
 import { ChordText } from '../controls/chord-text';
+import { BarHitSigns } from '../ear/bar-hits';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';
 import { useBeside } from '../state/use-beside';
@@ -71,6 +72,7 @@ const FormView = () => {
   const playing = useSelected((state) => state.status.kind === 'playing');
   const heard = useSelected((state) => state.now.kind !== 'rest');
   const chart = useHeardChart();
+  const report = useSelected((state) => state.ear.report);
   const rows = Math.ceil(chart.bars.length / BARS_IN_LINE);
   const attach = useBeatMarks();
   const frame = useRef<HTMLElement>(null);
@@ -121,6 +123,7 @@ const FormView = () => {
                 ))}
               </span>
               {line && <span className="line-tab">{tabs[i]}</span>}
+              <BarHitSigns hits={report?.heard.bars[report.numbers.indexOf(i)]} />
               <Beats beats={chart.meter.beats} />
             </button>
             {waiting === i && (

@@ -9,6 +9,7 @@ import { TurnSign } from '../chart/turn-sign';
 import { WarmUpSign } from '../chart/warm-up-sign';
 import { createFetched } from '../controls/fetched';
 import { TempoField } from '../controls/tempo-field';
+import { ChorusSign } from '../ear/chorus-sign';
 import { ListenButton } from '../ear/listen-button';
 import { HolesTogether } from '../fit/holes-together';
 import { WhatFits } from '../fit/what-fits';
@@ -57,6 +58,7 @@ export const VIEWS: Readonly<
     { title: 'The warm-up', Show: WarmUpSign },
     { title: 'The list of holes together', Show: HolesTogether },
     { title: 'The line or the calls', Show: PracticeSign },
+    { title: 'What was heard', Show: ChorusSign },
   ],
   reading: [
     { title: 'What fits', Show: WhatFits },
