@@ -1,6 +1,6 @@
 // `npm run --silent hear -- take.wav --harp C`: what the ear hears in a recording, one JSON object a line.
 import { readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import util from 'node:util';
 import { ensureInstalled } from './install.mjs';
@@ -73,9 +73,9 @@ const loadCore = async () => {
   }
 };
 
-const HARP = /^(?:(low|high)[ -])?([A-G])(#|b)?$/i;
+const HARP = /^(?:(low|high|l|h)[ _-]*)?([A-G])(#|♯|b|♭)?$/i;
 
-/** The harp of a label: `C`, `Bb`, `F#`, `low F`. */
+/** The harp of a label: `C`, `Bb`, `F#`, `low F`, `LF`. */
 const harpOf = (core, { harp, tuning }) => {
   const [, register = '', letter = '', accidental = ''] = harp.trim().match(HARP) ?? [];
   if (letter === '') throw new Wrong(`--harp must be a key such as C, Bb or "low F", got "${harp}".`);
@@ -85,8 +85,9 @@ const harpOf = (core, { harp, tuning }) => {
     const known = core.TUNINGS.map(({ id }) => id).join(', ');
     throw new Wrong(`--tuning "${tuning}" is not known. Known are: ${known}.`);
   }
-  const key = core.pitchClassOf(letter.toUpperCase() + accidental.toLowerCase());
-  const octave = { '': 0, low: -1, high: 1 }[register.toLowerCase()];
+  const sign = { '': '', '♯': '#', '♭': 'b' }[accidental] ?? accidental.toLowerCase();
+  const key = core.pitchClassOf(letter.toUpperCase() + sign);
+  const octave = { '': 0, l: -1, h: 1 }[register.slice(0, 1).toLowerCase()];
   return core.buildHarp({ tuning: row, key, octave });
 };
 
@@ -97,10 +98,13 @@ const referenceOf = (core, text) => {
   return core.asHz(value);
 };
 
+/** npm runs scripts in the project's folder; paths are meant from where the person stands. */
+const HERE = process.env.npm_lifecycle_event === 'hear' ? (process.env.INIT_CWD ?? '.') : '.';
+
 const readSound = (core, path) => {
   let bytes;
   try {
-    bytes = readFileSync(path);
+    bytes = readFileSync(resolve(HERE, path));
   } catch (error) {
     throw new Wrong(
       error.code === 'ENOENT' ? `There is no file ${path}.` : `${path} cannot be read: ${error.message}`,
@@ -113,6 +117,11 @@ const readSound = (core, path) => {
     throw new Wrong(`${path} has ${sampleRate} samples a second; save it at 44100 or 48000.`);
   if (channels.length > 2)
     throw new Wrong(`${path} has ${channels.length} channels; save it mono or stereo.`);
+  if (reading.missing > 0)
+    throw new Wrong(
+      `${path} is cut short: ${reading.missing.toFixed(2)} seconds that it promises are not there; copy it again.`,
+    );
+  if (channels[0]?.length === 0) throw new Wrong(`${path} holds no samples: nothing was recorded.`);
   return { sampleRate, samples: core.monoOf(reading.sound) };
 };
 

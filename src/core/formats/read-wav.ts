@@ -8,7 +8,12 @@ export interface WavSound {
 
 /** What was read, or a sentence that says what is wrong with the file. */
 export type WavReading =
-  | { readonly kind: 'sound'; readonly sound: WavSound }
+  | {
+      readonly kind: 'sound';
+      readonly sound: WavSound;
+      /** Seconds that the file promises but does not hold, as where a copy was broken off. */
+      readonly missing: number;
+    }
   | { readonly kind: 'wrong'; readonly why: string };
 
 const INTEGER = 1;
@@ -20,7 +25,12 @@ interface Chunk {
   readonly name: string;
   readonly from: number;
   readonly length: number;
+  /** Bytes it promises beyond. */
+  readonly missing: number;
 }
+
+/** From here on a length means that it was not known when the header was written, as of a stream. */
+const UNKNOWN_LENGTH = 0x7ffff000;
 
 interface Format {
   readonly code: number;
@@ -40,7 +50,8 @@ const chunksOf = (view: DataView): readonly Chunk[] => {
   for (let at = 12; at + 8 <= view.byteLength; ) {
     const told = view.getUint32(at + 4, true);
     const length = Math.min(told, view.byteLength - at - 8);
-    chunks.push({ name: nameAt(view, at), from: at + 8, length });
+    const missing = told < UNKNOWN_LENGTH ? told - length : 0;
+    chunks.push({ name: nameAt(view, at), from: at + 8, length, missing });
     at += 8 + told + (told % 2);
   }
   return chunks;
@@ -107,7 +118,8 @@ export const readWav = (bytes: Uint8Array): WavReading => {
       `its samples have ${format.bits} bits; 16, 24 and 32 bits are read, or 32-bit floating point`,
     );
   if (data === undefined) return wrong('it holds no samples (no "data" chunk)');
-  return { kind: 'sound', sound: readSamples(view, format, data, read) };
+  const missing = data.missing / ((format.bits / 8) * format.channels * format.sampleRate);
+  return { kind: 'sound', sound: readSamples(view, format, data, read), missing };
 };
 
 /** All channels as one, their mean. */
