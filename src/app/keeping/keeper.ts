@@ -1,9 +1,12 @@
 import type { Writing } from '../../storage/kept-values';
 import type { NoticeBoard } from './notice-board';
+import { createShelfList, type ShelfList } from './shelf-list';
 import { writingNotice } from './writing-notice';
 
 /** Sees to it that what could not be written is written later. */
 export interface Keeper {
+  /** What the player's things lie on, for a file with all of them. */
+  readonly shelves: ShelfList;
   /**
    * Carries a writing out. One that fails is tried again whenever another succeeds, and from time to time.
    * @param name of what is written; a later writing of the same name takes the place of one that waits.
@@ -56,6 +59,7 @@ export const createKeeper = ({ board, later }: Options): Keeper => {
   };
 
   return {
+    shelves: createShelfList(),
     write: (name, carryOut) => {
       const writing = attempt(name, carryOut);
       const notice = writingNotice(writing);

@@ -1,7 +1,9 @@
+import { mergeItems } from '../../core/book/merge-items';
 import type { KeptValues } from '../../storage/kept-values';
 import type { Keeper } from './keeper';
 import { openRecord, type ReadValue } from './kept-record';
 import type { Notice } from './notice';
+import type { TakenIn } from './shelf-list';
 
 /** Something the player made and named. */
 export interface ShelfItem {
@@ -24,7 +26,7 @@ export interface ShelfOptions<Item extends ShelfItem> {
   readonly noun: string;
   /** Reads one kept item, repairing what it can and saying so in sentences. Never throws. */
   readonly parse: (value: unknown) => ReadItem<Item>;
-  /** Called with all items whenever they change, here or elsewhere, in another tab. */
+  /** Called with all items whenever they change, here or elsewhere: in another tab, or from a file. */
   readonly onChange: (items: readonly Item[], elsewhere: boolean) => void;
   readonly onNotice: (notice: Notice) => void;
   /** Called when everything that waited is written. */
@@ -86,12 +88,23 @@ export const openShelf = <Item extends ShelfItem>(options: ShelfOptions<Item>): 
     onChange(record.value(), false);
     return written;
   };
+  const takeIn = (things: readonly unknown[]): TakenIn => {
+    const { value: incoming, problems } = readItems(things, parse, noun);
+    const { added, ...others } = mergeItems(record.value(), incoming);
+    for (const item of added) record.change(item.id, (items) => withItem(items, item));
+    if (added.length > 0) onChange(record.value(), true);
+    return { added: added.length, ...others, problems };
+  };
+  const leaveList = keeper.shelves.add(name, { noun, items: record.value, takeIn });
   return {
     items: record.value,
     stored: (id) => record.stored().find((item) => item.id === id) ?? null,
     isWritten: (id) => !record.isWaiting(id),
     put: (item) => change(item.id, (items) => withItem(items, item)),
     remove: (id) => change(id, (items) => items.filter((item) => item.id !== id)),
-    dispose: record.dispose,
+    dispose: () => {
+      leaveList();
+      record.dispose();
+    },
   };
 };

@@ -1,3 +1,4 @@
+import type { BackupCommands } from '../keeping/backup';
 import type { CopyCommands } from '../keeping/kept-copies';
 import type { ShelfCommands } from '../keeping/shelves';
 import type { ChoiceCommands } from '../song/choice-commands';
@@ -11,4 +12,5 @@ export type Commands = ChoiceCommands &
   PlayCommands &
   ShelfCommands &
   CopyCommands &
+  BackupCommands &
   FeatureCommands;

@@ -7,6 +7,7 @@ import { chartFor, tuneFor } from '../../core/song/tune';
 import { restingViews } from '../../core/song/views';
 import type { KeptValues } from '../../storage/kept-values';
 import type { EarLive } from '../ear/ear-live';
+import { createBackupCommands } from '../keeping/backup';
 import { createKeeper } from '../keeping/keeper';
 import { createCopyCommands } from '../keeping/kept-copies';
 import { openSettings } from '../keeping/kept-settings';
@@ -144,6 +145,12 @@ export const createSession = (devices: Devices): Session => {
       ...choosing.commands,
       ...createPlayCommands({ store, band, orders, board, ...commands }),
       ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
+      ...createBackupCommands({
+        keeper,
+        saver: devices.takeAway.saver,
+        settings: () => state().settings,
+        apply,
+      }),
       ...shelves.commands,
       ...commands,
     },

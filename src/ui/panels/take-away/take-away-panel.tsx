@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { Panel } from '../../controls/panel';
 import { useSession } from '../../state/session-context';
+import { Everything } from './everything';
 import { AudioChoices, LengthChoices } from './take-away-choices';
 import { Saving } from './take-away-saving';
 
@@ -41,6 +42,7 @@ export const TakeAwayPanel = ({ onClose }: { readonly onClose: () => void }) => 
           Print
         </button>
       </section>
+      <Everything />
     </Panel>
   );
 };

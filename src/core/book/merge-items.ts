@@ -1,0 +1,87 @@
+/** Something the player made and named. */
+interface Named {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** Old ids and the ones that took their place. */
+export type NewIds = ReadonlyMap<string, string>;
+
+/** What becomes of items that come in. */
+export interface MergedItems<Item> {
+  /** Items to be put beside those that are there. */
+  readonly added: readonly Item[];
+  /** How many were there already. */
+  readonly known: number;
+  /** How many were kept beside one of the same id that has become different. */
+  readonly copied: number;
+  readonly newIds: NewIds;
+}
+
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** JSON with its fields in order, so that equal values are equal text. */
+const inOrder = (value: unknown): unknown => {
+  if (Array.isArray(value)) return value.map(inOrder);
+  if (!isRecord(value)) return value;
+  const names = Object.keys(value).sort();
+  return Object.fromEntries(names.map((name) => [name, inOrder(value[name])]));
+};
+
+const textOf = (value: unknown): string => JSON.stringify(inOrder(value));
+
+/** The item without what tells a copy from it: its id and the number after its name. */
+const bare = ({ id: _, name, ...rest }: Named): string =>
+  textOf({ ...rest, name: name.replace(/ \d+$/, '') });
+
+const fresh = (wished: string, taken: ReadonlySet<string>): string => {
+  let name = wished;
+  for (let number = 2; taken.has(name); number += 1) name = `${wished} ${number}`;
+  return name;
+};
+
+/**
+ * Puts items beside others without doubling or losing one: what is there already stays as it is, and what has become
+ * different under the same id is kept beside it, under an id and a name of its own.
+ */
+export const mergeItems = <Item extends Named>(
+  present: readonly Item[],
+  incoming: readonly Item[],
+): MergedItems<Item> => {
+  const byId = new Map(present.map((item) => [item.id, textOf(item)]));
+  const byContent = new Map(present.map((item) => [bare(item), item.id]));
+  const names = new Set(present.map(({ name }) => name));
+  const added: Item[] = [];
+  const newIds = new Map<string, string>();
+  let known = 0;
+  let copied = 0;
+  for (const item of incoming) {
+    const twin = byId.get(item.id) === textOf(item) ? item.id : byContent.get(bare(item));
+    if (twin !== undefined) {
+      known += 1;
+      if (twin !== item.id) newIds.set(item.id, twin);
+      continue;
+    }
+    const taken = byId.has(item.id);
+    const id = fresh(item.id, new Set(byId.keys()));
+    const kept = { ...item, id, name: taken ? fresh(item.name, names) : item.name };
+    if (taken) {
+      copied += 1;
+      newIds.set(item.id, id);
+    }
+    added.push(kept);
+    byId.set(id, textOf(kept));
+    byContent.set(bare(kept), id);
+    names.add(kept.name);
+  }
+  return { added, known, copied, newIds };
+};
+
+/** A value with every text that is an old id replaced by the new one, however deep it lies. */
+export const withNewIds = (value: unknown, newIds: NewIds): unknown => {
+  if (typeof value === 'string') return newIds.get(value) ?? value;
+  if (Array.isArray(value)) return value.map((each) => withNewIds(each, newIds));
+  if (!isRecord(value)) return value;
+  return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, withNewIds(each, newIds)]));
+};
