@@ -19,7 +19,7 @@ export interface BackupCommands {
 interface Needs {
   readonly keeper: Keeper;
   readonly saver: FileSaver;
-  readonly settings: () => Settings;
+  readonly store: { getState(): { readonly settings: Settings } };
   readonly apply: (settings: Settings) => void;
 }
 
@@ -41,10 +41,10 @@ const outcome = (
 };
 
 /** Everything that is kept, in one file and back. */
-export const createBackupCommands = ({ keeper, saver, settings, apply }: Needs): BackupCommands => ({
+export const createBackupCommands = ({ store, keeper, saver, apply }: Needs): BackupCommands => ({
   saveEverything: async () => {
     const shelves = Object.fromEntries(keeper.shelves.all().map(([name, shelf]) => [name, shelf.items()]));
-    const bytes = new TextEncoder().encode(backupText(settings(), shelves));
+    const bytes = new TextEncoder().encode(backupText(store.getState().settings, shelves));
     const writing = await saver.give(FILE_NAME, 'application/json', bytes);
     return writing.kind === 'written'
       ? `Handed over as ${FILE_NAME}.`

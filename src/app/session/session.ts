@@ -145,12 +145,7 @@ export const createSession = (devices: Devices): Session => {
       ...choosing.commands,
       ...createPlayCommands({ store, band, orders, board, ...commands }),
       ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
-      ...createBackupCommands({
-        keeper,
-        saver: devices.takeAway.saver,
-        settings: () => state().settings,
-        apply,
-      }),
+      ...createBackupCommands({ store, keeper, saver: devices.takeAway.saver, apply }),
       ...shelves.commands,
       ...commands,
     },
