@@ -21,7 +21,7 @@ export interface BandFigures {
   readonly bassRun: number;
   /** Share of bars 4, 8 and last that end in a fill. */
   readonly fills: readonly [number, number, number];
-  /** Share of fills with a crash on the next first beat, and of filled bars with hat foot and kick. */
+  /** Share of fills with a crash on the next first beat, and of bars whose end the hands fill with hat foot and kick. */
   readonly crash: number;
   readonly foot: number;
   readonly kick: number;
@@ -129,6 +129,7 @@ export const fillsOf = (program: Program, sections: readonly Section[]) =>
           bar,
           bars,
           filled: !plain,
+          byHand: !plain && shape.fill !== 'cue' && shape.fill !== 'pick-up',
           crash: next,
           foot: has(section, bar, DRUM_KEYS.foot),
           kick: has(section, bar, DRUM_KEYS.kick),
@@ -161,6 +162,7 @@ export const bandFigures = (feel: FeelId, seed: number, choruses = 24): BandFigu
   );
   const fills = fillsOf(program, sections);
   const filled = fills.filter((each) => each.filled);
+  const byHand = fills.filter((each) => each.byHand);
   const at = (bar: number) => share(fills.filter((each) => each.bar === bar).map((each) => each.filled));
   const tops = sections.flatMap((s) => partOf(s, 'chords').map(({ pitch }) => pitch));
   return {
@@ -176,8 +178,8 @@ export const bandFigures = (feel: FeelId, seed: number, choruses = 24): BandFigu
     bassRun: bassRunOf(sections),
     fills: [at(3), at(7), at(11)],
     crash: share(filled.map((each) => each.crash)),
-    foot: share(filled.map((each) => each.foot)),
-    kick: share(filled.map((each) => each.kick)),
+    foot: share(byHand.map((each) => each.foot)),
+    kick: share(byHand.map((each) => each.kick)),
     chordTop: Math.max(...tops),
     withBass: together(sections, ({ part }) => part === 'bass'),
     withDrums: together(

@@ -59,6 +59,7 @@ export const plainProgram = (
     intro: 'none',
     choruses,
     arc: 'steady',
+    dynamics: 'lively',
     turnarounds: 'as written',
     ending: 'stop',
     ritard: false,

@@ -44,6 +44,7 @@ export const anyPlan: fc.Arbitrary<Partial<Plan>> = fc.record({
   intro: fc.constantFrom('none', 'turnaround', 'pickup', 'drums'),
   choruses: fc.constantFrom(null, 1, 2, 3),
   arc: fc.constantFrom('steady', 'breathe', 'trade fours', 'trade twos'),
+  dynamics: fc.constantFrom('lively', 'calm', 'building'),
   turnarounds: fc.constantFrom('varied', 'one', 'as written'),
   ending: fc.constantFrom('cadence', 'held', 'stop'),
   ritard: fc.boolean(),
@@ -56,6 +57,7 @@ export const anyPlan: fc.Arbitrary<Partial<Plan>> = fc.record({
 
 /** Plans under which the whole band plays every bar. */
 export const fullBand: fc.Arbitrary<Partial<Plan>> = fc.record({
+  dynamics: fc.constantFrom('lively', 'calm', 'building'),
   turnarounds: fc.constantFrom('varied', 'one', 'as written'),
   keys: fc.constantFrom({ kind: 'same' }, { kind: 'fourths' }),
 });

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { DYNAMICS } from '../../src/core/arranger/energy';
 import { ARCS, COUNT_INS, ENDINGS, INTROS } from '../../src/core/arranger/program';
 import { TURNAROUNDS } from '../../src/core/arranger/turnarounds';
 import { FORM_IDS } from '../../src/core/chart/forms';
@@ -82,6 +83,7 @@ const fields: {
   askHarp: fc.boolean(),
   songPinned: fc.boolean(),
   changesWait: fc.boolean(),
+  sameTake: fc.boolean(),
   harpLocked: fc.boolean(),
   formId: fc.oneof(fc.constantFrom(...FORM_IDS), text),
   tempo,
@@ -101,6 +103,7 @@ const fields: {
     intro: fc.constantFrom(...INTROS),
     choruses: fc.option(fc.integer({ min: 1, max: 200 })),
     arc: fc.constantFrom(...ARCS),
+    dynamics: fc.constantFrom(...DYNAMICS),
     turnarounds: fc.constantFrom(...TURNAROUNDS),
     ending: fc.constantFrom(...ENDINGS),
     ritard: fc.boolean(),

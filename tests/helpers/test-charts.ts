@@ -30,6 +30,7 @@ export const testPlan = (changes: Partial<Plan> = {}): Plan => ({
   intro: 'none',
   choruses: null,
   arc: 'steady',
+  dynamics: 'lively',
   turnarounds: 'as written',
   ending: 'cadence',
   ritard: false,

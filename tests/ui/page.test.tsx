@@ -236,7 +236,8 @@ describe('reading by ear', () => {
   /** What the live region says from bar to bar over one chorus and the beginning of the next. */
   const announced = async (announcements: 'off' | 'places' | 'chords') => {
     const { band, session, user } = openPage();
-    act(() => session.commands.choose({ announcements }));
+    const plan = { ...session.store.getState().settings.plan, turnarounds: 'as written' as const };
+    act(() => session.commands.choose({ announcements, plan }));
     await user.click(screen.getByRole('button', { name: 'Play' }));
     const said: string[] = [];
     const region = () => screen.getByRole('status', { name: 'Announcements' }).textContent ?? '';

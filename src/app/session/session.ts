@@ -105,7 +105,7 @@ export const createSession = (devices: Devices): Session => {
   const store = createStore<SessionState>(() => createInitialState(devices));
   const state = store.getState;
   const board = createNoticeBoard(store);
-  const orders = createBandOrders(store, band, later);
+  const orders = createBandOrders(store, band, { later, newSeed });
   const keeper = createKeeper({ board, later });
   const settings = openSettings({
     kept,
@@ -143,7 +143,7 @@ export const createSession = (devices: Devices): Session => {
         ...createSwapNotice({ store, board, later }),
       }),
       ...choosing.commands,
-      ...createPlayCommands({ store, band, orders, board, ...commands }),
+      ...createPlayCommands({ store, band, orders, board, apply, ...commands }),
       ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
       ...createBackupCommands({ store, keeper, saver: devices.takeAway.saver, apply }),
       ...shelves.commands,

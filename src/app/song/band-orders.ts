@@ -19,6 +19,8 @@ const sameValue = (a: Program | null, b: Program): boolean =>
 export interface BandOrders {
   /** The song as it is now, for files. */
   programOf(state: Song): Program;
+  /** The seed of the take that the next Play has where takes are not kept; asked once, another comes after it. */
+  nextTake(): number;
   /** Plays the song as chosen, from a bar of the form. */
   play(fromBar: number): Promise<BandStatus>;
   /**
@@ -30,6 +32,20 @@ export interface BandOrders {
   follow(): void;
 }
 
+/** What orders need of the world. */
+interface Clockwork {
+  /** Runs something after so many seconds; returns what takes it back. */
+  readonly later: (seconds: number, run: () => void) => () => void;
+  /** A whole number that differs each time. */
+  readonly newSeed: () => number;
+}
+
+/** The state as it will be when a take is played. */
+const withTake = (state: Song & SongState, seed: number): Song & SongState => ({
+  ...state,
+  settings: { ...state.settings, style: { ...state.settings.style, seed } },
+});
+
 /**
  * Orders for a band that compare the music itself, not the choices it is made from: whatever a choice changes in the
  * program, the band hears of it, and of nothing else.
@@ -37,8 +53,13 @@ export interface BandOrders {
 export const createBandOrders = (
   store: Slice<Song, SongState>,
   band: Band,
-  later: (seconds: number, run: () => void) => () => void,
+  { later, newSeed }: Clockwork,
 ): BandOrders => {
+  let coming: number | null = null;
+  const comingTake = (): number => {
+    coming ??= newSeed();
+    return coming;
+  };
   const leads = rememberLeads();
   const laterLeads = rememberLeads();
   let told: Program | null = null;
@@ -55,7 +76,8 @@ export const createBandOrders = (
   const prepare = async (): Promise<void> => {
     const state = store.getState();
     if (isUnderWay(band) || state.warmUp !== null) return;
-    await band.prepare(make(state), audibleSoundOf(withRecordedTaken(state)), state.cursor);
+    const played = state.settings.sameTake ? state : withTake(state, comingTake());
+    await band.prepare(make(played), audibleSoundOf(withRecordedTaken(state)), state.cursor);
   };
   const prepareSoon = (): void => {
     takeBack();
@@ -63,7 +85,13 @@ export const createBandOrders = (
   };
   return {
     programOf: programNow,
+    nextTake: () => {
+      const seed = comingTake();
+      coming = null;
+      return seed;
+    },
     play: (fromBar) => {
+      takeBack();
       told = make(store.getState());
       return band.play(told, audibleSoundOf(store.getState()), fromBar);
     },

@@ -1,5 +1,6 @@
 import type { Band } from '../../audio/band/band';
 import type { Sound } from '../../core/harp/harp';
+import type { Settings } from '../../core/settings/settings';
 import { audibleSoundOf } from '../../core/song/song-program';
 import { restingViews } from '../../core/song/views';
 import { asSeconds, type Midi } from '../../core/theory/units';
@@ -39,6 +40,8 @@ interface Needs {
   readonly board: NoticeBoard;
   /** Called before the band begins anew. */
   readonly takeUpRecorded: () => void;
+  /** Carries a choice out. */
+  readonly apply: (settings: Settings) => void;
   readonly endWarmUp: () => void;
   readonly skipWarmUpStep: () => void;
 }
@@ -50,6 +53,7 @@ export const createPlayCommands = ({
   orders,
   board,
   takeUpRecorded,
+  apply,
   endWarmUp,
   skipWarmUpStep,
 }: Needs): PlayCommands => {
@@ -62,6 +66,8 @@ export const createPlayCommands = ({
     if (band.status().kind === 'interrupted') return goOn();
     if (state().warmUp !== null) return skipWarmUpStep();
     takeUpRecorded();
+    const { settings } = state();
+    if (!settings.sameTake) apply({ ...settings, style: { ...settings.style, seed: orders.nextTake() } });
     await orders.play(state().cursor);
     tellTrouble();
   };

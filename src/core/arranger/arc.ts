@@ -1,8 +1,9 @@
 import type { Level } from '../feels/level';
 import { type BarShape, PLAIN_SHAPE } from '../players/passage';
-import type { Style } from '../players/style';
 import { silentBars } from '../score/silence';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import { barEnergies, breathingEnergy, type Dynamics, type Energy } from './energy';
+import { beginsWithCrash, endsInFill, fillsOf } from './fill-plan';
 import type { Plan, Program } from './program';
 
 /**
@@ -11,63 +12,71 @@ import type { Plan, Program } from './program';
  * stop-time are trade usage (common practice, no source).
  */
 
-/** The breathing plan: sparse, growing, full, a break, growing, fullest, and again. */
-const BREATHE: readonly (number | 'break')[] = [0.28, 0.55, 0.8, 'break', 0.62, 0.95];
-
 /** How full a bar of this energy is played. */
 const levelOf = (energy: number): Level => (energy < 0.42 ? 0 : energy < 0.76 ? 1 : 2);
 
+type Planned = Pick<Program, 'style' | 'plan'>;
+
+const arcOf = (plan: Plan): Plan['arc'] => (plan.sounding === 'band' ? plan.arc : 'steady');
+
 /** Energy of a chorus, 0–1, or a break. */
-const energyOf = (arc: Plan['arc'], style: Style, chorus: number, last: boolean): number | 'break' => {
-  const random = createRandom(seedFrom(style.seed, 'energy', chorus));
-  const spread = (random() - 0.5) * 0.1;
-  if (arc === 'breathe') {
-    if (last && chorus > 0) return 0.85 + spread;
-    const step = BREATHE[chorus % BREATHE.length] ?? 0.6;
-    return step === 'break' ? step : step + spread;
-  }
+const energyOf = ({ style, plan }: Planned, chorus: number, last: boolean): Energy => {
+  const spread = (createRandom(seedFrom(style.seed, 'energy', chorus))() - 0.5) * 0.1;
+  const arc = arcOf(plan);
+  if (arc === 'breathe') return last && chorus > 0 ? 0.85 + spread : breathingEnergy(style.seed, chorus);
   return (arc === 'steady' ? 0.58 : 0.64) + spread;
 };
 
-const FILL_CHANCE = [0.35, 0.6, 0.85] as const;
+/** What a break is taken as where only one number will do. */
+const BREAK_ENERGY = 0.5;
+const numberOf = (energy: Energy): number => (energy === 'break' ? BREAK_ENERGY : energy);
 
-const fillOf = (random: Random, bar: number, bars: number, level: Level): BarShape['fill'] => {
-  if (bar === bars - 1) return level === 0 || random() < 0.25 ? 'short' : 'long';
-  return bar % 4 === 3 && random() < FILL_CHANCE[level] ? 'short' : 'none';
+interface Coming {
+  readonly energy: number;
+  readonly lastFilled: boolean;
+  readonly dynamics: Dynamics;
+}
+
+/** Bars around one energy; how full they are changes with the phrase, not within. */
+const bandShapes = (
+  random: Random,
+  bars: number,
+  { energy, lastFilled, dynamics }: Coming,
+): readonly BarShape[] => {
+  const energies = barEnergies(random, energy, bars, dynamics);
+  const levels = energies.map((own, bar) => levelOf(energies[bar - (bar % 4)] ?? own));
+  const fills = fillsOf(random, levels, lastFilled);
+  return energies.map((here, bar) => ({
+    ...PLAIN_SHAPE,
+    level: levels[bar] ?? 1,
+    energy: Math.min(1, Math.max(0, here)),
+    gain: 0.85 + 0.26 * here,
+    fill: fills[bar]?.fill ?? 'none',
+    crash: fills[bar - 1]?.crashAfter ?? false,
+  }));
 };
-
-/** Bars at one energy, growing a little towards the end; how full they are changes with the phrase, not within. */
-const bandShapes = (random: Random, bars: number, energy: number, crash: boolean): readonly BarShape[] =>
-  Array.from({ length: bars }, (_, bar) => {
-    const here = energy + 0.1 * (bar / bars) - 0.03;
-    const level = levelOf(energy + 0.1 * ((bar - (bar % 4)) / bars) - 0.03);
-    return {
-      ...PLAIN_SHAPE,
-      level,
-      gain: 0.85 + 0.26 * here + (bar % 4) * 0.008,
-      fill: fillOf(random, bar, bars, level),
-      crash: crash && bar === 0,
-    };
-  });
 
 /** Where stop-time strikes: on 1, or on 1 and the "and" of 2 (common practice, no source). */
 const STOP_HITS: readonly string[] = ['x', 'x', 'x. .x'];
+
+/** The way back into time after stop-time (common practice, no source). */
+const STOP_FILLS = ['beat', 'half', 'pick-up', 'half'] as const;
 
 const stopShapes = (random: Random, shapes: readonly BarShape[], bars: number): readonly BarShape[] => {
   const hits = pick(random, STOP_HITS);
   return shapes.map((shape, bar) => {
     if (bar >= bars) return bar === bars ? { ...shape, crash: true } : shape;
-    const fill = bar === bars - 1 ? 'short' : 'none';
+    const fill = bar === bars - 1 ? pick(random, STOP_FILLS) : 'none';
     return { ...shape, bass: 'hits', chords: 'hits', drums: 'hits', hits, fill, crash: false, gain: 1 };
   });
 };
 
 /** The break chorus: four bars of stop-time, or chords laying out, or everything down, then back up. */
-const breakShapes = (random: Random, bars: number): readonly BarShape[] => {
+const breakShapes = (random: Random, bars: number, coming: Coming): readonly BarShape[] => {
   const kind = pick(random, ['stop', 'bass and drums', 'down'] as const);
   const half = Math.max(1, Math.floor(bars / 8) * 4);
-  const low = bandShapes(random, bars, 0.34, false);
-  const high = bandShapes(random, bars, 0.66, false);
+  const low = bandShapes(random, bars, { ...coming, energy: 0.34 });
+  const high = bandShapes(random, bars, { ...coming, energy: 0.66 });
   const joined = low.map((shape, bar) => {
     if (bar >= half) return { ...(high[bar] ?? shape), crash: bar === half };
     return kind === 'bass and drums' ? { ...shape, chords: 'tacet' as const } : shape;
@@ -98,16 +107,21 @@ const turnBars = (arc: Plan['arc']): number | null =>
  * that plays alone plays through: breaks and turns are the whole band's.
  */
 export const chorusShapes = (
-  { style, plan }: Pick<Program, 'style' | 'plan'>,
+  { style, plan }: Planned,
   chorus: number,
   bars: number,
   last: boolean,
 ): readonly BarShape[] => {
   const random = createRandom(seedFrom(style.seed, 'arc', chorus));
-  const arc = plan.sounding === 'band' ? plan.arc : 'steady';
-  const energy = energyOf(arc, style, chorus, last);
-  const crash = chorus > 0 && energy !== 'break' && energy > 0.45;
-  const band = energy === 'break' ? breakShapes(random, bars) : bandShapes(random, bars, energy, crash);
+  const arc = arcOf(plan);
+  const energy = energyOf({ style, plan }, chorus, last);
+  const lastFilled = endsInFill(style.seed, chorus, numberOf(energy));
+  const coming = { energy: numberOf(energy), lastFilled, dynamics: plan.dynamics };
+  const played = energy === 'break' ? breakShapes(random, bars, coming) : bandShapes(random, bars, coming);
+  const before = chorus > 0 ? numberOf(energyOf({ style, plan }, chorus - 1, false)) : 0;
+  const afterFill = chorus > 0 && endsInFill(style.seed, chorus - 1, before);
+  const crash = energy !== 'break' && beginsWithCrash(style.seed, chorus, energy, afterFill);
+  const band = played.map((shape, bar) => (bar === 0 ? { ...shape, crash } : shape));
   const turn = chorus > 0 && !last ? turnBars(arc) : null;
   const shaped = turn === null ? band : tradeShapes(band, chorus, turn);
   if (style.stopTime === 'off') return shaped;

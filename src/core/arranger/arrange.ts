@@ -10,6 +10,8 @@ import type { Score } from '../score/score';
 /** All parts of a passage as one score. Same passage, same score. */
 export const arrange = (passage: Passage): Score => {
   const bass = finishScore(passage.chart, playBass(passage)).events;
-  const chords = clearOfBass(playChords(passage), bass, passage.chart.meter.beatTicks / 3);
-  return finishScore(passage.chart, [...playDrums(passage), ...bass, ...chords, ...playClick(passage.chart)]);
+  const drums = playDrums(passage);
+  const played = playChords(passage, [...bass, ...drums]);
+  const chords = clearOfBass(played, bass, passage.chart.meter.beatTicks / 3);
+  return finishScore(passage.chart, [...drums, ...bass, ...chords, ...playClick(passage.chart)]);
 };

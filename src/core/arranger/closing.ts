@@ -49,9 +49,9 @@ export const closeChorus = ({ chart, shapes }: ShapedChart, ending: Plan['ending
         bass: 'play',
         chords: 'play',
         drums: 'time',
-        fill: ending === 'stop' ? 'short' : 'none',
+        fill: ending === 'stop' ? 'beat' : 'none',
       };
-    if (ending === 'held') return { ...shape, bass: 'play', chords: 'play', drums: 'time', fill: 'long' };
+    if (ending === 'held') return { ...shape, bass: 'play', chords: 'play', drums: 'time', fill: 'half' };
     return {
       ...shape,
       bass: 'hits',

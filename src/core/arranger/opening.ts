@@ -30,12 +30,12 @@ export const openingOf = (
 ): ShapedChart => {
   if (intro === 'turnaround') {
     const bars = turnaround(chart, 4);
-    return { chart: bars, shapes: shapesFor(bars.bars.length, { gain: 0.98 }, { fill: 'long' }) };
+    return { chart: bars, shapes: shapesFor(bars.bars.length, { gain: 0.98 }, { fill: 'half' }) };
   }
   if (intro === 'pickup') {
     const bars = turnaround(chart, 2);
     const stabs = { bass: 'hits', chords: 'hits', hits: 'x. .x', level: 0 } as const;
-    const shapes = shapesFor(bars.bars.length, stabs, { bass: 'play', fill: 'long', hits: 'x', level: 1 });
+    const shapes = shapesFor(bars.bars.length, stabs, { bass: 'play', fill: 'half', hits: 'x', level: 1 });
     return { chart: bars, shapes };
   }
   const count = tempo < LONG_BAR_BPM ? 2 : 4;
@@ -45,5 +45,5 @@ export const openingOf = (
     chart,
     Array.from({ length: count }, () => first),
   );
-  return { chart: bars, shapes: shapesFor(count, { bass: 'tacet', chords: 'tacet' }, { fill: 'long' }) };
+  return { chart: bars, shapes: shapesFor(count, { bass: 'tacet', chords: 'tacet' }, { fill: 'bar' }) };
 };

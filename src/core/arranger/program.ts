@@ -3,6 +3,7 @@ import type { Style } from '../players/style';
 import type { NoteEvent, Score } from '../score/score';
 import type { DropOut, Sounding } from '../score/silence';
 import type { Bpm, PitchClass, Ticks } from '../theory/units';
+import type { Dynamics } from './energy';
 import type { Turnarounds } from './turnarounds';
 
 /** Bars to repeat, as bar indices of the chart, both included. */
@@ -27,6 +28,7 @@ export interface Plan {
   /** Number of choruses, or `null` to go on until stopped. */
   readonly choruses: number | null;
   readonly arc: (typeof ARCS)[number];
+  readonly dynamics: Dynamics;
   readonly turnarounds: Turnarounds;
   readonly ending: (typeof ENDINGS)[number];
   readonly ritard: boolean;

@@ -7,6 +7,7 @@ import { bassRoot } from './bass-register';
 import { type Passage, type Segment, segmentsOf, turnaroundBar } from './passage';
 import { playRiff } from './riff';
 import { playTurnaroundBar, turnaroundPitches } from './turnaround-bass';
+import { type BassBar, varyRhythm } from './vary-rhythm';
 import { walk } from './walking';
 
 const WALKED = { strong: 92, weak: 90, skip: 58 } as const;
@@ -132,7 +133,7 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
   const bars = runsBy(segments, (segment) => segment.bar);
   const patterns = patternOfBars(random, passage, bars);
   const played = bars.map((bar, i) => ({ bar, pattern: patterns[i] ?? 'walk' }));
-  return runsBy(played, ({ pattern }) => pattern).flatMap((run) => {
+  const notes = runsBy(played, ({ pattern }) => pattern).flatMap((run) => {
     const pattern = run[0]?.pattern ?? 'walk';
     if (pattern === 'walk' || pattern === 'two') {
       return walkNotes(
@@ -146,6 +147,13 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
       return run.flatMap(({ bar }) => playTurnaroundBar(passage, pattern.pitches, bar));
     return run.flatMap(({ bar }) => playRiff(random, passage.grid, pattern.riff, bar));
   });
+  const cut = bars.map((bar, i): BassBar => {
+    const at = bar[0]?.at ?? 0;
+    const until = bars[i + 1]?.[0]?.at ?? Number.POSITIVE_INFINITY;
+    const line = notes.filter((note) => note.at >= at - 1 && note.at < until - 1);
+    return { at, chordsAt: bar.map((segment) => segment.at), line };
+  });
+  return varyRhythm(random, passage, cut);
 };
 
 /** The bass part of a passage: E1–G3, one note at a time, the root (or slash bass) where a chord begins. */

@@ -1,4 +1,6 @@
-import { fitSteps, hitSteps, readSteps, type StepBar } from '../score/steps';
+import { DRUM_KEYS } from '../score/drum-kit';
+import type { NoteEvent } from '../score/score';
+import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
 import { pick, type Random } from '../theory/random';
 import type { Passage } from './passage';
 
@@ -17,30 +19,90 @@ const changesAfter = ({ chart, next }: Passage, bar: number): boolean => {
   return chart.bars[bar]?.chords.at(-1)?.chord.symbol !== coming?.symbol;
 };
 
+/** Strokes this far apart, in ticks, are heard as one; from this velocity on a drum stroke counts. */
+const TOGETHER = 24;
+const LOUD = 50;
+const STRUCK: readonly number[] = [DRUM_KEYS.kick, DRUM_KEYS.snare, DRUM_KEYS.stick, DRUM_KEYS.slap];
+/** How much a stroke together with bass or drums speaks against a rhythm; choices are weighed by e to this power. */
+const AGAINST = { bass: 2.2, drums: 2.2 } as const;
+
+/** Where bass and drums strike, in ticks of the passage. */
+interface Others {
+  readonly bass: readonly number[];
+  readonly drums: readonly number[];
+}
+
+const othersOf = (heard: readonly NoteEvent[]): Others => ({
+  bass: heard.filter(({ part }) => part === 'bass').map(({ at }) => at),
+  drums: heard
+    .filter(({ part, pitch, velocity }) => part === 'drums' && velocity >= LOUD && STRUCK.includes(pitch))
+    .map(({ at }) => at),
+});
+
+const near = (ticks: readonly number[], at: number): boolean =>
+  ticks.some((tick) => Math.abs(tick - at) < TOGETHER);
+
+/** How much a rhythm doubles the others in a bar, 0 to the sum of what speaks against it. */
+const doubling = (passage: Passage, others: Others, bar: number, rhythm: StepBar): number => {
+  const barAt = passage.chart.bars[bar]?.at ?? 0;
+  const strokes = rhythm
+    .filter(({ mark }) => mark !== '.')
+    .map((step) => barAt + ticksOf(passage.grid, step));
+  if (strokes.length === 0) return 0;
+  const shareOf = (ticks: readonly number[]) =>
+    strokes.filter((at) => near(ticks, at)).length / strokes.length;
+  return AGAINST.bass * shareOf(others.bass) + AGAINST.drums * shareOf(others.drums);
+};
+
+/** One of some rhythms, those that answer bass and drums rather than double them the likelier. */
+const answering = (random: Random, texts: readonly string[], cost: (text: string) => number): string => {
+  const weights = texts.map((text) => Math.exp(-cost(text)));
+  let left = random() * weights.reduce((sum, weight) => sum + weight, 0);
+  for (const [i, text] of texts.entries()) {
+    left -= weights[i] ?? 0;
+    if (left < 0) return text;
+  }
+  return texts.at(-1) ?? '';
+};
+
 /**
  * The rhythm of every bar: phrases of four bars repeat one rhythm and answer it in their last bar; the last phrase
- * may take another (the lines of a blues go A A B); some bars are left free; a turnaround has figures of its own.
+ * may take another (the lines of a blues go A A B); some bars are left free; a turnaround has figures of its own. Rhythms
+ * that fall between the strokes of bass and drums (`heard`) are preferred.
  */
-export const rhythmOfBars = (random: Random, passage: Passage): readonly StepBar[] => {
+export const rhythmOfBars = (
+  random: Random,
+  passage: Passage,
+  heard: readonly NoteEvent[],
+): readonly StepBar[] => {
   const { beats } = passage.grid;
   const { bars: books, turnarounds } = passage.feel.comping;
   const book = books[passage.style.chords];
-  const choices = [0, 1, 2, 3].map(() => book.map((bars) => pick(random, bars)));
+  const others = othersOf(heard);
+  const read = (text: string) => fitSteps(readSteps(text)[0] ?? [], beats, 'line');
+  const bars = passage.shapes.map((_, bar) => bar);
+  const costIn = (where: readonly number[]) => (text: string) =>
+    where.reduce((sum, bar) => sum + doubling(passage, others, bar, read(text)), 0) /
+    Math.max(1, where.length);
+  const roleOf = (bar: number): number =>
+    (bar >= passage.shapes.length - 4 ? 2 : 0) + (bar % 4 === 3 ? 1 : 0);
+  const choices = [0, 1, 2, 3].map((role) =>
+    book.map((texts) => answering(random, texts, costIn(bars.filter((bar) => roleOf(bar) === role)))),
+  );
   const ownClose = random() < TURN_CHANCE;
   const turning = [pick(random, turnarounds), pick(random, turnarounds)];
-  const read = (text: string) => fitSteps(readSteps(text)[0] ?? [], beats, 'line');
   return passage.shapes.map((shape, bar) => {
     if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
     if (shape.chords === 'tacet') return [];
     const turn = turning[bar - (passage.turnaround?.bar ?? Number.POSITIVE_INFINITY)];
     if (turn !== undefined) return read(turn);
-    const late = ownClose && bar >= passage.shapes.length - 4 ? 2 : 0;
-    const text = choices[late + (bar % 4 === 3 ? 1 : 0)]?.[shape.level] ?? '';
+    const role = ownClose ? roleOf(bar) : roleOf(bar) % 2;
+    const text = choices[role]?.[shape.level] ?? '';
     const rest = REST_CHANCE[shape.level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);
     const free = bar % 4 < 2 && bar > 0 && random() < rest;
     const stray = random() < STRAY_CHANCE;
     if (free) return [];
-    const rhythm = read(stray ? pick(random, book[shape.level]) : text);
+    const rhythm = read(stray ? answering(random, book[shape.level], costIn([bar])) : text);
     const pushes = random() < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
     return pushes ? rhythm : rhythm.filter((step) => step.mark !== 'p');
   });

@@ -8,6 +8,7 @@ import { createRandom, type Random, seedFrom } from '../theory/random';
 import { chordShape } from './chord-scale';
 import { rhythmOfBars } from './comping-rhythm';
 import { type Passage, type Segment, segmentsOf } from './passage';
+import { topLine } from './top-line';
 import { COMPING_REGISTER, type Colour, createVoicer, type Register, ROOMY_REGISTER } from './voicing';
 
 /** How loud a chord of this instrument is struck, so that the four balance against bass and drums. */
@@ -52,14 +53,14 @@ interface Voiced {
 /** Voices every chord, and moves within long chords now and then; last of all the chord that follows. */
 const voiceSegments = (random: Random, passage: Passage, register: Register): readonly Voiced[] => {
   const voicer = createVoicer(random, register);
+  const tops = topLine(random, passage, register);
   const voiced: Voiced[] = [];
   let before: readonly number[] | null = null;
   for (const segment of segmentsOf(passage)) {
     const level = passage.shapes[segment.bar]?.level ?? 1;
-    const moves: boolean = segment.change || before === null || random() < 0.25 + level * 0.12;
-    const pitches: readonly number[] = moves
-      ? voicer(before, segment.chord, colourOf(passage, level), !segment.change)
-      : (before ?? []);
+    const moves: boolean = segment.change || before === null || random() < 0.7 + level * 0.1;
+    const wanted = { colour: colourOf(passage, level), top: tops(segment.bar), anew: !segment.change };
+    const pitches: readonly number[] = moves ? voicer(before, segment.chord, wanted) : (before ?? []);
     voiced.push({ segment, pitches });
     before = pitches;
   }
@@ -67,7 +68,8 @@ const voiceSegments = (random: Random, passage: Passage, register: Register): re
   if (passage.next === null || last === undefined) return voiced;
   const { length, bar } = last.segment;
   const coming = { ...last.segment, chord: passage.next, at: last.segment.at + length, bar: bar + 1 };
-  return [...voiced, { segment: coming, pitches: voicer(last.pitches, passage.next, colourOf(passage, 1)) }];
+  const wanted = { colour: colourOf(passage, 1), top: tops(bar), anew: false };
+  return [...voiced, { segment: coming, pitches: voicer(last.pitches, passage.next, wanted) }];
 };
 
 interface Attack {
@@ -121,12 +123,11 @@ const dyad = (chord: Chord, mark: string, register: Register): readonly number[]
   return above <= register.high ? [root, above] : [above - 12, root].filter((p) => p >= register.low);
 };
 
-/** The neighbour chord of a riff: third to fourth, fifth to sixth, seventh to root, back at the next stroke. */
+/** The neighbour chord of a riff: the third stays, fifth to sixth, seventh to root, back at the next stroke. */
 const neighbour = (chord: Chord, pitches: readonly number[], register: Register): readonly number[] => {
   const { third, fifth, seventh } = chordShape(chord);
   const moved = pitches.map((pitch) => {
     const step = (((pitch - chord.root) % 12) + 12) % 12;
-    if (step === third) return pitch + 1;
     return step === fifth || step === seventh ? pitch + 2 : pitch;
   });
   const fits = third === 4 && fifth === 7 && moved.every((pitch) => pitch <= register.high);
@@ -201,12 +202,15 @@ const lengthOf = (passage: Passage, stroke: Stroke, next: Stroke | undefined): n
     : Math.min(room, passage.grid.beatTicks * STAB[passage.style.chords]);
 };
 
-/** The chord part of a passage: voiced in C3–C5 (lower when asked to leave room), each instrument in its own way. */
-export const playChords = (passage: Passage): readonly NoteEvent[] => {
+/**
+ * The chord part of a passage: voiced in C3–C5 (lower when asked to leave room), each instrument in its own way.
+ * @param heard what bass and drums play, which the chords answer.
+ */
+export const playChords = (passage: Passage, heard: readonly NoteEvent[]): readonly NoteEvent[] => {
   const random = createRandom(seedFrom(passage.seed, 'chords'));
   const register = passage.style.leaveRoom ? ROOMY_REGISTER : COMPING_REGISTER;
   const voiced = voiceSegments(random, passage, register);
-  const attacks = attacksOf(passage, rhythmOfBars(random, passage), voiced);
+  const attacks = attacksOf(passage, rhythmOfBars(random, passage, heard), voiced);
   const sounds = soundAttacks(passage, voiced, attacks, register);
   const { chords } = passage.style;
   const struck = attacks.map((attack, i) => ({ ...attack, pitches: sounds[i] ?? [], lastBar: attack.bar }));

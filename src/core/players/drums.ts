@@ -6,7 +6,7 @@ import type { NoteEvent } from '../score/score';
 import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { BRUSH_STRENGTH, laneForKit, STROKE_LENGTH, STROKES } from './drum-strokes';
-import type { BarShape, Passage } from './passage';
+import type { BarShape, FillSize, Passage } from './passage';
 
 /** One stroke of a bar, in ticks from the bar's start. */
 interface Stroke {
@@ -51,16 +51,44 @@ const fillStrokes = (passage: Passage, bar: StepBar, fromBeat: number): readonly
     })),
   );
 
-/** Lays a fill over the end of a bar: the hands leave the time for it, the foot stays. */
+/** How often the foot goes on under a fill where the hand kept the time (Groove MIDI Dataset: 87–96 % of filled bars). */
+const FOOT_CHANCE = 0.93;
+
+/** The hat's foot on the backbeats under a fill, where it does not play already. */
+const footUnder = (
+  random: Random,
+  { grid }: Passage,
+  stays: readonly Stroke[],
+  from: number,
+): readonly Stroke[] => {
+  const plays = stays.some(({ lane }) => lane === 'foot');
+  if (plays || random() >= FOOT_CHANCE) return [];
+  return Array.from({ length: grid.beats }, (_, beat) => beat)
+    .filter((beat) => beat * grid.beatTicks >= from && (beat % 2 === 1 || beat === grid.beats - 1))
+    .map((beat) => ({ at: beat * grid.beatTicks, lane: 'foot', mark: 'o' }));
+};
+
+/** What leads in on the last off-beat while the time goes on: kick and snare, or one light stroke. */
+const leadIn = (random: Random, { grid }: Passage, size: 'cue' | 'pick-up'): readonly Stroke[] => {
+  const at = ticksOf(grid, { beat: grid.beats - 1, step: 1, of: 2, mark: '' });
+  if (size === 'pick-up') return [{ at, lane: pick(random, ['snare', 'low', 'snare'] as const), mark: 'x' }];
+  return [
+    { at, lane: 'kick', mark: 'X' },
+    { at, lane: 'snare', mark: 'x' },
+  ];
+};
+
+/** Lays a fill over the end of a bar: the hands leave the time for it, the feet stay. */
 const withFill = (
   random: Random,
   passage: Passage,
   time: readonly Stroke[],
-  size: 'short' | 'long',
+  size: FillSize,
 ): readonly Stroke[] => {
+  if (size === 'cue' || size === 'pick-up') return [...time, ...leadIn(random, passage, size)];
   const book = passage.feel.drumming.fills;
   const { beats, beatTicks } = passage.grid;
-  const kind = size === 'short' ? (random() < 0.6 ? 'short' : 'middle') : random() < 0.5 ? 'middle' : 'long';
+  const kind = ({ beat: 'short', half: 'middle', bar: 'long' } as const)[size];
   const wanted = { short: 1, middle: 2, long: 4 }[kind];
   const length = Math.min(wanted, beats);
   const figure = readSteps(pick(random, book[kind]))[0] ?? [];
@@ -69,7 +97,11 @@ const withFill = (
     .map((step) => ({ ...step, beat: step.beat - (wanted - length) }));
   const from = (beats - length) * beatTicks;
   const stays = time.filter((stroke) => stroke.at < from || stroke.lane === 'foot' || stroke.lane === 'kick');
-  return [...stays, ...fillStrokes(passage, kept, beats - length)];
+  return [
+    ...stays,
+    ...footUnder(random, passage, stays, from),
+    ...fillStrokes(passage, kept, beats - length),
+  ];
 };
 
 /** A bar of drum solo: cells answer each other in pairs of bars, the feet keep the time. */

@@ -6,6 +6,12 @@ import type { Chord } from '../theory/chord';
 import type { Style } from './style';
 import type { TurnaroundLine } from './turnaround';
 
+/**
+ * How much of a bar a fill takes: a stroke of kick and snare before the next bar under the time that goes on, an off-beat
+ * that leads in, the last beat, half a bar, all of it.
+ */
+export type FillSize = 'cue' | 'pick-up' | 'beat' | 'half' | 'bar';
+
 /** What the band does in one bar. */
 export interface BarShape {
   readonly bass: 'play' | 'hits' | 'tacet';
@@ -14,9 +20,11 @@ export interface BarShape {
   /** Where the band strikes together in bars of hits: a step pattern, `x` short, `h` held. */
   readonly hits: string;
   readonly level: Level;
+  /** How much is going on, 0–1: chords rise with it. */
+  readonly energy: number;
   /** Factor on velocities. */
   readonly gain: number;
-  readonly fill: 'none' | 'short' | 'long';
+  readonly fill: FillSize | 'none';
   /** A cymbal on the first beat. */
   readonly crash: boolean;
 }
@@ -43,6 +51,7 @@ export const PLAIN_SHAPE: BarShape = {
   drums: 'time',
   hits: 'x',
   level: 1,
+  energy: 0.6,
   gain: 1,
   fill: 'none',
   crash: false,

@@ -25,6 +25,15 @@ const extensionsOf = (chord: Chord): readonly number[] => {
   return third === 4 ? [2, 9] : [2];
 };
 
+/** Ninth or thirteenth over the guide tones of a dominant chord, as any blues colours it (common practice, no source). */
+const colours = (third: number, fifth: number, seventh: number): readonly (readonly number[])[] =>
+  third === 4 && fifth === 7 && seventh === 10
+    ? [
+        [third, seventh, 2],
+        [third, seventh, 9],
+      ]
+    : [];
+
 /** Sets of steps above the root that can stand for the chord; each holds the guide tones. */
 const stepSets = (chord: Chord, colour: Colour): readonly (readonly number[])[] => {
   const { third, fifth, seventh, tones } = chordShape(chord);
@@ -50,7 +59,10 @@ const stepSets = (chord: Chord, colour: Colour): readonly (readonly number[])[] 
   const named = tones.filter((step) => ![0, third, fifth, seventh].includes(step));
   if (colour === 'shell') return [guides, [0, ...guides]];
   const plain = [fifth, 0, ...named.slice(0, 1)].map((step) => [...guides, step]);
-  if (colour === 'plain') return named.length > 0 ? named.map((step) => [...guides, step]) : plain;
+  if (colour === 'plain')
+    return named.length > 0
+      ? named.map((step) => [...guides, step])
+      : [...plain, ...colours(third, fifth, seventh)];
   const rich = extensions.flatMap((step) => [
     [...guides, step],
     ...(step !== fifth && Math.abs(step - fifth) > 1 ? [[...guides, fifth, step]] : []),
@@ -108,7 +120,7 @@ interface Placed {
 
 const place = (pitches: readonly number[], middle: number): Placed => {
   const centre = pitches.reduce((sum, pitch) => sum + pitch, 0) / pitches.length;
-  return { pitches, cost: Math.abs(centre - middle) * 0.22 + rubs(pitches) };
+  return { pitches, cost: Math.abs(centre - middle) * 0.12 + rubs(pitches) };
 };
 
 /** Semitones between neighbours in the bass of a voicing that rub: a second at the bottom, or on top. */
@@ -119,23 +131,35 @@ const rubs = (pitches: readonly number[]): number => {
   return muddy + sharp + gaps.filter((gap) => gap === 1).length;
 };
 
+/** What a semitone off the wanted top note costs: enough that the line of top notes has a shape of its own. */
+const TOP_COST = 0.5;
+
+/** What each use of a voicing in this passage costs it, up to so many: the hand wanders. */
+const WORN_COST = 1.2;
+const MOST_WORN = 8;
+
 /** What it costs to add or drop a voice: lines stay lines while the number of voices does. */
 const RESIZE_COST = 2.2;
 
-/** Finds the next voicing of a chord after another; with `anew`, one that is not the same again where there is a choice. */
-type Voicer = (
-  before: readonly number[] | null,
-  chord: Chord,
-  colour: Colour,
-  anew?: boolean,
-) => readonly number[];
+/** What is wanted of the next voicing. */
+export interface Wanted {
+  readonly colour: Colour;
+  /** Where its top note should lie, as a MIDI number; null lets it lie where the voices lead. */
+  readonly top: number | null;
+  /** Not the same again, where there is a choice. */
+  readonly anew: boolean;
+}
+
+/** Finds the next voicing of a chord after another. */
+type Voicer = (before: readonly number[] | null, chord: Chord, wanted: Wanted) => readonly number[];
 
 /**
- * A voicer that takes the voicing moving least from the one before, chance deciding between near equals; the first
- * of a passage lies near the middle of the register.
+ * A voicer that takes the voicing moving least from the one before, its top note towards where it is wanted, chance
+ * deciding between near equals; with nothing wanted the first of a passage lies near the middle of the register.
  */
 export const createVoicer = (random: Random, register: Register): Voicer => {
   const known = new Map<string, readonly Placed[]>();
+  const used = new Map<readonly number[], number>();
   const middle = (register.low + register.high) / 2;
   const placedOf = (chord: Chord, colour: Colour): readonly Placed[] => {
     const key = `${chord.symbol} ${colour}`;
@@ -143,7 +167,7 @@ export const createVoicer = (random: Random, register: Register): Voicer => {
     known.set(key, placed);
     return placed;
   };
-  return (before, chord, colour, anew = false) => {
+  return (before, chord, { colour, top, anew }) => {
     let best: readonly number[] = [];
     let least = Number.POSITIVE_INFINITY;
     for (const { pitches, cost } of placedOf(chord, colour)) {
@@ -151,9 +175,12 @@ export const createVoicer = (random: Random, register: Register): Voicer => {
         before === null || before.length === 0 ? null : movement(before, pitches) / pitches.length;
       const stays = moves === 0 ? (anew ? 4 : 0.6) : 0;
       const thickens = before !== null && before.length !== pitches.length ? RESIZE_COST : 0;
-      const total = cost + (moves ?? 0) * 1.3 + stays + thickens + random() * 0.9;
+      const off = top === null ? 0 : Math.abs((pitches.at(-1) ?? top) - top) * TOP_COST;
+      const worn = Math.min(used.get(pitches) ?? 0, MOST_WORN) * WORN_COST;
+      const total = cost + off + (moves ?? 0) * 1.3 + stays + thickens + worn + random() * 1.5;
       if (total < least) [best, least] = [pitches, total];
     }
+    used.set(best, (used.get(best) ?? 0) + 1);
     return best;
   };
 };

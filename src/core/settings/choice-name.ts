@@ -26,6 +26,7 @@ const PLAN_NAMES: Names<Plan> = {
   repeat: 'repeat',
   countBetween: 'count between',
   turnarounds: 'turnarounds',
+  dynamics: 'loudness from bar to bar',
   keys: 'change of key',
   tempo: 'change of tempo',
   dropOut: 'drop-out',

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { DYNAMICS } from '../arranger/energy';
 import { ARCS, COUNT_INS, ENDINGS, INTROS, type Plan } from '../arranger/program';
 import { TURNAROUNDS } from '../arranger/turnarounds';
 import { FEEL_IDS } from '../feels/feels';
@@ -45,6 +46,7 @@ const plan = v.object({
   intro: v.picklist(INTROS),
   choruses: v.nullable(whole(1, 200)),
   arc: v.picklist(ARCS),
+  dynamics: v.optional(v.picklist(DYNAMICS), 'lively'),
   turnarounds: v.optional(v.picklist(TURNAROUNDS), 'varied'),
   ending: v.picklist(ENDINGS),
   ritard: v.boolean(),
@@ -73,6 +75,7 @@ const USUAL_PLAN: Plan = {
   intro: 'none',
   choruses: null,
   arc: 'breathe',
+  dynamics: 'lively',
   turnarounds: 'varied',
   ending: 'cadence',
   ritard: false,
@@ -96,5 +99,7 @@ export const SONG_SETTINGS = {
   formId: setting('form', 'quick-change-turnaround', shortText),
   tempo: setting('tempo', asBpm(104), tempoSchema),
   style: setting<Style>('band style', USUAL_STYLE, style),
+  /** Every Play plays the same fills and lines; otherwise each is a take of its own. */
+  sameTake: setting('take that is kept', false, v.boolean()),
   plan: setting<Plan>('plan of choruses', USUAL_PLAN, plan),
 } as const;

@@ -72,6 +72,8 @@ describe.each(SYMBOLS)('voicings of %s', (symbol) => {
   );
 });
 
+const PLAIN = { colour: 'plain', top: null, anew: false } as const;
+
 describe('voice leading', () => {
   it('measures movement voice by voice', () => {
     expect(movement([50, 53, 59], [50, 52, 58])).toBe(2);
@@ -86,7 +88,7 @@ describe('voice leading', () => {
         let before: readonly number[] | null = null;
         let moved = 0;
         for (let i = 0; i <= 12; i += 1) {
-          const next = voicer(before, chordOf(`${roots[(i * turn) % 12]}7`), 'plain');
+          const next = voicer(before, chordOf(`${roots[(i * turn) % 12]}7`), PLAIN);
           if (before !== null) moved += movement(before, next) / next.length;
           before = next;
         }
@@ -96,11 +98,24 @@ describe('voice leading', () => {
     );
   });
 
+  it('comes near the top note asked for, on average higher when asked for higher', () => {
+    const mean = (top: number): number => {
+      const tops = Array.from({ length: 30 }, (_, seed) =>
+        createVoicer(createRandom(seed), COMPING_REGISTER)([52, 59, 62], chordOf('C7'), { ...PLAIN, top }).at(
+          -1,
+        ),
+      );
+      return tops.reduce<number>((sum, each) => sum + (each ?? 0), 0) / tops.length;
+    };
+    expect(mean(63)).toBeGreaterThan(mean(58) + 0.5);
+    expect(mean(68)).toBeGreaterThan(mean(63) + 1);
+  });
+
   it('asked anew, finds another voicing of the same chord', () => {
     for (let seed = 0; seed < 20; seed += 1) {
       const voicer = createVoicer(createRandom(seed), COMPING_REGISTER);
-      const first = voicer(null, chordOf('G7'), 'plain');
-      expect(voicer(first, chordOf('G7'), 'plain', true)).not.toEqual(first);
+      const first = voicer(null, chordOf('G7'), PLAIN);
+      expect(voicer(first, chordOf('G7'), { ...PLAIN, anew: true })).not.toEqual(first);
     }
   });
 });

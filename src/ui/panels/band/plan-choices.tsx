@@ -1,3 +1,4 @@
+import { DYNAMICS } from '../../../core/arranger/energy';
 import { ARCS, ENDINGS, INTROS, type Plan } from '../../../core/arranger/program';
 import { TURNAROUNDS, type Turnarounds } from '../../../core/arranger/turnarounds';
 import { TEMPO_RANGE } from '../../../core/settings/tempo';
@@ -20,6 +21,11 @@ const ARC_OPTIONS = optionsOf(ARCS, {
   steady: 'Steady',
   'trade fours': 'Trade fours with the drums',
   'trade twos': 'Trade twos with the drums',
+});
+const DYNAMICS_OPTIONS = optionsOf(DYNAMICS, {
+  lively: 'Lively',
+  calm: 'Calm',
+  building: 'Building through each chorus',
 });
 const TURNAROUND_OPTIONS = optionsOf(TURNAROUNDS, {
   varied: 'Another now and then',
@@ -78,6 +84,12 @@ const StartAndEnd = () => {
         onChoose={(ending) => change({ ending })}
       />
       <Switch label="Slow down at the end" on={plan.ritard} onChange={(ritard) => change({ ritard })} />
+      <Choice
+        label="Loudness from bar to bar"
+        value={plan.dynamics}
+        options={DYNAMICS_OPTIONS}
+        onChoose={(dynamics) => change({ dynamics })}
+      />
       <Choice
         label="Turnarounds"
         value={plan.turnarounds}

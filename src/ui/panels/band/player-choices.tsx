@@ -69,11 +69,34 @@ const SwingChoice = () => {
   );
 };
 
+/** Whether every Play is a take of its own, or the same fills and lines come back. */
+const Take = () => {
+  const { commands } = useSession();
+  const seed = useSelected((state) => state.settings.style.seed);
+  const same = useSelected((state) => state.settings.sameTake);
+  return (
+    <>
+      <Switch
+        label="Same take at every Play"
+        on={same}
+        hint={same ? 'The same fills and lines every time.' : 'Every Play has fills and lines of its own.'}
+        onChange={(sameTake) => commands.choose({ sameTake })}
+      />
+      <div className="stack">
+        <button type="button" className="tool" aria-describedby="take-hint" onClick={commands.newTake}>
+          New take
+        </button>
+        <p className="hint" id="take-hint">
+          Take {seed}, as last heard: what you take away is this one.
+        </p>
+      </div>
+    </>
+  );
+};
+
 /** Who plays and how: instruments, swing, stop-time, place against the beat. */
 export const PlayerChoices = () => {
-  const { commands } = useSession();
   const [style, change] = useStyle();
-  const seed = useSelected((state) => state.settings.style.seed);
   return (
     <>
       <fieldset className="group">
@@ -104,14 +127,7 @@ export const PlayerChoices = () => {
           hint="Keeps the chords below the harp’s middle octave."
           onChange={(leaveRoom) => change({ leaveRoom })}
         />
-        <div className="stack">
-          <button type="button" className="tool" aria-describedby="take-hint" onClick={commands.newTake}>
-            New take
-          </button>
-          <p className="hint" id="take-hint">
-            Take {seed}. The same take plays the same fills and lines every time.
-          </p>
-        </div>
+        <Take />
       </fieldset>
       <SoundSources />
       <OwnSounds />

@@ -39,6 +39,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   position: [3],
   askHarp: [true],
   songPinned: [true],
+  sameTake: [true],
   harpLocked: [true],
   changesWait: [true],
   formId: ['standard', 'eight-v-second'],

@@ -1,0 +1,99 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { breathingEnergy } from '../../../src/core/arranger/energy';
+import { FEEL_IDS, feelOf } from '../../../src/core/feels/feels';
+import { bandFigures, bassRunOf } from '../../helpers/band-figures';
+import { partOf, sectionOf } from '../../helpers/score-events';
+import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
+import { testChart, testProgram } from '../../helpers/test-charts';
+
+// Bounds of this project (what an examination of 108 saved songs found tiring), not of a source.
+describe.each(FEEL_IDS)('24 choruses of %s', (feel) => {
+  const figures = bandFigures(feel, 7);
+
+  it('never repeat a chorus, and few bars of one come again in the same place of another', () => {
+    expect(figures.sameChoruses).toBe(0);
+    expect(figures.similar.bass).toBeLessThan(0.3);
+    expect(figures.similar.chords).toBeLessThan(0.06);
+  });
+
+  it('spread the home chord over more than two voicings', () => {
+    expect(figures.topTwo).toBeLessThan(0.55);
+  });
+
+  it('fill the last bar in half to nine tenths of the choruses, bars 4 and 8 in about three of ten', () => {
+    const [four, eight, last] = figures.fills;
+    expect(last).toBeGreaterThan(0.45);
+    expect(last).toBeLessThan(0.95);
+    expect((four + eight) / 2).toBeLessThan(0.5);
+    expect((four + eight) / 2).toBeGreaterThan(0.1);
+  });
+
+  it('keep the feet going under nine fills of ten, and crash after half of them at most', () => {
+    expect(figures.foot).toBeGreaterThan(0.8);
+    expect(figures.kick).toBeGreaterThan(0.95);
+    expect(figures.crash).toBeLessThanOrEqual(0.5);
+  });
+});
+
+it(
+  'no bass keeps one rhythm for more than 8 bars, through the choruses too',
+  () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...FEEL_IDS),
+        fc.nat(1_000_000),
+        fc.constantFrom('standard', 'jazz-bebop', 'minor-b', 'eight-half-bar', 'twenty-four'),
+        fc.integer({ min: 0, max: 11 }),
+        (feel, seed, form, key) => {
+          const chart = testChart(form, key, feelOf(feel).meter ?? '4/4');
+          const program = testProgram(feel, { chart, style: { seed }, plan: { turnarounds: 'varied' } });
+          expect(bassRunOf([0, 1, 2, 3].map((chorus) => sectionOf(program, chorus)))).toBeLessThanOrEqual(8);
+        },
+      ),
+      { numRuns: soakRuns(5000) },
+    );
+  },
+  SOAK_TIMEOUT,
+);
+
+describe('the breathing arc', () => {
+  it('drifts: later courses are as long and as high as they like, none like the one before', () => {
+    for (const seed of [1, 2, 3, 4, 5]) {
+      const path = Array.from({ length: 60 }, (_, chorus) => breathingEnergy(seed, chorus));
+      const breaks = path.flatMap((energy, chorus) => (energy === 'break' ? [chorus] : []));
+      const gaps = breaks.slice(1).map((chorus, i) => chorus - (breaks[i] ?? 0));
+      expect(new Set(gaps).size).toBeGreaterThan(2);
+      const numbers = path.filter((energy) => energy !== 'break');
+      expect(Math.min(...numbers)).toBeGreaterThanOrEqual(0.2);
+      expect(Math.max(...numbers)).toBeLessThanOrEqual(0.98);
+    }
+  });
+
+  it.each(FEEL_IDS)('%s: the top of the chords climbs with the energy of the chorus', (feel) => {
+    const topOf = (chorus: number): number => {
+      const tops = [1, 2, 3].flatMap((seed) => {
+        const plan = { arc: 'breathe' } as const;
+        const section = sectionOf(testProgram(feel, { style: { seed, leaveRoom: false }, plan }), chorus);
+        const notes = partOf(section, 'chords');
+        const strokes = [...new Set(notes.map(({ at }) => at))].map((stroke) =>
+          notes.filter(({ at }) => at === stroke).map(({ pitch }) => pitch),
+        );
+        return strokes.filter((pitches) => pitches.length > 2).map((pitches) => Math.max(...pitches));
+      });
+      return tops.reduce((sum, top) => sum + top, 0) / tops.length;
+    };
+    expect(topOf(5)).toBeGreaterThan(topOf(0) + 1);
+  });
+
+  it('crashes on other choruses in other courses', () => {
+    const program = testProgram('shuffle', { plan: { arc: 'breathe' }, style: { seed: 3 } });
+    const crashes = Array.from({ length: 24 }, (_, chorus) =>
+      partOf(sectionOf(program, chorus), 'drums').some(({ at, pitch }) => at === 0 && pitch === 49),
+    );
+    for (const turn of [4, 5, 6]) {
+      const [first, second] = [crashes.slice(0, 2 * turn), crashes.slice(turn, 3 * turn)];
+      expect(first).not.toEqual(second);
+    }
+  });
+});
