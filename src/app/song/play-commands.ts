@@ -46,6 +46,11 @@ interface Needs {
   readonly skipWarmUpStep: () => void;
 }
 
+const withTake = (settings: Settings, seed: number): Settings => ({
+  ...settings,
+  style: { ...settings.style, seed },
+});
+
 /** The commands that play, stop and move. */
 export const createPlayCommands = ({
   store,
@@ -66,8 +71,7 @@ export const createPlayCommands = ({
     if (band.status().kind === 'interrupted') return goOn();
     if (state().warmUp !== null) return skipWarmUpStep();
     takeUpRecorded();
-    const { settings } = state();
-    if (!settings.sameTake) apply({ ...settings, style: { ...settings.style, seed: orders.nextTake() } });
+    if (!state().settings.sameTake) apply(withTake(state().settings, orders.nextTake()));
     await orders.play(state().cursor);
     tellTrouble();
   };
