@@ -1,4 +1,5 @@
 import { tab, tabGroup } from '../../core/harp/tab';
+import { phraseWords } from '../../core/practice/phrase-words';
 import { TURN_WORDS } from '../../core/practice/trading';
 import { useSelected } from '../state/session-context';
 import { useCallNote } from '../state/use-call-note';
@@ -37,7 +38,15 @@ export const TurnSign = () => {
       {playing && <TurnRing span={span} />}
       <strong>{TURN_WORDS[kind]}</strong>
       {playing && <NoteNow />}
-      {call && <CallNotation phrase={call.phrase} from={playing ? span.from : null} />}
+      {call && (
+        <>
+          <CallNotation phrase={call.phrase} from={playing ? span.from : null} />
+          {/* To be read when wanted: spoken by itself it would cover the band. */}
+          <p className="unseen" aria-live="off">
+            {phraseWords(call.phrase)}
+          </p>
+        </>
+      )}
     </section>
   );
 };
