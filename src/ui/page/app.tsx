@@ -29,11 +29,12 @@ import { Panel, PanelPagesContext } from '../controls/panel';
 import { PrintView } from '../print/print-view';
 import { PracticeProvider } from '../state/practice-context';
 import { SessionProvider } from '../state/session-context';
+import { TourContext } from '../state/tour-context';
 import { useHelpKey, useKeys } from '../state/use-keys';
 import { useLook } from '../state/use-look';
 import { useNarrow } from '../state/use-narrow';
 import { entryOf, PAGE_TEXTS, type PanelId } from './entries';
-import { LATER_PARTS, PANELS, Paper, type PartProps, VIEWS } from './page-parts';
+import { LATER_PARTS, PANELS, Paper, type PartProps, Tour, VIEWS } from './page-parts';
 import { SkipLink } from './skip-link';
 import { StagePlace } from './stage-place';
 import { TransportBar } from './transport-bar';
@@ -78,8 +79,14 @@ const OpenPanel = ({
 
 const Page = () => {
   const [open, setOpen] = useState<PanelId | null>(null);
+  const [touring, setTouring] = useState(false);
   const narrow = useNarrow();
   useHelpKey(useCallback(() => setOpen('help'), []));
+  const startTour = useCallback(() => {
+    setOpen(null);
+    setTouring(true);
+  }, []);
+  const leaveTour = useCallback(() => setTouring(false), []);
   const onOpen = (id: PanelId): void => setOpen((now) => (now === id ? null : id));
   const given: PartProps = { open, onOpen, narrow };
   return (
@@ -99,7 +106,16 @@ const Page = () => {
           <Parts place="transport" {...given} />
         </TransportBar>
       </div>
-      {open !== null && <OpenPanel open={open} onOpen={setOpen} />}
+      <TourContext value={startTour}>
+        {open !== null && <OpenPanel open={open} onOpen={setOpen} />}
+      </TourContext>
+      {touring && (
+        <Boundary part="The tour" onLeave={leaveTour} onFailed={LATER_PARTS.forgetFailure}>
+          <Suspense>
+            <Tour onLeave={leaveTour} />
+          </Suspense>
+        </Boundary>
+      )}
     </div>
   );
 };

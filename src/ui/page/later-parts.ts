@@ -12,3 +12,4 @@ export { PractisePanel } from '../panels/practise/practise-panel';
 export { SongPanel } from '../panels/song/song-panel';
 export { TakeAwayPanel } from '../panels/take-away/take-away-panel';
 export { Paper } from '../print/paper';
+export { Tour } from './tour';

@@ -94,6 +94,9 @@ const later =
 /** The song on paper. */
 export const Paper = later(({ Paper }) => Paper);
 
+/** The tour of the page. */
+export const Tour = later(({ Tour }) => Tour);
+
 /** The panels. */
 export const PANELS: Readonly<Record<PanelId, PagePart<PanelProps>>> = {
   song: { title: 'The song panel', Show: later(({ SongPanel }) => SongPanel) },

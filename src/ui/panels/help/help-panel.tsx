@@ -1,5 +1,6 @@
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
+import { useTour } from '../../state/tour-context';
 import { Licences } from './licences';
 import './help.css';
 
@@ -40,9 +41,24 @@ const KeyList = ({ keys }: { readonly keys: typeof KEYS }) => (
   </dl>
 );
 
-/** The keyboard, the version, and what the program is built with. */
+const TourOffer = () => {
+  const start = useTour();
+  return (
+    <div className="stack">
+      <button type="button" className="tool" onClick={start}>
+        Take the tour
+      </button>
+      <p className="hint">
+        Ten things of the page in a sentence each, in five minutes. You can play meanwhile; Escape ends it.
+      </p>
+    </div>
+  );
+};
+
+/** The tour, the keyboard, the version, and what the program is built with. */
 export const HelpPanel = ({ onClose }: { readonly onClose: () => void }) => (
   <Panel title="Help" onClose={onClose}>
+    <TourOffer />
     <Fold title="Keyboard" open>
       <KeyList keys={KEYS} />
       <p>In the harp map the keys belong to its sounds:</p>

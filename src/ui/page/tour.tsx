@@ -1,0 +1,93 @@
+import './tour.css';
+import { useCallback, useEffect, useId, useRef, useState } from 'react';
+import { useFrame } from '../state/use-frame';
+import { TOUR_STEPS, type TourStep } from './tour-steps';
+
+/** Room between the card and what it is about, and at the edges of the window, in CSS pixels. */
+const GAP = 12;
+
+/** What a step is about, where it can be seen. */
+const targetOf = ({ at }: TourStep): HTMLElement | null => {
+  for (const selector of at)
+    for (const found of document.querySelectorAll<HTMLElement>(selector))
+      if (found.getClientRects().length > 0) return found;
+  return null;
+};
+
+/** The card stands under what it is about, or over it, or where neither fits in its lower part; never over Stop. */
+const cardTop = (target: DOMRect, height: number): number => {
+  const foot = document.querySelector('.transport')?.getBoundingClientRect().top ?? window.innerHeight;
+  if (target.bottom + GAP + height <= foot) return target.bottom + GAP;
+  if (target.top - GAP - height >= 0) return target.top - GAP - height;
+  return Math.max(GAP, foot - height - GAP);
+};
+
+/** Keeps the ring around what a step is about, and the card beside it: the page goes on and may move meanwhile. */
+const usePlaces = (step: TourStep) => {
+  const ring = useRef<HTMLDivElement>(null);
+  const card = useRef<HTMLElement>(null);
+  useEffect(() => {
+    // Its answer is none of an effect's business: some browsers give a promise.
+    targetOf(step)?.scrollIntoView({ block: 'nearest' });
+  }, [step]);
+  const draw = useCallback(() => {
+    const target = targetOf(step)?.getBoundingClientRect();
+    if (!ring.current || !card.current) return;
+    ring.current.hidden = target === undefined;
+    if (target === undefined) return;
+    const { offsetWidth: width, offsetHeight: height } = card.current;
+    ring.current.style.translate = `${target.left - 6}px ${target.top - 6}px`;
+    ring.current.style.width = `${target.width + 12}px`;
+    ring.current.style.height = `${target.height + 12}px`;
+    const left = Math.max(GAP, Math.min(target.left, window.innerWidth - width - GAP));
+    card.current.style.translate = `${left}px ${cardTop(target, height)}px`;
+  }, [step]);
+  useFrame(true, draw);
+  return { ring, card };
+};
+
+/** The tour: a sentence a step, beside the thing itself. It blocks nothing: the page can be used while it is open. */
+export const Tour = ({ onLeave }: { readonly onLeave: () => void }) => {
+  const [at, setAt] = useState(0);
+  const step = TOUR_STEPS[at] ?? (TOUR_STEPS[0] as TourStep);
+  const { ring, card } = usePlaces(step);
+  const id = useId();
+  const last = at === TOUR_STEPS.length - 1;
+  useEffect(() => card.current?.focus(), [card]);
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape' && !event.defaultPrevented) onLeave();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [onLeave]);
+  return (
+    <>
+      <div className="tour-ring" ref={ring} aria-hidden="true" />
+      <section className="tour" ref={card} tabIndex={-1} aria-labelledby={id}>
+        <p className="tour-count" id={id}>
+          Tour, step {at + 1} of {TOUR_STEPS.length}
+        </p>
+        <div aria-live="polite">
+          <h2>{step.title}</h2>
+          <p>{step.text}</p>
+        </div>
+        <div className="tour-ways">
+          <button type="button" className="tool" onClick={last ? onLeave : () => setAt(at + 1)}>
+            {last ? 'Done' : 'Next'}
+          </button>
+          {at > 0 && (
+            <button type="button" className="tool" onClick={() => setAt(at - 1)}>
+              Back
+            </button>
+          )}
+          {!last && (
+            <button type="button" className="plain" onClick={onLeave}>
+              Leave the tour
+            </button>
+          )}
+        </div>
+      </section>
+    </>
+  );
+};
