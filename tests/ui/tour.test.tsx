@@ -22,7 +22,9 @@ describe('the tour', () => {
     expect(document.activeElement).toBe(tour());
     for (const [i, { title, text, at }] of TOUR_STEPS.entries()) {
       expect(tour()?.textContent).toContain(`Tour, step ${i + 1} of ${TOUR_STEPS.length}`);
-      expect(screen.getByText(title, { selector: 'h2' }).closest('[aria-live]')?.textContent).toBe(title + text);
+      expect(screen.getByText(title, { selector: 'h2' }).closest('[aria-live]')?.textContent).toBe(
+        title + text,
+      );
       expect(at.filter((selector) => document.querySelector(selector) !== null)).not.toEqual([]);
       press(i === TOUR_STEPS.length - 1 ? 'Done' : 'Next');
     }
