@@ -51,9 +51,21 @@ const loadRenderer = (): Promise<typeof import('./audio/export/render-offline')>
 const loadCompressor = (): Promise<typeof import('./audio/export/compress-audio')> =>
   import('./audio/export/compress-audio');
 
-/** Fetches everything the page was not first drawn with, so that nothing is asked for later. What fails is asked for again when it is wanted. */
+const AGAIN_MS = 5000;
+
+/** Nobody asks for a sign or the paper before it is wanted, so that what failed is tried again. */
+const fetchLaterParts = async (): Promise<void> => {
+  try {
+    await LATER_PARTS.fetch();
+  } catch {
+    LATER_PARTS.forgetFailure();
+    setTimeout(() => void fetchLaterParts(), AGAIN_MS);
+  }
+};
+
+/** Fetches everything the page was not first drawn with, so that nothing is asked for later. */
 const fetchTheRest = async (session: Session): Promise<void> => {
-  await LATER_PARTS.fetch().catch(LATER_PARTS.forgetFailure);
+  await fetchLaterParts();
   session.prepare();
   await Promise.allSettled([fetchStage(), loadRenderer(), loadExportWork(), loadCompressor()]);
   await session.commands.fetchRecorded();

@@ -74,4 +74,15 @@ describe('a part that is fetched', () => {
     await part.fetch();
     expect(load).toHaveBeenCalledTimes(1);
   });
+
+  it('says when it is here, once, and to nobody who has left', async () => {
+    const part = createFetched(async () => 'A mixer');
+    const [stays, left] = [vi.fn(), vi.fn()];
+    part.onHere(stays);
+    part.onHere(left)();
+    expect(part.here()).toBeNull();
+    await part.fetch();
+    await part.fetch();
+    expect([part.here(), stays.mock.calls.length, left.mock.calls.length]).toEqual(['A mixer', 1, 0]);
+  });
 });

@@ -14,6 +14,10 @@ export interface Fetched<Part> {
   fetch(): Promise<Part>;
   /** The part, for a component that shows it: it waits, or fails with FetchingTrouble. */
   read(): Part;
+  /** The part, or null as long as it is not here. */
+  here(): Part | null;
+  /** Tells when it is here; returns what ends that. */
+  onHere(listener: () => void): () => void;
   /** After a failure: the next that asks fetches anew. */
   forgetFailure(): void;
 }
@@ -23,11 +27,13 @@ export const createFetched = <Part>(load: () => Promise<Part>): Fetched<Part> =>
   let asked: Promise<Part> | null = null;
   let failed = false;
   let here: { readonly part: Part } | null = null;
+  const listeners = new Set<() => void>();
 
   const fetch = (): Promise<Part> => {
     asked ??= load().then(
       (part) => {
         here = { part };
+        for (const listener of listeners) listener();
         return part;
       },
       (error: unknown) => {
@@ -41,6 +47,11 @@ export const createFetched = <Part>(load: () => Promise<Part>): Fetched<Part> =>
     fetch,
     // What is here is drawn at once: waiting for a settled promise would take paper away from a printer.
     read: () => (here === null ? use(fetch()) : here.part),
+    here: () => here?.part ?? null,
+    onHere: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
     forgetFailure: () => {
       if (failed) asked = null;
       failed = false;

@@ -1,4 +1,10 @@
-/** What the page is not first drawn with: every panel, and the paper. One file, so that one fetch brings them all. */
+/** What the page is not first drawn with: every panel, the paper, and the signs of what has not begun. One file, so that one fetch brings them all. */
+export { BandTurnSign } from '../chart/band-turn-sign';
+export { NextHarpSign } from '../chart/next-harp-sign';
+export { SetSign } from '../chart/set-sign';
+export { TurnSign } from '../chart/turn-sign';
+export { WarmUpSign } from '../chart/warm-up-sign';
+export { ChorusSign } from '../ear/chorus-sign';
 export { BandPanel } from '../panels/band/band-panel';
 export { SetsPanel } from '../panels/book/sets-panel';
 export { SongsPanel } from '../panels/book/songs-panel';

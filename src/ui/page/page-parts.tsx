@@ -1,15 +1,9 @@
-import type { ComponentType, ReactNode } from 'react';
-import { BandTurnSign } from '../chart/band-turn-sign';
+import { type ComponentType, type ReactNode, useSyncExternalStore } from 'react';
 import { ChartView } from '../chart/chart-view';
 import { CountInSign } from '../chart/count-in-sign';
 import { HarpQuestion } from '../chart/harp-question';
-import { NextHarpSign } from '../chart/next-harp-sign';
-import { SetSign } from '../chart/set-sign';
-import { TurnSign } from '../chart/turn-sign';
-import { WarmUpSign } from '../chart/warm-up-sign';
 import { createFetched } from '../controls/fetched';
 import { TempoField } from '../controls/tempo-field';
-import { ChorusSign } from '../ear/chorus-sign';
 import { ListenButton } from '../ear/listen-button';
 import { HolesTogether } from '../fit/holes-together';
 import { WhatFits } from '../fit/what-fits';
@@ -38,6 +32,19 @@ export interface PagePart<Given> {
   readonly Show: (given: Given) => ReactNode;
 }
 
+type LaterParts = typeof import('./later-parts');
+
+/** The parts that are fetched after the page is first drawn. */
+export const LATER_PARTS = createFetched<LaterParts>(() => import('./later-parts'));
+
+/** A view that nothing needs before the page is drawn: its place is empty until what comes later is here. */
+const whenHere = (pick: (parts: LaterParts) => ComponentType) => (): ReactNode => {
+  const parts = useSyncExternalStore(LATER_PARTS.onHere, LATER_PARTS.here);
+  if (parts === null) return null;
+  const Show = pick(parts);
+  return <Show />;
+};
+
 /** The parts of the page by place, in their order. */
 export const VIEWS: Readonly<
   Record<'head' | 'form' | 'reading' | 'transport', readonly PagePart<PartProps>[]>
@@ -46,19 +53,19 @@ export const VIEWS: Readonly<
     { title: 'The head of the page', Show: Masthead },
     { title: 'The list of notices', Show: Notices },
     { title: 'The announcements', Show: Announcer },
-    { title: 'The set', Show: SetSign },
+    { title: 'The set', Show: whenHere(({ SetSign }) => SetSign) },
   ],
   form: [
     { title: 'The chart', Show: ChartView },
     { title: 'The question about the harp', Show: HarpQuestion },
     { title: 'The count-in', Show: CountInSign },
-    { title: 'The sign for the band’s turn', Show: BandTurnSign },
-    { title: 'The sign for the next harp', Show: NextHarpSign },
-    { title: 'The sign for your turn', Show: TurnSign },
-    { title: 'The warm-up', Show: WarmUpSign },
+    { title: 'The sign for the band’s turn', Show: whenHere(({ BandTurnSign }) => BandTurnSign) },
+    { title: 'The sign for the next harp', Show: whenHere(({ NextHarpSign }) => NextHarpSign) },
+    { title: 'The sign for your turn', Show: whenHere(({ TurnSign }) => TurnSign) },
+    { title: 'The warm-up', Show: whenHere(({ WarmUpSign }) => WarmUpSign) },
     { title: 'The list of holes together', Show: HolesTogether },
     { title: 'The line or the calls', Show: PracticeSign },
-    { title: 'What was heard', Show: ChorusSign },
+    { title: 'What was heard', Show: whenHere(({ ChorusSign }) => ChorusSign) },
   ],
   reading: [
     { title: 'What fits', Show: WhatFits },
@@ -77,11 +84,6 @@ export const VIEWS: Readonly<
 export interface PanelProps {
   readonly onClose: () => void;
 }
-
-type LaterParts = typeof import('./later-parts');
-
-/** The parts that are fetched after the page is first drawn. */
-export const LATER_PARTS = createFetched<LaterParts>(() => import('./later-parts'));
 
 /** Shows a component out of the parts that are fetched later. */
 const later =
