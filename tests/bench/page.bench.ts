@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { bench, describe } from 'vitest';
 import { ensureBuilt } from '../../.dev/build.mjs';
 import { launchBrowser } from '../helpers/browser';
@@ -31,6 +31,26 @@ const options = {
   },
 };
 
+const openTapped = async (): Promise<Page> => {
+  const context = await browser.newContext({ bypassCSP: true });
+  const page = await context.newPage();
+  await listenIn(page);
+  await page.goto(app.address);
+  return page;
+};
+
+const playUntilHeard = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: 'Play' }).click();
+  await page.waitForFunction(
+    () => {
+      const { tappedBlocks } = window as unknown as { tappedBlocks?: readonly [number, Float32Array][] };
+      return tappedBlocks?.some(([, block]) => block.some((sample) => Math.abs(sample) > 0.001));
+    },
+    undefined,
+    { polling: 10 },
+  );
+};
+
 describe('the page, from nothing in the cache', () => {
   bench(
     'opened to first contentful paint',
@@ -52,21 +72,72 @@ describe('the page, from nothing in the cache', () => {
   bench(
     'opened, Play pressed, first sound out of the loudspeaker',
     async () => {
-      const context = await browser.newContext({ bypassCSP: true });
-      const page = await context.newPage();
-      await listenIn(page);
-      await page.goto(app.address);
-      await page.getByRole('button', { name: 'Play' }).click();
-      await page.waitForFunction(
-        () => {
-          const { tappedBlocks } = window as unknown as { tappedBlocks?: readonly [number, Float32Array][] };
-          return tappedBlocks?.some(([, block]) => block.some((sample) => Math.abs(sample) > 0.001));
-        },
-        undefined,
-        { polling: 10 },
-      );
-      await context.close();
+      const page = await openTapped();
+      await playUntilHeard(page);
+      await page.context().close();
     },
     options,
+  );
+});
+
+describe('the page, open for two seconds', () => {
+  const pages: Page[] = [];
+  bench(
+    'Play pressed, first sound out of the loudspeaker',
+    async () => {
+      const page = pages.pop();
+      if (page === undefined) throw new Error('There are more iterations than pages');
+      await playUntilHeard(page);
+      await page.context().close();
+    },
+    {
+      ...options,
+      setup: async () => {
+        await options.setup();
+        // One after the other: a page that opens takes the cores from the sounds another computes.
+        for (let i = 0; i < options.iterations; i += 1) {
+          const page = await openTapped();
+          await page.waitForTimeout(2000);
+          pages.push(page);
+        }
+      },
+    },
+  );
+});
+
+/** What costs more than a tenth of a second at this speed is felt there. */
+describe('the page at a quarter of the speed', () => {
+  let page: Page;
+  const slow = {
+    ...options,
+    iterations: 10,
+    setup: async () => {
+      await options.setup();
+      page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+      await page.goto(app.address, { waitUntil: 'networkidle' });
+      const devtools = await page.context().newCDPSession(page);
+      await devtools.send('Emulation.setCPUThrottlingRate', { rate: 4 });
+    },
+  };
+
+  bench(
+    'the song moves to another key, until it is drawn',
+    () =>
+      page.getByLabel('Song key', { exact: true }).evaluate(async (field: HTMLSelectElement) => {
+        field.selectedIndex = (field.selectedIndex + 1) % field.options.length;
+        field.dispatchEvent(new Event('change', { bubbles: true }));
+        await new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn)));
+      }),
+    slow,
+  );
+
+  bench(
+    'a panel opens or closes, until it is drawn',
+    () =>
+      page.getByRole('button', { name: 'Harp', exact: true }).evaluate(async (entry: HTMLElement) => {
+        entry.click();
+        await new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn)));
+      }),
+    slow,
   );
 });
