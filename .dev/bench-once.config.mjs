@@ -10,6 +10,9 @@ export default defineConfig({
     name: 'bench',
     runner: 'tests/helpers/one-iteration.ts',
     allowOnly: false,
+    // Nothing is measured here, so that files may run side by side.
+    fileParallelism: true,
+    maxWorkers: 2,
     testTimeout: 180_000,
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },
   },
