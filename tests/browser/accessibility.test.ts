@@ -58,3 +58,38 @@ describe('axe finds nothing', () => {
     await context.close();
   });
 });
+
+/** Whether what colours tell elsewhere is told by something that stays: fill, border, outline of an element. */
+const looksOf = (page: Page, selector: string) =>
+  page
+    .locator(selector)
+    .first()
+    .evaluate((element) => {
+      const { backgroundColor, borderTopWidth, borderTopStyle, outlineStyle, outlineWidth } =
+        getComputedStyle(element);
+      const border = borderTopStyle === 'none' ? 0 : Number.parseFloat(borderTopWidth);
+      const outline = outlineStyle === 'none' ? 0 : Number.parseFloat(outlineWidth);
+      return { fill: backgroundColor, border, outline };
+    });
+
+const CURRENT = '.bars li[aria-current="true"] .bar';
+const OTHER = '.bars li:not([aria-current]):not([data-next="true"]) .bar';
+
+describe('more contrast and colours of the system', () => {
+  it('keep the bar being heard, the degrees, the chosen drawing and the focus visible', async () => {
+    const { context, page } = await open();
+    await page.emulateMedia({ contrast: 'more' });
+    expect((await looksOf(page, CURRENT)).outline).toBeGreaterThanOrEqual(3);
+    expect((await looksOf(page, '.degree')).border).toBeGreaterThanOrEqual(2);
+
+    await page.emulateMedia({ contrast: 'no-preference', forcedColors: 'active' });
+    const [current, other] = [await looksOf(page, CURRENT), await looksOf(page, OTHER)];
+    expect(current.fill).not.toBe(other.fill);
+    expect((await looksOf(page, '.degree')).border).toBeGreaterThanOrEqual(2);
+    const chosen = await looksOf(page, '.segments button[aria-pressed="true"]');
+    expect(chosen.fill).not.toBe((await looksOf(page, '.segments button[aria-pressed="false"]')).fill);
+    await page.keyboard.press('Tab');
+    expect((await looksOf(page, ':focus-visible')).outline).toBeGreaterThanOrEqual(4);
+    await context.close();
+  });
+});
