@@ -16,7 +16,7 @@ import type { RenderOrder, RenderResult } from '../helpers/band-page/page';
 import { launchBrowser, type PageWatch, watchPage } from '../helpers/browser';
 import { loadOtherMeter } from '../helpers/ebur128';
 import { integratedLoudness, truePeak } from '../helpers/loudness';
-import { floatsFrom, peakBetween, riseBetween } from '../helpers/samples';
+import { floatsFrom, peakBetween, riseBetween, widthAbove } from '../helpers/samples';
 import type { ServedApp } from '../helpers/serve';
 import { testChart, testProgram } from '../helpers/test-charts';
 
@@ -181,6 +181,12 @@ describe('the band rendered to samples', () => {
     expect(Math.abs(loudness + 18)).toBeLessThan(1);
     expect(truePeak([left, right])).toBeLessThanOrEqual(-1);
     expect(counts.failed).toEqual([]);
+    // As wide as it is meant to be: a room 16 dB too soft and a narrow kit once left −12 to −16.
+    const width = widthAbove([left, right], 300, RATE);
+    expect(width).toBeGreaterThan(-9);
+    expect(width).toBeLessThan(-4.5);
+    const mono = left.map((sample, i) => (sample + right[i]) / 2);
+    expect(loudness - integratedLoudness([mono, mono], RATE)).toBeLessThan(1.5);
   });
 
   it('plays all feels within 1.5 LU of each other', () => {

@@ -55,6 +55,35 @@ export const sharpestBend = (samples: Float32Array, from: number, to: number): n
   return sharpest;
 };
 
+/** A high-pass of the second order without resonance, one pole after another. */
+const above = (samples: Float32Array, hz: number, sampleRate: number): Float32Array => {
+  const keep = Math.exp((-2 * Math.PI * hz) / sampleRate);
+  const out = new Float32Array(samples);
+  for (const _ of [1, 2]) {
+    let low = 0;
+    for (let i = 0; i < out.length; i += 1) {
+      low = (1 - keep) * out[i] + keep * low;
+      out[i] -= low;
+    }
+  }
+  return out;
+};
+
+/** How wide a sound is above a frequency: the power of half the difference of its sides over half their sum, in dB. */
+export const widthAbove = (
+  [left, right]: readonly [Float32Array, Float32Array],
+  hz: number,
+  sampleRate: number,
+): number => {
+  const [l, r] = [above(left, hz, sampleRate), above(right, hz, sampleRate)];
+  let [side, mid] = [0, 0];
+  for (let i = 0; i < l.length; i += 1) {
+    side += (l[i] - r[i]) ** 2;
+    mid += (l[i] + r[i]) ** 2;
+  }
+  return 10 * Math.log10(side / mid);
+};
+
 /** Amplitude of one frequency over a stretch, by a Hann-windowed Fourier sum. */
 export const amplitudeAt = (samples: Float32Array, sampleRate: number, hz: number): number => {
   let real = 0;

@@ -132,16 +132,24 @@ const renderPieces = async ({ request, ...rest }: Stage): Promise<Rendered> => {
     await onChunk(left.subarray(from), right.subarray(from));
     signal?.throwIfAborted();
   };
+  // While a piece is rendered, the sounds of the next are computed and the one before is limited and taken away.
+  let sending = Promise.resolve();
+  let due = await notesOfPiece(stage, 0, []);
   for (let piece = 0; piece < pieces; piece += 1) {
-    const due = await notesOfPiece(stage, piece);
     signal?.throwIfAborted();
-    const rendered = await renderPiece(stage, piece, due);
+    const now = due;
+    const next = piece + 1 < pieces ? notesOfPiece(stage, piece + 1, now) : Promise.resolve([]);
+    const rendered = await renderPiece(stage, piece, now);
+    await sending;
     signal?.throwIfAborted();
-    notes += due.length;
+    notes += now.length;
     const [left, right] = join.add(rendered);
-    await send(left, right);
-    onProgress?.((piece + 1) / pieces);
+    sending = send(left, right).then(() => onProgress?.((piece + 1) / pieces));
+    // Waited for further on: until then nobody hears that it failed.
+    sending.catch(() => undefined);
+    due = await next;
   }
+  await sending;
   const [left, right] = join.rest(limiter.delay);
   await send(left, right);
   return { frames, sampleRate, notes, counts: stage.bank.counts() };
@@ -155,12 +163,17 @@ const within = ({ timeline, push, request }: Stage, from: number, to: number): r
     .filter(({ event }) => parts === undefined || parts.includes(event.part));
 };
 
-const notesOfPiece = async (stage: Stage, piece: number): Promise<readonly ScheduledNote[]> => {
+/** The notes of a piece, once their sounds are there. @param kept notes whose sounds are still needed */
+const notesOfPiece = async (
+  stage: Stage,
+  piece: number,
+  kept: readonly ScheduledNote[],
+): Promise<readonly ScheduledNote[]> => {
   const { bank, request } = stage;
   // A part pushed ahead of the first beat would begin before the file does: the first piece takes it in.
   const notes = within(stage, piece === 0 ? -1 : piece * PIECE_SECONDS, (piece + 1) * PIECE_SECONDS);
   const keys = keysOf(notes, request.sound);
-  bank.want(keys);
+  bank.want([...keysOf(kept, request.sound), ...keys]);
   await bank.ready(keys, WAIT_MS);
   return notes;
 };

@@ -33,7 +33,7 @@ export interface ChannelStrip {
  * the drums' loudness: rounding it off keeps the limiter from ducking the whole band on two and four.
  */
 export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
-  drums: { level: 3.5, send: -17, equaliser: null, rounding: { from: 0.25, to: 0.65 } },
+  drums: { level: 3.5, send: -15, equaliser: null, rounding: { from: 0.25, to: 0.65 } },
   bass: {
     level: -1.5,
     send: -30,
@@ -42,7 +42,7 @@ export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
   },
   chords: {
     level: 0,
-    send: -15,
+    send: -13,
     equaliser: { type: 'peaking', frequency: 900, gain: -3, q: 0.5 },
     rounding: null,
   },
@@ -69,6 +69,9 @@ export const roundedOff = (amplitude: number, { from, to }: Rounding): number =>
   return over <= 0 ? amplitude : Math.sign(amplitude) * (from + (to - from) * Math.tanh(over / (to - from)));
 };
 
+/** The keys in the middle of a comping hand: F3 to B3. */
+const KEYBOARD_MIDDLE = { from: 53, to: 59 };
+
 /** Where a piece of the kit stands, −1 left … 1 right, as the audience sees it, by General MIDI percussion key. */
 export const kitPosition = (key: number): -1 | 0 | 1 => {
   if ([42, 44, 46, 49, 55].includes(key)) return 1;
@@ -77,4 +80,13 @@ export const kitPosition = (key: number): -1 | 0 | 1 => {
 };
 
 /** How far from the middle the outer pieces of the kit stand. */
-export const KIT_WIDTH = 0.35;
+export const KIT_WIDTH = 0.8;
+
+/** Where a keyboard's note stands, −1 left … 1 right, as the player hears it. */
+export const chordPosition = (midi: number): -1 | 0 | 1 => {
+  if (midi < KEYBOARD_MIDDLE.from) return -1;
+  return midi > KEYBOARD_MIDDLE.to ? 1 : 0;
+};
+
+/** How far from the middle a keyboard's low and high notes stand. */
+export const CHORD_WIDTH = 0.8;

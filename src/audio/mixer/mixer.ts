@@ -1,10 +1,8 @@
 /** The mixer: a channel for each part, a room they share, the master, and the gate that silences all. */
 import { Panner } from 'tone/build/esm/component/channel/Panner.js';
-import { Convolver } from 'tone/build/esm/component/filter/Convolver.js';
 import { Filter } from 'tone/build/esm/component/filter/Filter.js';
 import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
 import { Gain } from 'tone/build/esm/core/context/Gain.js';
-import { ToneAudioBuffer } from 'tone/build/esm/core/context/ToneAudioBuffer.js';
 import { connect, type ToneAudioNode } from 'tone/build/esm/core/context/ToneAudioNode.js';
 import { WaveShaper } from 'tone/build/esm/signal/WaveShaper.js';
 import { PART_IDS, type PartId } from '../../core/score/score';
@@ -12,6 +10,8 @@ import type { Mix } from '../../core/settings/mix';
 import type { VoiceId } from '../synthesis/voice';
 import {
   CHANNEL_STRIPS,
+  CHORD_WIDTH,
+  chordPosition,
   type Equaliser,
   KIT_WIDTH,
   kitPosition,
@@ -44,10 +44,15 @@ export interface Mixer {
   dispose(): void;
 }
 
+/** Three places from left to right that lead into one part. */
+type Places = Readonly<Record<-1 | 0 | 1, ToneAudioNode>>;
+
 /** Faders glide, so that moving one does not click. */
 const RAMP = 0.02;
 /** Highest amplitude the rounding takes in: wave shapers see no farther than 1. */
 const SHAPED = 4;
+/** Voices whose low notes stand to the left of their high ones. */
+const KEYBOARDS: ReadonlySet<VoiceId> = new Set(['piano', 'electric-piano']);
 /** Time constant of the gate: −60 dB within 20 ms. */
 const GATE = 0.003;
 
@@ -67,7 +72,9 @@ class ToneMixer implements Mixer {
   private readonly faders: Record<PartId, Gain>;
   private readonly pans: Record<PartId, Panner>;
   private readonly inputs: Record<PartId, ToneAudioNode>;
-  private readonly kit: Readonly<Record<-1 | 0 | 1, ToneAudioNode>>;
+  private readonly kit: Places;
+  private readonly keyboard: Places;
+  private readonly convolver: ConvolverNode;
   private rotary: Rotary | null = null;
   private readonly aside: Gain;
   private readonly trim: Gain;
@@ -80,24 +87,26 @@ class ToneMixer implements Mixer {
     this.master = this.gain(1);
     this.trim = this.gain(1);
     this.aside = this.gain(1);
-    const convolver = this.keep(new Convolver({ context, normalize: false, url: new ToneAudioBuffer(room) }));
+    this.convolver = this.roomOf(room);
+    const roomInput = this.gain(1);
+    roomInput.channelCount = 1;
+    roomInput.channelCountMode = 'explicit';
+    connect(roomInput, this.convolver);
     this.trim.chain(this.gate, this.master);
-    convolver.connect(this.trim);
+    connect(this.convolver, this.trim);
     this.aside.connect(this.master);
     connect(this.master, output);
     this.faders = this.each(() => this.gain(1));
     this.pans = this.each(() => this.keep(new Panner({ context, pan: 0, channelCount: 2 })));
-    this.inputs = this.each((part) => this.channel(part, convolver));
-    this.kit = {
-      [-1]: this.kitInput(-KIT_WIDTH),
-      0: this.inputs.drums,
-      1: this.kitInput(KIT_WIDTH),
-    };
+    this.inputs = this.each((part) => this.channel(part, roomInput));
+    this.kit = this.places(this.inputs.drums, KIT_WIDTH);
+    this.keyboard = this.places(this.inputs.chords, CHORD_WIDTH);
   }
 
   connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void {
     if (part === 'drums') connect(source, this.kit[kitPosition(pitch)]);
     else if (voice === 'organ') connect(source, this.turning());
+    else if (KEYBOARDS.has(voice)) connect(source, this.keyboard[chordPosition(pitch)]);
     else connect(source, this.inputs[part]);
   }
 
@@ -129,6 +138,7 @@ class ToneMixer implements Mixer {
 
   dispose(): void {
     this.rotary?.dispose();
+    this.convolver.disconnect();
     for (const node of this.nodes) node.dispose();
   }
 
@@ -179,7 +189,16 @@ class ToneMixer implements Mixer {
     return this.rotary.input;
   }
 
-  private kitInput(pan: number): ToneAudioNode {
-    return this.keep(new Panner({ context: this.context, pan })).connect(this.inputs.drums);
+  private places(middle: ToneAudioNode, width: number): Places {
+    const at = (pan: number) => this.keep(new Panner({ context: this.context, pan })).connect(middle);
+    return { [-1]: at(-width), 0: middle, 1: at(width) };
+  }
+
+  /** The library's own sets the buffer first, which the browser then scales to a loudness of its choice (−16 dB here). */
+  private roomOf(room: AudioBuffer): ConvolverNode {
+    const convolver = this.context.createConvolver();
+    convolver.normalize = false;
+    convolver.buffer = room;
+    return convolver;
   }
 }
