@@ -48,7 +48,7 @@ const missingIn = (part: Part, file: OwnFile | null, style: Style): string | und
 const RECORDED_HINTS: Readonly<Record<RecordedState['kind'], string>> = {
   none: 'The recorded instruments are fetched when the page rests; until then the computed ones play.',
   coming: 'The recorded instruments are being fetched; until then the computed ones play.',
-  there: 'A change from one to the other in the middle of a song is heard within two beats.',
+  there: 'You can change from one to the other while the band plays.',
   missing:
     'The recorded instruments could not be fetched or played here, so the computed ones play. Load the page again to try once more.',
 };
