@@ -108,6 +108,7 @@ const riffPitches = (text: string, symbols: readonly string[]): readonly string[
     shapes: [],
     next: null,
     turnaround: null,
+    harpHome: null,
     grid,
     feel: feelOf('boogie'),
     style: testStyle('boogie'),

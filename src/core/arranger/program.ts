@@ -58,6 +58,11 @@ export interface Program {
   readonly tempo: Bpm;
   readonly plan: Plan;
   /**
+   * The home note of the harp in hand (2 draw), as a MIDI number, by song key: with room asked for, chords stay below it.
+   * A key left out has the usual roof.
+   */
+  readonly harpHome?: Readonly<Partial<Record<number, number>>>;
+  /**
    * What the lead plays, by song key: for each chorus in turn the notes of a whole chorus, on the straight grid (the
    * feel swings them). Keys left out have no lead.
    */

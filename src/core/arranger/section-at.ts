@@ -54,7 +54,8 @@ const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, ne
   const ratio = swingRatio(feel, style, tempoOfChorus(program, chorus));
   const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
   const grid = createGrid(chart.meter, ratio, feel.swungUnit === '16th');
-  return { chart, shapes, next, turnaround: turnaroundLine(chart), grid, feel, style, seed };
+  const harpHome = program.harpHome?.[chart.key] ?? null;
+  return { chart, shapes, next, turnaround: turnaroundLine(chart), harpHome, grid, feel, style, seed };
 };
 
 const steadyTempo = (program: Program, chorus: number): readonly TempoStep[] => [

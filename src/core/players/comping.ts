@@ -9,7 +9,7 @@ import { chordShape } from './chord-scale';
 import { rhythmOfBars } from './comping-rhythm';
 import { type Passage, type Segment, segmentsOf } from './passage';
 import { topLine } from './top-line';
-import { COMPING_REGISTER, type Colour, createVoicer, type Register, ROOMY_REGISTER } from './voicing';
+import { COMPING_REGISTER, type Colour, createVoicer, type Register, roomFor } from './voicing';
 
 /** How loud a chord of this instrument is struck, so that the four balance against bass and drums. */
 const VELOCITY: Readonly<Record<ChordVoice, number>> = {
@@ -208,7 +208,7 @@ const lengthOf = (passage: Passage, stroke: Stroke, next: Stroke | undefined): n
  */
 export const playChords = (passage: Passage, heard: readonly NoteEvent[]): readonly NoteEvent[] => {
   const random = createRandom(seedFrom(passage.seed, 'chords'));
-  const register = passage.style.leaveRoom ? ROOMY_REGISTER : COMPING_REGISTER;
+  const register = passage.style.leaveRoom ? roomFor(passage.harpHome) : COMPING_REGISTER;
   const voiced = voiceSegments(random, passage, register);
   const attacks = attacksOf(passage, rhythmOfBars(random, passage, heard), voiced);
   const sounds = soundAttacks(passage, voiced, attacks, register);

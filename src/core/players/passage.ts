@@ -38,6 +38,8 @@ export interface Passage {
   readonly next: Chord | null;
   /** What the bass has under the last two bars where they are a known turnaround; null elsewhere. */
   readonly turnaround: TurnaroundLine | null;
+  /** The harp's home note, which chords stay below where room is asked for; null takes the usual roof. */
+  readonly harpHome: number | null;
   readonly grid: BeatGrid;
   readonly feel: Feel;
   readonly style: Style;

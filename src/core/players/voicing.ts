@@ -13,8 +13,20 @@ export interface Register {
 
 /** Comping register C3–C5; thirds below C3 are muddy (common practice, no source). */
 export const COMPING_REGISTER: Register = { low: 48, high: 72 };
-/** Below G4, the home note of a C harp in cross position (2 draw), above which most of the playing lies. */
+/** Below G4, the home note of a C harp (2 draw), above which most of the playing lies. */
 export const ROOMY_REGISTER: Register = { low: 48, high: 66 };
+
+/** Four voices need this much room; below these they would only be mud (common practice, no source). */
+const ROOM = 17;
+const LOWEST = 44;
+const LOWEST_ROOF = 59;
+
+/** The register below a harp's home note: as low as four voices need, and no lower than they stay clear. */
+export const roomFor = (harpHome: number | null): Register => {
+  if (harpHome === null) return ROOMY_REGISTER;
+  const high = Math.min(ROOMY_REGISTER.high, Math.max(LOWEST_ROOF, harpHome - 1));
+  return { low: Math.max(LOWEST, Math.min(ROOMY_REGISTER.low, high - ROOM)), high };
+};
 
 const extensionsOf = (chord: Chord): readonly number[] => {
   const { third, fifth, seventh, tones, minor } = chordShape(chord);

@@ -58,7 +58,8 @@ export const tradingFor = (
   return tradeOver({ chart, harp, technique, taste: line.taste, seed, swing: STRAIGHT, phrases });
 };
 
-const keysOf = (settings: LeadChoices): readonly PitchClass[] => {
+/** Every key the plan goes through, the song's own first. */
+export const keysOf = (settings: Pick<Settings, 'harpKey' | 'position' | 'plan'>): readonly PitchClass[] => {
   const own = songKeyOf(settings);
   const { keys } = settings.plan;
   if (keys.kind === 'same') return [own];

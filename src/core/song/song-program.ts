@@ -1,13 +1,14 @@
 import type { Program } from '../arranger/program';
 import type { Turnarounds } from '../arranger/turnarounds';
 import type { OwnChart } from '../chart-text/own-chart';
+import type { Harp } from '../harp/harp';
 import { temperamentOf } from '../harp/intonation';
 import { type Mix, RECORDED_PARTS } from '../settings/mix';
 import type { Settings } from '../settings/settings';
 import { asCents, asSeconds } from '../theory/units';
 import type { BandSound, FileSound } from './band-sound';
-import { type LeadChoices, leadsOf } from './leads';
-import { formOf, type Tune, turnaroundsFor } from './tune';
+import { keysOf, type LeadChoices, leadsOf } from './leads';
+import { formOf, harpFor, type Tune, turnaroundsFor } from './tune';
 
 /** Everything that what the band plays, and how it sounds, is made from. */
 export interface SongChoice {
@@ -21,6 +22,9 @@ export interface SongChoice {
   /** The number of the file of recorded instruments: once it is open, and from when the band plays on them. */
   readonly recorded: { readonly opened: number | null; readonly taken: number | null };
 }
+
+/** The note most blues is played from. */
+const HOME = { hole: 2, breath: 'draw' } as const;
 
 const EQUAL = Array.from({ length: 12 }, () => asCents(0));
 
@@ -123,12 +127,28 @@ export const withRecordedTaken = <State extends Pick<SongChoice, 'recorded'>>(st
   recorded: { ...state.recorded, taken: state.recorded.opened },
 });
 
+const homeOf = ({ sounds }: Harp): number | undefined =>
+  sounds.find(
+    ({ hole, breath, technique }) => hole === HOME.hole && breath === HOME.breath && technique === 'natural',
+  )?.pitch;
+
+/** The harp's home note, 2 draw, in every key the plan goes through; nothing where no room is asked for. */
+const harpHomes = (settings: Settings, tune: Tune): NonNullable<Program['harpHome']> => {
+  if (!settings.style.leaveRoom) return {};
+  const homes = keysOf(settings).flatMap((key) => {
+    const home = homeOf(key === tune.chart.key ? tune.harp : harpFor(settings, key));
+    return home === undefined ? [] : [[key, Math.round(home)] as const];
+  });
+  return Object.fromEntries(homes);
+};
+
 /** What the band is to play. @param leads makes what the harp voice plays; remembers nothing unless it is given. */
 export const programOf = (
   { settings, tune, lastChorus, ownCharts }: Omit<SongChoice, 'ownSounds' | 'recorded'>,
   leads: typeof leadsOf = leadsOf,
 ): Program => ({
   leads: leads(settings, ownCharts),
+  harpHome: harpHomes(settings, tune),
   chart: tune.chart,
   style: settings.style,
   tempo: settings.tempo,

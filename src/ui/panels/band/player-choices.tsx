@@ -124,7 +124,7 @@ export const PlayerChoices = () => {
         <Switch
           label="Leave room for the harp"
           on={style.leaveRoom}
-          hint="Keeps the chords below the harp’s middle octave."
+          hint="Keeps the chords below 2 draw of the harp in hand."
           onChange={(leaveRoom) => change({ leaveRoom })}
         />
         <Take />
