@@ -28,18 +28,20 @@ export interface Measuring {
   readonly leak: number | null;
   readonly seeds: readonly number[];
   readonly seconds: number;
+  /** Path of a sound set whose harmonica plays instead of our reed model. */
+  readonly set?: string;
 }
 
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[values.length >> 1] ?? Number.NaN;
 
 /** Measures takes of one kind; failed overbends are no notes and are left out. */
-export const measureNotes = ({ kind, leak, seeds, seconds }: Measuring): NoteFigures => {
+export const measureNotes = ({ kind, leak, seeds, seconds, set }: Measuring): NoteFigures => {
   const counts = { played: 0, heard: 0, found: 0, placed: 0, offered: 0 };
   const off: { readonly cents: number; readonly glided: boolean }[] = [];
   const late: number[] = [];
   for (const seed of seeds) {
-    const take = makeTake({ seed, kind, seconds, leak });
+    const take = makeTake({ seed, kind, seconds, leak, ...(set === undefined ? {} : { set }) });
     const { ended } = hearTake(take);
     const { pairs } = noteScore(take.notes, ended);
     counts.played += take.notes.length;

@@ -9,6 +9,7 @@ import type { HeardNote, HeardPitch } from '../../../src/core/hearing/heard-note
 import { asCents, asHz, asPitchClass, asSeconds } from '../../../src/core/theory/units';
 import type { LineKind } from '../../helpers/hearing/lines';
 import { measureNotes } from '../../helpers/hearing/note-figures';
+import { installedSoundSet, NO_SOUND_SET } from '../../helpers/hearing/sound-set';
 import { plainTones } from '../../helpers/hearing/wav-file';
 
 const C_HARP = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
@@ -157,3 +158,14 @@ describe('notes of the corpus', () => {
     expect(figures.offered).toBeGreaterThan(0.9);
   });
 });
+
+const set = installedSoundSet();
+if (set === null) process.stdout.write(`${NO_SOUND_SET}: its harmonica is not listened to\n`);
+else
+  describe('a harmonica that nobody here made', () => {
+    it('is heard in repeats as well as our own reeds are', () => {
+      const figures = measureNotes({ kind: 'repeats', leak: null, seeds: [901], seconds: 8, set });
+      expect(figures.f).toBeGreaterThan(0.95);
+      expect(figures.cents).toBeLessThan(3);
+    });
+  });
