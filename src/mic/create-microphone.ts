@@ -1,3 +1,5 @@
+import { CHIRPS_AT, CHIRPS_LAST, chirp, type RoundTrip } from '../core/hearing/round-trip';
+import type { Seconds } from '../core/theory/units';
 import { createListeners } from '../listeners/listeners';
 import type { EarAnswer } from './ear-messages';
 import { type EarLine, type EarWorker, type MicrophoneGround, WEB_MICROPHONE } from './mic-ground';
@@ -12,6 +14,7 @@ import type {
   MicStatus,
   MicTrouble,
 } from './microphone';
+import { clickSound, sendSound } from './send-sound';
 
 /** The microphone of this machine, off. */
 export const createMicrophone = (ground: MicrophoneGround = WEB_MICROPHONE): Microphone =>
@@ -35,8 +38,10 @@ class WebMicrophone implements Microphone {
   private readonly reports = createListeners<HeardReport>();
   private readonly changes = createListeners<void>();
   private readonly onChange = () => this.changes.tell();
+  private readonly measured = createListeners<RoundTrip | null>();
   private current: MicStatus = { kind: 'off' };
   private opened: Opened | null = null;
+  private output: AudioNode | null = null;
   private choice: EarChoice | null = null;
   private run = 0;
 
@@ -54,6 +59,7 @@ class WebMicrophone implements Microphone {
     this.run += 1;
     const { run } = this;
     this.choice = choice;
+    this.output = output;
     const { devices } = this.ground;
     if (devices === null) return this.fail('unsupported', 'This page is given no microphones');
     this.set({ kind: 'asking' });
@@ -83,6 +89,28 @@ class WebMicrophone implements Microphone {
   listenFor(choice: EarChoice): void {
     this.choice = choice;
     this.opened?.worker.postMessage({ kind: 'choice', choice });
+  }
+
+  async measureWay(): Promise<RoundTrip | null> {
+    const { opened, output } = this;
+    if (opened === null || output === null) return null;
+    const answer = new Promise<RoundTrip | null>((resolve) => {
+      const end = (found: RoundTrip | null): void => {
+        for (const leave of leaving) leave();
+        resolve(found);
+      };
+      const leaving = [this.measured.add(end), this.statuses.add(() => this.opened !== opened && end(null))];
+    });
+    opened.worker.postMessage({ kind: 'measure', seconds: CHIRPS_LAST });
+    sendSound(output, chirp(opened.context.sampleRate), CHIRPS_AT);
+    return answer;
+  }
+
+  click(delays: readonly number[]): readonly Seconds[] {
+    const { opened, output } = this;
+    return opened === null || output === null
+      ? []
+      : sendSound(output, clickSound(opened.context.sampleRate), delays);
   }
 
   async devices(): Promise<readonly MicDevice[]> {
@@ -121,7 +149,10 @@ class WebMicrophone implements Microphone {
     const [track] = stream.getAudioTracks();
     if (track === undefined) throw new DOMException('The microphone has no sound', 'NotFoundError');
     const worker = this.ground.createWorker();
-    worker.onmessage = ({ data }: MessageEvent<EarAnswer>) => this.reports.tell(data.report);
+    worker.onmessage = ({ data }: MessageEvent<EarAnswer>) => {
+      if (data.kind === 'heard') this.reports.tell(data.report);
+      else this.measured.tell(data.roundTrip);
+    };
     worker.onerror = () => this.fail('failed', 'The ear could not be loaded');
     line.onBroken(() => this.fail('failed', 'The way to the ear broke down'));
     if (this.choice !== null) worker.postMessage({ kind: 'choice', choice: this.choice });

@@ -1,10 +1,13 @@
+import type { RoundTrip } from '../core/hearing/round-trip';
 import type { EarChoice, HeardReport } from './microphone';
 
 /** From the page to the worker. */
 export type EarRequest =
   /** Where blocks come from, and how fast: samples a second. */
   | { readonly kind: 'source'; readonly port: MessagePort; readonly sampleRate: number }
-  | { readonly kind: 'choice'; readonly choice: EarChoice };
+  | { readonly kind: 'choice'; readonly choice: EarChoice }
+  /** Finds what is sent in the next seconds in what is heard. */
+  | { readonly kind: 'measure'; readonly seconds: number };
 
 /** From the worklet to the worker: the same moment of both, mono. */
 export interface EarBlock {
@@ -15,7 +18,6 @@ export interface EarBlock {
 }
 
 /** From the worker to the page. */
-export interface EarAnswer {
-  readonly kind: 'heard';
-  readonly report: HeardReport;
-}
+export type EarAnswer =
+  | { readonly kind: 'heard'; readonly report: HeardReport }
+  | { readonly kind: 'measured'; readonly roundTrip: RoundTrip | null };

@@ -2,6 +2,7 @@
 import { createEar, type Ear } from '../core/hearing/ear';
 import type { HeardNote } from '../core/hearing/heard-note';
 import type { PitchFrame } from '../core/hearing/pitch-frame';
+import { findRoundTrip, type RoundTrip } from '../core/hearing/round-trip';
 import { asSeconds } from '../core/theory/units';
 import type { EarBlock } from './ear-messages';
 import { createLevelMeter } from './level-meter';
@@ -11,6 +12,8 @@ export interface EarServer {
   /** Listens anew, for this, from the next block on. */
   choose(choice: EarChoice): void;
   take(block: EarBlock): void;
+  /** Finds what is sent in the next seconds in what is heard, and tells. */
+  measure(seconds: number, tell: (roundTrip: RoundTrip | null) => void): void;
 }
 
 /** Frames are reported together after so many seconds, and levels after so many: the eye wants no more. */
@@ -28,9 +31,36 @@ const shiftedNote = (note: HeardNote, by: number): HeardNote => ({
   to: note.to === null ? null : asSeconds(note.to + by),
 });
 
+/** Records both sides until there is enough, and hands them to a measurement. */
+const createRecorder = (sampleRate: number) => {
+  let sides: { readonly heard: Float32Array; readonly sent: Float32Array } | null = null;
+  let filled = 0;
+  let done: (roundTrip: RoundTrip | null) => void = () => {};
+  return {
+    begin: (seconds: number, tell: typeof done): void => {
+      const length = Math.round(seconds * sampleRate);
+      sides = { heard: new Float32Array(length), sent: new Float32Array(length) };
+      filled = 0;
+      done = tell;
+    },
+    take: ({ heard, sent }: EarBlock): void => {
+      if (sides === null) return;
+      const left = sides.heard.length - filled;
+      sides.heard.set(heard.subarray(0, left), filled);
+      sides.sent.set(sent.subarray(0, left), filled);
+      filled += heard.length;
+      if (filled < sides.heard.length) return;
+      const full = sides;
+      sides = null;
+      done(findRoundTrip(full.sent, full.heard, sampleRate));
+    },
+  };
+};
+
 /** Serves one stream of blocks, of so many samples a second. Notes are reported at once, all else a little later. */
 export const createEarServer = (sampleRate: number, tell: (report: HeardReport) => void): EarServer => {
   const meter = createLevelMeter();
+  const recorder = createRecorder(sampleRate);
   let choice: EarChoice | null = null;
   let ear: Ear | null = null;
   /** Seconds of the audio clock at which the ear began. */
@@ -62,7 +92,10 @@ export const createEarServer = (sampleRate: number, tell: (report: HeardReport) 
       ear = null;
       if (left.length > 0) report(left, since);
     },
-    take: ({ at, heard, sent }) => {
+    measure: recorder.begin,
+    take: (block) => {
+      const { at, heard, sent } = block;
+      recorder.take(block);
       const now = (at + heard.length) / sampleRate;
       ear ??= begin(at / sampleRate);
       meter.push(heard, sent);

@@ -15,6 +15,10 @@ self.onmessage = ({ data }: MessageEvent<EarRequest>) => {
     server?.choose(choice);
     return;
   }
+  if (data.kind === 'measure') {
+    server?.measure(data.seconds, (roundTrip) => tell({ kind: 'measured', roundTrip }));
+    return;
+  }
   const listening = createEarServer(data.sampleRate, (report) => tell({ kind: 'heard', report }));
   server = listening;
   if (choice !== null) server.choose(choice);

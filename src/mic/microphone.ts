@@ -1,6 +1,7 @@
 import type { HarpInHand } from '../core/hearing/choose-sounds';
 import type { HeardNote } from '../core/hearing/heard-note';
 import type { PitchFrame } from '../core/hearing/pitch-frame';
+import type { RoundTrip } from '../core/hearing/round-trip';
 import type { Seconds } from '../core/theory/units';
 
 /** What browsers do to a microphone's sound unless asked not to; held reed tones suffer from all of it. */
@@ -86,6 +87,13 @@ export interface Microphone {
   close(): void;
   /** Listens for another harp, or more narrowly, from now on. */
   listenFor(choice: EarChoice): void;
+  /**
+   * Sends chirps out and finds them in what comes back; takes some 3 s. Null where they are not heard, as with
+   * headphones, and where nothing is listened to.
+   */
+  measureWay(): Promise<RoundTrip | null>;
+  /** Sends clicks out after so many seconds each; returns when they leave, in seconds of the audio clock. */
+  click(delays: readonly number[]): readonly Seconds[];
   /** The microphones there are; empty where the browser does not say. Never rejects. */
   devices(): Promise<readonly MicDevice[]>;
   onStatus(listener: (status: MicStatus) => void): () => void;

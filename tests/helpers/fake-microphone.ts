@@ -1,3 +1,4 @@
+import type { RoundTrip } from '../../src/core/hearing/round-trip';
 import { asSeconds } from '../../src/core/theory/units';
 import type {
   EarChoice,
@@ -18,6 +19,8 @@ export interface FakeMicrophone extends Microphone {
   report(status: MicStatus): void;
   /** What opening comes to from now on; null lets it succeed. */
   refuse(why: MicTrouble | null): void;
+  /** What measuring the way comes to from now on. */
+  lead(way: RoundTrip | null): void;
   /** Plugs microphones in and out. */
   plug(devices: readonly MicDevice[]): void;
 }
@@ -30,6 +33,7 @@ export const createFakeMicrophone = (processing: MicInput['processing'] = []): F
   let status: MicStatus = { kind: 'off' };
   let devices: readonly MicDevice[] = [BUILT_IN];
   let refusal: MicTrouble | null = null;
+  let way: RoundTrip | null = null;
   let time = 0;
   let fresh = true;
   const asked: string[] = [];
@@ -62,6 +66,9 @@ export const createFakeMicrophone = (processing: MicInput['processing'] = []): F
     refuse: (why) => {
       refusal = why;
     },
+    lead: (next) => {
+      way = next;
+    },
     plug: (next) => {
       devices = next;
       for (const listener of [...deviceListeners]) listener();
@@ -84,6 +91,14 @@ export const createFakeMicrophone = (processing: MicInput['processing'] = []): F
     listenFor: (choice) => {
       choices.push(choice);
       fresh = true;
+    },
+    measureWay: async () => {
+      asked.push('measure');
+      return status.kind === 'listening' ? way : null;
+    },
+    click: (delays) => {
+      asked.push('click');
+      return status.kind === 'listening' ? delays.map((delay) => asSeconds(time + delay)) : [];
     },
     devices: async () => devices,
     onStatus: (listener) => {

@@ -112,6 +112,16 @@ export const MICROPHONE_BEHAVIOURS: readonly MicrophoneBehaviour[] = [
     expected: [true, true],
   },
   {
+    does: 'measures no way and sends no clicks while it is off, nor finds a way that nothing comes back by',
+    act: async ({ microphone, ground, choice }) => {
+      const off = [await microphone.measureWay(), microphone.click([0.1])];
+      await microphone.open(null, ground, choice);
+      const [first = 0, second = 0] = microphone.click([0.1, 0.6]);
+      return [off, Math.round((second - first) * 1000), await microphone.measureWay()];
+    },
+    expected: [[null, []], 500, null],
+  },
+  {
     does: 'tells nothing to whoever left',
     act: async ({ microphone, ground, choice, heard }) => {
       const late: string[] = [];

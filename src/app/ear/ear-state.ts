@@ -1,6 +1,8 @@
+import type { Calibration } from '../../core/hearing/calibration';
 import type { LevelVerdict } from '../../core/hearing/level-verdict';
 import type { MicDevice, MicStatus } from '../../mic/microphone';
-import type { SongState } from '../song/song-state';
+import type { Stand } from '../song/feature';
+import type { Song, SongState } from '../song/song-state';
 import type { ChorusReport } from './chorus-report';
 
 /** The ear, as the page shows it. What changes with every note is live instead. */
@@ -13,11 +15,25 @@ export interface EarState {
     readonly level: LevelVerdict | null;
     /** What was heard of the last whole chorus; null before one. */
     readonly report: ChorusReport | null;
+    /** What is measured now; null when nothing is. */
+    readonly calibrating: 'quiet' | 'chirps' | 'along' | null;
+    /** What is known of the open microphone; null where it was never measured. */
+    readonly calibration: Calibration | null;
   };
 }
+
+/** The stand, as the ear finds it. */
+export type EarStand = Stand<EarState & Song>;
 
 /** What of the page's state the ear reads. */
 export type EarReads = EarState & Pick<SongState, 'settings' | 'now'>;
 
 /** Before anybody has asked. */
-export const EAR_OFF: EarState['ear'] = { status: { kind: 'off' }, devices: [], level: null, report: null };
+export const EAR_OFF: EarState['ear'] = {
+  status: { kind: 'off' },
+  devices: [],
+  level: null,
+  report: null,
+  calibrating: null,
+  calibration: null,
+};

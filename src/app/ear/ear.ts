@@ -1,17 +1,19 @@
 import { createLevelJudge } from '../../core/hearing/level-verdict';
 import { createListeners } from '../../listeners/listeners';
 import type { HeardReport, Microphone, MicStatus } from '../../mic/microphone';
-import type { Feature, Joined, Stand } from '../song/feature';
+import type { Feature, Joined } from '../song/feature';
 import type { Song } from '../song/song-state';
+import { type CalibrationCommands, createCalibrator } from './calibrate';
 import { createChorusCollector } from './chorus-collector';
-import { createEarMemory, type EarLive } from './ear-live';
-import { EAR_OFF, type EarState } from './ear-state';
+import { createEarMemory } from './ear-live';
+import { EAR_OFF, type EarStand, type EarState } from './ear-state';
 import { earNotice } from './ear-words';
+import type { Hearing } from './hearing';
 import { createListening, type Listening } from './listening';
 import { createNotePlacer, type PlacedNote } from './place-notes';
 
 /** What the page and other features can ask for about the ear. */
-export interface EarCommands {
+export interface EarCommands extends CalibrationCommands {
   /** Listens to the chosen microphone; to be called within a gesture. */
   listenToMe(): Promise<void>;
   stopListening(): void;
@@ -24,20 +26,6 @@ export interface EarCommands {
   /** What is heard, as it comes. */
   hearing(): Hearing;
 }
-
-/** The stream of what is heard, for whatever practises with it. Every listener gets an unsubscriber back. */
-export interface Hearing {
-  /** What is heard now, for an animation frame. */
-  readonly live: EarLive;
-  /** All that is heard: frames in batches of some 30 ms, notes at once; seconds of the audio clock. */
-  onHeard(listener: (report: HeardReport) => void): () => void;
-  /** Notes when they begin (`to` null) and when they have ended, with their place in the music. */
-  onNote(listener: (placed: PlacedNote) => void): () => void;
-  /** Sounds that are meant to be played now, as `soundId` writes them: they decide where a pitch has two places. */
-  aim(targets: readonly string[]): void;
-}
-
-type EarStand = Stand<EarState & Song>;
 
 const change = ({ store }: EarStand, made: Partial<EarState['ear']>): void =>
   store.setState(({ ear }) => ({ ear: { ...ear, ...made } }));
@@ -93,7 +81,7 @@ const commandsOf = (
   stand: EarStand,
   listening: Listening,
   onStatus: (status: MicStatus) => void,
-): Omit<EarCommands, 'hearing'> => {
+): Omit<EarCommands, 'hearing' | keyof CalibrationCommands> => {
   const { store, apply } = stand;
   const listenToMe = async (): Promise<void> => {
     const status = await listening.start();
@@ -118,8 +106,10 @@ const join = (stand: EarStand, microphone: Microphone | undefined): Joined<EarCo
   const listening = createListening({ store: stand.store, band: stand.band, microphone });
   const { hearing, take, forget } = createHearing(stand, listening);
   const collector = createChorusCollector(stand.store);
+  const calibrator = createCalibrator({ stand, hearing, microphone });
   const onStatus = (status: MicStatus): void => {
     change(stand, { status });
+    calibrator.onStatus(status);
     listening.onStatus(status);
     const notice = earNotice(status);
     if (notice === null) stand.board.dismiss('ear');
@@ -136,7 +126,7 @@ const join = (stand: EarStand, microphone: Microphone | undefined): Joined<EarCo
     hearing.onNote(collector.take),
   ];
   return {
-    commands: { ...commandsOf(stand, listening, onStatus), hearing: () => hearing },
+    commands: { ...commandsOf(stand, listening, onStatus), ...calibrator.commands, hearing: () => hearing },
     onPlayhead: (position) => {
       if (!listening.isOpen() || stand.store.getState().warmUp !== null) return collector.forget();
       const report = collector.follow(position);
@@ -144,6 +134,7 @@ const join = (stand: EarStand, microphone: Microphone | undefined): Joined<EarCo
     },
     dispose: () => {
       for (const unsubscribe of unsubscribers) unsubscribe?.();
+      calibrator.dispose();
       listening.dispose();
     },
   };

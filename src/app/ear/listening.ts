@@ -1,4 +1,5 @@
 import type { Band, LentOutput } from '../../audio/band/band';
+import { gateFor, latenessOf } from '../../core/hearing/calibration';
 import type { EarChoice, Microphone, MicStatus } from '../../mic/microphone';
 import type { Slice } from '../slice';
 import type { EarReads, EarState } from './ear-state';
@@ -113,9 +114,9 @@ class EarListening implements Listening {
   };
 
   readonly roundTrip = (): number => {
-    const { status } = this.store.getState().ear;
+    const { status, calibration } = this.store.getState().ear;
     const input = 'input' in status ? (status.input.latency ?? GUESS) : GUESS;
-    return input + (this.loan?.context.outputLatency || GUESS);
+    return latenessOf(calibration, input + (this.loan?.context.outputLatency || GUESS));
   };
 
   dispose(): void {
@@ -125,8 +126,14 @@ class EarListening implements Listening {
   }
 
   private choiceNow(): EarChoice {
-    const { settings, now } = this.store.getState();
-    return { harp: now.tune.harp, reference: settings.reference, targets: this.targets };
+    const { settings, now, ear } = this.store.getState();
+    const gate = ear.calibration === null ? undefined : gateFor(ear.calibration);
+    return {
+      harp: now.tune.harp,
+      reference: settings.reference,
+      targets: this.targets,
+      ...(gate !== undefined && { gate }),
+    };
   }
 
   private async refreshDevices(): Promise<void> {

@@ -1,0 +1,15 @@
+import type { HeardReport } from '../../mic/microphone';
+import type { EarLive } from './ear-live';
+import type { PlacedNote } from './place-notes';
+
+/** The stream of what is heard, for whatever practises with it. Every listener gets an unsubscriber back. */
+export interface Hearing {
+  /** What is heard now, for an animation frame. */
+  readonly live: EarLive;
+  /** All that is heard: frames in batches of some 30 ms, notes at once; seconds of the audio clock. */
+  onHeard(listener: (report: HeardReport) => void): () => void;
+  /** Notes when they begin (`to` null) and when they have ended, with their place in the music. */
+  onNote(listener: (placed: PlacedNote) => void): () => void;
+  /** Sounds that are meant to be played now, as `soundId` writes them: they decide where a pitch has two places. */
+  aim(targets: readonly string[]): void;
+}

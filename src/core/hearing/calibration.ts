@@ -1,0 +1,88 @@
+/** What was measured of a microphone in its room, and what follows from it. */
+import { asSeconds, type Seconds } from '../theory/units';
+
+export interface Calibration {
+  /** Id of the microphone; empty for the one the system prefers. */
+  readonly id: string;
+  readonly name: string;
+  /** Level of the quiet room, dB re full scale; null where it was not measured. */
+  readonly noise: number | null;
+  /** From the page through the loudspeaker back to the page; null with headphones, or where it was not measured. */
+  readonly roundTrip: Seconds | null;
+  /** How loud the loudspeaker comes back, dB re what was sent; null with headphones. */
+  readonly leak: number | null;
+  /** How much later than a click the player's notes are heard, all ways together; null where it was not measured. */
+  readonly lag: Seconds | null;
+}
+
+/** What is taken where nothing was measured: the ends of what is believed, and guesses (common practice, no source). */
+const BOUNDS = { noise: [-120, 0], roundTrip: [0, 1], leak: [-120, 40], lag: [-0.2, 1] } as const;
+/** How far above the quiet room a harp begins, dB; and the ends of the gate. */
+const GATE = { above: 8, least: -75, most: -35 } as const;
+/** Share of the room's moments that may be louder. */
+const LOUDER = 0.05;
+/** Notes played to clicks that are enough to know the player's lag, and how far apart they may lie. Seconds. */
+const ALONG = { notes: 4, window: 0.3 } as const;
+
+const median = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
+
+/** The level that a quiet room seldom exceeds, from levels of its moments, dB; null without any. */
+export const noiseOf = (levels: readonly number[]): number | null =>
+  levels.toSorted((a, b) => b - a)[Math.floor(LOUDER * levels.length)] ?? null;
+
+/** The level below which nothing counts as the harp, dB; undefined where the room was not measured. */
+export const gateFor = ({ noise }: Pick<Calibration, 'noise'>): number | undefined =>
+  noise === null ? undefined : Math.max(GATE.least, Math.min(GATE.most, noise + GATE.above));
+
+/**
+ * How much later than the clicks the notes are, seconds: each click with the nearest note after its way out; null when
+ * too few were played with them. Both in seconds of one clock.
+ */
+export const lagOf = (clicks: readonly number[], onsets: readonly number[]): Seconds | null => {
+  const lags = clicks.flatMap((click) => {
+    const near = onsets.map((onset) => onset - click).filter((lag) => Math.abs(lag) < ALONG.window);
+    return near.length === 0 ? [] : [near.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a))];
+  });
+  return lags.length < ALONG.notes ? null : asSeconds(median(lags));
+};
+
+/** Seconds by which what is heard is late, for placing it in the music. `guess` is taken where nothing was measured. */
+export const latenessOf = (known: Calibration | null, guess: number): number =>
+  known?.lag ?? known?.roundTrip ?? guess;
+
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Reads a kept calibration. Never throws: without a readable id it is left out, figures out of range are forgotten. */
+export const parseCalibration = (
+  value: unknown,
+): { readonly item: Calibration | null; readonly problems: readonly string[] } => {
+  if (!isRecord(value) || typeof value.id !== 'string') {
+    return { item: null, problems: ['A kept calibration names no microphone and was left out.'] };
+  }
+  const problems: string[] = [];
+  const figure = (name: keyof typeof BOUNDS): number | null => {
+    const given = value[name];
+    const [low, high] = BOUNDS[name];
+    if (given === null || given === undefined) return null;
+    if (typeof given === 'number' && given >= low && given <= high) return given;
+    problems.push(`A figure of the kept calibration could not be read and was forgotten (${name}).`);
+    return null;
+  };
+  const seconds = (name: 'roundTrip' | 'lag'): Seconds | null => {
+    const given = figure(name);
+    return given === null ? null : asSeconds(given);
+  };
+  return {
+    item: {
+      id: value.id.slice(0, 200),
+      name: typeof value.name === 'string' ? value.name.slice(0, 200) : '',
+      noise: figure('noise'),
+      roundTrip: seconds('roundTrip'),
+      leak: figure('leak'),
+      lag: seconds('lag'),
+    },
+    problems,
+  };
+};
