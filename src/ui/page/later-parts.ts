@@ -10,6 +10,7 @@ export { SetsPanel } from '../panels/book/sets-panel';
 export { SongsPanel } from '../panels/book/songs-panel';
 export { CarePanel } from '../panels/care/care-panel';
 export { ChartPanel } from '../panels/chart/chart-panel';
+export { EarPanel } from '../panels/ear/ear-panel';
 export { HarpPanel } from '../panels/harp/harp-panel';
 export { HelpPanel } from '../panels/help/help-panel';
 export { SignsPanel } from '../panels/help/signs-panel';

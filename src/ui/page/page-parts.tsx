@@ -104,6 +104,7 @@ export const PANELS: Readonly<Record<PanelId, PagePart<PanelProps>>> = {
   song: { title: 'The song panel', Show: later(({ SongPanel }) => SongPanel) },
   harp: { title: 'The harp panel', Show: later(({ HarpPanel }) => HarpPanel) },
   chart: { title: 'The chart panel', Show: later(({ ChartPanel }) => ChartPanel) },
+  ear: { title: 'The ear panel', Show: later(({ EarPanel }) => EarPanel) },
   practise: { title: 'The practice panel', Show: later(({ PractisePanel }) => PractisePanel) },
   band: { title: 'The band panel', Show: later(({ BandPanel }) => BandPanel) },
   mixer: { title: 'The mixer', Show: later(({ MixerPanel }) => MixerPanel) },
