@@ -24,6 +24,10 @@ const CLEAR = 8;
 const DIRECT = 0.5;
 /** The curve swings around each peak for so long, in seconds: its highest swing is the peak. */
 const LOBES = 0.001;
+/** A chirp has begun where it is louder than this. */
+const AUDIBLE = 1e-4;
+/** The least share in the peak that a chirp has, re the mean of all. */
+const ALIKE = 0.4;
 const NOTHING = 1e-12;
 
 /** One chirp: an exponential sweep with soft edges. @param sampleRate samples a second. */
@@ -61,6 +65,28 @@ const correlate = (sent: Float32Array, heard: Float32Array, size: number): Float
 };
 
 /**
+ * Whether each chirp by itself comes back by the same way, and not one noise for one of them: their shares in the peak
+ * have one sign and are alike.
+ */
+const everyChirpAgrees = (
+  sent: Float32Array,
+  heard: Float32Array,
+  { lag, sampleRate }: { readonly lag: number; readonly sampleRate: number },
+): boolean => {
+  const begun = sent.findIndex((value) => Math.abs(value) > AUDIBLE);
+  const [first = 0] = CHIRPS_AT;
+  const length = Math.round(CHIRP.seconds * sampleRate);
+  const shares = CHIRPS_AT.map((at) => {
+    const from = begun + Math.round((at - first) * sampleRate);
+    let sum = 0;
+    for (let i = from; i < from + length; i += 1) sum += (sent[i] ?? 0) * (heard[i + lag] ?? 0);
+    return sum;
+  });
+  const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
+  return shares.every((share) => share / mean > ALIKE);
+};
+
+/**
  * Finds chirps that were sent in what was heard, by a matched filter: both as the page knows them, from the same moment
  * on, at a sample rate in Hz. Null where they are not heard, as with headphones.
  */
@@ -87,5 +113,6 @@ export const findRoundTrip = (
   for (let i = first; i < first + LOBES * sampleRate; i += 1) {
     if (Math.abs(curve[i] ?? 0) > Math.abs(curve[lag] ?? 0)) lag = i;
   }
+  if (!everyChirpAgrees(sent, heard, { lag, sampleRate })) return null;
   return { seconds: asSeconds(lag / sampleRate), gain: 20 * Math.log10(top / energy + NOTHING) };
 };

@@ -53,6 +53,12 @@ describe('the way from the page to the page', () => {
     expect(findRoundTrip(new Float32Array(RATE), comingBack([[100, 1]], 0), RATE)).toBeNull();
   });
 
+  it('is not taken from a noise that falls on one of the chirps', () => {
+    const heard = new Float32Array(sent().length);
+    heard.set(chirp(RATE), Math.round(CHIRPS_AT[1] * RATE) + 3000);
+    expect(findRoundTrip(sent(), heard, RATE)).toBeNull();
+  });
+
   it('is measured with chirps that do not hurt: a fifth of full scale, with soft edges', () => {
     const one = chirp(RATE);
     expect(Math.max(...one.map(Math.abs))).toBeLessThanOrEqual(0.2);
