@@ -164,7 +164,7 @@ if (set === null) process.stdout.write(`${NO_SOUND_SET}: its harmonica is not li
 else
   describe('a harmonica that nobody here made', () => {
     it('is heard in repeats as well as our own reeds are', () => {
-      const figures = measureNotes({ kind: 'repeats', leak: null, seeds: [901], seconds: 8, set });
+      const figures = measureNotes({ kind: 'repeats', leak: null, seeds: [901], seconds: 4, set });
       expect(figures.f).toBeGreaterThan(0.95);
       expect(figures.cents).toBeLessThan(3);
     });
