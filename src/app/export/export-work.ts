@@ -86,8 +86,14 @@ const audioOrder = (
 const midiOf = ({ settings, tune }: Exported, sections: readonly Section[]): Uint8Array => {
   const parts = openParts(settings.mix);
   if (soundingParts(settings.mix, sections).length === 0) throw new SavingTrouble(SILENT);
-  const { bass, chords, push } = settings.style;
-  return writeMidi({ title: songTitle(settings, tune), sections, voices: { bass, chords }, parts, push });
+  const { bass, chords, kit, push } = settings.style;
+  return writeMidi({
+    title: songTitle(settings, tune),
+    sections,
+    voices: { bass, chords, kit },
+    parts,
+    push,
+  });
 };
 
 /** The bytes of the song as a MIDI file. Throws SavingTrouble when nothing in it would sound. */

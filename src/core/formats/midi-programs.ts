@@ -15,6 +15,12 @@ export const PROGRAMS: Readonly<Record<BassVoice | ChordVoice | 'harmonica', num
   'fingered-bass': 33,
 };
 
+/**
+ * The brush set as sent; General MIDI 2 prints it 41 (from memory). Players that know one set only ignore it: brushes' keys
+ * are percussion there too.
+ */
+export const BRUSH_SET = 40;
+
 /** General MIDI 1: percussion is on channel 10, which is sent as 9. */
 const PERCUSSION_CHANNEL = 9;
 

@@ -1,6 +1,6 @@
 import type { Section } from '../arranger/program';
 import type { PartId } from '../score/score';
-import type { BassVoice, ChordVoice } from '../score/voices';
+import type { BassVoice, ChordVoice, Kit } from '../score/voices';
 import { TICKS_PER_QUARTER } from '../theory/units';
 import { keyFifths } from './key-fifths';
 import { bendEvents, bendRange, rangeEvents } from './midi-bend';
@@ -14,7 +14,7 @@ import {
   textBytes,
   trackChunk,
 } from './midi-bytes';
-import { MIDI_PARTS, type MidiPart, PROGRAMS } from './midi-programs';
+import { BRUSH_SET, MIDI_PARTS, type MidiPart, PROGRAMS } from './midi-programs';
 import {
   lengthOf,
   notesOfPart,
@@ -29,7 +29,8 @@ export interface MidiSong {
   readonly title: string;
   /** In playing order; each begins where the one before ends. */
   readonly sections: readonly Section[];
-  readonly voices: { readonly bass: BassVoice; readonly chords: ChordVoice };
+  /** Without a kit, sticks. */
+  readonly voices: { readonly bass: BassVoice; readonly chords: ChordVoice; readonly kit?: Kit };
   /** Parts to write; all that sound when left out. */
   readonly parts?: readonly PartId[];
   /** Milliseconds a part plays behind (+) or ahead of (−) the beat, as the style has them. */
@@ -125,8 +126,9 @@ const noteEvents = ({ from, to, event }: PlacedNote, channel: number): readonly 
   ];
 };
 
-/** The program a part is played with; percussion needs none. */
-const programOf = (part: PartId, { bass, chords }: MidiSong['voices']): number | null => {
+/** The program a part is played with; of percussion only brushes need one. */
+const programOf = (part: PartId, { bass, chords, kit }: MidiSong['voices']): number | null => {
+  if (part === 'drums') return kit === 'brushes' ? BRUSH_SET : null;
   if (part === 'bass') return PROGRAMS[bass];
   if (part === 'chords') return PROGRAMS[chords];
   return part === 'lead' ? PROGRAMS.harmonica : null;

@@ -124,6 +124,14 @@ describe('General MIDI 1 sound set: programs are printed 1–128 and sent 0–12
     expect(eventsOf(tracks[1], 'noteOn').map((event) => event.channel + 1)).not.toContain(10);
   });
 
+  // General MIDI 2 percussion sets: brush set 41 as printed (from memory).
+  it('plays brushes with set 41 on channel 10, so that slaps are no hand claps', () => {
+    const sections = [sectionOf([scoreNote('drums', [0, 60, 39])])];
+    const { tracks } = readMidi(writeMidi({ title: '', sections, voices: { ...VOICES, kit: 'brushes' } }));
+    const [change] = eventsOf(tracks[1], 'programChange');
+    expect([change?.channel, change?.programNumber]).toEqual([9, 40]);
+  });
+
   it('has percussion on channel 10, without a program', () => {
     const events = [scoreNote('drums', [0, 60, 36]), scoreNote('click', [0, 60, 76])];
     const { tracks } = readMidi(writeMidi({ title: '', sections: [sectionOf(events)], voices: VOICES }));
