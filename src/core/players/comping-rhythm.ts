@@ -11,6 +11,8 @@ const ORGAN_RESTS = 0.5;
 const STRAY_CHANCE = 0.2;
 /** A push into more of the same chord is played this often. */
 const IDLE_PUSH_CHANCE = 0.3;
+/** Chords that change with every beat are struck with every beat. */
+const EVERY_BEAT = 'S s s s';
 /** The last phrase of a chorus takes a rhythm of its own this often. */
 const TURN_CHANCE = 0.5;
 
@@ -75,6 +77,7 @@ export const rhythmOfBars = (
   passage: Passage,
   heard: readonly NoteEvent[],
 ): readonly StepBar[] => {
+  const { chart } = passage;
   const { beats } = passage.grid;
   const { bars: books, turnarounds } = passage.feel.comping;
   const book = books[passage.style.chords];
@@ -95,7 +98,7 @@ export const rhythmOfBars = (
     if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
     if (shape.chords === 'tacet') return [];
     const turn = turning[bar - (passage.turnaround?.bar ?? Number.POSITIVE_INFINITY)];
-    if (turn !== undefined) return read(turn);
+    if (turn !== undefined) return read((chart.bars[bar]?.chords.length ?? 0) > 2 ? EVERY_BEAT : turn);
     const role = ownClose ? roleOf(bar) : roleOf(bar) % 2;
     const text = choices[role]?.[shape.level] ?? '';
     const rest = REST_CHANCE[shape.level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);

@@ -118,6 +118,23 @@ describe('an intro from the turnaround', () => {
 });
 
 describe('band and chart', () => {
+  it('strike every chord of a turnaround that changes with the beats', () => {
+    let bars = 0;
+    for (let chorus = 0; chorus < 16; chorus += 1) {
+      const plan = { turnarounds: 'varied' } as const;
+      const section = sectionOf(
+        testProgram('slow-12-8', { style: { chords: 'piano', seed: 2 }, plan }),
+        chorus,
+      );
+      const struck = new Set(partOf(section, 'chords').map(({ at }) => at));
+      for (const { chords } of section.chart.bars.slice(-2).filter((bar) => bar.chords.length > 2)) {
+        bars += 1;
+        expect(chords.filter(({ at }) => !struck.has(at))).toEqual([]);
+      }
+    }
+    expect(bars).toBeGreaterThan(4);
+  });
+
   it(
     'have no minor ninth between a chord and the bass for a triplet eighth or longer',
     () => {
