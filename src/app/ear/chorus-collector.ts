@@ -60,7 +60,7 @@ const reportOf = (section: Section, notes: readonly ChorusNote[], state: EarRead
   });
   const numbers = section.barNumbers;
   const played = { chart, harp: now.tune.harp, technique: settings.technique, numbers };
-  return { chorus, heard, numbers, advice: chorusAdvice(heard, played) };
+  return { chorus, heard, numbers, formId: settings.formId, advice: chorusAdvice(heard, played) };
 };
 
 /** An empty collector. */

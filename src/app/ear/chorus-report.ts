@@ -5,6 +5,8 @@ export interface ChorusReport {
   /** From 0. */
   readonly chorus: number;
   readonly heard: HeardChorus;
+  /** The form it was a chorus of. */
+  readonly formId: string;
   /** For each bar of it, its index in the whole chorus. */
   readonly numbers: readonly (number | null)[];
   readonly advice: string;

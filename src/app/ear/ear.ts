@@ -124,6 +124,10 @@ const join = (stand: EarStand, microphone: Microphone | undefined): Joined<EarCo
     microphone?.onDevices(() => void listening.onDevices()),
     stand.store.subscribe(listening.follow),
     hearing.onNote(collector.take),
+    // Another form has other bars.
+    stand.store.subscribe(({ ear, settings }) => {
+      if (ear.report !== null && ear.report.formId !== settings.formId) change(stand, { report: null });
+    }),
   ];
   return {
     commands: { ...commandsOf(stand, listening, onStatus), ...calibrator.commands, hearing: () => hearing },

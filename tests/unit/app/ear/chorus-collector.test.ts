@@ -72,6 +72,17 @@ describe('what was heard of a chorus', () => {
     expect(state().ear.report).toBeNull();
   });
 
+  it('goes with the form it was heard over', async () => {
+    const { state, play, hear, commands } = await playing();
+    hear(1, 0);
+    play('2D');
+    commands.stop();
+    commands.nudgeTempo(4);
+    expect(state().ear.report).not.toBeNull();
+    commands.chooseForm('eight-v-second');
+    expect(state().ear.report).toBeNull();
+  });
+
   it('counts a note once, with what is known of it at its end', async () => {
     const { state, play, hear, commands } = await playing();
     hear(1, 0);
