@@ -1,4 +1,4 @@
-import { type BeatGrid, swungTicks } from '../score/grid';
+import { type BeatGrid, swingOver } from '../score/grid';
 import type { NoteEvent } from '../score/score';
 import { asTicks, type PitchClass } from '../theory/units';
 import type { Program } from './program';
@@ -15,9 +15,13 @@ export const leadOfChorus = (
 ): readonly NoteEvent[] => {
   const takes = leads?.[key] ?? [];
   const notes = takes[chorus % Math.max(1, takes.length)] ?? [];
+  const swung = swingOver(
+    grid,
+    notes.flatMap(({ at, length }) => [at, at + length]),
+  );
   return notes.map((note) => {
-    const at = swungTicks(grid, note.at);
-    const length = Math.max(1, swungTicks(grid, note.at + note.length) - at);
+    const at = swung(note.at);
+    const length = Math.max(1, swung(note.at + note.length) - at);
     return { ...note, part: 'lead', at: asTicks(at), length: asTicks(length) };
   });
 };

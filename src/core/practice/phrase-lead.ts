@@ -1,7 +1,7 @@
 import { METERS } from '../chart/build-chart';
 import type { Harp, Sound } from '../harp/harp';
 import { type LeadSound, leadNotes } from '../players/lead';
-import { createGrid, swungTicks } from '../score/grid';
+import { createGrid, swingOver } from '../score/grid';
 import type { NoteEvent } from '../score/score';
 import { asMidi, asTicks, type Ticks } from '../theory/units';
 import { onHarp, type Phrase } from './phrase';
@@ -23,8 +23,12 @@ interface PlacedNote extends LeadSound {
 /** Notes at their swung places; where a triplet meets a swung eighth, each still begins after the one before. */
 const placeNotes = (phrase: Phrase, { harp, at, swing }: PhrasePlace): readonly PlacedNote[] => {
   const grid = createGrid(METERS[phrase.meter], swing);
-  const place = (tick: number): number => at + Math.round(swungTicks(grid, tick));
   const { notes } = onHarp(phrase, harp);
+  const swung = swingOver(
+    grid,
+    notes.flatMap((note) => [note.at, note.at + note.length]),
+  );
+  const place = (tick: number): number => at + Math.round(swung(tick));
   let earliest: number = at;
   const starts = notes.map((note) => {
     const start = Math.max(earliest, place(note.at));

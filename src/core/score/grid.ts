@@ -63,17 +63,17 @@ export const stepTicks = (grid: BeatGrid, step: number, of: number): number => {
   return share() * grid.beatTicks;
 };
 
-/** Thirds of a beat are triplets and stay where they are; anything nearer than this counts as one. */
+/** Sixths of a beat that are no half are triplets and sextuplets; anything nearer than this counts as one. */
 const NEAR = 0.02;
 
-const isThird = (share: number): boolean => {
-  const thirds = share * 3;
-  return Math.abs(thirds - Math.round(thirds)) < NEAR && Math.round(thirds) % 3 !== 0;
+const isOfSix = (share: number): boolean => {
+  const sixths = share * 6;
+  return Math.abs(sixths - Math.round(sixths)) < 2 * NEAR && Math.round(sixths) % 3 !== 0;
 };
 
 /** Moves a share of a beat (0–1) onto the swung grid. */
 const swungShare = (grid: BeatGrid, share: number): number => {
-  if (grid.compound || isThird(share)) return share;
+  if (grid.compound || isOfSix(share)) return share;
   const half = halfShare(grid);
   if (!grid.sixteenths) return share < 0.5 ? share * 2 * half : half + (share - 0.5) * 2 * (1 - half);
   const long = quarterShare(grid, 1);
@@ -84,7 +84,8 @@ const swungShare = (grid: BeatGrid, share: number): number => {
 
 /**
  * Where a tick of the straight grid falls when it swings: halves of a beat, or quarters within halves, lean with the
- * feel; thirds are triplets, which players keep even, and beats of compound meters are divided in three already.
+ * feel; thirds and sixths are triplets and sextuplets, which players keep even, and beats of compound meters are
+ * divided in three already. What is played in a beat of sextuplets goes by `swingOver`: their fourth is a half, too.
  * @param at ticks from any beat, fractions allowed.
  *
  * @example
@@ -94,4 +95,19 @@ const swungShare = (grid: BeatGrid, share: number): number => {
 export const swungTicks = (grid: BeatGrid, at: number): number => {
   const beat = Math.floor(at / grid.beatTicks);
   return (beat + swungShare(grid, at / grid.beatTicks - beat)) * grid.beatTicks;
+};
+
+/**
+ * Swings the ticks of one part: as `swungTicks`, but a beat in which a triplet or sextuplet begins or ends stays even
+ * as a whole.
+ * @param ticks where the part's notes begin and end on the straight grid.
+ *
+ * @example
+ * const grid = createGrid(METERS['4/4'], 2.5);
+ * [0, 80, 160, 240, 320, 400].map(swingOver(grid, [80])) // [0, 80, 160, 240, 320, 400]
+ */
+export const swingOver = (grid: BeatGrid, ticks: readonly number[]): ((at: number) => number) => {
+  const beatOf = (at: number): number => Math.floor(at / grid.beatTicks);
+  const even = new Set(ticks.filter((at) => isOfSix(at / grid.beatTicks - beatOf(at))).map(beatOf));
+  return (at) => (even.has(beatOf(at)) ? at : swungTicks(grid, at));
 };

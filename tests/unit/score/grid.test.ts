@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { METERS } from '../../../src/core/chart/build-chart';
-import { createGrid, stepTicks, swungTicks } from '../../../src/core/score/grid';
+import { createGrid, stepTicks, swingOver, swungTicks } from '../../../src/core/score/grid';
 
 describe('places in the beat', () => {
   it.each([
@@ -55,5 +55,21 @@ describe('straight ticks that swing', () => {
     expect([120, 240, 360, 480].map((tick) => Math.round(swungTicks(grid, tick)))).toEqual([
       160, 240, 400, 480,
     ]);
+  });
+
+  it.each([1, 1.6, 2, 3.5])(
+    'leaves a typed sextuplet as even as a pattern of six has it, at %f : 1',
+    (ratio) => {
+      const grid = createGrid(METERS['4/4'], ratio);
+      const typed = [0, 1, 2, 3, 4, 5].map((step) => 480 + 80 * step);
+      expect(typed.map(swingOver(grid, typed))).toEqual(
+        [0, 1, 2, 3, 4, 5].map((step) => 480 + stepTicks(grid, step, 6)),
+      );
+    },
+  );
+
+  it('swings the beats beside a sextuplet', () => {
+    const swung = swingOver(createGrid(METERS['4/4'], 2), [0, 240, 480, 560]);
+    expect([0, 240, 720, 1200].map((at) => Math.round(swung(at)))).toEqual([0, 320, 720, 1280]);
   });
 });
