@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { ENTRIES, PAGE_TEXTS } from '../../src/ui/page/entries';
+import { ENTRIES } from '../../src/ui/page/entries';
 import { builtPage, SIZES } from '../helpers/built-page';
 
 const { open } = builtPage();
@@ -35,8 +35,7 @@ describe('axe finds nothing', () => {
         .getByRole('navigation', { name: 'Panels' })
         .getByRole('button', { name: text, exact: true })
         .click();
-      for (const each of pages) {
-        const name = PAGE_TEXTS[each];
+      for (const { text: name } of pages) {
         if (pages.length > 1) await page.getByRole('button', { name, exact: true }).click();
         await unfold(page);
         expect(await violations(page), name).toEqual([]);

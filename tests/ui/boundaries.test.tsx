@@ -3,8 +3,8 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { findLine } from '../../src/core/lines/lines';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import { storableSettings } from '../../src/core/settings/parse-settings';
-import type { PanelId } from '../../src/ui/page/entries';
-import { PANELS, type PagePart, type PartProps, VIEWS } from '../../src/ui/page/page-parts';
+import { PAGES } from '../../src/ui/page/entries';
+import { type PagePart, type PartProps, panelOf, VIEWS } from '../../src/ui/page/page-parts';
 import { openPage } from '../helpers/open-page';
 
 beforeEach(() => {
@@ -46,7 +46,6 @@ const viewNamed = (title: string): PagePart<PartProps> => {
 };
 
 const views = Object.values(VIEWS).flat();
-const panels = (Object.keys(PANELS) as PanelId[]).map((id) => ({ id, title: PANELS[id].title }));
 
 const playAndStop = async (user: ReturnType<typeof openPage>['user']): Promise<void> => {
   await user.click(screen.getByRole('button', { name: 'Play' }));
@@ -73,9 +72,9 @@ describe.each(views)('$title', (view) => {
   });
 });
 
-describe.each(panels)('$title', ({ id, title }) => {
+describe.each(PAGES)('$title', ({ id, title }) => {
   it('fails alone, says so, and closes', async () => {
-    breakPart(PANELS[id]);
+    breakPart(panelOf(id));
     // The song panel has no button on a wide page: whatever stands in the head opens panels by this.
     replacePart(viewNamed('The head of the page'), ({ onOpen }) => (
       <button type="button" onClick={() => onOpen(id)}>

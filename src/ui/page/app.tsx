@@ -33,8 +33,8 @@ import { TourContext } from '../state/tour-context';
 import { useHelpKey, useKeys } from '../state/use-keys';
 import { useLook } from '../state/use-look';
 import { useNarrow } from '../state/use-narrow';
-import { entryOf, PAGE_TEXTS, type PanelId } from './entries';
-import { LATER_PARTS, PANELS, Paper, type PartProps, Tour, VIEWS } from './page-parts';
+import { entryOf, type PanelId, type PanelPage } from './entries';
+import { LATER_PARTS, Paper, type PartProps, panelOf, Tour, VIEWS } from './page-parts';
 import { SkipLink } from './skip-link';
 import { StagePlace } from './stage-place';
 import { TransportBar } from './transport-bar';
@@ -62,9 +62,9 @@ const OpenPanel = ({
   readonly open: PanelId;
   readonly onOpen: (id: PanelId | null) => void;
 }) => {
-  const panel = PANELS[open];
+  const panel = panelOf(open);
   const close = (): void => onOpen(null);
-  const neighbours = entryOf(open).pages.map((id) => ({ id, text: PAGE_TEXTS[id] }));
+  const neighbours: readonly PanelPage[] = entryOf(open).pages;
   const onNeighbour = (id: string): void => onOpen(neighbours.find((each) => each.id === id)?.id ?? null);
   return (
     <PanelPagesContext value={{ pages: neighbours, open, onOpen: onNeighbour }}>

@@ -1,37 +1,63 @@
-/** What can be opened, grouped by what a player does: seven entries at most stand at the top of the page. */
+/**
+ * What can be opened, grouped by what a player does: seven entries at most stand at the top of the page. A page has a
+ * name beside its neighbours (`text`) and one that a sentence about it begins with (`title`).
+ */
 export const ENTRIES = [
-  { id: 'song', text: 'Song', pages: ['song', 'chart'] },
-  { id: 'harp', text: 'Harp', pages: ['harp'] },
-  { id: 'band', text: 'Band', pages: ['band', 'mixer'] },
-  { id: 'practise', text: 'Practise', pages: ['practise', 'ear'] },
-  { id: 'book', text: 'Book', pages: ['songs', 'sets'] },
-  { id: 'take-away', text: 'Take away', pages: ['take-away'] },
-  { id: 'help', text: 'Help', pages: ['help', 'signs', 'care'] },
+  {
+    text: 'Song',
+    pages: [
+      { id: 'song', text: 'Choices', title: 'The song panel' },
+      { id: 'chart', text: 'Charts', title: 'The chart panel' },
+    ],
+  },
+  { text: 'Harp', pages: [{ id: 'harp', text: 'Harp', title: 'The harp panel' }] },
+  {
+    text: 'Band',
+    pages: [
+      { id: 'band', text: 'Players', title: 'The band panel' },
+      { id: 'mixer', text: 'Mixer', title: 'The mixer' },
+    ],
+  },
+  {
+    text: 'Practise',
+    pages: [
+      { id: 'practise', text: 'Over the band', title: 'The practice panel' },
+      { id: 'ear', text: 'Ear', title: 'The ear panel' },
+    ],
+  },
+  {
+    text: 'Book',
+    pages: [
+      { id: 'songs', text: 'Songs', title: 'The songs of the book' },
+      { id: 'sets', text: 'Sets', title: 'The sets of the book' },
+    ],
+  },
+  { text: 'Take away', pages: [{ id: 'take-away', text: 'Take away', title: 'The panel for taking away' }] },
+  {
+    text: 'Help',
+    pages: [
+      { id: 'help', text: 'Keyboard', title: 'The help panel' },
+      { id: 'signs', text: 'Signs', title: 'The list of signs' },
+      { id: 'care', text: 'Care', title: 'The care panel' },
+    ],
+  },
 ] as const;
 
 export type Entry = (typeof ENTRIES)[number];
-export type PanelId = Entry['pages'][number];
+export type PanelPage = Entry['pages'][number];
+export type PanelId = PanelPage['id'];
 
-/** What the pages of an entry are called. */
-export const PAGE_TEXTS: Readonly<Record<PanelId, string>> = {
-  song: 'Choices',
-  chart: 'Charts',
-  harp: 'Harp',
-  band: 'Players',
-  mixer: 'Mixer',
-  practise: 'Over the band',
-  ear: 'Ear',
-  songs: 'Songs',
-  sets: 'Sets',
-  'take-away': 'Take away',
-  help: 'Keyboard',
-  signs: 'Signs',
-  care: 'Care',
-};
+/** What panels are given. */
+export interface PanelProps {
+  readonly onClose: () => void;
+}
+
+/** Every page of every entry. */
+export const PAGES: readonly PanelPage[] = ENTRIES.flatMap(({ pages }) => [...pages]);
 
 /** The entry a panel is found under. */
 export const entryOf = (panel: PanelId): Entry => {
-  const found = ENTRIES.find(({ pages }) => (pages as readonly PanelId[]).includes(panel));
+  const found = ENTRIES.find(({ pages }) => pages.some(({ id }) => id === panel));
   if (found === undefined) throw new Error(`No entry leads to the panel ${panel}`);
   return found;
 };

@@ -1,3 +1,19 @@
+import type { ComponentType } from 'react';
+import { BandPanel } from '../panels/band/band-panel';
+import { SetsPanel } from '../panels/book/sets-panel';
+import { SongsPanel } from '../panels/book/songs-panel';
+import { CarePanel } from '../panels/care/care-panel';
+import { ChartPanel } from '../panels/chart/chart-panel';
+import { EarPanel } from '../panels/ear/ear-panel';
+import { HarpPanel } from '../panels/harp/harp-panel';
+import { HelpPanel } from '../panels/help/help-panel';
+import { SignsPanel } from '../panels/help/signs-panel';
+import { MixerPanel } from '../panels/mixer/mixer-panel';
+import { PractisePanel } from '../panels/practise/practise-panel';
+import { SongPanel } from '../panels/song/song-panel';
+import { TakeAwayPanel } from '../panels/take-away/take-away-panel';
+import type { PanelId, PanelProps } from './entries';
+
 /** What the page is not first drawn with: every panel, the paper, and the signs of what has not begun. One file, so that one fetch brings them all. */
 export { BandTurnSign } from '../chart/band-turn-sign';
 export { NextHarpSign } from '../chart/next-harp-sign';
@@ -5,18 +21,22 @@ export { SetSign } from '../chart/set-sign';
 export { TurnSign } from '../chart/turn-sign';
 export { WarmUpSign } from '../chart/warm-up-sign';
 export { ChorusSign } from '../ear/chorus-sign';
-export { BandPanel } from '../panels/band/band-panel';
-export { SetsPanel } from '../panels/book/sets-panel';
-export { SongsPanel } from '../panels/book/songs-panel';
-export { CarePanel } from '../panels/care/care-panel';
-export { ChartPanel } from '../panels/chart/chart-panel';
-export { EarPanel } from '../panels/ear/ear-panel';
-export { HarpPanel } from '../panels/harp/harp-panel';
-export { HelpPanel } from '../panels/help/help-panel';
-export { SignsPanel } from '../panels/help/signs-panel';
-export { MixerPanel } from '../panels/mixer/mixer-panel';
-export { PractisePanel } from '../panels/practise/practise-panel';
-export { SongPanel } from '../panels/song/song-panel';
-export { TakeAwayPanel } from '../panels/take-away/take-away-panel';
 export { Paper } from '../print/paper';
 export { Tour } from './tour';
+
+/** The panels of `ENTRIES`. */
+export const PANELS: Readonly<Record<PanelId, ComponentType<PanelProps>>> = {
+  song: SongPanel,
+  chart: ChartPanel,
+  harp: HarpPanel,
+  band: BandPanel,
+  mixer: MixerPanel,
+  practise: PractisePanel,
+  ear: EarPanel,
+  songs: SongsPanel,
+  sets: SetsPanel,
+  'take-away': TakeAwayPanel,
+  help: HelpPanel,
+  signs: SignsPanel,
+  care: CarePanel,
+};

@@ -31,13 +31,13 @@ const Comb = () => (
 );
 
 const EntryButton = ({ entry, open, onOpen }: Omit<Props, 'narrow'> & { readonly entry: Entry }) => {
-  const shown = open !== null && entryOf(open).id === entry.id;
+  const shown = open !== null && entryOf(open) === entry;
   return (
     <button
       type="button"
       className="plain"
       aria-expanded={shown}
-      onClick={() => onOpen(shown && open !== null ? open : entry.pages[0])}
+      onClick={() => onOpen(shown && open !== null ? open : entry.pages[0].id)}
     >
       {entry.text}
     </button>
@@ -59,7 +59,7 @@ const Menu = ({ open, onOpen }: Omit<Props, 'narrow'>) => {
       </button>
       <nav id={id} ref={list} popover="auto" className="menu" aria-label="Panels">
         {ENTRIES.map((entry) => (
-          <EntryButton key={entry.id} entry={entry} open={open} onOpen={choose} />
+          <EntryButton key={entry.text} entry={entry} open={open} onOpen={choose} />
         ))}
       </nav>
     </>
@@ -88,7 +88,7 @@ export const Masthead = ({ open, onOpen, narrow }: Props) => {
       {!narrow && (
         <nav aria-label="Panels">
           {ENTRIES.map((entry) => (
-            <EntryButton key={entry.id} entry={entry} open={open} onOpen={onOpen} />
+            <EntryButton key={entry.text} entry={entry} open={open} onOpen={onOpen} />
           ))}
         </nav>
       )}

@@ -10,7 +10,7 @@ import { WhatFits } from '../fit/what-fits';
 import { HarpMap } from '../harp-map/harp-map';
 import { PracticeSign } from '../state/practice-context';
 import { Announcer } from './announcer';
-import type { PanelId } from './entries';
+import { PAGES, type PanelId, type PanelPage, type PanelProps } from './entries';
 import { Masthead } from './masthead';
 import { Notices } from './notices';
 import { SongPart } from './song-part';
@@ -80,11 +80,6 @@ export const VIEWS: Readonly<
   ],
 };
 
-/** What panels are given. */
-export interface PanelProps {
-  readonly onClose: () => void;
-}
-
 /** Shows a component out of the parts that are fetched later. */
 const later =
   <Given extends object>(pick: (parts: LaterParts) => ComponentType<Given>) =>
@@ -99,19 +94,18 @@ export const Paper = later(({ Paper }) => Paper);
 /** The tour of the page. */
 export const Tour = later(({ Tour }) => Tour);
 
-/** The panels. */
-export const PANELS: Readonly<Record<PanelId, PagePart<PanelProps>>> = {
-  song: { title: 'The song panel', Show: later(({ SongPanel }) => SongPanel) },
-  harp: { title: 'The harp panel', Show: later(({ HarpPanel }) => HarpPanel) },
-  chart: { title: 'The chart panel', Show: later(({ ChartPanel }) => ChartPanel) },
-  ear: { title: 'The ear panel', Show: later(({ EarPanel }) => EarPanel) },
-  practise: { title: 'The practice panel', Show: later(({ PractisePanel }) => PractisePanel) },
-  band: { title: 'The band panel', Show: later(({ BandPanel }) => BandPanel) },
-  mixer: { title: 'The mixer', Show: later(({ MixerPanel }) => MixerPanel) },
-  songs: { title: 'The songs of the book', Show: later(({ SongsPanel }) => SongsPanel) },
-  sets: { title: 'The sets of the book', Show: later(({ SetsPanel }) => SetsPanel) },
-  'take-away': { title: 'The panel for taking away', Show: later(({ TakeAwayPanel }) => TakeAwayPanel) },
-  help: { title: 'The help panel', Show: later(({ HelpPanel }) => HelpPanel) },
-  signs: { title: 'The list of signs', Show: later(({ SignsPanel }) => SignsPanel) },
-  care: { title: 'The care panel', Show: later(({ CarePanel }) => CarePanel) },
+const panel = ({ id, title }: PanelPage): PagePart<PanelProps> => ({
+  title,
+  Show: later((parts) => parts.PANELS[id]),
+});
+
+const PANELS: ReadonlyMap<PanelId, PagePart<PanelProps>> = new Map(
+  PAGES.map((page) => [page.id, panel(page)]),
+);
+
+/** The panel of a page, shown by what `later-parts.ts` has under its id. */
+export const panelOf = (id: PanelId): PagePart<PanelProps> => {
+  const found = PANELS.get(id);
+  if (found === undefined) throw new Error(`No panel ${id}`);
+  return found;
 };
