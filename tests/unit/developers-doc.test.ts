@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { FOLDERS, importsInWords, packagesInWords } from '../helpers/architecture-rules';
@@ -20,6 +21,18 @@ const tableBelow = (heading: string): readonly (readonly string[])[] => {
     );
 };
 
+/** Every tracked file and folder, each with a slash before it. */
+const tracked = execFileSync('git', ['ls-files', '-z'], { encoding: 'utf8' })
+  .split('\0')
+  .flatMap((path) => path.split('/').map((_, i, parts) => `/${parts.slice(0, i + 1).join('/')}`));
+
+/** What stands between backticks and has the shape of a path, or of a file of code. */
+const pathsIn = (markdown: string): readonly string[] =>
+  [...markdown.replace(/```.*?```/gs, '').matchAll(/`([^`\n]+)`/g)]
+    .flatMap(([, code = '']) => code.split(/\s+/))
+    .filter((word) => /^\.?[\w-][\w.-]*(\/[\w.-]+)+$|^[\w-][\w.-]*\.(tsx?|mjs|css)$/.test(word))
+    .filter((word) => word !== 'tests/bench/name.bench.ts');
+
 describe('DEVELOPERS.md', () => {
   it('has the folder table that the architecture test enforces', () => {
     expect(tableBelow('Folders')).toEqual(
@@ -30,6 +43,17 @@ describe('DEVELOPERS.md', () => {
         packagesInWords(rule.folder),
       ]),
     );
+  });
+
+  it.each(['DEVELOPERS.md', 'README.md'])('is true of the files: %s names none that is gone', (name) => {
+    const paths = pathsIn(readFileSync(name, 'utf8'));
+    expect(paths.filter((path) => !tracked.some((each) => each.endsWith(`/${path}`)))).toEqual([]);
+    expect(pathsIn('`app/tune.ts`, `src/core/song`, `4/4`, `feels.ts`')).toEqual([
+      'app/tune.ts',
+      'src/core/song',
+      '4/4',
+      'feels.ts',
+    ]);
   });
 
   it('names every command of package.json, and no other', () => {
