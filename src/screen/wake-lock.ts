@@ -22,7 +22,7 @@ interface Sentinel {
   addEventListener(type: 'release', listener: () => void): void;
 }
 
-interface Parts {
+interface Needs {
   /** Where locks come from; undefined where the browser has none, and on pages that are not secure. */
   readonly source: { request(type: 'screen'): Promise<Sentinel> } | undefined;
   readonly page: Pick<Document, 'visibilityState' | 'addEventListener' | 'removeEventListener'>;
@@ -34,7 +34,7 @@ const release = (lock: Sentinel | null): void => {
 };
 
 /** A lock on the screen that is held for as long as it is wanted and the page is seen. */
-export const createWakeLock = ({ source, page }: Parts): WakeLock => {
+export const createWakeLock = ({ source, page }: Needs): WakeLock => {
   const changes = createListeners<Waking>();
   let wanted = false;
   let asking = false;

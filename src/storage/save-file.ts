@@ -47,7 +47,7 @@ const download = (blob: Blob, name: string): void => {
 };
 
 /** The real browser. */
-export const SAVING_GROUND: SavingGround = {
+const SAVING_GROUND: SavingGround = {
   openFolder: async () =>
     (await navigator.storage.getDirectory()).getDirectoryHandle(FOLDER, { create: true }),
   download,

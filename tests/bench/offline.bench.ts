@@ -1,7 +1,7 @@
 import { afterAll, bench, describe } from 'vitest';
 import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
-import { allSections } from '../../src/audio/transport/band-sections';
 import type { FeelId } from '../../src/core/feels/feels';
+import { allSections } from '../helpers/all-sections';
 import { serveBandPage } from '../helpers/band-page';
 import { launchBrowser } from '../helpers/browser';
 import { testProgram } from '../helpers/test-charts';

@@ -89,7 +89,10 @@ export const importsOf = (sources: Sources, trees: readonly ts.SourceFile[]): re
 ];
 
 /** The file below src a relative import means, or null when there is none. */
-export const resolveImport = (sources: Sources, { file, target }: Import): string | null => {
+export const resolveImport = (
+  sources: Sources,
+  { file, target }: Pick<Import, 'file' | 'target'>,
+): string | null => {
   const base = posix.join(posix.dirname(file), target);
   return [base, `${base}.ts`, `${base}.tsx`].find((path) => sources.has(path)) ?? null;
 };

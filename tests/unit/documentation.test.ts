@@ -87,9 +87,10 @@ const runExample = async (code: string): Promise<readonly (readonly [told: unkno
   return claims;
 };
 
+/** Examples on lines of their own; one beside the word `@example` is a sketch. */
 const examples = exported
-  .filter(({ file, doc }) => file.startsWith('core/') && doc.includes('@example'))
-  .map(({ name, doc }) => [name, (doc.split('@example')[1] ?? '').split(/\n@/)[0] ?? ''] as const);
+  .filter(({ file, doc }) => file.startsWith('core/') && doc.includes('@example\n'))
+  .map(({ name, doc }) => [name, (doc.split('@example\n')[1] ?? '').split(/\n@/)[0] ?? ''] as const);
 
 describe('the documentation of src', () => {
   it('says of every exported function what its name does not', () => {

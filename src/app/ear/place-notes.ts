@@ -22,7 +22,7 @@ interface Parts {
   readonly roundTrip: () => number;
 }
 
-/** Creates a placer. */
+/** Says where the playhead was when a note began; a note keeps its place until it has ended. */
 export const createNotePlacer = ({ playheadAt, roundTrip }: Parts): NotePlacer => {
   const places = new Map<number, Playhead | null>();
   return {

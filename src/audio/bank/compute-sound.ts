@@ -2,6 +2,7 @@
  * Makes the sounds of keys. Few of them are computed whole: a tone's four strokes and the layers between the outer ones
  * are made from sounds that are there already, which costs a fifth.
  */
+import { elementAt } from '../../core/theory/element-at';
 import { seedFrom } from '../../core/theory/random';
 import { velocityGain } from '../synthesis/levels';
 import { tonedStroke } from '../synthesis/stroke-variation';
@@ -66,7 +67,7 @@ const crossed = (
 export const createSoundMaker = (voices: Readonly<Record<VoiceId, Voice>>): MakeSound => {
   const whole = remembering(wholeOf(voices));
   return (key, sampleRate) => {
-    const velocity = LAYERS[key.layer] ?? 0;
+    const velocity = elementAt(LAYERS, key.layer);
     // Partials stand still from stroke to stroke of a tone, noise does not: a kit's strokes are computed each.
     const model = isStruck(key.voice) ? key : { ...key, stroke: 0 };
     const at = (wanted: number) => [whole(model, wanted, sampleRate), wanted] as const;

@@ -2,6 +2,7 @@
 
 import type { PartId } from '../../core/score/score';
 import type { BandSound, FileSound } from '../../core/song/band-sound';
+import { elementAt } from '../../core/theory/element-at';
 import { hzOf } from '../../core/theory/temperament';
 import { asMidi, type Hz, type Midi } from '../../core/theory/units';
 import type { VoiceId } from '../synthesis/voice';
@@ -39,7 +40,7 @@ export const strokesOf = (voice: VoiceId): number => (voice === 'click' ? 1 : ST
 export const layerOf = (velocity: number): number => {
   let best = 0;
   LAYERS.forEach((layer, index) => {
-    if (Math.abs(Math.log(velocity / layer)) < Math.abs(Math.log(velocity / (LAYERS[best] ?? 0))))
+    if (Math.abs(Math.log(velocity / layer)) < Math.abs(Math.log(velocity / elementAt(LAYERS, best))))
       best = index;
   });
   return best;
@@ -47,7 +48,7 @@ export const layerOf = (velocity: number): number => {
 
 /** Gain that brings a layer to a velocity: level follows velocity squared (General MIDI practice). */
 export const gainInLayer = (velocity: number, layer: number): number =>
-  (velocity / (LAYERS[layer] ?? 0)) ** 2;
+  (velocity / elementAt(LAYERS, layer)) ** 2;
 
 /** The voice that plays a part: the chosen kit, bass or chord instrument; the lead is always a harmonica. */
 export const voiceOf = (part: PartId, sound: Pick<BandSound, 'bass' | 'chords' | 'kit'>): VoiceId => {

@@ -33,7 +33,7 @@ const STAND_INS: ReadonlyMap<number, number> = new Map([
 ]);
 
 /** The kit's own sound of a key, or its stand-in's, or that of the nearest key the kit has (the lower of two). */
-export const soundOfKey = (sounds: KitSounds, midi: number): DrumRecipe => {
+const soundOfKey = (sounds: KitSounds, midi: number): DrumRecipe => {
   const key = Math.round(midi);
   const own = sounds.get(key) ?? sounds.get(STAND_INS.get(key) ?? key);
   if (own) return own;

@@ -3,7 +3,7 @@ import { DEFAULT_MIX } from '../../core/settings/defaults';
 import { type Mix, openParts } from '../../core/settings/mix';
 
 /** Where a part's fader rests. Programme loudness is set with all faders and the master at rest. */
-export const RESTING_GAIN = 0.75;
+const RESTING_GAIN = 0.75;
 const RESTING_MASTER = DEFAULT_MIX.master;
 
 /** The gain of each part against its resting place; 0 where it is not open. */

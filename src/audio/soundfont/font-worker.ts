@@ -1,6 +1,8 @@
 /// <reference lib="webworker" />
 /** Reads a SoundFont and renders its sounds away from the page. The library that does it is fetched here alone. */
+
 import { findSoundFontFlaw } from '../../core/formats/sound-font';
+import { elementAt } from '../../core/theory/element-at';
 import { LAYERS } from '../bank/sound-key';
 import type { FontAnswer, FontManner, FontRefusal, FontRequest } from './font-messages';
 import type { SoundFont } from './soundfont';
@@ -47,7 +49,7 @@ const render = ({ id, key, sampleRate }: FontRequest & { kind: 'render' }): Font
   const { midi, hz, layer, stroke, voice } = key;
   try {
     const sound =
-      font?.render(voice, { midi, hz, velocity: LAYERS[layer] ?? 0, sampleRate, seed: stroke }) ?? null;
+      font?.render(voice, { midi, hz, velocity: elementAt(LAYERS, layer), sampleRate, seed: stroke }) ?? null;
     if (sound === null) return { kind: 'none', id };
     const { samples, loop, release } = sound;
     return { kind: 'sound', id, sound: { samples: new Float32Array(samples), loop, release } };

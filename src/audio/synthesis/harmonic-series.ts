@@ -5,7 +5,7 @@
  */
 
 /** Samples between two settings of phase and levels. */
-export const BLOCK = 64;
+const BLOCK = 64;
 
 export interface HarmonicMotion {
   readonly harmonics: number;

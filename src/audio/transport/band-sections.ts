@@ -19,15 +19,3 @@ export const bandSection = (program: Program, index: number, fromBar: number): S
   const first = slot?.kind === 'chorus' && slot.chorus === 0;
   return sectionAt(program, index, first ? barsLeftOut(place.program, fromBar) : 0);
 };
-
-/** Every section of a program from the first to the last. Throws RangeError when the program has no end. */
-export const allSections = (program: Program, fromBar = 0): readonly Section[] => {
-  if (program.plan.choruses === null)
-    throw new RangeError('a program without a number of choruses never ends');
-  const sections: Section[] = [];
-  for (let section = bandSection(program, 0, fromBar); section !== null; ) {
-    sections.push(section);
-    section = section.last ? null : bandSection(program, section.index + 1, fromBar);
-  }
-  return sections;
-};

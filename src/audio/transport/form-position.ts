@@ -41,8 +41,7 @@ export const barIndexOfNumber = (section: Section, number: number): number => {
 };
 
 /** True when the section holds the bar of that number. */
-export const hasBarNumber = (section: Section, number: number): boolean =>
-  section.barNumbers.includes(number);
+const hasBarNumber = (section: Section, number: number): boolean => section.barNumbers.includes(number);
 
 const indexInSection = (section: Section, position: FormPosition): number => {
   const last = section.chart.bars.length - 1;

@@ -1,5 +1,6 @@
 import type { Chart } from '../chart/chart';
 import { barOf, chartOfBars } from '../chart/excerpt';
+import { homeChord } from '../chart/home-chord';
 import { romanChord } from '../chart/roman';
 import { type BarShape, PLAIN_SHAPE } from '../players/passage';
 import type { Chord } from '../theory/chord';
@@ -10,13 +11,6 @@ export interface ShapedChart {
   readonly chart: Chart;
   readonly shapes: readonly BarShape[];
 }
-
-/** The chord a song comes home to: the chart's own tonic chord, or the key's seventh chord. */
-export const homeChord = (chart: Chart): Chord =>
-  chart.bars
-    .flatMap((bar) => bar.chords)
-    .find(({ chord }) => chord.root === chart.key && chord.bass === chord.root)?.chord ??
-  romanChord(chart.mode === 'minor' ? 'i7' : 'I7', chart.tonic);
 
 /** The dominant seventh that leads to a chart's beginning. */
 export const dominant = (chart: Chart): Chord => romanChord('V7', chart.tonic);

@@ -1,5 +1,6 @@
 import type { Chart } from '../chart/chart';
 import { excerpt } from '../chart/excerpt';
+import { homeChord } from '../chart/home-chord';
 import { feelOf } from '../feels/feels';
 import type { Passage } from '../players/passage';
 import { turnaroundLine } from '../players/turnaround';
@@ -15,7 +16,7 @@ import { asBpm, asTicks } from '../theory/units';
 import { chorusShapes } from './arc';
 import { arrange } from './arrange';
 import { programAt } from './changing-program';
-import { closeChorus, finalChord, homeChord, type ShapedChart } from './closing';
+import { closeChorus, finalChord, type ShapedChart } from './closing';
 import { countInChart, countInScore } from './count-in';
 import { leadOfChorus } from './lead';
 import { openingOf } from './opening';

@@ -34,7 +34,7 @@ export interface SongFacts {
 }
 
 /** The charts a song can be played on: those of the player as they are now, and its own where that is gone. */
-export const chartsOf = ({ chart }: BookSong, ownCharts: readonly OwnChart[]): readonly OwnChart[] =>
+const chartsOf = ({ chart }: BookSong, ownCharts: readonly OwnChart[]): readonly OwnChart[] =>
   chart === null || ownCharts.some(({ id }) => id === chart.id) ? ownCharts : [...ownCharts, chart];
 
 /** What a song comes to. @param ownCharts the player's charts as they are now. */

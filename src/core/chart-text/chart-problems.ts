@@ -21,10 +21,6 @@ export interface TextSpan {
   readonly text: string;
 }
 
-/** A problem as one line for the player: where it is, what was wrong, what to do. */
-export const problemSentence = ({ line, column, what, advice }: Problem): string =>
-  `Line ${line}, column ${column}: ${what} ${advice}`;
-
 const problem = (
   kind: Problem['kind'],
   { line, column, text }: TextSpan,

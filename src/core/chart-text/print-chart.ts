@@ -3,8 +3,6 @@ import type { Bar, Chart, Meter } from '../chart/chart';
 import type { FormId } from '../chart/forms';
 import type { Chord, NoteName } from '../theory/chord';
 import { pitchClassOf } from '../theory/pitch';
-import type { ChartReading } from './read-chart';
-import { wordKind } from './word-kind';
 
 /** How chords are written. */
 export type ChordStyle = 'symbols' | 'numerals';
@@ -62,17 +60,6 @@ const layLines = (bars: readonly string[]): string => {
  */
 export const printChart = (chart: Chart, style: ChordStyle = 'symbols'): string =>
   layLines(chart.bars.map((bar) => barText(bar, chart.meter, style)));
-
-/** A reading as tidy text, repeats played out; bars that are not quite understood and `%` keep their words. */
-export const printReading = ({ chart, bars }: ChartReading): string =>
-  layLines(
-    bars.map(({ status, text, words }, i) => {
-      const bar = chart.bars[i];
-      const repeats = words.some((word) => wordKind(word.text).kind === 'same bar');
-      const asTyped = status !== 'read' || bar === undefined || repeats;
-      return asTyped ? text : barText(bar, chart.meter, 'symbols');
-    }),
-  );
 
 /** A built-in form on a tonic as text to start an own chart from. Throws RangeError when it is no note name. */
 export const formAsText = (form: FormId, tonic: NoteName, style: ChordStyle = 'symbols'): string =>

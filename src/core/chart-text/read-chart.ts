@@ -18,7 +18,7 @@ import { isUnparted } from './unparted';
  */
 
 /** The longest chart. */
-export const MOST_BARS = 128;
+const MOST_BARS = 128;
 
 /** What a text needs beside itself to become a chart. */
 export interface ReadChartOptions {

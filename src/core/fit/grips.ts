@@ -55,7 +55,7 @@ export interface GripSpec {
  * its other tones. Three or more notes without the root sound like another chord, so they come later; so do five
  * holes at once, which blur. Splits and a fourth hole or a wide stretch cost a little ease.
  */
-export const GRIP_VALUE = {
+const GRIP_VALUE = {
   guideTone: 1.5,
   root: 1.5,
   otherTone: 0.5,
@@ -162,10 +162,4 @@ export const gripsFor = (spec: GripSpec): Grips => {
     fitting: all.filter(({ foreign }) => foreign.length === 0).sort(bestFirst),
     near: all.filter(({ foreign, tones }) => foreign.length === 1 && tones.length >= 2).sort(bestFirst),
   };
-};
-
-/** A grip as one sentence, ASCII accidentals: `draw 2-3-4: G major, root lowest`; near ones name what does not belong. */
-export const gripSentence = ({ label, name, foreign }: Grip): string => {
-  const [odd] = foreign;
-  return `${label}: ${name}${odd === undefined ? '' : `; ${odd.name} in hole ${odd.hole} is not in the chord`}`;
 };

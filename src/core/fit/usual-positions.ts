@@ -18,7 +18,7 @@ const MINOR_TUNED: Readonly<Record<KeyMode, Choices>> = { major: {}, minor: { 2:
 type Choices = Readonly<Partial<Record<number, number>>>;
 
 /** The choice of positions that nobody tries first. */
-export const UNUSUAL = 5;
+const UNUSUAL = 5;
 /** Later than that: positions a beginner leaves alone. */
 export const BEYOND_BEGINNERS = 6;
 const LAST_FOR_BEGINNERS = 3;

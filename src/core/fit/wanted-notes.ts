@@ -21,7 +21,7 @@ import { asPitchClass, type PitchClass } from '../theory/units';
  * that has a few more of them by bending. Every term only grows with reach and shrinks with effort, so a harp that reaches
  * more at lower effort can never come out below. The weights are ours (common practice, no source).
  */
-export const ADVICE_WEIGHTS = {
+const ADVICE_WEIGHTS = {
   /** Effort that halves a note's worth. */
   ease: 1,
   chordTone: 1,

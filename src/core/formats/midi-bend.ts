@@ -11,7 +11,7 @@ const USUAL_RANGE = 2;
 const STEP_TICKS = 10;
 
 /** Where bends stand among events of one tick: after the note that ends, before the note that begins. */
-export const BEND_RANK = 2;
+const BEND_RANK = 2;
 
 /** The wheel for a distance in semitones when it covers ±`range`. Throws RangeError beyond the range. */
 export const bendValue = (semitones: number, range: number): number => {

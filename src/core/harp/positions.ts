@@ -1,5 +1,3 @@
-import type { NoteName } from '../theory/chord';
-import { type KeyMode, keyName } from '../theory/pitch';
 import type { ScaleId } from '../theory/scales';
 import { asPitchClass, type PitchClass } from '../theory/units';
 
@@ -76,20 +74,4 @@ const SUFFIXES: Readonly<Record<number, string>> = { 1: 'st', 2: 'nd', 3: 'rd' }
 export const positionTitle = (number: number): string => {
   const { name } = positionAt(number);
   return `${number}${SUFFIXES[number] ?? 'th'} position${name === '' ? '' : ` (${name})`}`;
-};
-
-/** What hangs together when one plays. */
-export interface PositionSentence {
-  readonly harpKey: PitchClass;
-  readonly position: number;
-  readonly mode: KeyMode;
-  /** Another spelling of the song key. */
-  readonly tonic?: NoteName;
-}
-
-/** Song key, harp and position as one sentence, ASCII: `Song in G, C harp, 2nd position (cross)`. */
-export const positionSentence = ({ harpKey, position, mode, tonic }: PositionSentence): string => {
-  const song = tonic ?? keyName(songKey(harpKey, position), mode);
-  const minor = mode === 'minor' ? ' minor' : '';
-  return `Song in ${song}${minor}, ${keyName(harpKey, 'major')} harp, ${positionTitle(position)}`;
 };

@@ -73,7 +73,7 @@ export const isInReach = (sound: Sound, choice: TechniqueChoice): boolean =>
   usesTechnique(sound, choice) && !choice.off.includes(soundId(sound));
 
 /** The lowest pitch of a harp's reeds. */
-export const lowestPitch = (harp: Harp): number => Math.min(...harp.reeds.map(({ pitch }) => pitch));
+const lowestPitch = (harp: Harp): number => Math.min(...harp.reeds.map(({ pitch }) => pitch));
 
 /** The octave a pitch lies in, from the harp's lowest reed; what lies above the third octave counts as high. */
 export const registerOf = (pitch: Midi, harp: Harp): Register => {

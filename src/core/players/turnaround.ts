@@ -29,7 +29,7 @@ const spansOf = (text: string, count: number): readonly { roman: string; beats: 
 };
 
 /** The two bars of a figure in the key and meter of a chart; none in meters of other than 2 to 4 beats. */
-export const turnaroundBars = (chart: Chart, figure: TurnaroundFigure): readonly Bar[] =>
+const turnaroundBars = (chart: Chart, figure: TurnaroundFigure): readonly Bar[] =>
   figure.chords.flatMap((text) => {
     const spans = spansOf(text, chart.meter.beats);
     if (spans.length === 0) return [];

@@ -18,7 +18,7 @@ import { readTab } from './read-tab';
  */
 
 /** A phrase longer than this is no phrase. */
-export const MOST_PHRASE_BARS = 16;
+const MOST_PHRASE_BARS = 16;
 
 /** A text with the phrase it stands for. */
 export interface PhraseReading {

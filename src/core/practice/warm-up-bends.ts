@@ -1,4 +1,5 @@
 import { barTicks } from '../chart/build-chart';
+import { homeChord } from '../chart/home-chord';
 import type { Sound } from '../harp/harp';
 import { isInReach } from '../harp/reach';
 import { tab } from '../harp/tab';
@@ -11,7 +12,7 @@ import { plainName } from '../theory/spelling';
 import { asPitchClass, asTicks } from '../theory/units';
 import type { Cue, WarmUpSpec, WarmUpStep } from './warm-up-step';
 import { barSeconds, chartSeconds, heldChords } from './warm-up-time';
-import { easyTones, homeChord } from './warm-up-tones';
+import { easyTones } from './warm-up-tones';
 
 /** The band shows the note, the player answers, then both are silent for a breath. */
 const TURN_BARS = 3;
@@ -42,7 +43,7 @@ const targetsOf = (spec: WarmUpSpec): readonly Held[] => {
   );
   return inOrder.length > 0
     ? inOrder.map((sound) => ({ sound, chord: chordUnder(sound, spec) }))
-    : easyTones(spec).map((sound) => ({ sound, chord: homeChord(spec) }));
+    : easyTones(spec).map((sound) => ({ sound, chord: homeChord(spec.chart) }));
 };
 
 /**
@@ -74,7 +75,7 @@ export const bendStep = (spec: WarmUpSpec): WarmUpStep => {
   const held = heldChords(
     chart,
     bends ? 'Bends' : 'Soft starts',
-    chords.length > 0 ? chords : [homeChord(spec)],
+    chords.length > 0 ? chords : [homeChord(spec.chart)],
   );
   const cues = turns.flatMap(({ sound }, i): readonly Cue[] => [
     { bar: i * TURN_BARS, text: `Listen: ${tab(sound, tabStyle)}`, word: 'Listen', sound },

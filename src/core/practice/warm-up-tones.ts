@@ -1,8 +1,7 @@
-import { romanChord } from '../chart/roman';
+import { homeChord } from '../chart/home-chord';
 import type { Sound } from '../harp/harp';
 import { isInReach, NATURAL_NOTES, registerOf } from '../harp/reach';
 import { tab } from '../harp/tab';
-import type { Chord } from '../theory/chord';
 import { asPitchClass } from '../theory/units';
 import type { Cue, WarmUpSpec, WarmUpStep } from './warm-up-step';
 import { barSeconds, chartSeconds, heldChords } from './warm-up-time';
@@ -10,10 +9,6 @@ import { barSeconds, chartSeconds, heldChords } from './warm-up-time';
 /** Seconds a tone is held, a comfortable breath, and how long the step is to be. */
 const HOLD_SECONDS = 6;
 const STEP_SECONDS = 80;
-
-/** The song's home chord, as the band plays it. */
-export const homeChord = ({ chart }: Pick<WarmUpSpec, 'chart'>): Chord =>
-  chart.bars[0]?.chords[0]?.chord ?? romanChord('I7', chart.tonic);
 
 /**
  * Natural notes for long tones: those of the home chord in the lower octaves, or any there where it has none. Sounds
@@ -26,7 +21,7 @@ export const easyTones = (spec: WarmUpSpec): readonly Sound[] => {
   );
   const on = low.filter((sound) => isInReach(sound, technique));
   const naturals = on.length > 0 ? on : low;
-  const home = new Set<number>(homeChord(spec).tones.map(({ pitchClass }) => pitchClass));
+  const home = new Set<number>(homeChord(spec.chart).tones.map(({ pitchClass }) => pitchClass));
   const inChord = naturals.filter(({ pitch }) => home.has(asPitchClass(Math.round(pitch))));
   return inChord.length > 0 ? inChord : naturals;
 };
@@ -48,7 +43,7 @@ export const longToneStep = (spec: WarmUpSpec): WarmUpStep => {
       { bar: start + hold, text: 'Breathe', word: 'Breathe', sound: null },
     ];
   }).flat();
-  const bars = Array.from({ length: count * (hold + rest) }, () => homeChord(spec));
+  const bars = Array.from({ length: count * (hold + rest) }, () => homeChord(spec.chart));
   const held = heldChords(chart, 'Long tones', bars);
   return {
     title: 'Long tones',

@@ -3,7 +3,7 @@ import { DEFAULT_SETTINGS } from './defaults';
 import { SETTINGS, type Settings } from './settings';
 
 /** The version written with every save; a larger one comes from a newer program. */
-export const SETTINGS_VERSION = 1;
+const SETTINGS_VERSION = 1;
 
 export interface ParsedSettings {
   readonly settings: Settings;

@@ -106,7 +106,7 @@ const typedField = (a: OwnChart, b: OwnChart): 'name' | 'text' | null => {
 };
 
 /** Takes a step; what is typed in one go is one step. */
-export const stepTo = (history: History<OwnChart>, next: OwnChart): History<OwnChart> => {
+const stepTo = (history: History<OwnChart>, next: OwnChart): History<OwnChart> => {
   const { past, present, future } = history;
   if (isSameChart(present, next)) return history;
   const before = past.at(-1);

@@ -43,11 +43,6 @@ export function* eachSongSection(program: Program, extent: SongExtent): Generato
   }
 }
 
-/** The sections of a song in the order they sound. Pure; throws as `eachSongSection`. */
-export const songSections = (program: Program, extent: SongExtent): readonly Section[] => [
-  ...eachSongSection(program, extent),
-];
-
 /**
  * About how long a song lasts, in seconds, without arranging it: exact but for the final chord and for slowing
  * down at the end. Throws as `eachSongSection`.

@@ -1,5 +1,4 @@
 import type { Chord, NoteName } from './chord';
-import { prettyName } from './pitch';
 
 export type AccidentalGlyph = '' | '♯' | '♭' | '𝄪' | '𝄫';
 
@@ -27,7 +26,7 @@ const ACCIDENTALS: Readonly<Record<string, AccidentalGlyph>> = {
 };
 
 /** Splits a spelled note into letter and accidental glyph. Throws RangeError when it is no note name. */
-export const prettyParts = (name: NoteName): NameParts => {
+const prettyParts = (name: NoteName): NameParts => {
   const accidental = ACCIDENTALS[name.slice(1)];
   if (accidental === undefined || !/^[A-G]/.test(name)) throw new RangeError(`Not a note name: "${name}"`);
   return { letter: name.charAt(0), accidental };
@@ -44,7 +43,7 @@ const QUALITY_GLYPHS: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** A chord quality with proper glyphs: `m7b5` → `ø7`, `7b9` → `7♭9`. */
-export const prettyQuality = (quality: string): string =>
+const prettyQuality = (quality: string): string =>
   QUALITY_GLYPHS.reduce((text, [from, to]) => text.replace(from, to), quality);
 
 /** A chord symbol taken apart for typesetting: letter, accidental as a glyph, quality, and the bass of a slash chord. */
@@ -63,12 +62,4 @@ export const prettySymbol = (chord: Chord): SymbolParts => {
 export const symbolText = (chord: Chord): string => {
   const { root, accidental, quality, bass } = prettySymbol(chord);
   return `${root}${accidental}${quality}${bass === null ? '' : `/${bass.letter}${bass.accidental}`}`;
-};
-
-/** A Roman numeral with glyphs: `#ivo7` → `♯iv°7`, `iim7b5` → `iiø7`. */
-export const romanText = (roman: string): string => {
-  const [, accidental = '', numeral = '', suffix = ''] = /^([#b]*)([ivIV]+)(.*)$/.exec(roman) ?? [];
-  if (numeral === '') return prettyName(roman);
-  const quality = suffix.replace(/^o(?=7|$)/, '°');
-  return `${prettyName(accidental + numeral)}${prettyQuality(quality)}`;
 };

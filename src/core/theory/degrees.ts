@@ -1,4 +1,4 @@
-import { Interval, Note } from 'tonal';
+import { Note } from 'tonal';
 import type { ChordTone, Degree, NoteName } from './chord';
 import { pitchClassOf } from './pitch';
 import { asPitchClass } from './units';
@@ -17,15 +17,6 @@ export const semitonesOf = (degree: Degree): number => {
   const alteration = sign === undefined ? undefined : ALTERATIONS[sign];
   if (plain === undefined || alteration === undefined) throw new RangeError(`Not a degree: "${degree}"`);
   return plain + alteration;
-};
-
-/** The degree of an interval named as tonal names it: `3m` → `b3`, `1P` → `R`. Throws RangeError otherwise. */
-export const degreeOf = (interval: string): Degree => {
-  const { empty, num, semitones } = Interval.get(interval);
-  const plain = PLAIN_STEPS[num - 1];
-  const sign = plain === undefined ? undefined : SIGNS[semitones - plain + 2];
-  if (empty || sign === undefined) throw new RangeError(`Not an interval: "${interval}"`);
-  return num === 1 && sign === '' ? 'R' : `${sign}${num}`;
 };
 
 const intervalOf = (degree: Degree): string => {

@@ -1,6 +1,6 @@
 import { Note } from 'tonal';
 import type { NoteName } from './chord';
-import { asMidi, asPitchClass, type Midi, type PitchClass } from './units';
+import { asPitchClass, type Midi, type PitchClass } from './units';
 
 /** Whether a key's own third is major or minor. */
 export type KeyMode = 'major' | 'minor';
@@ -62,18 +62,6 @@ export const spelledPitch = (pitch: Midi, name: NoteName): string => {
   const octave = (pitch - Note.get(name).alt - pitchClassOf(name.charAt(0))) / 12 - 1;
   if (!Number.isInteger(octave)) throw new RangeError(`Key number ${pitch} is no ${name}`);
   return `${name}${octave}`;
-};
-
-/**
- * The key number of a scientific pitch name. Throws RangeError when it names no pitch.
- *
- * @example
- * pitchOf('Bb4') // 70
- */
-export const pitchOf = (name: string): Midi => {
-  const { midi } = Note.get(name);
-  if (midi === null || midi === undefined) throw new RangeError(`Not a pitch name: "${name}"`);
-  return asMidi(midi);
 };
 
 const GLYPHS: Readonly<Record<string, string>> = { '##': '𝄪', '#': '♯', bb: '𝄫', b: '♭' };

@@ -50,10 +50,6 @@ export const hzOf = (pitch: Midi, temperament: Temperament = EQUAL_TEMPERAMENT):
 /** The interval from one frequency up to another (negative when downwards). */
 export const centsBetween = (from: Hz, to: Hz): Cents => asCents(1200 * Math.log2(to / from));
 
-/** The size of a frequency ratio: 3/2 is 701.96 cents. Throws RangeError unless both are above zero. */
-export const centsOfRatio = (numerator: number, denominator: number): Cents =>
-  centsBetween(asHz(denominator), asHz(numerator));
-
 /** The (fractional) equal-tempered key number of a frequency at a reference pitch. */
 export const midiOf = (hz: Hz, reference: Hz = STANDARD_PITCH): number =>
   A4 + centsBetween(asReferencePitch(reference), hz) / 100;

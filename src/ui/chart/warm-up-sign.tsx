@@ -16,7 +16,7 @@ const spanOf = ({ step, cue }: WarmUpState, pass: number): BarSpan | null => {
 };
 
 /** What the warm-up asks for now, readable from the stand: one word, and the one note by itself. */
-export const WarmUpAsks = ({ warmUp }: { readonly warmUp: WarmUpState }) => {
+const WarmUpAsks = ({ warmUp }: { readonly warmUp: WarmUpState }) => {
   const pass = useSelected((state) => state.now.chorus);
   const { step, cue } = warmUp;
   const span = spanOf(warmUp, pass);

@@ -4,7 +4,7 @@ import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 
 /** What the meter says in words. */
-export const LEVEL_TEXTS: Readonly<Record<LevelVerdict, string>> = {
+const LEVEL_TEXTS: Readonly<Record<LevelVerdict, string>> = {
   nothing: 'nothing arrives',
   waiting: 'play a note',
   quiet: 'too quiet',

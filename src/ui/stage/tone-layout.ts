@@ -61,7 +61,7 @@ const TIGHT = 0.92;
 const FOLDED_EMS = 0.46;
 
 /** About how wide a sound's tab is, in ems. */
-export const tabEms = (sound: FitSound, style: TabStyle): number =>
+const tabEms = (sound: FitSound, style: TabStyle): number =>
   [...tab(sound, style)].reduce((sum, sign) => sum + (SIGN_EMS[sign] ?? DIGIT_EMS), 0);
 
 const cellEms = (sounds: readonly FitSound[], style: TabStyle): number =>

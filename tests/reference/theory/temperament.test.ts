@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { centsBetween, centsOfRatio, hzOf, STANDARD_PITCH } from '../../../src/core/theory/temperament';
+import { centsBetween, hzOf, STANDARD_PITCH } from '../../../src/core/theory/temperament';
 import { asHz, asMidi } from '../../../src/core/theory/units';
 
 describe('standard pitch', () => {
@@ -66,6 +66,6 @@ describe('just ratios', () => {
     [9, 5, 1017.6],
     [15, 8, 1088.27],
   ])('%i/%i is %f cents', (numerator, denominator, cents) => {
-    expect(centsOfRatio(numerator, denominator)).toBeCloseTo(cents, 2);
+    expect(centsBetween(asHz(denominator), asHz(numerator))).toBeCloseTo(cents, 2);
   });
 });

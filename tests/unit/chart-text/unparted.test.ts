@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { problemSentence } from '../../../src/core/chart-text/chart-problems';
 import { type ChartReading, readChart } from '../../../src/core/chart-text/read-chart';
 import { LONGEST_TEXT } from '../../../src/core/chart-text/scan-chart';
 import { transposeText } from '../../../src/core/chart-text/transpose-text';
 import { oneChordABar } from '../../../src/core/chart-text/unparted';
+import { problemSentence } from '../../helpers/problem-sentence';
 
 const read = (text: string): ChartReading =>
   readChart(text, { tonic: 'C', mode: 'major', meter: '4/4', title: 'Own' });

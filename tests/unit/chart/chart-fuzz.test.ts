@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Bar } from '../../../src/core/chart/chart';
 import { FORM_IDS } from '../../../src/core/chart/forms';
-import { formAsText, printReading } from '../../../src/core/chart-text/print-chart';
+import { formAsText } from '../../../src/core/chart-text/print-chart';
 import { readChart } from '../../../src/core/chart-text/read-chart';
 import { simplifications } from '../../../src/core/chart-text/simplifications';
 import { respellText, transposeText } from '../../../src/core/chart-text/transpose-text';
@@ -11,7 +11,7 @@ import { fitChart } from '../../../src/core/fit/fit';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { EVERY_TECHNIQUE } from '../../../src/core/harp/reach';
 import { RICHTER } from '../../../src/core/harp/tunings';
-import { romanText, symbolText } from '../../../src/core/theory/chord-text';
+import { symbolText } from '../../../src/core/theory/chord-text';
 import { asPitchClass } from '../../../src/core/theory/units';
 import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
 
@@ -107,10 +107,9 @@ describe('hostile chart text', () => {
           );
           const same = readChart(respellText(reading, tonic), options(tonic)).chart;
           expect(same.bars.map(bassOf)).toEqual(reading.chart.bars.map(bassOf));
-          expect(printReading(reading)).toMatch(/^(?:\||$)/);
           expect(oneChordABar(text, tonic).replace(/[ |,;\t]/g, '')).toBe(text.replace(/[ |,;\t]/g, ''));
           const names = reading.chart.bars.flatMap(({ chords }) =>
-            chords.map(({ chord }) => `${symbolText(chord)} ${romanText(chord.roman)}`),
+            chords.map(({ chord }) => `${symbolText(chord)} ${chord.roman}`),
           );
           expect(names.join()).not.toMatch(/undefined|NaN/);
           for (const { sentence } of simplifications(reading.chart))

@@ -5,12 +5,10 @@ import {
   POSITIONS,
   positionAt,
   positionOf,
-  positionSentence,
   positionTitle,
   songKey,
 } from '../../../src/core/harp/positions';
 import { PITCH_CLASSES } from '../../../src/core/theory/pitch';
-import { asPitchClass } from '../../../src/core/theory/units';
 
 describe('positions', () => {
   it('join harp key, position and song key both ways', () => {
@@ -36,15 +34,5 @@ describe('positions', () => {
       '4th position',
       '5th position',
     ]);
-    const harpKey = asPitchClass(0);
-    expect(positionSentence({ harpKey, position: 2, mode: 'major' })).toBe(
-      'Song in G, C harp, 2nd position (cross)',
-    );
-    expect(positionSentence({ harpKey, position: 3, mode: 'minor' })).toBe(
-      'Song in D minor, C harp, 3rd position (slant)',
-    );
-    expect(positionSentence({ harpKey, position: 7, mode: 'major', tonic: 'Gb' })).toBe(
-      'Song in Gb, C harp, 7th position',
-    );
   });
 });

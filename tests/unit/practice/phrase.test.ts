@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { METERS } from '../../../src/core/chart/build-chart';
-import { problemSentence } from '../../../src/core/chart-text/chart-problems';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { soundId, TAB_STYLES, tab } from '../../../src/core/harp/tab';
 import { RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
@@ -14,6 +13,7 @@ import { readPhrase } from '../../../src/core/practice/read-phrase';
 import { readTab } from '../../../src/core/practice/read-tab';
 import type { NoteEvent } from '../../../src/core/score/score';
 import { asPitchClass, asTicks } from '../../../src/core/theory/units';
+import { problemSentence } from '../../helpers/problem-sentence';
 
 const cHarp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
 

@@ -7,7 +7,7 @@ import { type Channel, type Mix, openParts } from '../../../src/core/settings/mi
 import type { Settings } from '../../../src/core/settings/settings';
 import { leadSheetOf } from '../../../src/core/song/lead-sheet';
 import { fileStem, songTitle, soundingParts } from '../../../src/core/song/song-files';
-import { songSections } from '../../../src/core/song/song-sections';
+import { eachSongSection } from '../../../src/core/song/song-sections';
 import { chartFor, tuneFor } from '../../../src/core/song/tune';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
 import { testProgram } from '../../helpers/test-charts';
@@ -79,11 +79,13 @@ describe('which parts are in a file', () => {
   });
 
   it('leaves out parts that have nothing to play', () => {
-    const sections = songSections(testProgram('shuffle', { plan: { sounding: 'drums' } }), {
-      choruses: 1,
-      countIn: false,
-      ending: false,
-    });
+    const sections = [
+      ...eachSongSection(testProgram('shuffle', { plan: { sounding: 'drums' } }), {
+        choruses: 1,
+        countIn: false,
+        ending: false,
+      }),
+    ];
     expect(soundingParts(mixWith({}), sections)).toEqual(['drums']);
   });
 });

@@ -3,13 +3,15 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../src/core/arranger/program';
 import { sectionAt } from '../../../src/core/arranger/section-at';
 import {
+  eachSongSection,
   type SongExtent,
   sectionSeconds,
   songSeconds,
-  songSections,
 } from '../../../src/core/song/song-sections';
 import { asBpm } from '../../../src/core/theory/units';
 import { testProgram } from '../../helpers/test-charts';
+
+const songSections = (...song: Parameters<typeof eachSongSection>) => [...eachSongSection(...song)];
 
 const extent = (changes: Partial<SongExtent> = {}): SongExtent => ({
   choruses: 2,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { prettySymbol, romanText, symbolText } from '../../../src/core/theory/chord-text';
+import { prettySymbol, symbolText } from '../../../src/core/theory/chord-text';
 import { canonicalQuality, chordOf, guideTones, readSymbol } from '../../../src/core/theory/chords';
 import { semitonesOf } from '../../../src/core/theory/degrees';
 import { pitchClassOf } from '../../../src/core/theory/pitch';
@@ -151,16 +151,6 @@ describe('typesetting', () => {
       quality: '7',
       bass: { letter: 'E', accidental: '♯' },
     });
-  });
-
-  it.each([
-    ['I7', 'I7'],
-    ['bVI7', '♭VI7'],
-    ['#ivo7', '♯iv°7'],
-    ['iim7b5', 'iiø7'],
-    ['VI7b9', 'VI7♭9'],
-  ])('numeral %s is set as %s', (roman, text) => {
-    expect(romanText(roman)).toBe(text);
   });
 });
 

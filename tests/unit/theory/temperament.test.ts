@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import {
   asReferencePitch,
   centsBetween,
-  centsOfRatio,
   EQUAL_TEMPERAMENT,
   hzOf,
   midiOf,
@@ -39,12 +38,5 @@ describe('hzOf', () => {
         expect(hzOf(asMidi(pitch + 12), { reference }) / hz).toBeCloseTo(2, 9);
       }),
     );
-  });
-});
-
-describe('centsOfRatio', () => {
-  it('measures upwards and downwards', () => {
-    expect(centsOfRatio(2, 1)).toBe(1200);
-    expect(centsOfRatio(1, 2)).toBe(-1200);
   });
 });

@@ -71,7 +71,10 @@ export const KeptCopies = () => {
   }
   return (
     <>
-      <p className="hint">As they were when they could not be read or were put away. They take up room.</p>
+      <p className="hint">
+        Each is as it was before something else took its place. Copies take up room: delete those you do not
+        need.
+      </p>
       <ul className="kept-copies">
         {copies.map((copy) => (
           <CopyLine key={copy.id} copy={copy} onDelete={() => remove(copy)} />

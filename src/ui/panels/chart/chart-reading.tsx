@@ -133,7 +133,7 @@ export const ChartReadingView = ({ reading, onSelect, onRewrite }: ViewProps) =>
   const parted = useMemo(() => oneChordABar(reading.source, reading.chart.tonic), [reading]);
   return (
     <section className="group">
-      <h3>As understood</h3>
+      <h3>As the band reads it</h3>
       <Bars reading={reading} onSelect={onSelect} />
       {reading.problems.length > 0 && <Problems problems={reading.problems} onSelect={onSelect} />}
       {parted !== reading.source && (

@@ -3,13 +3,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readInstruments } from '../../../../.dev/instruments.mjs';
 import { openSoundFont, type SoundFont } from '../../../../src/audio/soundfont/soundfont';
 import type { VoiceId, VoiceSound } from '../../../../src/audio/synthesis/voice';
-import { allSections } from '../../../../src/audio/transport/band-sections';
 import { VOICES } from '../../../../src/audio/voices/voices';
 import { FEEL_IDS } from '../../../../src/core/feels/feels';
 import { findSoundFontFlaw } from '../../../../src/core/formats/sound-font';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../../../../src/core/score/voices';
 import { hzOf } from '../../../../src/core/theory/temperament';
 import { asMidi } from '../../../../src/core/theory/units';
+import { allSections } from '../../../helpers/all-sections';
 import { momentaryLoudness } from '../../../helpers/instrument-measure';
 import { testProgram } from '../../../helpers/test-charts';
 
