@@ -85,7 +85,7 @@ const measure = async (
   return { noise, roundTrip: way?.seconds ?? null, leak: way?.gain ?? null, lag };
 };
 
-/** Creates a calibrator. */
+/** Leads a player through measuring room, speaker, way and attack, step by step; what was measured goes to `parts`. */
 export const createCalibrator = (parts: Parts): Calibrator => {
   const { stand, microphone } = parts;
   const { store, kept, keeper, board, band } = stand;

@@ -22,8 +22,7 @@ const signWords = (sign: RhythmSign, bar: readonly RhythmSign[], at: number): st
  * A phrase in words, bar by bar, for players who read by ear.
  *
  * @example
- * phraseWords(readPhrase('4:q -4:h.', '4/4').phrase)
- * // 'Bar 1: hole 4 blow, quarter; hole 4 draw, dotted half.'
+ * phraseWords(readPhrase('4:q -4:h.', '4/4').phrase) // 'Bar 1: hole 4 blow, quarter; hole 4 draw, dotted half.'
  */
 export const phraseWords = (phrase: Phrase): string =>
   rhythmBars(phrase)

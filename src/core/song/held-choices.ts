@@ -54,9 +54,8 @@ export const chorusAfter = ({ section }: Playhead): number | null => {
 };
 
 /**
- * What waits, in a few words.
+ * What waits, in a few words, as in “A on a D harp, tempo 120”.
  * @param tune the song as it will be.
- * @example 'A on a D harp, tempo 120'
  */
 export const heldWords = (held: HeldChoices, { chart, harp }: Pick<Tune, 'chart' | 'harp'>): string =>
   [
