@@ -38,7 +38,9 @@ export const songChoices = (settings: Settings): SongChoices =>
 
 /**
  * What is on the stand, as a song with a name.
- * @example bookSong({ id: 'song-1', name: 'Wet Boots' }, DEFAULT_SETTINGS, []).choices.tempo // 104
+ *
+ * @example
+ * bookSong({ id: 'song-1', name: 'Wet Boots' }, DEFAULT_SETTINGS, []).choices.tempo // 104
  */
 export const bookSong = (
   { id, name }: Pick<BookSong, 'id' | 'name'>,

@@ -67,7 +67,9 @@ const namesOf = (field: keyof Settings, from: Settings, to: Settings): readonly 
 
 /**
  * What was chosen between two settings, as it follows a verb; empty where nothing was.
- * @example choiceName(DEFAULT_SETTINGS, { ...DEFAULT_SETTINGS, tempo: 90 }) // 'tempo'
+ *
+ * @example
+ * choiceName(DEFAULT_SETTINGS, { ...DEFAULT_SETTINGS, tempo: 90 }) // 'tempo'
  */
 export const choiceName = (from: Settings, to: Settings): string => {
   const fields = (Object.keys(SETTINGS) as (keyof Settings)[]).filter(
