@@ -8,15 +8,15 @@ import type { FeelId } from '../../core/feels/feels';
  */
 export const FEEL_TRIMS: Readonly<Record<FeelId, number>> = {
   shuffle: -0.4,
-  'slow-12-8': -1.3,
-  swing: 0.2,
+  'slow-12-8': -0.7,
+  swing: -0.1,
   straight: -1.3,
   'double-shuffle': -1.4,
   jump: -3.5,
   boogie: -1.7,
-  rhumba: 0.1,
+  rhumba: -0.2,
   'second-line': -1.5,
-  train: -1.9,
+  train: -1.3,
   rock: -1.9,
-  'minor-slow': -0.7,
+  'minor-slow': -0.3,
 };
