@@ -154,7 +154,7 @@ describe('playing', () => {
       state()
         .notices.map(({ text }) => text)
         .join(),
-    ).toMatch(/Press Play once more/);
+    ).toMatch(/press Play once more/);
     band.report({ kind: 'playing' });
     expect(state().notices).toEqual([]);
   });
@@ -302,13 +302,13 @@ describe('what is kept', () => {
     const storage = createFakeStorage();
     const { state, commands } = open(storage);
     storage.refuse = new DOMException('full', 'QuotaExceededError');
-    commands.chooseSongKey(A);
-    expect(state().tune.chart.key).toBe(A);
+    commands.typeTempo('90');
+    expect(state().settings.tempo).toBe(90);
     expect(state().notices[0]?.text).toMatch(/full/);
     storage.refuse = null;
-    commands.chooseSongKey(G);
+    commands.typeTempo('104');
     expect(state().notices).toEqual([]);
-    expect(settingsIn(storage)).toMatchObject({ harpKey: 0, position: 2 });
+    expect(settingsIn(storage)).toMatchObject({ tempo: 104 });
   });
 
   it('goes on when storage is refused altogether', () => {
