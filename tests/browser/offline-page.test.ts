@@ -159,7 +159,7 @@ describe('one visit, then no server', () => {
     await group
       .getByLabel('SoundFont file')
       .setInputFiles({ name: 'hall.sf3', mimeType: 'application/octet-stream', buffer: compressedPiano() });
-    await expect.poll(() => group.getByLabel('Chords from this file').isChecked()).toBe(true);
+    await expect.poll(() => page.getByLabel('Chords sound').inputValue()).toBe('own');
     await press(page, 'Play');
     await page.locator('[aria-current="true"][aria-label^="Bar 2"]').waitFor();
     await press(page, 'Stop');

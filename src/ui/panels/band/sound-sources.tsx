@@ -50,7 +50,7 @@ const RECORDED_HINTS: Readonly<Record<RecordedState['kind'], string>> = {
   coming: 'The recorded instruments are being fetched; until then the computed ones play.',
   there: 'You can change from one to the other while the band plays.',
   missing:
-    'The recorded instruments could not be fetched or played here, so the computed ones play. Load the page again to try once more.',
+    'The recorded instruments could not be fetched or played here, so the computed ones play. They are tried again at the next visit.',
 };
 
 /** Where each part's sounds come from. */
