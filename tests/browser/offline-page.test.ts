@@ -149,6 +149,9 @@ describe('one visit, then no server', () => {
     await page.reload();
     // The page's own headers hold as well: it is shut off from others only where two of them arrived.
     expect(await page.evaluate(() => window.crossOriginIsolated)).toBe(true);
+    // What differs below is the sound alone.
+    await press(page, 'Band');
+    await page.getByLabel('Same take at every Play').check();
     await playOn(page);
     await press(page, 'Stop');
     const built = await saveAudio(page);
