@@ -40,11 +40,7 @@ export const Everything = () => {
         hidden
         onChange={(event) => void restore(event)}
       />
-      <Switch
-        label="Take the choices on the stand from the file too"
-        on={withChoices}
-        onChange={setWithChoices}
-      />
+      <Switch label="Set the stand as it is in the file, too" on={withChoices} onChange={setWithChoices} />
       <div aria-live="polite">
         {told.map((sentence) => (
           <p key={sentence}>{sentence}</p>
