@@ -46,6 +46,8 @@ const visit = async ([width, height]: readonly [number, number], settings: Parti
       storableSettings({
         ...DEFAULT_SETTINGS,
         plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0 },
+        // A take whose first chorus ends in two bars of four chords.
+        sameTake: true,
         ...settings,
       }),
     ),

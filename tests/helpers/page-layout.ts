@@ -36,6 +36,17 @@ export const layoutProblems = (page: Page, { covered }: { readonly covered: bool
         problems.push(`${nameOf(chosen)} is cut: ${chosen.scrollHeight} px high in ${chosen.clientHeight}`);
     }
 
+    // Chords stand in their bar: an em is a little taller than its letters.
+    for (const chord of document.querySelectorAll<HTMLElement>('.bar .chord')) {
+      const room = chord.closest('.names')?.getBoundingClientRect();
+      if (!room || !visible(chord)) continue;
+      const { top, bottom, left, right } = chord.getBoundingClientRect();
+      const air = 0.2 * Number.parseFloat(getComputedStyle(chord).fontSize);
+      const cut =
+        top < room.top - air || bottom > room.bottom + air || left < room.left - 1 || right > room.right + 1;
+      if (cut) problems.push(`${nameOf(chord)} is cut in its bar`);
+    }
+
     // Boxes that stand side by side must not lie over each other.
     const boxes = [...document.querySelectorAll('.masthead, .form > .card, .fit, .reading > .map')].filter(
       visible,
