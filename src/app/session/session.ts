@@ -143,7 +143,7 @@ export const createSession = (devices: Devices): Session => {
         ...createSwapNotice({ store, board, later }),
       }),
       ...choosing.commands,
-      ...createPlayCommands({ store, band, orders, board, apply, ...commands }),
+      ...createPlayCommands({ store, band, orders, board, follow: choosing.follow, ...commands }),
       ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
       ...createBackupCommands({ store, keeper, saver: devices.takeAway.saver, apply }),
       ...shelves.commands,

@@ -25,6 +25,8 @@ export interface Choosing {
   change(make: (settings: Settings) => Settings): void;
   /** Carries out settings that were made from the present ones: what waits and is not another in them goes on waiting. */
   apply(asked: Settings): void;
+  /** Carries out and keeps what came by itself, as a new take does: nobody chose it, so it is no step to undo. */
+  follow(make: (settings: Settings) => Settings): void;
   /** Takes over what was typed in another tab: it is not this tab's to undo. */
   adopt(make: (settings: Settings) => Settings): void;
   onPlayhead(position: Playhead | null): void;
@@ -117,6 +119,9 @@ export const createChoosing = (needs: Needs): Choosing => {
     apply: (asked) => {
       const { settings } = state();
       change((now) => (now === settings ? asked : mergeSettings(settings, asked, now)));
+    },
+    follow: (make) => {
+      if (carryOut(make(chosen()), false)) keep(chosen());
     },
     adopt: (make) => void carryOut(make(chosen())),
     onPlayhead: (position) => {

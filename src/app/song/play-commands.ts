@@ -40,8 +40,8 @@ interface Needs {
   readonly board: NoticeBoard;
   /** Called before the band begins anew. */
   readonly takeUpRecorded: () => void;
-  /** Carries a choice out. */
-  readonly apply: (settings: Settings) => void;
+  /** Carries out what nobody chose: the take of this Play. */
+  readonly follow: (make: (settings: Settings) => Settings) => void;
   readonly endWarmUp: () => void;
   readonly skipWarmUpStep: () => void;
 }
@@ -58,7 +58,7 @@ export const createPlayCommands = ({
   orders,
   board,
   takeUpRecorded,
-  apply,
+  follow,
   endWarmUp,
   skipWarmUpStep,
 }: Needs): PlayCommands => {
@@ -71,7 +71,7 @@ export const createPlayCommands = ({
     if (band.status().kind === 'interrupted') return goOn();
     if (state().warmUp !== null) return skipWarmUpStep();
     takeUpRecorded();
-    if (!state().settings.sameTake) apply(withTake(state().settings, orders.nextTake()));
+    if (!state().settings.sameTake) follow((settings) => withTake(settings, orders.nextTake()));
     await orders.play(state().cursor);
     tellTrouble();
   };

@@ -61,9 +61,15 @@ export const withBookSong = (settings: Settings, { choices }: BookSong): Setting
   ...choices,
 });
 
+/** The choices by which a song is known: every Play is a take of its own unless one take is kept. */
+const knownBy = (settings: Settings): SongChoices => {
+  const choices = songChoices(settings);
+  return choices.sameTake ? choices : { ...choices, style: { ...choices.style, seed: 0 } };
+};
+
 /** Whether the stand holds the song just as it was kept. */
 export const isOnStand = (settings: Settings, { choices }: BookSong): boolean =>
-  JSON.stringify(songChoices({ ...settings, ...choices })) === JSON.stringify(songChoices(settings));
+  JSON.stringify(knownBy({ ...settings, ...choices })) === JSON.stringify(knownBy(settings));
 
 /** Tags as they are typed, apart by commas: each once, trimmed, none empty. */
 export const readTags = (text: string): readonly string[] =>

@@ -75,6 +75,10 @@ describe('a song of the book', () => {
     expect(isOnStand({ ...DEFAULT_SETTINGS, tempo: asBpm(97) }, song)).toBe(false);
     expect(isOnStand({ ...DEFAULT_SETTINGS, harpKey: asPitchClass(7) }, song)).toBe(false);
     expect(isOnStand({ ...DEFAULT_SETTINGS, look: 'night' }, song)).toBe(true);
+    const otherTake = { ...DEFAULT_SETTINGS, style: { ...DEFAULT_SETTINGS.style, seed: 77 } };
+    expect(isOnStand(otherTake, song)).toBe(true);
+    const kept = bookSong({ id: 'a', name: 'Wet Boots' }, { ...DEFAULT_SETTINGS, sameTake: true }, []);
+    expect(isOnStand({ ...otherTake, sameTake: true }, kept)).toBe(false);
   });
 
   it('is found by words of its name, tags and notes, and has each tag once', () => {

@@ -53,3 +53,17 @@ it('with the same take every Play is the same, note for note', async () => {
   }
   expect(new Set(played.map(firstChorus)).size).toBe(1);
 });
+
+it('a take that comes with Play is no choice: undoing lays back what the player chose, and redoing stays', async () => {
+  const { session } = open();
+  const { commands, store } = session;
+  commands.typeTempo('90');
+  await commands.play();
+  commands.stop();
+  commands.undoChoice();
+  expect(store.getState().settings.tempo).toBe(104);
+  await commands.play();
+  commands.stop();
+  commands.redoChoice();
+  expect(store.getState().settings.tempo).toBe(90);
+});
