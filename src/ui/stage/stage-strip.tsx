@@ -11,6 +11,9 @@ const BARS_IN_LINE = 4;
 /** Forms of more bars than this always show one line open at a time. */
 const SHORT = 16;
 
+/** A bar of more chords shows its first and that it goes on: all of them would be too small to read. */
+const MOST_NAMED = 2;
+
 const nameOf = ({ from, bars, chords }: ChartRun): string => {
   const names = chords.map(({ chord }) => symbolText(chord)).join(' then ');
   return bars === 1 ? `Bar ${from + 1}, ${names}` : `Bars ${from + 1} to ${from + bars}, ${names}`;
@@ -20,17 +23,20 @@ const Run = ({ run, current }: { readonly run: ChartRun; readonly current: numbe
   const { trading } = usePractice();
   const within = current === null ? -1 : current - run.from;
   const here = within >= 0 && within < run.bars;
+  const shown = run.chords.slice(0, run.chords.length > MOST_NAMED ? 1 : MOST_NAMED);
+  const goesOn = shown.length < run.chords.length;
   return (
     <li
       aria-current={here ? 'true' : undefined}
       aria-label={nameOf(run)}
-      style={{ '--bars': run.bars, '--ems': chordsEms(run.chords) } as CSSProperties}
+      style={{ '--bars': run.bars, '--ems': chordsEms(shown) + (goesOn ? 1 : 0) } as CSSProperties}
     >
       <span className="strip-names">
-        {run.chords.map(({ chord }, i) => (
+        {shown.map(({ chord }, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a bar may hold a chord twice
           <ChordText key={i} chord={chord} />
         ))}
+        {goesOn && <span aria-hidden="true">…</span>}
       </span>
       <span className="strip-bars" aria-hidden="true">
         {Array.from({ length: run.bars }, (_, i) => (
