@@ -83,6 +83,15 @@ const serve = (
   };
 };
 
+/** A worker, or that none can be had: some browsers throw at once where others tell later. */
+const start = (createWorker: () => FontWorker): FontWorker | FontRefusal => {
+  try {
+    return createWorker();
+  } catch (error) {
+    return { kind: 'no player', detail: error instanceof Error ? error.message : String(error) };
+  }
+};
+
 /**
  * Opens a file in a worker of its own. Resolves with the reason when it cannot be used; never rejects.
  * @param onLost is called when the worker breaks down later.
@@ -94,7 +103,8 @@ export const openFontServer = (
 ): Promise<FontServer | FontRefusal> => {
   if (file.size > MOST_SOUND_FONT_BYTES) return Promise.resolve({ kind: 'too large', bytes: file.size });
   return new Promise((resolve) => {
-    const worker = createWorker();
+    const worker = start(createWorker);
+    if ('kind' in worker) return resolve(worker);
     const refuse = (why: FontRefusal): void => {
       clearTimeout(timer);
       worker.terminate();

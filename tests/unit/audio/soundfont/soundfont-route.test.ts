@@ -108,6 +108,20 @@ describe('opening a file', () => {
     expect(await opening).toEqual({ kind: 'refused', why: { kind: 'no player', detail: 'no such file' } });
   });
 
+  it('tells when no worker can be had at all', async () => {
+    const own = createFileSounds({
+      manner: 'as it is',
+      nextSource: () => 0,
+      createWorker: () => {
+        throw new Error('workers are forbidden');
+      },
+    });
+    expect(await own.open(new Blob(['bytes']))).toEqual({
+      kind: 'refused',
+      why: { kind: 'no player', detail: 'workers are forbidden' },
+    });
+  });
+
   it('uses the last of two files opened at once', async () => {
     const { own, workers } = setUp();
     const openings = [own.open(new Blob(['one'])), own.open(new Blob(['two']))];
