@@ -1,11 +1,9 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
-import { storableSettings } from '../../src/core/settings/parse-settings';
 import type { Settings } from '../../src/core/settings/settings';
-import { launchBrowser } from '../helpers/browser';
-import { type ServedApp, serveApp } from '../helpers/serve';
+import { builtPage } from '../helpers/built-page';
 
 const SIZES = [
   [1440, 900],
@@ -17,28 +15,14 @@ const SIZES = [
   [720, 450],
 ] as const;
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  app = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.dispose();
-});
+const { open: openBuilt } = builtPage();
 
 const open = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
-  const context = await browser.newContext({ viewport: { width, height }, serviceWorkers: 'block' });
-  const page = await context.newPage();
-  await page.addInitScript(
-    (stored) => {
-      localStorage['combshed.settings'] = stored;
-    },
-    JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...settings })),
-  );
-  await page.goto(app.address, { waitUntil: 'networkidle' });
+  const { context, page } = await openBuilt({
+    size: { width, height },
+    settings,
+    visit: { serviceWorkers: 'block' },
+  });
   await page.evaluate(() => document.fonts.ready);
   return { context, page };
 };

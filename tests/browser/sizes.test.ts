@@ -1,12 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
-import { storableSettings } from '../../src/core/settings/parse-settings';
 import type { Settings } from '../../src/core/settings/settings';
 import { ENTRIES } from '../../src/ui/page/entries';
-import { launchBrowser } from '../helpers/browser';
+import { builtPage } from '../helpers/built-page';
 import { layoutProblems } from '../helpers/page-layout';
-import { type ServedApp, serveApp } from '../helpers/serve';
 
 /** Desktop, laptop, tablets both ways, phones both ways, and a desktop at 200 % zoom. */
 const SIZES = [
@@ -20,39 +18,20 @@ const SIZES = [
   [720, 450],
 ] as const;
 
-let browser: Browser;
-let app: ServedApp;
-beforeAll(async () => {
-  app = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.dispose();
-});
+const { open: openBuilt } = builtPage();
 
 const visit = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
-  const context = await browser.newContext({
-    viewport: { width, height },
-    reducedMotion: 'reduce',
-    serviceWorkers: 'block',
-  });
-  const page = await context.newPage();
-  await page.addInitScript(
-    (stored) => {
-      localStorage['combshed.settings'] = stored;
+  const { page } = await openBuilt({
+    size: { width, height },
+    settings: {
+      plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0 },
+      // A take whose first chorus ends in two bars of four chords.
+      sameTake: true,
+      ...settings,
     },
-    JSON.stringify(
-      storableSettings({
-        ...DEFAULT_SETTINGS,
-        plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0 },
-        // A take whose first chorus ends in two bars of four chords.
-        sameTake: true,
-        ...settings,
-      }),
-    ),
-  );
-  await page.goto(app.address);
+    visit: { reducedMotion: 'reduce', serviceWorkers: 'block' },
+    until: 'load',
+  });
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
   return page;
 };

@@ -1,12 +1,10 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
-import { storableSettings } from '../../src/core/settings/parse-settings';
 import type { Settings } from '../../src/core/settings/settings';
 import { asBpm, asPitchClass } from '../../src/core/theory/units';
-import { launchBrowser } from '../helpers/browser';
-import { type ServedApp, serveApp } from '../helpers/serve';
+import { builtPage } from '../helpers/built-page';
 
 /** Sizes of music stands, projectors and phones; the last is 1440×900 at 200 % zoom. */
 const SIZES = [
@@ -20,44 +18,25 @@ const SIZES = [
   { width: 720, height: 450, cap: 30 },
 ] as const;
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  app = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.dispose();
-});
+const { open: openBuilt } = builtPage();
 
 const openStage = async (
   size: { readonly width: number; readonly height: number },
   settings: Partial<Settings>,
 ): Promise<Page> => {
-  const context = await browser.newContext({
-    viewport: { width: size.width, height: size.height },
-    colorScheme: 'dark',
-    serviceWorkers: 'block',
-  });
-  const page = await context.newPage();
-  await page.addInitScript(
-    (stored) => {
-      localStorage['combshed.settings'] ??= stored;
+  const { page } = await openBuilt({
+    size,
+    look: 'dark',
+    settings: {
+      plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0 },
+      // Straight harp and slow: the first bar holds C7 on a C harp, whose tones take the most room, all the while.
+      position: 1,
+      tempo: asBpm(40),
+      ...settings,
     },
-    JSON.stringify(
-      storableSettings({
-        ...DEFAULT_SETTINGS,
-        plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0 },
-        // Straight harp and slow: the first bar holds C7 on a C harp, whose tones take the most room, all the while.
-        position: 1,
-        tempo: asBpm(40),
-        ...settings,
-      }),
-    ),
-  );
-  await page.goto(app.address);
+    visit: { serviceWorkers: 'block' },
+    until: 'load',
+  });
   await page.getByRole('button', { name: 'Stage' }).click();
   await page.getByRole('region', { name: 'Stage' }).waitFor();
   return page;

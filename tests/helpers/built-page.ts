@@ -1,4 +1,4 @@
-import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import { storableSettings } from '../../src/core/settings/parse-settings';
@@ -22,10 +22,14 @@ export interface OpenedApp {
 
 export interface OpeningOptions {
   readonly settings?: Partial<Settings>;
-  readonly size?: (typeof SIZES)[number];
+  readonly size?: { readonly width: number; readonly height: number };
   readonly look?: 'light' | 'dark';
   /** Whether what is sent to the loudspeaker is recorded. */
   readonly tapped?: boolean;
+  /** What else the browser is told of the visit. */
+  readonly visit?: Pick<BrowserContextOptions, 'reducedMotion' | 'serviceWorkers'>;
+  /** When the page counts as open: unless it is said, when nothing is fetched any more. */
+  readonly until?: 'load' | 'networkidle';
 }
 
 /** The built page in a browser for the tests of one file; call it once, outside of any test. */
@@ -45,8 +49,15 @@ export const builtPage = () => {
     size = SIZES[0],
     look = 'light',
     tapped = false,
+    visit = {},
+    until = 'networkidle',
   }: OpeningOptions = {}): Promise<OpenedApp> => {
-    const context = await browser.newContext({ viewport: size, colorScheme: look, bypassCSP: tapped });
+    const context = await browser.newContext({
+      viewport: { width: size.width, height: size.height },
+      colorScheme: look,
+      bypassCSP: tapped,
+      ...visit,
+    });
     const page = await context.newPage();
     const watch = watchPage(page);
     await page.addInitScript(
@@ -56,7 +67,7 @@ export const builtPage = () => {
       JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...settings })),
     );
     if (tapped) await listenIn(page);
-    await page.goto(app.address, { waitUntil: 'networkidle' });
+    await page.goto(app.address, { waitUntil: until });
     return { context, page, watch };
   };
   return { open, browser: () => browser, address: () => app.address };
