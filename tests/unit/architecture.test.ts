@@ -26,8 +26,8 @@ const AWAITED = [
   'core/hearing/recognise-grip.ts: createGripRecogniser',
   'core/hearing/reed-spectra.ts: learnReedSpectra',
   // The library of phrases reads and prints its texts with these.
-  'core/practice/parse-phrase.ts: parsePhrase',
-  'core/practice/print-phrase.ts: printPhrase',
+  'core/phrase/parse-phrase.ts: parsePhrase',
+  'core/phrase/print-phrase.ts: printPhrase',
 ];
 
 const readJson = (path: string): unknown => JSON.parse(readFileSync(path, 'utf8'));

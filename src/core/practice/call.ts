@@ -10,10 +10,10 @@ import {
 } from '../lines/line-cost';
 import { searchLine } from '../lines/line-search';
 import type { LineSlot } from '../lines/line-slots';
+import { type Phrase, type PhraseNote, phraseSound } from '../phrase/phrase';
 import type { Chord, ChordTone } from '../theory/chord';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';
-import { type Phrase, type PhraseNote, phraseSound } from './phrase';
 import { EIGHTH_TICKS, RHYTHM_CELLS } from './rhythm-cells';
 
 /** What a call is made from. */

@@ -2,12 +2,12 @@ import type { Bar, Chart } from '../chart/chart';
 import type { Harp } from '../harp/harp';
 import type { TechniqueChoice } from '../harp/reach';
 import type { LineTaste } from '../lines/line-cost';
+import { onHarp, type Phrase } from '../phrase/phrase';
+import { phraseLead } from '../phrase/phrase-lead';
 import type { NoteEvent } from '../score/score';
 import { seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';
 import { makeCall } from './call';
-import { onHarp, type Phrase } from './phrase';
-import { phraseLead } from './phrase-lead';
 
 /** Who plays. */
 export type Turn = 'listen' | 'answer';

@@ -1,7 +1,7 @@
 import type { Harp } from '../harp/harp';
 import { soundId, type TabStyle, tab } from '../harp/tab';
-import { onHarp } from '../practice/phrase';
-import type { PhraseReading } from '../practice/read-phrase';
+import { onHarp } from '../phrase/phrase';
+import type { PhraseReading } from '../phrase/read-phrase';
 import type { Trading } from '../practice/trading';
 
 /** What typed calls are looked at against. */

@@ -1,7 +1,7 @@
 import { type CSSProperties, useCallback, useRef } from 'react';
 import { type TabStyle, tab, tabGroup } from '../../core/harp/tab';
-import type { Phrase } from '../../core/practice/phrase';
-import { type RhythmSign, rhythmBars } from '../../core/practice/rhythm-signs';
+import type { Phrase } from '../../core/phrase/phrase';
+import { type RhythmSign, rhythmBars } from '../../core/phrase/rhythm-signs';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 import { flagsOf, NoteShape, RestShape, STEM } from './rhythm-sign';

@@ -1,4 +1,4 @@
-import type { NoteValue } from '../../core/practice/rhythm-signs';
+import type { NoteValue } from '../../core/phrase/rhythm-signs';
 
 /**
  * Notes and rests as shapes, drawn by this project in units of a tenth of a staff space's width; the origin is the

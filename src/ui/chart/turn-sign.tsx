@@ -1,5 +1,5 @@
 import { tab, tabGroup } from '../../core/harp/tab';
-import { phraseWords } from '../../core/practice/phrase-words';
+import { phraseWords } from '../../core/phrase/phrase-words';
 import { TURN_WORDS } from '../../core/practice/trading';
 import { useSelected } from '../state/session-context';
 import { useCallNote } from '../state/use-call-note';

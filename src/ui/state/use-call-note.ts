@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { Sound } from '../../core/harp/harp';
-import { onHarp } from '../../core/practice/phrase';
+import { onHarp } from '../../core/phrase/phrase';
 import { useSelected, useSession } from './session-context';
 import { useFrame } from './use-frame';
 import { useTradingTurn } from './use-turn';

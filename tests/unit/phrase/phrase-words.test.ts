@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { phraseWords } from '../../../src/core/practice/phrase-words';
-import { readPhrase } from '../../../src/core/practice/read-phrase';
+import { phraseWords } from '../../../src/core/phrase/phrase-words';
+import { readPhrase } from '../../../src/core/phrase/read-phrase';
 
 describe('a call in words', () => {
   it.each([

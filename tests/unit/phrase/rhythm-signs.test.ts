@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { barTicks, METERS } from '../../../src/core/chart/build-chart';
 import type { MeterName } from '../../../src/core/chart/chart';
-import { readPhrase } from '../../../src/core/practice/read-phrase';
-import { type RhythmSign, rhythmBars } from '../../../src/core/practice/rhythm-signs';
+import { readPhrase } from '../../../src/core/phrase/read-phrase';
+import { type RhythmSign, rhythmBars } from '../../../src/core/phrase/rhythm-signs';
 
 const barsOf = (text: string, meter: MeterName = '4/4') => rhythmBars(readPhrase(text, meter).phrase);
 const word = ({ value, dotted, triplet, rest, tied }: RhythmSign): string =>

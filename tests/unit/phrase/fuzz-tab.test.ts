@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { MeterName } from '../../../src/core/chart/chart';
 import { HOLES } from '../../../src/core/harp/build-harp';
 import { TAB_STYLES, tab } from '../../../src/core/harp/tab';
-import { printPhrase } from '../../../src/core/practice/print-phrase';
-import { readPhrase } from '../../../src/core/practice/read-phrase';
-import { readTab } from '../../../src/core/practice/read-tab';
+import { printPhrase } from '../../../src/core/phrase/print-phrase';
+import { readPhrase } from '../../../src/core/phrase/read-phrase';
+import { readTab } from '../../../src/core/phrase/read-tab';
 import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
 
 const runs = { numRuns: soakRuns() };
