@@ -4,7 +4,8 @@ import { type LeadSound, leadNotes } from '../players/lead';
 import { createGrid, swingOver } from '../score/grid';
 import type { NoteEvent } from '../score/score';
 import { asMidi, asTicks, type Ticks } from '../theory/units';
-import { onHarp, type Phrase } from './phrase';
+import { type HarpNote, onHarp, type Phrase } from './phrase';
+import { playManner } from './play-manner';
 
 /** Where and how a phrase is played. */
 export interface PhrasePlace {
@@ -18,6 +19,7 @@ export interface PhrasePlace {
 interface PlacedNote extends LeadSound {
   /** Further holes of the same breath. */
   readonly others: readonly Sound[];
+  readonly played: HarpNote;
 }
 
 /** Notes at their swung places; where a triplet meets a swung eighth, each still begins after the one before. */
@@ -42,7 +44,9 @@ const placeNotes = (phrase: Phrase, { harp, at, swing }: PhrasePlace): readonly 
       start + 1,
       Math.min(place(note.at + note.length), starts[i + 1] ?? Number.MAX_VALUE),
     );
-    return sound === undefined ? [] : [{ at: asTicks(start), length: asTicks(end - start), sound, others }];
+    return sound === undefined
+      ? []
+      : [{ at: asTicks(start), length: asTicks(end - start), sound, others, played: note }];
   });
 };
 
@@ -50,11 +54,15 @@ const placeNotes = (phrase: Phrase, { harp, at, swing }: PhrasePlace): readonly 
 export const phraseLead = (phrase: Phrase, where: PhrasePlace): readonly NoteEvent[] => {
   const placed = placeNotes(phrase, where);
   return leadNotes(placed).flatMap((note, i): readonly NoteEvent[] => {
-    const { part, at, length, velocity } = note;
-    const others = placed[i]?.others ?? [];
+    const from = placed[i];
+    if (from === undefined) return [];
+    const events = playManner(note, from.played);
+    const [first] = events;
+    if (first === undefined || from.others.length === 0) return events;
+    const { part, at, length, velocity } = first;
     return [
-      note,
-      ...others.map(({ pitch }): NoteEvent => ({ part, at, length, pitch: asMidi(pitch), velocity })),
+      first,
+      ...from.others.map(({ pitch }): NoteEvent => ({ part, at, length, pitch: asMidi(pitch), velocity })),
     ].sort((a, b) => a.pitch - b.pitch);
   });
 };

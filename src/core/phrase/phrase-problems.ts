@@ -9,6 +9,9 @@ const problem = (kind: Problem['kind'], span: TextSpan, what: string, advice: st
   advice,
 });
 
+const MANNER_ADVICE =
+  "Write -4~-4'~-4 for a bend and back, -1..-4 for a slide, -4*-5 for a shake, -4> for an accent.";
+
 /** A word that is no note: it stays silent. */
 export const noNote = (span: TextSpan): Problem =>
   problem(
@@ -44,6 +47,10 @@ export const barNotFull = (span: TextSpan, beats: number, of: number): Problem =
     `Before this bar line there are ${beats} beats, not ${of}.`,
     beats < of ? 'Add a note or a rest such as r:q.' : 'Make a note shorter, or move the bar line.',
   );
+
+/** Signs for how a note is played that do not go together. */
+export const noManner = (span: TextSpan, why: string): Problem =>
+  problem('adjusted', span, `"${span.text}": ${why}; the note is held.`, MANNER_ADVICE);
 
 /** More than a phrase holds. */
 export const phraseTooLong = (span: TextSpan, bars: number): Problem =>

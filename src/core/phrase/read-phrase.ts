@@ -2,10 +2,11 @@ import { barTicks, METERS } from '../chart/build-chart';
 import type { Meter, MeterName } from '../chart/chart';
 import type { Problem, TextSpan } from '../chart-text/chart-problems';
 import { asTicks, type Ticks } from '../theory/units';
+import { type Dynamic, isDynamic, USUAL_DYNAMIC } from './dynamics';
 import { readLength } from './note-lengths';
-import type { Phrase, PhraseNote, PhraseSound } from './phrase';
-import { barNotFull, mixedBreath, noLength, noNote, phraseTooLong } from './phrase-problems';
-import { readTab } from './read-tab';
+import type { Phrase, PhraseNote } from './phrase';
+import { barNotFull, noLength, phraseTooLong } from './phrase-problems';
+import { type ReadNote, readNote } from './read-note';
 
 /**
  * Phrases as text: tab with simple note lengths.
@@ -13,7 +14,8 @@ import { readTab } from './read-tab';
  *     -2:q -3':e -3 4:h | r:q (-2 -3):e -2 r:h
  *
  * Words are parted by blanks. A note is tab in any of the three styles, several holes stand in brackets, `r` is a
- * rest. After a colon comes the length; without one a note is as long as the one before it, and the first lasts a
+ * rest. `-4~-4'~-4` bends and comes back, in even steps over the note (`-3'-30c` is 30 cents below -3'), `-1..-4`
+ * slides over the holes between, `-4*-5` shakes, `>` at the end is an accent; `pp p mp mf f ff` hold until the next. After a colon comes the length; without one a note is as long as the one before it, and the first lasts a
  * beat. Bar lines are only checked.
  */
 
@@ -42,27 +44,14 @@ const wordsOf = (source: string): readonly TextSpan[] =>
   );
 
 /** A word as note or rest. */
-interface Read {
-  /** Empty for a rest. */
-  readonly sounds: readonly PhraseSound[];
+interface Read extends ReadNote {
   readonly length: Ticks | null;
-  readonly problems: readonly Problem[];
 }
-
-const readSounds = (text: string, span: TextSpan): Omit<Read, 'length'> => {
-  if (/^r$/i.test(text)) return { sounds: [], problems: [] };
-  const inner = /^\((.*)\)$/.exec(text)?.[1];
-  const parts = inner === undefined ? [text] : inner.split(/[\s,]+/).filter((part) => part !== '');
-  const sounds = parts.flatMap((part) => readTab(part) ?? []);
-  if (sounds.length === 0 || sounds.length < parts.length) return { sounds: [], problems: [noNote(span)] };
-  const mixed = sounds.some(({ breath }) => breath !== sounds[0]?.breath);
-  return mixed ? { sounds: [], problems: [mixedBreath(span)] } : { sounds, problems: [] };
-};
 
 const readWord = (span: TextSpan): Read => {
   const colon = span.text.lastIndexOf(':');
-  if (colon < 0) return { ...readSounds(span.text, span), length: null };
-  const read = readSounds(span.text.slice(0, colon), span);
+  if (colon < 0) return { ...readNote(span.text, span), length: null };
+  const read = readNote(span.text.slice(0, colon), span);
   const text = span.text.slice(colon + 1);
   const length = readLength(text);
   const problems = length === null ? [...read.problems, noLength(span, text)] : read.problems;
@@ -90,10 +79,15 @@ export const readPhrase = (source: string, meterName: MeterName): PhraseReading 
   let at = 0;
   let barStart = 0;
   let length: Ticks = meter.beatTicks;
+  let dynamic: Dynamic = USUAL_DYNAMIC;
   for (const span of wordsOf(source)) {
     if (span.text.startsWith('|')) {
       problems.push(...checkBar(span, at - barStart, meter));
       barStart = at;
+      continue;
+    }
+    if (isDynamic(span.text)) {
+      dynamic = span.text;
       continue;
     }
     const read = readWord(span);
@@ -103,7 +97,10 @@ export const readPhrase = (source: string, meterName: MeterName): PhraseReading 
       break;
     }
     problems.push(...read.problems);
-    if (read.sounds.length > 0) notes.push({ at: asTicks(at), length, sounds: read.sounds });
+    if (read.sounds.length > 0) {
+      const loud = dynamic === USUAL_DYNAMIC ? {} : { dynamic };
+      notes.push({ at: asTicks(at), length, sounds: read.sounds, ...loud, ...read.manner });
+    }
     at += length;
   }
   return { source, phrase: { meter: meterName, length: asTicks(at), notes }, problems };

@@ -21,7 +21,7 @@ const BEND_MARKS: Readonly<Record<string, number>> = {
 };
 
 /** No two reeds of a hole lie further apart than an octave. */
-const DEEPEST_BEND = 11;
+export const DEEPEST_BEND = 11;
 
 const breathOf = (sign: string, letters: string, arrow: string): Breath | null => {
   const signs = [

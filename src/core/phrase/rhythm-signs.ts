@@ -1,6 +1,6 @@
 import { barTicks, METERS } from '../chart/build-chart';
 import type { Meter } from '../chart/chart';
-import type { Phrase, PhraseSound } from './phrase';
+import type { Phrase, PhraseNote, PhraseSound } from './phrase';
 
 export type NoteValue = 'whole' | 'half' | 'quarter' | 'eighth' | 'sixteenth';
 
@@ -17,6 +17,8 @@ export interface RhythmSign {
   readonly tied: boolean;
   /** What to play; empty for a rest and where a tied note goes on. */
   readonly sounds: readonly PhraseSound[];
+  /** The whole note where it begins; null for a rest and where a tied note goes on. */
+  readonly note: PhraseNote | null;
   readonly rest: boolean;
   /** Neighbours with the same number hang on one beam; null stands alone. */
   readonly beam: number | null;
@@ -70,8 +72,7 @@ const writtenFor = (length: number, compound: boolean): readonly Written[] => {
 interface Stretch {
   readonly at: number;
   readonly length: number;
-  readonly sounds: readonly PhraseSound[];
-  readonly rest: boolean;
+  readonly note: PhraseNote | null;
 }
 
 /** Notes and the silences between them. */
@@ -79,11 +80,11 @@ const stretchesOf = ({ notes, length }: Phrase): readonly Stretch[] => {
   const stretches: Stretch[] = [];
   let at = 0;
   const rest = (until: number): void => {
-    if (until > at) stretches.push({ at, length: until - at, sounds: [], rest: true });
+    if (until > at) stretches.push({ at, length: until - at, note: null });
   };
   for (const note of notes) {
     rest(note.at);
-    stretches.push({ at: note.at, length: note.length, sounds: note.sounds, rest: false });
+    stretches.push({ at: note.at, length: note.length, note });
     at = note.at + note.length;
   }
   rest(length);
@@ -99,7 +100,8 @@ const signsIn = (stretch: Stretch, from: number, meter: Meter): readonly Unbeame
   const at = Math.max(stretch.at, from);
   const until = Math.min(end, from + bar);
   if (until <= at) return [];
-  const silent = stretch.rest && until - at === bar;
+  const rest = stretch.note === null;
+  const silent = rest && until - at === bar;
   const written: readonly Written[] = silent
     ? [{ value: 'whole', dotted: false, triplet: false, ticks: bar }]
     : writtenFor(until - at, meter.beatTicks === 720);
@@ -107,13 +109,15 @@ const signsIn = (stretch: Stretch, from: number, meter: Meter): readonly Unbeame
   return written.map(({ ticks, ...sign }): Unbeamed => {
     const here = place;
     place += ticks;
+    const begun = here === stretch.at ? stretch.note : null;
     return {
       ...sign,
       at: here,
       length: ticks,
-      rest: stretch.rest,
-      sounds: here === stretch.at ? stretch.sounds : [],
-      tied: !stretch.rest && place < end,
+      rest,
+      note: begun,
+      sounds: begun?.sounds ?? [],
+      tied: !rest && place < end,
     };
   });
 };

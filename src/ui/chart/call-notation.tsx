@@ -1,6 +1,7 @@
 import { type CSSProperties, useCallback, useRef } from 'react';
-import { type TabStyle, tab, tabGroup } from '../../core/harp/tab';
+import type { TabStyle } from '../../core/harp/tab';
 import type { Phrase } from '../../core/phrase/phrase';
+import { noteText } from '../../core/phrase/print-phrase';
 import { type RhythmSign, rhythmBars } from '../../core/phrase/rhythm-signs';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
@@ -24,11 +25,12 @@ interface Placed {
   readonly x: number;
 }
 
-const textOf = ({ sounds }: RhythmSign, style: TabStyle): string => {
-  const [only] = sounds;
-  if (only === undefined) return '';
-  return sounds.length === 1 ? tab(only, style) : tabGroup(sounds, style);
-};
+const textOf = ({ note }: RhythmSign, style: TabStyle): string =>
+  note === null ? '' : noteText(note, style);
+
+/** What stands over a note: an accent, and its loudness where that is not usual. */
+const markOf = ({ note }: RhythmSign): string =>
+  [...(note?.dynamic === undefined ? [] : [note.dynamic]), ...(note?.accent ? ['>'] : [])].join(' ');
 
 /** Signs from left to right: each has room for its hole, and longer notes have a little more. */
 const place = (
@@ -38,7 +40,7 @@ const place = (
   let x = EDGE;
   const placed = signs.map((sign): Placed => {
     const text = textOf(sign, style);
-    const letters = [...text].reduce((sum, sign) => sum + (/[/'○ ()]/.test(sign) ? 0.62 : 1), 0);
+    const letters = [...text].reduce((sum, sign) => sum + (/[/'○ ()~.*]/.test(sign) ? 0.62 : 1), 0);
     const room = Math.max(NARROWEST, letters * LETTER + 12) + Math.log2(Math.max(1, sign.length / 120)) * 5;
     x += room;
     return { sign, text, x: x - room / 2 };
@@ -75,6 +77,11 @@ const Bar = ({ placed, width }: { readonly placed: readonly Placed[]; readonly w
         <text x={x} y={54}>
           {text}
         </text>
+        {markOf(sign) !== '' && (
+          <text className="mark" x={x} y={12}>
+            {markOf(sign)}
+          </text>
+        )}
         <g transform={`translate(${x} ${HEAD_Y}) scale(${SCALE})`}>
           {sign.rest ? (
             <RestShape value={sign.value} />
