@@ -107,14 +107,35 @@ const moveIn = (area: StorageArea, name: string): Writing => {
   return writing;
 };
 
+type Events = Pick<EventTarget, 'addEventListener' | 'removeEventListener'>;
+
+/** One listener for all values, there while anyone wants to know: a page keeps more than ten lists. */
+const hearOtherTabs = (events: Events): KeptValues['onWrittenElsewhere'] => {
+  const wanted = new Set<{ readonly key: string; readonly listener: (value: unknown) => void }>();
+  const onStorage = (event: Event): void => {
+    if (!(event instanceof StorageEvent) || event.newValue === null) return;
+    const { key, newValue } = event;
+    const told = [...wanted].filter((each) => each.key === key);
+    if (told.length === 0) return;
+    const reading = parse(newValue);
+    if (reading.kind === 'value') for (const { listener } of told) listener(reading.value);
+  };
+  return (name, listener) => {
+    const want = { key: PREFIX + name, listener };
+    if (wanted.size === 0) events.addEventListener('storage', onStorage);
+    wanted.add(want);
+    return () => {
+      wanted.delete(want);
+      if (wanted.size === 0) events.removeEventListener('storage', onStorage);
+    };
+  };
+};
+
 /**
  * @param openArea gives the storage, or throws where the browser refuses it (private windows, blocked cookies).
  * @param events where `storage` events arrive.
  */
-export const createKeptValues = (
-  openArea: () => StorageArea,
-  events: Pick<EventTarget, 'addEventListener' | 'removeEventListener'>,
-): KeptValues => {
+export const createKeptValues = (openArea: () => StorageArea, events: Events): KeptValues => {
   const withArea = <T>(use: (area: StorageArea) => T): T | { kind: 'refused'; detail: string } => {
     try {
       return use(openArea());
@@ -154,15 +175,6 @@ export const createKeptValues = (
         if (id.includes(COPY)) area.removeItem(PREFIX + id);
         return { kind: 'written' };
       }),
-    onWrittenElsewhere: (name, listener) => {
-      const onStorage = (event: Event): void => {
-        if (!(event instanceof StorageEvent) || event.key !== PREFIX + name || event.newValue === null)
-          return;
-        const reading = parse(event.newValue);
-        if (reading.kind === 'value') listener(reading.value);
-      };
-      events.addEventListener('storage', onStorage);
-      return () => events.removeEventListener('storage', onStorage);
-    },
+    onWrittenElsewhere: hearOtherTabs(events),
   };
 };

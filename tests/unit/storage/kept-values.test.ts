@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createKeptValues } from '../../../src/storage/kept-values';
+import { countedEvents } from '../../helpers/counted-events';
 import { createFakeStorage } from '../../helpers/fake-storage';
 import { createFakeTabs } from '../../helpers/fake-tabs';
 
@@ -49,6 +50,17 @@ describe('kept values', () => {
     one.write('x', 7);
     one.write('y', 8);
     expect(heard).toEqual([[false, 7]]);
+  });
+
+  it('listens once for any number of values, and no longer than anyone asks', () => {
+    const events = countedEvents();
+    const kept = createKeptValues(() => createFakeStorage(), events);
+    const ends = Array.from({ length: 12 }, (_, i) => kept.onWrittenElsewhere(`x${i}`, () => {}));
+    expect(events.count()).toBe(1);
+    for (const end of ends.slice(1)) end();
+    expect(events.count()).toBe(1);
+    for (const end of ends) end();
+    expect(events.count()).toBe(0);
   });
 });
 

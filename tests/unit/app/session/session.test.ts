@@ -3,6 +3,7 @@ import { createSession } from '../../../../src/app/session/session';
 import { keeping, keptOf } from '../../../../src/core/song/key-coupling';
 import { asBpm, asEpochMs, asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
+import { countedEvents } from '../../../helpers/counted-events';
 import { createFakeBand, type FakeBand } from '../../../helpers/fake-band';
 import { createFakeOwnSounds } from '../../../helpers/fake-own-sounds';
 import { createFakeStorage, type FakeStorage } from '../../../helpers/fake-storage';
@@ -14,8 +15,12 @@ const A = asPitchClass(9);
 const C = asPitchClass(0);
 const D = asPitchClass(2);
 
-const open = (storage: FakeStorage = createFakeStorage(), band: FakeBand = createFakeBand()) => {
-  const kept = createKeptValues(() => storage, new EventTarget());
+const open = (
+  storage: FakeStorage = createFakeStorage(),
+  band: FakeBand = createFakeBand(),
+  events: Parameters<typeof createKeptValues>[1] = new EventTarget(),
+) => {
+  const kept = createKeptValues(() => storage, events);
   const session = createSession({
     band,
     kept,
@@ -280,6 +285,14 @@ describe('tempo', () => {
 });
 
 describe('what is kept', () => {
+  it('is listened for at one place, and no longer when the session has ended', () => {
+    const events = countedEvents();
+    const { session } = open(createFakeStorage(), createFakeBand(), events);
+    expect(events.count()).toBe(1);
+    session.dispose();
+    expect(events.count()).toBe(0);
+  });
+
   it('survives a reload', () => {
     const storage = createFakeStorage();
     const first = open(storage);
