@@ -21,6 +21,7 @@ const CORE = [
   'core/signal',
   'core/hearing',
   'core/phrase',
+  'core/judging',
   'core/practice',
   'core/settings',
   'core/formats',
@@ -101,6 +102,15 @@ const CORE_ROWS: readonly FolderRule[] = [
     'players',
   ),
   coreRow(
+    'judging',
+    'what was heard against what was asked: aligned, judged note by note, said in a sentence',
+    'theory',
+    'chart',
+    'harp',
+    'score',
+    'phrase',
+  ),
+  coreRow(
     'practice',
     'calls and who plays when, what was heard of a chorus, the warm-up',
     'theory',
@@ -112,6 +122,7 @@ const CORE_ROWS: readonly FolderRule[] = [
     'players',
     'type hearing',
     'phrase',
+    'judging',
   ),
   coreRow(
     'settings',

@@ -16,14 +16,18 @@ export interface PhrasePlace {
   readonly swing: number;
 }
 
-interface PlacedNote extends LeadSound {
+/** A phrase note where it sounds. */
+export interface PlacedPhraseNote extends LeadSound {
   /** Further holes of the same breath. */
   readonly others: readonly Sound[];
   readonly played: HarpNote;
 }
 
 /** Notes at their swung places; where a triplet meets a swung eighth, each still begins after the one before. */
-const placeNotes = (phrase: Phrase, { harp, at, swing }: PhrasePlace): readonly PlacedNote[] => {
+export const placePhrase = (
+  phrase: Phrase,
+  { harp, at, swing }: PhrasePlace,
+): readonly PlacedPhraseNote[] => {
   const grid = createGrid(METERS[phrase.meter], swing);
   const { notes } = onHarp(phrase, harp);
   const swung = swingOver(
@@ -52,7 +56,7 @@ const placeNotes = (phrase: Phrase, { harp, at, swing }: PhrasePlace): readonly 
 
 /** A phrase as the harp voice plays it, swung, in order; sounds the harp lacks are silent. */
 export const phraseLead = (phrase: Phrase, where: PhrasePlace): readonly NoteEvent[] => {
-  const placed = placeNotes(phrase, where);
+  const placed = placePhrase(phrase, where);
   return leadNotes(placed).flatMap((note, i): readonly NoteEvent[] => {
     const from = placed[i];
     if (from === undefined) return [];

@@ -3,6 +3,7 @@ import type { Chart } from '../chart/chart';
 import type { Harp, Sound } from '../harp/harp';
 import { effortOf, isInReach, type TechniqueChoice } from '../harp/reach';
 import { soundId, spokenHole } from '../harp/tab';
+import { wayOut } from '../judging/way-out';
 import { prettyName } from '../theory/pitch';
 import { asPitchClass } from '../theory/units';
 import type { HeardChorus, Hit } from './heard-chorus';
@@ -34,12 +35,6 @@ const median = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 
 const times = (count: number): string => (count === 2 ? 'twice' : `${count} times`);
-
-const wayOut = ({ technique }: Sound, cents: number): string => {
-  if (technique === 'natural') return cents < 0 ? 'breathe more gently there' : 'relax the mouth there';
-  if (technique === 'overbend') return cents < 0 ? 'push it up a little' : 'ease it down a little';
-  return cents > 0 ? 'let it sink further' : 'stop it a little earlier';
-};
 
 /** A bend or overbend that is off as a rule, the farthest one first; then natural notes. */
 const offSound = (hits: readonly Hit[]): string | null => {
