@@ -25,6 +25,11 @@ const AWAITED = [
   // Split intervals and chords by ear: measured, and not on the page yet.
   'core/hearing/recognise-grip.ts: createGripRecogniser',
   'core/hearing/reed-spectra.ts: learnReedSpectra',
+  // The exercise judges with these.
+  'core/judging/asked-notes.ts: askedNotes',
+  'core/judging/judge.ts: TOLERANCES',
+  'core/judging/judge.ts: judge',
+  'core/judging/judge-words.ts: judgeSentence',
   // The library of phrases reads and prints its texts with these.
   'core/phrase/parse-phrase.ts: parsePhrase',
   'core/phrase/print-phrase.ts: printPhrase',
