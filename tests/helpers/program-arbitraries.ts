@@ -10,7 +10,7 @@ const anyStyle = fc.record({
   seed: fc.nat(1_000_000),
   chords: fc.constantFrom<ChordVoice>('piano', 'electric-piano', 'organ', 'guitar'),
   kit: fc.constantFrom<Kit>('sticks', 'brushes'),
-  swing: fc.constantFrom<Style['swing']>('feel', 'by tempo', 1, 1.5, 3.5),
+  swing: fc.constantFrom<Style['swing']>('feel', 'by tempo', 'hard ride', 1, 1.5, 3.5),
   leaveRoom: fc.boolean(),
 });
 

@@ -92,7 +92,7 @@ const fields: {
     bass: fc.constantFrom(...BASS_VOICES),
     chords: fc.constantFrom(...CHORD_VOICES),
     kit: fc.constantFrom(...KITS),
-    swing: fc.constantFrom<Settings['style']['swing']>('feel', 'by tempo', 1, 2.5),
+    swing: fc.constantFrom<Settings['style']['swing']>('feel', 'by tempo', 'hard ride', 1, 2.5),
     push: pushes,
     stopTime: fc.constantFrom(...STOP_TIMES),
     leaveRoom: fc.boolean(),

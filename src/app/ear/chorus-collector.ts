@@ -47,11 +47,9 @@ const noteIn = ({ note, playhead }: PlacedNote): ChorusNote | null => {
 const reportOf = (section: Section, notes: readonly ChorusNote[], state: EarReads): ChorusReport => {
   const { settings, now } = state;
   const { chart, chorus } = section;
-  const ratio = swingRatio(
-    feelOf(settings.style.feel),
-    settings.style,
-    section.tempo[0]?.bpm ?? settings.tempo,
-  );
+  const { feel, swing } = settings.style;
+  const tempo = section.tempo[0]?.bpm ?? settings.tempo;
+  const ratio = swingRatio(feelOf(feel), { swing, tempo, part: 'lead' });
   const id = SCALE_IDS.find((each) => each === settings.layer);
   const heard = judgeChorus(notes, {
     chart,

@@ -1,4 +1,5 @@
 import type { Instruments } from '../../core/arranger/program';
+import { lateOf, placingSpan } from '../../core/score/placing';
 import type { NoteEvent, PartId } from '../../core/score/score';
 import { elementAt } from '../../core/theory/element-at';
 import { type Placement, tickAtTime, timeOfTick } from './timeline';
@@ -49,8 +50,12 @@ const strokesOf = (events: readonly NoteEvent[], first: number): readonly number
 const schedule = (placement: Placement, index: number, push: Push): ScheduledNote => {
   const { instruments } = placement.section;
   const event = elementAt(placement.section.score.events, index);
-  const late = push[event.part] ?? 0;
-  const at = timeOfTick(placement, event.at) + late;
+  const beat = timeOfTick(placement, event.at);
+  const own = lateOf(placement.section.placing, event) / 1000;
+  // What plays ahead of its beat begins where the music is entered, not before.
+  const placed = beat >= placement.from ? Math.max(own, placement.from - beat) : own;
+  const late = (push[event.part] ?? 0) + placed;
+  const at = beat + late;
   const glide = event.glideTicks ?? 0;
   return {
     event,
@@ -83,8 +88,9 @@ export const notesBetween = (
 ): readonly ScheduledNote[] => {
   const { events } = placement.section.score;
   const pushes = Object.values(push).map((value) => value ?? 0);
-  const start = tickAtTime(placement, from - Math.max(0, ...pushes)) - 1;
-  const end = tickAtTime(placement, to - Math.min(0, ...pushes)) + 1;
+  const { low, high } = placingSpan(placement.section.placing);
+  const start = tickAtTime(placement, from - Math.max(0, ...pushes) - high / 1000) - 1;
+  const end = tickAtTime(placement, to - Math.min(0, ...pushes) - low / 1000) + 1;
   const notes: ScheduledNote[] = [];
   for (let index = firstEventFrom(events, start); index < events.length; index += 1) {
     if (elementAt(events, index).at > end) break;
@@ -110,6 +116,6 @@ export const notesAcross = (placement: Placement, at: number, push: Push): reado
   return notes;
 };
 
-/** Every note of a placed section, without push. */
+/** Every note of a placed section, without push of the player's. */
 export const allNotes = (placement: Placement): readonly ScheduledNote[] =>
   placement.section.score.events.map((_, index) => schedule(placement, index, {}));

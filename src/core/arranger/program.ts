@@ -1,5 +1,6 @@
 import type { Chart } from '../chart/chart';
 import type { Style } from '../players/style';
+import type { Placing } from '../score/placing';
 import type { NoteEvent, Score } from '../score/score';
 import type { DropOut, Sounding } from '../score/silence';
 import type { Bpm, PitchClass, Ticks } from '../theory/units';
@@ -89,6 +90,8 @@ export interface Section {
   readonly barNumbers: readonly (number | null)[];
   readonly score: Score;
   readonly tempo: readonly TempoStep[];
+  /** Where parts and limbs play against the beat; on it when absent. */
+  readonly placing?: Placing;
   /** The instruments that play it, where they are not those that play now. */
   readonly instruments?: Instruments;
   /** True when nothing follows. */

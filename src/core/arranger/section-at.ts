@@ -6,7 +6,8 @@ import type { Passage } from '../players/passage';
 import { turnaroundLine } from '../players/turnaround';
 import { addNotes } from '../score/finish-score';
 import { type BeatGrid, createGrid } from '../score/grid';
-import type { NoteEvent } from '../score/score';
+import { type Placing, placingOf } from '../score/placing';
+import type { NoteEvent, PartId } from '../score/score';
 import { onlySounding, silentBars, withoutBars } from '../score/silence';
 import { sliceScore } from '../score/slice-score';
 import { swingRatio } from '../score/swing';
@@ -52,11 +53,27 @@ interface Played extends ShapedChart {
 const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, next }: Played): Passage => {
   const { style } = program;
   const feel = feelOf(style.feel);
-  const ratio = swingRatio(feel, style, tempoOfChorus(program, chorus));
   const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
-  const grid = createGrid(chart.meter, ratio, feel.swungUnit === '16th');
+  const gridOf = (part: PartId): BeatGrid => {
+    const ratio = swingRatio(feel, { swing: style.swing, tempo: tempoOfChorus(program, chorus), part });
+    return createGrid(chart.meter, ratio, feel.swungUnit === '16th');
+  };
+  const grids = {
+    drums: gridOf('drums'),
+    bass: gridOf('bass'),
+    chords: gridOf('chords'),
+    lead: gridOf('lead'),
+  };
   const harpHome = program.harpHome?.[chart.key] ?? null;
-  return { chart, shapes, next, turnaround: turnaroundLine(chart), harpHome, grid, feel, style, seed };
+  const line = turnaroundLine(chart);
+  return { chart, shapes, next, turnaround: line, harpHome, grid: grids.drums, grids, feel, style, seed };
+};
+
+/** Where the parts play against the beat in a chorus; the ticks of a score are those of the beat. */
+const placingAt = ({ style, ...program }: Program, chorus: number): Placing => {
+  const feel = feelOf(style.feel);
+  const byTempo = (style.swing === 'feel' ? feel.swing : style.swing) === 'by tempo';
+  return placingOf(feel.limbs, tempoOfChorus({ style, ...program }, chorus), byTempo);
 };
 
 const steadyTempo = (program: Program, chorus: number): readonly TempoStep[] => [
@@ -148,7 +165,7 @@ const chorusSection = (
     next: made.next,
   };
   const passage = passageOf(program, slot, cut);
-  const lead = leadNotesOf(program, slot, made.chart, passage.grid);
+  const lead = leadNotesOf(program, slot, made.chart, passage.grids.lead);
   const cutAt = shaped.chart.bars[from]?.at ?? 0;
   const played = addNotes(
     cut.chart,
@@ -166,6 +183,7 @@ const chorusSection = (
     barNumbers: Array.from({ length: to - start + 1 }, (_, i) => start + i),
     score: onlySounding(score, program.plan.sounding),
     tempo: tempoFrom(made.tempo, cutAt + startsAt),
+    placing: placingAt(program, slot.chorus),
     last: slot.last && !hasEnding(program.plan),
   };
 };
@@ -173,15 +191,13 @@ const chorusSection = (
 const plainSection = (
   index: number,
   slot: Slot,
-  { chart, score, tempo }: Pick<Section, 'chart' | 'score' | 'tempo'>,
+  played: Pick<Section, 'chart' | 'score' | 'tempo' | 'placing'>,
 ): Section => ({
   index,
   kind: slot.kind,
   chorus: slot.chorus,
-  chart,
-  barNumbers: chart.bars.map(() => null),
-  score,
-  tempo,
+  barNumbers: played.chart.bars.map(() => null),
+  ...played,
   last: slot.kind === 'ending',
 });
 
@@ -209,6 +225,7 @@ const introSection = (program: Program, index: number, slot: Slot & { kind: 'int
     chart,
     score: onlySounding(score, plan.sounding),
     tempo: steadyTempo(program, 0),
+    placing: placingAt(program, 0),
   });
 };
 
@@ -219,7 +236,12 @@ const endingSection = (program: Program, index: number, slot: Slot & { kind: 'en
   const seconds = HELD_SECONDS[plan.ending === 'held' ? 'held' : 'cadence'];
   const slow = Math.min(tempoOfChorus(program, slot.chorus), (final.chart.meter.beats * 60) / seconds);
   const tempo = [{ at: asTicks(0), bpm: asBpm(Math.round(slow * 10) / 10) }];
-  return plainSection(index, slot, { chart: final.chart, score: onlySounding(score, plan.sounding), tempo });
+  return plainSection(index, slot, {
+    chart: final.chart,
+    score: onlySounding(score, plan.sounding),
+    tempo,
+    placing: placingAt(program, slot.chorus),
+  });
 };
 
 /**

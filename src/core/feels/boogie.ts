@@ -11,6 +11,7 @@ export const boogie = {
   name: 'Boogie',
   meter: null,
   swing: 1.7,
+  limbs: 'shuffle',
   swungUnit: 'eighth',
   tempo: { low: 120, usual: 152, high: 190 },
   bass: 'upright-bass',

@@ -12,6 +12,7 @@ export const doubleShuffle = {
   name: 'Double shuffle',
   meter: null,
   swing: 2,
+  limbs: 'shuffle',
   swungUnit: 'eighth',
   tempo: { low: 90, usual: 118, high: 150 },
   bass: 'fingered-bass',

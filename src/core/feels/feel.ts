@@ -1,4 +1,5 @@
 import type { MeterName } from '../chart/chart';
+import type { LimbStyle } from '../score/placing';
 import type { BassVoice, ChordVoice, Kit } from '../score/voices';
 import type { BassPattern } from './bass-pattern';
 import type { Comping } from './comping-pattern';
@@ -13,8 +14,10 @@ export interface Feel {
   readonly name: string;
   /** `12/8` for compound feels; `null` keeps the chart's own meter. */
   readonly meter: MeterName | null;
-  /** Long : short of an off-beat pair; `by tempo` is the ride model (short note near 100 ms). */
+  /** Long : short of an off-beat pair; `by tempo` has a ratio for each part, as jazz trios play. */
   readonly swing: number | 'by tempo';
+  /** Whose limbs the drummer's fall like, against the beat. */
+  readonly limbs: LimbStyle;
   /** The note value whose pairs swing. */
   readonly swungUnit: 'eighth' | '16th';
   /** Usual tempo range and a start value, in beats a minute. */

@@ -9,6 +9,7 @@ export const jump = {
   name: 'Jump (two-beat)',
   meter: null,
   swing: 'by tempo',
+  limbs: 'jazz',
   swungUnit: 'eighth',
   tempo: { low: 130, usual: 168, high: 230 },
   bass: 'upright-bass',

@@ -8,6 +8,7 @@ export const minorSlow = {
   name: 'Slow minor, sixteenths',
   meter: null,
   swing: 1,
+  limbs: 'soul',
   swungUnit: 'eighth',
   tempo: { low: 48, usual: 62, high: 80 },
   bass: 'fingered-bass',

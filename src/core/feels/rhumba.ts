@@ -13,6 +13,7 @@ export const rhumba = {
   name: 'Rhumba blues',
   meter: null,
   swing: 1,
+  limbs: 'rock',
   swungUnit: 'eighth',
   tempo: { low: 96, usual: 118, high: 144 },
   bass: 'fingered-bass',

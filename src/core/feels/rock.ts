@@ -9,6 +9,7 @@ export const rock = {
   name: 'Straight rock',
   meter: null,
   swing: 1,
+  limbs: 'rock',
   swungUnit: 'eighth',
   tempo: { low: 100, usual: 128, high: 168 },
   bass: 'fingered-bass',

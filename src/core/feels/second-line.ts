@@ -11,6 +11,7 @@ export const secondLine = {
   name: 'Second line',
   meter: null,
   swing: 1.4,
+  limbs: 'funk',
   swungUnit: '16th',
   tempo: { low: 78, usual: 96, high: 112 },
   bass: 'fingered-bass',

@@ -12,6 +12,7 @@ export const shuffle = {
   name: 'Shuffle',
   meter: null,
   swing: 2,
+  limbs: 'shuffle',
   swungUnit: 'eighth',
   tempo: { low: 80, usual: 108, high: 140 },
   bass: 'upright-bass',

@@ -8,6 +8,7 @@ export const slow128 = {
   name: 'Slow 12/8',
   meter: '12/8',
   swing: 2,
+  limbs: 'soul',
   swungUnit: 'eighth',
   tempo: { low: 44, usual: 58, high: 76 },
   bass: 'fingered-bass',

@@ -8,6 +8,7 @@ export const straight = {
   name: 'Straight eighths',
   meter: null,
   swing: 1,
+  limbs: 'rock',
   swungUnit: 'eighth',
   tempo: { low: 80, usual: 112, high: 150 },
   bass: 'fingered-bass',

@@ -2,7 +2,7 @@ import type { Feel } from './feel';
 import { SWING_FILLS } from './fills';
 
 /**
- * Swing: the ride falls with tempo (`swing.ts`), hi-hat on the backbeat under it (introduction of the ISMIR 2015
+ * Swing: ratios fall with tempo (`swing.ts`), hi-hat on the backbeat under it (introduction of the ISMIR 2015
  * swing-ratio study), feathered kick; the chords' Charleston, 1 and the "and" of 2, is from memory.
  */
 export const swing = {
@@ -10,8 +10,9 @@ export const swing = {
   name: 'Swing',
   meter: null,
   swing: 'by tempo',
+  limbs: 'jazz',
   swungUnit: 'eighth',
-  tempo: { low: 100, usual: 150, high: 240 },
+  tempo: { low: 120, usual: 150, high: 240 },
   bass: 'upright-bass',
   chords: 'piano',
   kit: 'sticks',

@@ -8,6 +8,7 @@ export const train = {
   name: 'Train',
   meter: null,
   swing: 1,
+  limbs: 'rock',
   swungUnit: 'eighth',
   tempo: { low: 84, usual: 108, high: 132 },
   bass: 'upright-bass',

@@ -1,4 +1,5 @@
 import type { Section } from '../arranger/program';
+import { lateOf } from '../score/placing';
 import type { NoteEvent, PartId } from '../score/score';
 
 /** A section at its place in the file. */
@@ -58,7 +59,7 @@ const withoutOverlaps = (notes: readonly PlacedNote[]): readonly PlacedNote[] =>
 
 /**
  * The notes of one part, in order, never two of one key at once. `push` is how many milliseconds the part plays
- * behind (+) or ahead of (−) the beat; nothing moves before the start of the file.
+ * behind (+) or ahead of (−) its own place against the beat; nothing moves before the start of the file.
  */
 export const notesOfPart = (
   placed: readonly PlacedSection[],
@@ -70,8 +71,10 @@ export const notesOfPart = (
       section.score.events
         .filter((event) => event.part === part)
         .map((event) => {
-          const from = Math.max(0, Math.round(at + event.at + pushTicks(section, event.at, push)));
-          return { from, to: from + Math.max(1, Math.round(event.length)), event };
+          const late = push + lateOf(section.placing, event);
+          const from = Math.max(0, Math.round(at + event.at + pushTicks(section, event.at, late)));
+          const to = Math.min(lengthOf(placed), from + Math.round(event.length));
+          return { from, to: Math.max(from + 1, to), event };
         }),
     ),
   );

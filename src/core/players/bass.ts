@@ -9,9 +9,12 @@ import { playRiff } from './riff';
 import { playTurnaroundBar, turnaroundPitches } from './turnaround-bass';
 import { type BassBar, varyRhythm } from './vary-rhythm';
 import { walk } from './walking';
+import { wandering } from './wander';
 
 const WALKED = { strong: 92, weak: 90, skip: 58 } as const;
 const HIT = 98;
+/** How far the hand wanders from its loudness. */
+const SWAY = 5;
 
 /** A light repeated note on the off-beat before the next beat, now and then. */
 const withSkips = (
@@ -67,7 +70,7 @@ const hitNotes = (passage: Passage, segments: readonly Segment[]): readonly Note
   if (first === undefined) return [];
   const end = segments.reduce((sum, segment) => sum + segment.length, first.at);
   const struck = hitSteps(passage.shapes[first.bar]?.hits ?? 'x', passage.grid.beats)
-    .map((step) => ({ at: first.at + ticksOf(passage.grid, step), held: step.mark === 'h' }))
+    .map((step) => ({ at: first.at + ticksOf(passage.grids.drums, step), held: step.mark === 'h' }))
     .filter(({ at }) => at < end);
   return struck.map(({ at, held }, i) => {
     const chord = (segments.findLast((segment) => segment.at <= at + 1) ?? first).chord;
@@ -159,6 +162,7 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
 /** The bass part of a passage: E1–G3, one note at a time, the root (or slash bass) where a chord begins. */
 export const playBass = (passage: Passage): readonly NoteEvent[] => {
   const random = createRandom(seedFrom(passage.seed, 'bass'));
+  const sway = wandering(passage.seed, 'bass');
   const kindOf = (segment: Segment) => passage.shapes[segment.bar]?.bass;
   return runsBy(segmentsOf(passage), kindOf).flatMap((run) => {
     const kind = run[0] === undefined ? 'tacet' : kindOf(run[0]);
@@ -170,7 +174,8 @@ export const playBass = (passage: Passage): readonly NoteEvent[] => {
     return notes.map((note) => {
       const bar = run.findLast((segment) => segment.at <= note.at + 1)?.bar ?? 0;
       const gain = passage.shapes[bar]?.gain ?? 1;
-      return noteEvent('bass', { ...note, velocity: note.velocity * gain + (random() - 0.5) * 8 });
+      const swayed = sway(note.at / passage.grid.beatTicks) * SWAY;
+      return noteEvent('bass', { ...note, velocity: note.velocity * gain + swayed });
     });
   });
 };

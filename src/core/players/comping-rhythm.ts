@@ -47,13 +47,13 @@ const near = (ticks: readonly number[], at: number): boolean =>
 /** How much a rhythm doubles the others in a bar, 0 to the sum of what speaks against it. */
 const doubling = (passage: Passage, others: Others, bar: number, rhythm: StepBar): number => {
   const barAt = passage.chart.bars[bar]?.at ?? 0;
-  const strokes = rhythm
-    .filter(({ mark }) => mark !== '.')
-    .map((step) => barAt + ticksOf(passage.grid, step));
+  const strokes = rhythm.filter(({ mark }) => mark !== '.');
   if (strokes.length === 0) return 0;
-  const shareOf = (ticks: readonly number[]) =>
-    strokes.filter((at) => near(ticks, at)).length / strokes.length;
-  return AGAINST.bass * shareOf(others.bass) + AGAINST.drums * shareOf(others.drums);
+  const shareOf = (part: keyof Others) => {
+    const doubled = strokes.filter((step) => near(others[part], barAt + ticksOf(passage.grids[part], step)));
+    return doubled.length / strokes.length;
+  };
+  return AGAINST.bass * shareOf('bass') + AGAINST.drums * shareOf('drums');
 };
 
 /** One of some rhythms, those that answer bass and drums rather than double them the likelier. */

@@ -10,6 +10,7 @@ import { rhythmOfBars } from './comping-rhythm';
 import { type Passage, type Segment, segmentsOf } from './passage';
 import { topLine } from './top-line';
 import { COMPING_REGISTER, type Colour, createVoicer, type Register, roomFor } from './voicing';
+import { wandering } from './wander';
 
 /** How loud a chord of this instrument is struck, so that the four balance against bass and drums. */
 const VELOCITY: Readonly<Record<ChordVoice, number>> = {
@@ -25,6 +26,10 @@ const STAB: Readonly<Record<ChordVoice, number>> = {
   organ: 0.3,
   guitar: 0.26,
 };
+
+/** How much louder the top note of a chord is struck, and how far the hand wanders. */
+const TOP_VOICE = 4;
+const SWAY = 4.5;
 
 const MARK_GAIN: Readonly<Record<string, number>> = {
   s: 0.94,
@@ -83,7 +88,9 @@ const writtenAttacks = (passage: Passage, rhythm: readonly StepBar[]): readonly 
     (rhythm[index] ?? [])
       .filter((step) => step.mark !== '.')
       .map((step) => ({
-        at: bar.at + ticksOf(passage.grid, step),
+        at:
+          bar.at +
+          ticksOf(passage.shapes[index]?.chords === 'hits' ? passage.grids.drums : passage.grid, step),
         mark: step.mark === 'x' ? 'S' : step.mark,
         bar: index,
       })),
@@ -213,14 +220,15 @@ export const playChords = (passage: Passage, heard: readonly NoteEvent[]): reado
   const attacks = attacksOf(passage, rhythmOfBars(random, passage, heard), voiced);
   const sounds = soundAttacks(passage, voiced, attacks, register);
   const { chords } = passage.style;
+  const sway = wandering(passage.seed, 'chords');
   const struck = attacks.map((attack, i) => ({ ...attack, pitches: sounds[i] ?? [], lastBar: attack.bar }));
   const strokes = chords === 'organ' ? tied(struck) : struck;
   return strokes.flatMap((stroke, i) => {
     const length = lengthOf(passage, stroke, strokes[i + 1]);
     const gain = (passage.shapes[stroke.bar]?.gain ?? 1) * (MARK_GAIN[stroke.mark] ?? 1);
-    const strength = VELOCITY[chords] * gain + (random() - 0.5) * 7;
+    const strength = VELOCITY[chords] * gain + sway(stroke.at / passage.grid.beatTicks) * SWAY;
     return stroke.pitches.map((pitch, voice, all) => {
-      const velocity = strength + (voice === all.length - 1 ? 4 : 0) + (random() - 0.5) * 4;
+      const velocity = strength + (voice === all.length - 1 ? TOP_VOICE : 0);
       return noteEvent('chords', { at: stroke.at, length, pitch, velocity });
     });
   });

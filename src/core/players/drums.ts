@@ -7,6 +7,7 @@ import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/s
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { BRUSH_STRENGTH, laneForKit, STROKE_LENGTH, STROKES } from './drum-strokes';
 import type { BarShape, FillSize, Passage } from './passage';
+import { wandering } from './wander';
 
 /** One stroke of a bar, in ticks from the bar's start. */
 interface Stroke {
@@ -14,6 +15,8 @@ interface Stroke {
   readonly lane: DrumLane;
   readonly mark: string;
 }
+
+const CYMBALS: ReadonlySet<DrumLane> = new Set(['hat', 'open', 'ride', 'bell', 'crash']);
 
 const GHOST_CHANCE = 0.35;
 const EXTRA_CHANCE = 0.3;
@@ -164,18 +167,35 @@ const brushSwirls = (passage: Passage, shape: BarShape): readonly Stroke[] => {
     .map((beat) => ({ at: beat * passage.grid.beatTicks, lane: 'swirl', mark: 'o' }));
 };
 
-/** A stroke at its place in the passage as an event; `gain` is the bar's. */
-const toEvent = (random: Random, passage: Passage, stroke: Stroke, gain: number): NoteEvent => {
+/** How far a limb wanders from its loudness, as a share of it. */
+const SWAY = 0.06;
+
+/** A stroke at its place in the passage as an event; `gain` is the bar's, `sway` where the limb wanders, −1…1. */
+const toEvent = (passage: Passage, stroke: Stroke, gain: number, sway: number): NoteEvent => {
   const lane = laneForKit(passage.style.kit, stroke.lane, stroke.mark);
   const soft = passage.style.kit === 'brushes' ? (BRUSH_STRENGTH[stroke.lane] ?? 1) : 1;
   const strength = STROKES[stroke.lane][stroke.mark] ?? 0;
-  const spread = strength < 45 ? 5 : 8;
   return noteEvent('drums', {
     at: stroke.at,
     length: passage.grid.beatTicks * (STROKE_LENGTH[lane] ?? 0.2),
     pitch: DRUM_KEYS[lane],
-    velocity: strength * soft * gain + (random() - 0.5) * spread,
+    velocity: strength * soft * (gain + sway * SWAY),
   });
+};
+
+/** Where each limb wanders: the foot on the kick, the foot on the hat, the hand on the cymbals, the hand on the drums. */
+const swayingLimbs = ({ seed, grid }: Passage): ((lane: DrumLane, at: number) => number) => {
+  const sways = {
+    kick: wandering(seed, 'kick'),
+    foot: wandering(seed, 'foot'),
+    cymbals: wandering(seed, 'cymbals'),
+  };
+  const drums = wandering(seed, 'drums');
+  return (lane, at) => {
+    const limb = CYMBALS.has(lane) ? 'cymbals' : lane;
+    const sway = limb === 'kick' || limb === 'foot' || limb === 'cymbals' ? sways[limb] : drums;
+    return sway(at / grid.beatTicks);
+  };
 };
 
 /** One pattern a level for the chorus, and half the time another for its last four bars. */
@@ -191,6 +211,7 @@ const patternOfBars = (random: Random, passage: Passage): readonly DrumPattern[]
 export const playDrums = (passage: Passage): readonly NoteEvent[] => {
   const random = createRandom(seedFrom(passage.seed, 'drums'));
   const choice = createRandom(seedFrom(passage.seed, 'drum patterns'));
+  const limbs = swayingLimbs(passage);
   const patterns = patternOfBars(choice, passage);
   const motif = [0, 1, 2].map(() => pick(choice, passage.feel.drumming.fills.cells));
   let solo = 0;
@@ -204,8 +225,9 @@ export const playDrums = (passage: Passage): readonly NoteEvent[] => {
       solo: () => soloStrokes(random, passage, motif, solo),
     }[shape.drums]();
     solo = shape.drums === 'solo' ? solo + 1 : 0;
-    return [...strokes, ...brushSwirls(passage, shape)].map((stroke) =>
-      toEvent(random, passage, { ...stroke, at: bar.at + stroke.at }, shape.gain),
-    );
+    return [...strokes, ...brushSwirls(passage, shape)].map((stroke) => {
+      const at = bar.at + stroke.at;
+      return toEvent(passage, { ...stroke, at }, shape.gain, limbs(stroke.lane, at));
+    });
   });
 };

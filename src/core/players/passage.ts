@@ -2,6 +2,7 @@ import type { Chart } from '../chart/chart';
 import type { Feel } from '../feels/feel';
 import type { Level } from '../feels/level';
 import type { BeatGrid } from '../score/grid';
+import type { PartId } from '../score/score';
 import type { Chord } from '../theory/chord';
 import type { Style } from './style';
 import type { TurnaroundLine } from './turnaround';
@@ -40,11 +41,20 @@ export interface Passage {
   readonly turnaround: TurnaroundLine | null;
   /** The harp's home note, which chords stay below where room is asked for; null takes the usual roof. */
   readonly harpHome: number | null;
+  /** How whoever plays divides the beat. */
   readonly grid: BeatGrid;
+  /** How each part does. */
+  readonly grids: Readonly<Record<Exclude<PartId, 'click'>, BeatGrid>>;
   readonly feel: Feel;
   readonly style: Style;
   readonly seed: number;
 }
+
+/** The passage as a part sees it. */
+export const passageFor = (passage: Passage, part: keyof Passage['grids']): Passage => ({
+  ...passage,
+  grid: passage.grids[part],
+});
 
 /** A bar in which everybody plays at normal strength, with no fill and no cymbal. */
 export const PLAIN_SHAPE: BarShape = {
@@ -77,7 +87,7 @@ const sameChord = (a: Chord | null, b: Chord | null): boolean =>
   a !== null && b !== null && a.symbol === b.symbol && a.bass === b.bass;
 
 /** The chords of a passage cut at the bar lines, each knowing what follows. */
-export const segmentsOf = (passage: Passage): readonly Segment[] => {
+export const segmentsOf = (passage: Pick<Passage, 'chart' | 'next'>): readonly Segment[] => {
   const spans = passage.chart.bars.flatMap((bar, index) =>
     bar.chords.map((span) => ({ ...span, bar: index })),
   );

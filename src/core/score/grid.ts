@@ -36,17 +36,18 @@ const quarterShare = (grid: BeatGrid, step: number): number => {
   return step % 2 === 0 ? from : from + width * long;
 };
 
-/** Triplets in a swung beat lean with the swing a little, so that they do not flam with its off-beats. */
-const LEANING = { low: 0.6, high: 0.7 } as const;
+/** From this ratio on triplets go with the swung off-beat; a lighter swing is no triplet, and they stay even beside it. */
+const TRIPLETS_FROM = 1.25;
 
+/** The last third falls with the swung off-beat, so that a fill does not flam with the time under it. */
 const thirdShare = (grid: BeatGrid, step: number): number => {
-  if (grid.compound || grid.sixteenths || grid.ratio === 1) return step / 3;
-  return (Math.min(LEANING.high, Math.max(LEANING.low, halfShare(grid))) * step) / 2;
+  if (grid.compound || grid.sixteenths || grid.ratio < TRIPLETS_FROM) return step / 3;
+  return (halfShare(grid) * step) / 2;
 };
 
 /**
  * Ticks from the beat's start to a step of a beat cut in `of` parts: halves swing, quarters swing in pairs, thirds
- * are even in straight and compound meters and at 2:1, and lean with other ratios; sixths are even. Throws
+ * are even in straight and compound meters and at 2:1, and end on the off-beat of other ratios; sixths are even. Throws
  * RangeError for other divisions.
  */
 export const stepTicks = (grid: BeatGrid, step: number, of: number): number => {

@@ -6,7 +6,7 @@ import { FEEL_IDS } from '../feels/feels';
 import { STOP_TIMES, type Style } from '../players/style';
 import { PART_IDS, type PartId } from '../score/score';
 import { SOUNDINGS } from '../score/silence';
-import { SWING_RANGE } from '../score/swing';
+import { SWING_RANGE, SWING_WAYS } from '../score/swing';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../score/voices';
 import { asBpm } from '../theory/units';
 import { between, pitchClass, seed, setting, shortText, whole } from './setting';
@@ -23,7 +23,7 @@ const style = v.object({
   bass: v.picklist(BASS_VOICES),
   chords: v.picklist(CHORD_VOICES),
   kit: v.picklist(KITS),
-  swing: v.union([v.picklist(['feel', 'by tempo']), between(SWING_RANGE.low, SWING_RANGE.high)]),
+  swing: v.union([v.picklist(SWING_WAYS), between(SWING_RANGE.low, SWING_RANGE.high)]),
   push,
   stopTime: v.picklist(STOP_TIMES),
   leaveRoom: v.boolean(),

@@ -39,7 +39,7 @@ const tabOf = ({ fit }: Tune, style: Settings['tabStyle']): NonNullable<LeadShee
 
 const swingOf = ({ style, tempo }: Settings, tune: Tune): LeadSheet['swing'] => {
   const feel = feelOf(style.feel);
-  const ratio = swingRatio(feel, style, tempo);
+  const ratio = swingRatio(feel, { swing: style.swing, tempo, part: 'lead' });
   if (isCompound(tune.chart.meter.name) || ratio === 1) return null;
   return { ratio, unit: feel.swungUnit };
 };

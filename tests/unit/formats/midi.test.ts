@@ -227,8 +227,8 @@ describe('the band’s own songs', () => {
             tempo: asBpm(90),
             plan: { ...DEFAULT_PLAN, choruses: 2, ritard: true },
           };
-          const sections = Array.from({ length: 8 }, (_, index) => sectionAt(program, index)).filter(
-            (section) => section !== null,
+          const sections = Array.from({ length: 8 }, (_, index) => sectionAt(program, index)).flatMap(
+            (section) => (section === null ? [] : [{ ...section, placing: { parts: {}, limbs: {} } }]),
           );
           const file = reading(sections);
           let start = 0;

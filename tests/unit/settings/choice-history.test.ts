@@ -23,7 +23,7 @@ describe('the name of a choice', () => {
     ['harp and position', pinned, withPosition(pinned, 3)],
     ['form', repeated, withForm(repeated, 'standard')],
     ['repeat', D, repeated],
-    ['feel', D, withFeel(D, 'swing')],
+    ['feel', D, withFeel(D, 'rock')],
     ['tempo and feel', D, withFeel(D, 'slow-12-8')],
     ['volume', D, { ...D, mix: { ...D.mix, master: 0.2 } }],
     ['calls', D, { ...D, trade: { ...D.trade, calls: '4' } }],

@@ -49,7 +49,8 @@ const SwingChoice = () => {
         value={kind}
         options={[
           { value: 'feel', text: 'Usual for the feel' },
-          { value: 'by tempo', text: 'By tempo' },
+          { value: 'by tempo', text: 'By tempo, each part its own' },
+          { value: 'hard ride', text: 'By tempo, hard ride' },
           { value: 'ratio', text: 'My own ratio' },
         ]}
         onChoose={(value) => change({ swing: value === 'ratio' ? 2 : value })}
