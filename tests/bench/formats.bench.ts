@@ -8,6 +8,7 @@ import { encodePcm } from '../../src/core/formats/wav';
 import { DEFAULT_PLAN, DEFAULT_STYLE } from '../../src/core/settings/defaults';
 import { createRandom } from '../../src/core/theory/random';
 import { asBpm, asPitchClass } from '../../src/core/theory/units';
+import { measured } from '../helpers/bench-depth';
 
 const chart = buildChart({ form: 'jazz-swing', key: asPitchClass(5), meter: '4/4' });
 const program: Program = {
@@ -18,7 +19,7 @@ const program: Program = {
 };
 
 describe('a MIDI file grows with the song', () => {
-  for (const choruses of [12, 96]) {
+  for (const choruses of measured([12, 96], [2])) {
     const sections = Array.from({ length: choruses }, (_, index) => sectionAt(program, index)).filter(
       (section) => section !== null,
     );
@@ -29,7 +30,7 @@ describe('a MIDI file grows with the song', () => {
 });
 
 describe('ten seconds of stereo as PCM', () => {
-  const samples = Float32Array.from({ length: 480_000 }, (_, i) => Math.sin(i / 30) / 2);
+  const samples = Float32Array.from({ length: measured(480_000, 48_000) }, (_, i) => Math.sin(i / 30) / 2);
   bench('16 bits, dithered', () => {
     encodePcm([samples, samples], 16, createRandom(1));
   });

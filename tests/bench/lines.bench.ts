@@ -7,6 +7,7 @@ import { RICHTER } from '../../src/core/harp/tunings';
 import type { LineKind, Pace } from '../../src/core/lines/line-slots';
 import { findLine } from '../../src/core/lines/lines';
 import { asPitchClass } from '../../src/core/theory/units';
+import { measured } from '../helpers/bench-depth';
 
 const harp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
 const chorus = buildChart({ form: 'jazz-bebop', key: asPitchClass(7), meter: '4/4' });
@@ -26,7 +27,7 @@ const line = (chart: Chart, kind: LineKind, pace: Pace) =>
   findLine({ chart, harp, technique: EVERY_TECHNIQUE, kind, pace, taste: 'even', seed: 1 });
 
 describe('lines over twelve choruses of a jazz blues, every technique on', () => {
-  const twelve = choruses(12);
+  const twelve = choruses(measured(12, 1));
   bench('guide tones', () => {
     line(twelve, 'guide tones', 1);
   });
@@ -42,7 +43,7 @@ describe('lines over twelve choruses of a jazz blues, every technique on', () =>
 
 /** The time must grow as the length does: twice as long for twice the choruses. */
 describe('an arpeggio against its length', () => {
-  for (const count of [3, 6, 12, 24]) {
+  for (const count of measured([3, 6, 12, 24], [1])) {
     const chart = choruses(count);
     bench(`${count} choruses`, () => {
       line(chart, 'arpeggio', 1);

@@ -3,6 +3,7 @@ import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
 import type { FeelId } from '../../src/core/feels/feels';
 import { allSections } from '../helpers/all-sections';
 import { serveBandPage } from '../helpers/band-page';
+import { measured } from '../helpers/bench-depth';
 import { launchBrowser } from '../helpers/browser';
 import { testProgram } from '../helpers/test-charts';
 
@@ -31,14 +32,16 @@ const orderOf = (feel: FeelId, choruses: number) => {
 
 const few = { iterations: 3, time: 0, warmupIterations: 1, warmupTime: 0 };
 
+const LENGTHS: readonly (readonly [FeelId, choruses: number, seconds: number])[] = [
+  ['shuffle', 1, 27],
+  ['shuffle', 8, 213],
+  ['slow-12-8', 2, 99],
+  ['swing', 4, 77],
+];
+
 /** Sounds are computed anew each time, as when a file is saved. */
 describe('rendering to samples in Chromium at 48 kHz', () => {
-  for (const [feel, choruses, seconds] of [
-    ['shuffle', 1, 27],
-    ['shuffle', 8, 213],
-    ['slow-12-8', 2, 99],
-    ['swing', 4, 77],
-  ] as const) {
+  for (const [feel, choruses, seconds] of measured(LENGTHS, LENGTHS.slice(0, 1))) {
     const order = orderOf(feel, choruses);
     bench(
       `${seconds} s of ${feel}`,

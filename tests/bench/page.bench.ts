@@ -2,8 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
-import { bench, describe } from 'vitest';
+import { type BenchOptions, bench, describe } from 'vitest';
 import { ensureBuilt } from '../../.dev/build.mjs';
+import { measured } from '../helpers/bench-depth';
 import { launchBrowser } from '../helpers/browser';
 import { listenIn } from '../helpers/listen-in';
 import { type ServedApp, serveApp } from '../helpers/serve';
@@ -17,19 +18,21 @@ process.stdout.write(`\n${sizes.join('\n')}\n\n`);
 
 let app: ServedApp;
 let browser: Browser;
-const options = {
-  time: 0,
-  iterations: 5,
-  warmupTime: 0,
-  warmupIterations: 0,
-  setup: async () => {
+const times = { time: 0, iterations: measured(5, 1), warmupTime: 0, warmupIterations: 0 };
+
+/** A browser of its own for each benchmark. The warm-up is none here, but asks to be made ready for all the same. */
+const inBrowser = (makeReady: () => Promise<void> = async () => {}): BenchOptions => ({
+  ...times,
+  setup: async (_, mode) => {
+    if (mode === 'warmup') return;
     app ??= await serveApp();
     browser = await launchBrowser();
+    await makeReady();
   },
-  teardown: async () => {
-    await browser.close();
+  teardown: async (_, mode) => {
+    if (mode !== 'warmup') await browser.close();
   },
-};
+});
 
 const openTapped = async (): Promise<Page> => {
   const context = await browser.newContext({ bypassCSP: true });
@@ -66,7 +69,7 @@ describe('the page, from nothing in the cache', () => {
       );
       await page.close();
     },
-    options,
+    inBrowser(),
   );
 
   bench(
@@ -76,7 +79,7 @@ describe('the page, from nothing in the cache', () => {
       await playUntilHeard(page);
       await page.context().close();
     },
-    options,
+    inBrowser(),
   );
 });
 
@@ -90,35 +93,27 @@ describe('the page, open for two seconds', () => {
       await playUntilHeard(page);
       await page.context().close();
     },
-    {
-      ...options,
-      setup: async () => {
-        await options.setup();
-        // One after the other: a page that opens takes the cores from the sounds another computes.
-        for (let i = 0; i < options.iterations; i += 1) {
-          const page = await openTapped();
-          await page.waitForTimeout(2000);
-          pages.push(page);
-        }
-      },
-    },
+    inBrowser(async () => {
+      // One after the other: a page that opens takes the cores from the sounds another computes.
+      for (let i = 0; i < times.iterations; i += 1) {
+        const page = await openTapped();
+        await page.waitForTimeout(2000);
+        pages.push(page);
+      }
+    }),
   );
 });
 
 /** What costs more than a tenth of a second at this speed is felt there. */
 describe('the page at a quarter of the speed', () => {
   let page: Page;
-  const slow = {
-    ...options,
-    iterations: 10,
-    setup: async () => {
-      await options.setup();
-      page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-      await page.goto(app.address, { waitUntil: 'networkidle' });
-      const devtools = await page.context().newCDPSession(page);
-      await devtools.send('Emulation.setCPUThrottlingRate', { rate: 4 });
-    },
-  };
+  const atQuarterSpeed = inBrowser(async () => {
+    page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    await page.goto(app.address, { waitUntil: 'networkidle' });
+    const devtools = await page.context().newCDPSession(page);
+    await devtools.send('Emulation.setCPUThrottlingRate', { rate: 4 });
+  });
+  const slow = { ...atQuarterSpeed, iterations: measured(10, 1) };
 
   bench(
     'the song moves to another key, until it is drawn',

@@ -2,13 +2,15 @@ import { bench, describe } from 'vitest';
 import { sectionAt } from '../../src/core/arranger/section-at';
 import { FEEL_IDS } from '../../src/core/feels/feels';
 import { BAND_FIGURES_HEAD, bandFigures, bandFiguresLine } from '../helpers/band-figures';
+import { measured } from '../helpers/bench-depth';
 import { FIGURES_HEAD, figuresLine, measureFeel } from '../helpers/measure-score';
 import { testChart, testProgram } from '../helpers/test-charts';
 
-const lines = FEEL_IDS.flatMap((feel) => [1, 2, 3].map((seed) => figuresLine(measureFeel(feel, seed))));
+const seeds = measured([1, 2, 3], [1]);
+const lines = FEEL_IDS.flatMap((feel) => seeds.map((seed) => figuresLine(measureFeel(feel, seed))));
 process.stdout.write(`\n${[FIGURES_HEAD, ...lines].join('\n')}\n\n`);
 
-const band = FEEL_IDS.flatMap((feel) => [1, 2, 3].map((seed) => bandFiguresLine(bandFigures(feel, seed))));
+const band = FEEL_IDS.flatMap((feel) => seeds.map((seed) => bandFiguresLine(bandFigures(feel, seed))));
 process.stdout.write(`${[BAND_FIGURES_HEAD, ...band].join('\n')}\n\n`);
 
 describe('score of twelve choruses', () => {

@@ -3,6 +3,7 @@ import { addDampedSines, type DampedSine } from '../../src/audio/synthesis/dampe
 import type { VoiceId } from '../../src/audio/synthesis/voice';
 import { VOICES } from '../../src/audio/voices/voices';
 import { asHz, asMidi } from '../../src/core/theory/units';
+import { measured } from '../helpers/bench-depth';
 
 const compute = (id: VoiceId, midi: number, stroke: number): number =>
   VOICES[id]({
@@ -29,7 +30,7 @@ describe('fifteen sounds of a voice', () => {
     bench(
       id,
       () => {
-        for (let i = 0; i < 15; i += 1) compute(id, low + i, 1);
+        for (let i = 0; i < measured(15, 1); i += 1) compute(id, low + i, 1);
       },
       { iterations: 5, time: 500 },
     );
@@ -41,11 +42,11 @@ describe('a bank for one song', () => {
   bench(
     'bass, chords and lead',
     () => {
-      for (const stroke of [0, 1]) {
-        for (let i = 0; i < 12; i += 1) compute('upright-bass', 31 + i, stroke);
-        for (let i = 0; i < 15; i += 1) compute('electric-piano', 52 + i, stroke);
+      for (const stroke of measured([0, 1], [0])) {
+        for (let i = 0; i < measured(12, 1); i += 1) compute('upright-bass', 31 + i, stroke);
+        for (let i = 0; i < measured(15, 1); i += 1) compute('electric-piano', 52 + i, stroke);
       }
-      for (let i = 0; i < 12; i += 1) compute('harmonica', 62 + i, 0);
+      for (let i = 0; i < measured(12, 1); i += 1) compute('harmonica', 62 + i, 0);
     },
     { iterations: 3, time: 500 },
   );

@@ -7,7 +7,7 @@ import { openSession } from '../../helpers/fake-session';
 import { createFakeStorage } from '../../helpers/fake-storage';
 import { createFakeTabs } from '../../helpers/fake-tabs';
 import { poisoned } from '../../helpers/poisoned-store';
-import { soakRuns } from '../../helpers/soak';
+import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
 
 const FULL = new DOMException('no room', 'QuotaExceededError');
 const SETTINGS = 'combshed.settings';
@@ -250,7 +250,7 @@ describe('whatever is stored', () => {
   };
 
   // Opening a session costs some hundred times what reading settings does.
-  it('the session opens, and nothing that was there is lost', { timeout: 300_000 }, () => {
+  it('the session opens, and nothing that was there is lost', { timeout: SOAK_TIMEOUT }, () => {
     fc.assert(
       fc.property(poisoned([BASE]), (values) => {
         const items = Object.fromEntries(

@@ -14,7 +14,7 @@ import { restingViews } from '../../../src/core/song/views';
 import { openSession } from '../../helpers/fake-session';
 import { createFakeTabs } from '../../helpers/fake-tabs';
 import { poisoned } from '../../helpers/poisoned-store';
-import { soakRuns } from '../../helpers/soak';
+import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
 
 const OWN: OwnChart = {
   id: 'chart-1',
@@ -78,20 +78,20 @@ describe('whatever the storage gives back as settings', () => {
     expect(tuneOf(settings).harp.reeds).toHaveLength(20);
   });
 
-  it('it is read', { timeout: 300_000 }, () => {
+  it('it is read', { timeout: SOAK_TIMEOUT }, () => {
     hold(soakRuns(), (settings) => {
       if (!(settings.tempo > 0)) throw new Error('No settings came of it');
     });
   });
 
-  it('it can be stored and read again without a problem', { timeout: 300_000 }, () => {
+  it('it can be stored and read again without a problem', { timeout: SOAK_TIMEOUT }, () => {
     hold(soakRuns(10), (settings) => {
       const { problems } = parseSettings(storableSettings(settings));
       if (problems.length > 0) throw new Error(problems.join(' '));
     });
   });
 
-  it('harp and fit can be worked out', { timeout: 300_000 }, () => {
+  it('harp and fit can be worked out', { timeout: SOAK_TIMEOUT }, () => {
     hold(soakRuns(50), (settings) => {
       const { harp, fit, chart } = tuneOf(settings);
       expect(harp.reeds).toHaveLength(2 * settings.tuning.blow.length);
@@ -99,7 +99,7 @@ describe('whatever the storage gives back as settings', () => {
     });
   });
 
-  it('program, sound, line and calls can be worked out', { timeout: 300_000 }, () => {
+  it('program, sound, line and calls can be worked out', { timeout: SOAK_TIMEOUT }, () => {
     hold(soakRuns(400), (settings) => {
       const tune = tuneOf(settings);
       const fitting = withFittingRepeat(settings, tune.chart.bars.length);

@@ -12,6 +12,7 @@ import { chordOf } from '../../../src/core/theory/chords';
 import { PITCH_CLASSES, pitchClassOf } from '../../../src/core/theory/pitch';
 import { asPitchClass } from '../../../src/core/theory/units';
 import { DICTIONARY } from '../../helpers/chord-dictionary';
+import { soakRuns } from '../../helpers/soak';
 
 const TONICS = ['C', 'Db', 'C#', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'G#', 'A', 'Bb', 'B'];
 const ROOTS = [...TONICS, 'Gb', 'Cb', 'D#', 'A#', 'E#', 'B#', 'Fb'];
@@ -27,13 +28,15 @@ const misspelled = (text: string, chord: Chord): readonly string[] =>
   });
 
 describe('chord tones are called what the chord calls them', () => {
-  it('in the names of grips: every chord type on every root in every key, on every tuning', () => {
+  it('in the names of grips: every chord type, on every root in a soak, in every key, on every tuning', () => {
     const wrong = new Set<string>();
+    const every = Math.max(1, Math.round((DICTIONARY.length * ROOTS.length) / soakRuns(30)));
     let read = 0;
     DICTIONARY.forEach((quality, i) => {
       ROOTS.forEach((root, j) => {
+        if ((i + j) % every > 0) return;
         const chord = chordOf({ root, quality });
-        const tuning = TUNINGS[(i + j) % TUNINGS.length] ?? TUNINGS[0];
+        const tuning = TUNINGS[(i + 3 * j) % TUNINGS.length] ?? TUNINGS[0];
         const harp = buildHarp({ tuning, key: asPitchClass(i + 5 * j), octave: 0 });
         const tonic = TONICS[(i * 3 + j) % TONICS.length] ?? 'C';
         const { fitting, near } = gripsFor({ chord, harp, tonic });
@@ -46,7 +49,7 @@ describe('chord tones are called what the chord calls them', () => {
       });
     });
     expect([...wrong]).toEqual([]);
-    expect(read).toBeGreaterThan(10_000);
+    expect(read).toBeGreaterThan(10_000 / every);
   });
 
   it('in fit, gaps and lines: every form in every key', () => {
