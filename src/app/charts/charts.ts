@@ -1,7 +1,8 @@
 import { FORMS } from '../../core/chart/forms';
-import { type OwnChart, otherSpelling, readOwnChart, tonicIn } from '../../core/chart-text/own-chart';
+import { type OwnChart, readOwnChart } from '../../core/chart-text/own-chart';
 import { formAsText } from '../../core/chart-text/print-chart';
 import { respellText, transposeText } from '../../core/chart-text/transpose-text';
+import { otherSpelling, tonicIn } from '../../core/chart-text/written-key';
 import {
   addDraft,
   type ChartDrafts,

@@ -39,15 +39,6 @@ export const noChord = (span: TextSpan, meant: string | null): Problem =>
       : `Did you mean ${meant}?`,
   );
 
-/** A rest of the whole band, which charts do not have. */
-export const noRests = (span: TextSpan): Problem =>
-  problem(
-    'unread',
-    span,
-    `"${span.text}" asks for no chord, but the band always plays one; the chord before it goes on.`,
-    'Leave it as a note to yourself, or write the chord that is meant.',
-  );
-
 /** A chord of which only the beginning is known. */
 export const chordTrimmed = (span: TextSpan, understood: string, rest: string): Problem =>
   problem(
@@ -127,6 +118,75 @@ export const repeatOpen = (span: TextSpan): Problem =>
 /** A `:|` with no bars to repeat. */
 export const repeatEmpty = (span: TextSpan): Problem =>
   problem('adjusted', span, 'This repeat holds no bars.', 'Write bars before it, or take it out.');
+
+/** A word of an order that is no section's name. */
+export const noSection = (span: TextSpan): Problem =>
+  problem(
+    'adjusted',
+    span,
+    `No section is called "${span.text}", so the order goes on without it.`,
+    'Name sections at the beginning of a line, such as [A] or Verse:, and write the order with these names.',
+  );
+
+/** A section that the order leaves out. */
+export const sectionUnplayed = (span: TextSpan, name: string): Problem =>
+  problem(
+    'adjusted',
+    span,
+    name === ''
+      ? 'The bars before the first section have no name, so the order does not come to them.'
+      : `The order does not name section ${name}, so it is kept but not played.`,
+    name === '' ? 'Give them a name, such as [Intro].' : `Write ${name} into the order, or leave it.`,
+  );
+
+/** D.C. and the like in a text with an order. */
+export const roadBesideOrder = (span: TextSpan): Problem =>
+  problem(
+    'adjusted',
+    span,
+    `The order says what is played when, so "${span.text}" is not followed.`,
+    'Leave it as a note to yourself, or take the order out.',
+  );
+
+/** D.S. without a sign to go to. */
+export const noSegno = (span: TextSpan): Problem =>
+  problem(
+    'adjusted',
+    span,
+    `"${span.text}" goes to a sign that is not there; it goes to the beginning.`,
+    'Write Segno (or 𝄋) before the bar that is meant.',
+  );
+
+/** A way to a coda that is not there. */
+export const noCoda = (span: TextSpan): Problem =>
+  problem(
+    'adjusted',
+    span,
+    `"${span.text}" goes to a coda that is not there; what follows is played.`,
+    'Write Coda (or 𝄌) before the bar that is meant.',
+  );
+
+/** A line such as `Key:` whose value says nothing that can be used. */
+export const headerUnread = (span: TextSpan, what: string, example: string): Problem =>
+  problem('unread', span, `"${span.text}" says no ${what}.`, `Write ${example}.`);
+
+/** A line that says again what was said. */
+export const headerAgain = (span: TextSpan): Problem =>
+  problem(
+    'adjusted',
+    span,
+    `"${span.text}" says what a line before it has said, so it is left out.`,
+    'Keep one of the two.',
+  );
+
+/** A chord whose small letter was taken for a minor one. */
+export const smallLetter = (span: TextSpan, understood: string, large: string): Problem =>
+  problem(
+    'adjusted',
+    span,
+    `"${span.text}" is read as ${understood}: a small letter is a minor chord.`,
+    `Write ${understood}, or ${large} if that is meant.`,
+  );
 
 /** Bars past the longest chart. */
 export const tooManyBars = (span: TextSpan, most: number): Problem =>

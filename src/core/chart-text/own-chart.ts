@@ -3,9 +3,10 @@ import type { Chart, MeterName, Mode } from '../chart/chart';
 import { isFormId } from '../chart/forms';
 import { romanChord, romanOf } from '../chart/roman';
 import type { NoteName } from '../theory/chord';
-import { isNoteName, keyName, pitchClassOf } from '../theory/pitch';
+import { isNoteName, keyName } from '../theory/pitch';
 import type { PitchClass } from '../theory/units';
 import { type ChartReading, readChart } from './read-chart';
+import { METER_NAMES, tonicIn } from './written-key';
 
 /** A chart the player wrote. The text is kept as typed; what it stands for is read from it whenever it is needed. */
 export interface OwnChart {
@@ -18,25 +19,8 @@ export interface OwnChart {
   readonly meter: MeterName;
 }
 
-/** Key notes by mode: one for each key signature from seven flats to seven sharps, up the chromatic scale. */
-export const TONICS: Readonly<Record<Mode, readonly NoteName[]>> = {
-  major: ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B', 'Cb'],
-  minor: ['C', 'C#', 'D', 'D#', 'Eb', 'E', 'F', 'F#', 'G', 'G#', 'Ab', 'A', 'A#', 'Bb', 'B'],
-};
-
-/** Meters a chart may be in. */
-export const METER_NAMES: readonly MeterName[] = ['4/4', '3/4', '12/8', '6/8'];
-
 /** The longest name kept. */
 export const LONGEST_NAME = 80;
-
-/** The other spelling of a key, sharps for flats or flats for sharps; null where musicians use one only. */
-export const otherSpelling = (tonic: NoteName, mode: Mode): NoteName | null =>
-  TONICS[mode].find((name) => name !== tonic && pitchClassOf(name) === pitchClassOf(tonic)) ?? null;
-
-/** The key note as it is written in a mode: `Db` stays in major and becomes `C#` in minor. */
-export const tonicIn = (tonic: NoteName, mode: Mode): NoteName =>
-  TONICS[mode].includes(tonic) ? tonic : keyName(pitchClassOf(tonic), mode);
 
 /** Reads an own chart in its written key, in its own meter unless another is given. */
 export const readOwnChart = (

@@ -1,5 +1,5 @@
 import { buildChart, splitBar } from '../chart/build-chart';
-import type { Bar, Chart, Meter } from '../chart/chart';
+import type { Bar, BarKey, Chart, ChordSpan, Meter } from '../chart/chart';
 import type { FormId } from '../chart/forms';
 import type { Chord, NoteName } from '../theory/chord';
 import { pitchClassOf } from '../theory/pitch';
@@ -16,8 +16,10 @@ const numeralText = ({ roman, quality }: Chord): string => {
   return `${numeral}${quality === 'm' ? 'm' : 'maj'}${bass}`;
 };
 
-const chordText = (chord: Chord, style: ChordStyle): string =>
-  style === 'symbols' ? chord.symbol : numeralText(chord);
+const chordText = ({ chord, band }: ChordSpan, style: ChordStyle): string => {
+  if (band === 'rest') return 'N.C.';
+  return (style === 'symbols' ? chord.symbol : numeralText(chord)) + (band === 'stop' ? '!' : '');
+};
 
 /** Share counts to try, the ones that read most plainly first: the whole, the halves, beats, then the rest. */
 const shareCounts = (meter: Meter, chords: number): readonly number[] => {
@@ -38,7 +40,8 @@ const sharesOf = (bar: Bar, meter: Meter, count: number): readonly number[] | nu
 
 /** One bar as text: its chords alone where they share it evenly, otherwise with `/` for each further beat. */
 const barText = (bar: Bar, meter: Meter, style: ChordStyle): string => {
-  const names = bar.chords.map(({ chord }) => chordText(chord, style));
+  // Numerals of a section in a key of its own would be read in that key.
+  const names = bar.chords.map((span) => chordText(span, bar.key === undefined ? style : 'symbols'));
   for (const count of shareCounts(meter, names.length)) {
     const shares = sharesOf(bar, meter, count);
     if (shares !== null) return names.map((name, i) => name + ' /'.repeat((shares[i] ?? 1) - 1)).join(' ');
@@ -54,12 +57,45 @@ const layLines = (bars: readonly string[]): string => {
   return lines.join('\n');
 };
 
+/** A section as it is played: its bars, with its name and key where the tune has sections. */
+interface Stretch {
+  readonly head: readonly string[];
+  readonly bars: Bar[];
+}
+
+const keyText = ({ tonic, mode }: BarKey): string => `Key: ${tonic}${mode === 'minor' ? 'm' : ''}`;
+
+const sameKey = (a: BarKey | undefined, b: BarKey | undefined): boolean =>
+  a?.tonic === b?.tonic && a?.mode === b?.mode;
+
+/** Parts the bars where a section begins, or another key. */
+const stretchesOf = ({ bars, tonic, mode }: Chart): readonly Stretch[] => {
+  const stretches: Stretch[] = [];
+  let before: Bar | null = null;
+  for (const bar of bars) {
+    const begins = bar.place !== undefined && (before === null || bar.place.bar === 0);
+    const label = begins && bar.place !== undefined ? [`[${bar.place.section}]`] : [];
+    const known = begins ? undefined : before?.key;
+    const key = sameKey(bar.key, known) ? [] : [keyText(bar.key ?? { tonic, mode })];
+    if (before === null || label.length + key.length > 0)
+      stretches.push({ head: [...label, ...key], bars: [] });
+    stretches.at(-1)?.bars.push(bar);
+    before = bar;
+  }
+  return stretches;
+};
+
 /**
- * A chart as text, four bars a line, that reads back as the same chart. Throws RangeError where chords change off
- * the beats' even parts, which no chart of this program does.
+ * A chart as text, four bars a line, that reads back as the same chart: bars as they are played, under the names and
+ * keys of their sections. Throws RangeError where chords change off the beats' even parts, which no chart of this
+ * program does.
  */
 export const printChart = (chart: Chart, style: ChordStyle = 'symbols'): string =>
-  layLines(chart.bars.map((bar) => barText(bar, chart.meter, style)));
+  stretchesOf(chart)
+    .map(({ head, bars }) =>
+      [...head, layLines(bars.map((bar) => barText(bar, chart.meter, style)))].join('\n'),
+    )
+    .join('\n');
 
 /** A built-in form on a tonic as text to start an own chart from. Throws RangeError when it is no note name. */
 export const formAsText = (form: FormId, tonic: NoteName, style: ChordStyle = 'symbols'): string =>

@@ -9,13 +9,14 @@ import {
   beatsUneven,
   chordTrimmed,
   noChord,
-  noRests,
   nothingBefore,
   type Problem,
   signNotAlone,
+  smallLetter,
 } from './chart-problems';
+import type { Word } from './chart-signs';
 import { chordInKey, likelyChord, type ReadChord, withBass } from './read-chord';
-import type { Word, WrittenBar } from './scan-chart';
+import type { WrittenBar } from './scan-chart';
 import { type WordKind, wordKind } from './word-kind';
 
 /** What a bar is read against. */
@@ -41,7 +42,11 @@ export interface BarReading {
 interface Share {
   readonly chord: Chord | null;
   readonly shares: number;
+  readonly band: Played;
 }
+
+/** What the band does with a share: as the feel has it, what its span says, or as with the share before. */
+type Played = 'plays' | NonNullable<ChordSpan['band']> | 'goes on';
 
 interface WordReading extends Share {
   readonly problem: Problem | null;
@@ -59,16 +64,17 @@ const readChordWord = (
   text: string,
   word: Word,
   { read: readIn }: BarContext,
-): Omit<WordReading, 'shares'> => {
+): Pick<WordReading, 'chord' | 'problem'> => {
   const read = readIn(text);
   if (read === null) return { chord: null, problem: noChord(word, likelyChord(text)) };
-  const { chord, rest } = read;
+  const { chord, rest, large } = read;
+  if (large !== null) return { chord, problem: smallLetter(word, chord.symbol, large) };
   return { chord, problem: rest === '' ? null : chordTrimmed(word, chord.symbol, rest) };
 };
 
 const sharesOf = (is: WordKind): number => {
   if (is.kind === 'beats') return is.beats;
-  return is.kind === 'chord' || is.kind === 'bass' ? 1 + is.beats : 1;
+  return is.kind === 'same bar' ? 1 : 1 + is.beats;
 };
 
 const readWord = (word: Word, last: Chord, context: BarContext): WordReading => {
@@ -76,17 +82,24 @@ const readWord = (word: Word, last: Chord, context: BarContext): WordReading => 
   const shares = sharesOf(is);
   switch (is.kind) {
     case 'beats':
-      return { chord: null, shares, problem: null };
+      return { chord: null, shares, problem: null, band: 'goes on' };
     case 'same bar':
-      return { chord: null, shares, problem: signNotAlone(word) };
+      return { chord: null, shares, problem: signNotAlone(word), band: 'goes on' };
     case 'no chord':
-      return { chord: null, shares, problem: noRests(word) };
+      return { chord: null, shares, problem: null, band: 'rest' };
     case 'bass':
-      return { chord: overBass(last, is.bass, context.tonic), shares, problem: null };
+      return { chord: overBass(last, is.bass, context.tonic), shares, problem: null, band: 'plays' };
     case 'chord':
-      return { ...readChordWord(is.chord, word, context), shares };
+      return { ...readChordWord(is.chord, word, context), shares, band: is.stop ? 'stop' : 'plays' };
   }
 };
+
+/** What goes on from the bar before: a rest does, a stroke has been. */
+const bandBefore = ({ before }: BarContext): ChordSpan['band'] =>
+  before?.at(-1)?.band === 'rest' ? 'rest' : undefined;
+
+const withBand = (span: ChordSpan, band: ChordSpan['band']): ChordSpan =>
+  band === undefined ? span : { ...span, band };
 
 /** Lays shares out over the bar; equal neighbours become one chord that goes on. */
 const laySpans = (shares: readonly Share[], context: BarContext, last: Chord): readonly ChordSpan[] => {
@@ -95,15 +108,20 @@ const laySpans = (shares: readonly Share[], context: BarContext, last: Chord): r
   let at: number = context.at;
   let used = 0;
   let sounding = last;
-  for (const { chord, shares: count } of shares) {
+  let doing = bandBefore(context);
+  for (const { chord, shares: count, band } of shares) {
     const length = lengths.slice(used, used + count).reduce<number>((sum, each) => sum + each, 0);
     used += count;
     sounding = chord ?? sounding;
+    if (band !== 'goes on') doing = band === 'plays' ? undefined : band;
     const previous = spans.at(-1);
-    const goesOn = previous !== undefined && previous.chord.roman === sounding.roman;
+    const isSame =
+      previous !== undefined && previous.chord.roman === sounding.roman && previous.band === doing;
+    const goesOn = isSame && !(doing === 'stop' && band === 'stop');
     if (goesOn) spans.pop();
     const start = goesOn ? previous.at : at;
-    spans.push({ chord: sounding, at: asTicks(start), length: asTicks(at + length - start) });
+    const span = { chord: sounding, at: asTicks(start), length: asTicks(at + length - start) };
+    spans.push(withBand(span, doing));
     at += length;
   }
   return spans;
@@ -116,15 +134,16 @@ const repeatBar = ({ before, at, home, meter }: BarContext): readonly ChordSpan[
   return before.map((span) => ({ ...span, at: asTicks(span.at - first.at + at) }));
 };
 
-const holdBar = (chord: Chord, { at, meter }: BarContext): readonly ChordSpan[] => [
-  { chord, at, length: barTicks(meter) },
+const holdBar = (chord: Chord, context: BarContext): readonly ChordSpan[] => [
+  withBand({ chord, at: context.at, length: barTicks(context.meter) }, bandBefore(context)),
 ];
 
 /** Remarks on how the words share the bar: `C7 / F7` in four beats, or six chords to a bar. */
 const shareProblem = (bar: WrittenBar, words: readonly WordReading[], { beats }: Meter): Problem | null => {
   const count = countOf(words);
   const slashed = words.some(
-    ({ chord, shares, problem }) => shares > 1 || (chord === null && problem === null),
+    ({ chord, shares, problem, band }) =>
+      shares > 1 || (chord === null && problem === null && band === 'goes on'),
   );
   if (count > beats) return slashed && count % beats === 0 ? null : barCrowded(bar, count, beats);
   return slashed && beats % count !== 0 ? beatsUneven(bar, count, beats) : null;

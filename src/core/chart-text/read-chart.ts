@@ -1,24 +1,36 @@
 import { barTicks, METERS } from '../chart/build-chart';
 import type { Bar, Chart, ChordSpan, MeterName, Mode } from '../chart/chart';
 import { romanChord } from '../chart/roman';
-import type { NoteName } from '../theory/chord';
+import type { Chord, NoteName } from '../theory/chord';
 import { pitchClassOf } from '../theory/pitch';
 import { asTicks } from '../theory/units';
-import { lineUnparted, noBars, type Problem, textTooLong, tooManyBars } from './chart-problems';
+import {
+  lineUnparted,
+  noBars,
+  type Problem,
+  type TextSpan,
+  textTooLong,
+  tooManyBars,
+} from './chart-problems';
+import { type ChartSays, keysInForce, readHeaders, SAYS_NOTHING, type WrittenKey } from './header-lines';
+import { type PlayedBar, playOut } from './play-out';
 import { type BarContext, readBar } from './read-bar';
-import { type ReadChord, readChord } from './read-chord';
-import { LONGEST_TEXT, playOut, scanChart, type WrittenBar } from './scan-chart';
+import { chordInKey, type ReadChord, readChord } from './read-chord';
+import { type Item, LONGEST_TEXT, scanChart, type WrittenBar } from './scan-chart';
 import { isUnparted } from './unparted';
 
 /**
  * Reads chords as musicians write them. Bars are parted by `|` or by lines; a bar holds symbols or numerals that
  * share it on beats, `/` or `.` for a beat of the same chord, `/B` for a new bass under it, or `%` for the bar
- * before; `|:` and `:|` enclose what is played twice. Nothing typed is lost: `source` keeps it whole, and what is
- * not understood stays as text in its bar, is listed among the problems, and sounds as the chord before it.
+ * before; `N.C.` is a rest of the band, `!` a stroke and a rest. `|:` and `:|` enclose what is played twice, or as
+ * often as `x3` behind it says; `[1` and `[2` are endings. `[A]` or `Verse:` begins a section, `Order:` says when each
+ * is played; D.C., D.S., Fine and Coda work as on paper. `Title:`, `Key:`, `Meter:`, `Feel:` and `Tempo:` set what
+ * they say. Nothing typed is lost: `source` keeps it whole, and what is not understood stays as text in its bar, is
+ * listed among the problems, and sounds as the chord before it.
  */
 
 /** The longest chart. */
-const MOST_BARS = 128;
+export const MOST_BARS = 256;
 
 /** What a text needs beside itself to become a chart. */
 export interface ReadChartOptions {
@@ -40,6 +52,11 @@ export interface ChartReading {
   readonly chart: Chart;
   /** bars[i] is the text of chart.bars[i], repeats played out; bars past the end of the chart are only text. */
   readonly bars: readonly ReadBar[];
+  /** Bars of the text that are never played. */
+  readonly unplayed: readonly WrittenBar[];
+  /** Text that is no bar: names of sections, endings, lines such as `Key: G`. */
+  readonly signs: readonly TextSpan[];
+  readonly says: ChartSays;
   /** In reading order. */
   readonly problems: readonly Problem[];
 }
@@ -75,23 +92,33 @@ interface BarsReading {
   readonly problems: readonly Problem[];
 }
 
-const readBars = (
-  written: readonly WrittenBar[],
-  context: Omit<BarContext, 'at' | 'before'>,
-): BarsReading => {
+/** What all bars of a text are read against, and the key of each item's section where it has one of its own. */
+interface TextContext extends Omit<BarContext, 'at' | 'before'> {
+  readonly keys: readonly (WrittenKey | null)[];
+  readonly readerIn: (tonic: NoteName) => BarContext['read'];
+}
+
+/** Chords read in another key, as numerals of the chart's. */
+const inHomeKey = (spans: readonly ChordSpan[], tonic: NoteName): readonly ChordSpan[] =>
+  spans.map((span) => ({ ...span, chord: chordInKey(span.chord, tonic) }));
+
+const readBars = (played: readonly PlayedBar[], context: TextContext): BarsReading => {
   const length = barTicks(context.meter);
   const problems: Problem[] = [];
   const texts: ReadBar[] = [];
   let before: readonly ChordSpan[] | null = null;
-  const bars = written.slice(0, MOST_BARS).map((bar, index): Bar => {
+  const bars = played.slice(0, MOST_BARS).map(({ bar, item, place }, index): Bar => {
     const at = asTicks(index * length);
-    const reading = readBar(bar, { ...context, before, at });
+    const key = context.keys[item] ?? null;
+    const read = key === null ? context.read : context.readerIn(key.tonic);
+    const reading = readBar(bar, { ...context, tonic: key?.tonic ?? context.tonic, read, before, at });
     problems.push(...reading.problems);
     texts.push({ ...bar, status: statusOf(reading.problems) });
-    before = reading.spans;
-    return { at, length, chords: reading.spans };
+    const chords = key === null ? reading.spans : inHomeKey(reading.spans, context.tonic);
+    before = chords;
+    return { at, length, chords, ...(place && { place }), ...(key && { key }) };
   });
-  const past = written.slice(MOST_BARS).map((bar): ReadBar => ({ ...bar, status: 'unread' }));
+  const past = played.slice(MOST_BARS).map(({ bar }): ReadBar => ({ ...bar, status: 'unread' }));
   const [first] = past;
   if (first !== undefined) problems.push(tooManyBars(first, MOST_BARS));
   return { bars, texts: texts.concat(past), problems };
@@ -108,19 +135,80 @@ const chordReader = (tonic: NoteName): BarContext['read'] => {
   };
 };
 
-const readText = (source: string, context: Omit<BarContext, 'at' | 'before'>): BarsReading => {
-  if (source.length > LONGEST_TEXT) {
-    return { bars: [], texts: [], problems: [textTooLong(source.length, LONGEST_TEXT)] };
-  }
-  const played = playOut(scanChart(source));
-  const read = readBars(played.bars, context);
-  const empty = read.bars.length === 0 ? [noBars(context.home.symbol)] : [];
-  const problems = [...played.problems, ...read.problems, ...empty];
-  return { ...read, problems: [...problems, ...unpartedLines(played.bars, context.read, problems)] };
+const chordReaders = (): ((tonic: NoteName) => BarContext['read']) => {
+  const known = new Map<NoteName, BarContext['read']>();
+  return (tonic) => {
+    const read = known.get(tonic) ?? chordReader(tonic);
+    known.set(tonic, read);
+    return read;
+  };
+};
+
+const spanOfItem = (item: Item): readonly TextSpan[] =>
+  item.kind === 'bar' || item.kind === 'line' ? [] : [item.span];
+
+type TextReading = Pick<ChartReading, 'unplayed' | 'signs' | 'says'> &
+  BarsReading &
+  Pick<ChartReading, 'chart'>;
+
+/** A chart of the bars read, or of one bar of the tonic. */
+const chartOf = (
+  bars: readonly Bar[],
+  { tonic, mode, meter: name, title }: ReadChartOptions,
+  home: Chord,
+): Chart => {
+  const meter = METERS[name];
+  const length = barTicks(meter);
+  const silent: Bar = { at: asTicks(0), length, chords: [{ chord: home, at: asTicks(0), length }] };
+  const laid = bars.length === 0 ? [silent] : bars;
+  return {
+    title,
+    key: pitchClassOf(tonic),
+    mode,
+    tonic,
+    meter,
+    bars: laid,
+    length: asTicks(laid.length * length),
+  };
+};
+
+const homeOf = ({ tonic, mode }: Pick<ReadChartOptions, 'tonic' | 'mode'>): Chord =>
+  romanChord(mode === 'minor' ? 'i' : 'I', tonic, { sevenths: true });
+
+const readText = (source: string, given: ReadChartOptions): TextReading => {
+  const items = scanChart(source);
+  const { says, sectionKeys, problems: saying } = readHeaders(items);
+  const options = {
+    ...given,
+    ...says.key,
+    meter: says.meter ?? given.meter,
+    title: says.title ?? given.title,
+  };
+  const { tonic, meter } = options;
+  const home = homeOf(options);
+  const readerIn = chordReaders();
+  const read = readerIn(tonic);
+  const keys = keysInForce(items, sectionKeys).map((key) =>
+    key?.tonic === tonic && key.mode === options.mode ? null : key,
+  );
+  const played = playOut(items);
+  const context = { tonic, meter: METERS[meter], home, read, readerIn, keys };
+  const reading = readBars(played.bars, context);
+  const empty = reading.bars.length === 0 ? [noBars(home.symbol)] : [];
+  const problems = [...saying, ...played.problems, ...reading.problems, ...empty];
+  const written = played.bars.map(({ bar }) => bar);
+  return {
+    ...reading,
+    says,
+    signs: items.flatMap(spanOfItem),
+    unplayed: played.unplayed,
+    chart: chartOf(reading.bars, options, home),
+    problems: [...problems, ...unpartedLines(written, read, problems)],
+  };
 };
 
 /**
- * Reads a text as a chart of 1 to 128 bars; one of more than `LONGEST_TEXT` is refused in words, and one bar of the
+ * Reads a text as a chart of 1 to 256 bars; one of more than `LONGEST_TEXT` is refused in words, and one bar of the
  * tonic sounds. Never throws on any text; throws RangeError when `tonic` is no note name, which is the program's
  * mistake.
  *
@@ -129,28 +217,27 @@ const readText = (source: string, context: Omit<BarContext, 'at' | 'before'>): B
  * reading.chart.bars[1].chords.map(({ chord }) => chord.symbol) // ['F7', 'Fdim7']
  * reading.problems // []
  */
-export const readChart = (
-  source: string,
-  { tonic, mode, meter: meterName, title }: ReadChartOptions,
-): ChartReading => {
-  const meter = METERS[meterName];
-  const length = barTicks(meter);
-  const home = romanChord(mode === 'minor' ? 'i' : 'I', tonic, { sevenths: true });
-  const read = readText(source, { tonic, meter, home, read: chordReader(tonic) });
-  const silent: Bar = { at: asTicks(0), length, chords: [{ chord: home, at: asTicks(0), length }] };
-  const bars = read.bars.length === 0 ? [silent] : read.bars;
+export const readChart = (source: string, options: ReadChartOptions): ChartReading => {
+  const home = homeOf(options);
+  if (source.length > LONGEST_TEXT) {
+    return {
+      source,
+      chart: chartOf([], options, home),
+      bars: [],
+      unplayed: [],
+      signs: [],
+      says: SAYS_NOTHING,
+      problems: [textTooLong(source.length, LONGEST_TEXT)],
+    };
+  }
+  const { chart, texts, unplayed, signs, says, problems } = readText(source, options);
   return {
     source,
-    chart: {
-      title,
-      key: pitchClassOf(tonic),
-      mode,
-      tonic,
-      meter,
-      bars,
-      length: asTicks(bars.length * length),
-    },
-    bars: read.texts,
-    problems: distinct(read.problems).toSorted(byPlace),
+    chart,
+    bars: texts,
+    unplayed,
+    signs,
+    says,
+    problems: distinct(problems).toSorted(byPlace),
   };
 };

@@ -1,14 +1,16 @@
 import { readRomanChord, romanChord, romanOf } from '../chart/roman';
 import type { Chord, NoteName } from '../theory/chord';
 import { chordOf, readSymbol } from '../theory/chords';
-import { degreeBetween } from '../theory/degrees';
-import { pitchClassOf } from '../theory/pitch';
+import { degreeBetween, toneOf } from '../theory/degrees';
+import { pitchClassOf, withoutDoubleAccidental } from '../theory/pitch';
 import { plainSigns, withoutOuterBrackets } from '../theory/symbol-parts';
 
 /** A chord as typed, in its key. `rest` is the part of the text left out of it, usually empty. */
 export interface ReadChord {
   readonly chord: Chord;
   readonly rest: string;
+  /** Of a small letter read as a minor chord, the same with a large one; null of all others. */
+  readonly large: string | null;
 }
 
 /** What may be left off the end of a symbol without changing what the chord is: additions, alterations, omissions. */
@@ -62,10 +64,42 @@ const readOverDegree = (plain: string, tonic: NoteName): Chord | null => {
 export const withBass = ({ rootName: root, quality }: Chord, bass: NoteName): Chord =>
   chordOf({ root, quality, bass });
 
+const NUMERALS = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
+
+/** Numbers with a stroke between them that are meters. */
+const METER = /^(?:[2-7]\/4|[36]\/8)$/;
+
+/** A degree as a number (`4`, `6m`, `b7`, `1/3`): as the numeral of the same place reads, over a degree of the key. */
+const readNumber = (plain: string, tonic: NoteName): Chord | null => {
+  const [, sign = '', digit, suffix = '', bass] =
+    /^([#b]?)([1-7])([^/]*)(?:\/([#b]?[1-7]))?$/.exec(plain) ?? [];
+  if (digit === undefined || METER.test(plain)) return null;
+  const chord = readRomanChord(`${sign}${NUMERALS[Number(digit) - 1]}${suffix}`, tonic, { sevenths: true });
+  if (chord === null || bass === undefined) return chord;
+  return withBass(chord, withoutDoubleAccidental(toneOf(tonic, bass === '1' ? 'R' : bass).name));
+};
+
 const readWhole = (text: string, tonic: NoteName): Chord | null => {
   if (/^\(*[A-G]/.test(text)) return readSymbol(text);
   const plain = plainNumeral(text);
-  return readRomanChord(plain, tonic, { sevenths: true }) ?? readOverDegree(plain, tonic);
+  return (
+    readRomanChord(plain, tonic, { sevenths: true }) ??
+    readOverDegree(plain, tonic) ??
+    readNumber(plain, tonic)
+  );
+};
+
+/** A small letter but b, which may be a flat, and what follows; a word that names its own kind stays that kind. */
+const SMALL = /^([ac-g])([#b]?)(?:m(?!aj|a7)|-)?(.*)$/;
+const OWN_KIND = /^(?:o|°|ø|dim|h|aug|\+|sus|5|maj|M|m)/;
+
+/** A symbol with a small letter, as a minor chord: the custom of places that write minor keys small. */
+const readSmall = (text: string, tonic: NoteName): ReadChord | null => {
+  const [, letter, sign = '', rest = ''] = SMALL.exec(plainSigns(text)) ?? [];
+  if (letter === undefined) return null;
+  const root = letter.toUpperCase() + sign;
+  const chord = readSymbol(OWN_KIND.test(rest) ? root + rest : `${root}m${rest}`);
+  return chord && { chord: chordInKey(chord, tonic), rest: '', large: root + rest };
 };
 
 /** A symbol up to its root or, where there is one, its bass: a sign right behind that letter begins no addition. */
@@ -87,21 +121,22 @@ const readTrimmed = (text: string, tonic: NoteName): ReadChord | null => {
     known = named + known.slice(named.length).replace(ADDITION, '');
     const chord = readWhole(known + bass, tonic);
     const rest = whole.slice(known.length, whole.length - bass.length);
-    if (chord !== null) return { chord, rest: rest.replace(/[()]/g, '') };
+    if (chord !== null) return { chord, rest: rest.replace(/[()]/g, ''), large: null };
   }
   return null;
 };
 
 /**
  * Reads one chord as musicians write it: a symbol (`Bb7`, `F#ø7`, `C△7/E`, `C7(b9, 13)`) or a numeral in the key
- * (`IV7`, `#ivo7`, `V7/ii`; plain numerals are sevenths, as in the built-in forms, and `Imaj` is a triad). Of a
- * symbol with unknown additions the known part is read. Null when it is no chord. Never throws on any text.
+ * (`IV7`, `#ivo7`, `V7/ii`; plain numerals are sevenths, as in the built-in forms, and `Imaj` is a triad) or the same
+ * as a number (`4`, `6m`, `5/7`). A small letter is a minor chord, with a remark. Of a symbol with unknown additions
+ * the known part is read. Null when it is no chord. Never throws on any text.
  */
 export const readChord = (text: string, tonic: NoteName): ReadChord | null => {
   if (text.length > LONGEST_CHORD) return null;
   const whole = readWhole(text, tonic);
-  const read = whole === null ? readTrimmed(text, tonic) : { chord: whole, rest: '' };
-  return read === null ? null : { ...read, chord: chordInKey(read.chord, tonic) };
+  const read = whole === null ? readTrimmed(text, tonic) : { chord: whole, rest: '', large: null };
+  return read === null ? readSmall(text, tonic) : { ...read, chord: chordInKey(read.chord, tonic) };
 };
 
 /** A spelling close to the text that is a chord, for "did you mean"; null when none is likely. */

@@ -1,18 +1,13 @@
-import { type Problem, repeatEmpty, repeatOpen, type TextSpan } from './chart-problems';
+import type { TextSpan } from './chart-problems';
+import { type ChartSign, lineSign, nextBox, stripSigns, type Word } from './chart-signs';
 
 /**
- * Cuts typed chart text into bars and the bars into words, and plays simple repeats out. Every character that is
- * neither blank, separator nor bar line ends up in the text of some bar.
+ * Cuts typed chart text into bars, bar lines and signs, and the bars into words. Every character that is neither
+ * blank, separator nor bar line ends up in the text of some bar or sign.
  */
 
 /** The longest text that is read as a chart, in UTF-16 units: many times what the longest chart takes. */
 export const LONGEST_TEXT = 20_000;
-
-/** A word of a bar: a chord, a sign, or something else. */
-export interface Word extends TextSpan {
-  /** From the start of the source, in UTF-16 units. */
-  readonly offset: number;
-}
 
 /** A bar as typed; its text has no blanks at its ends. */
 export interface WrittenBar extends TextSpan {
@@ -21,18 +16,21 @@ export interface WrittenBar extends TextSpan {
   readonly isLine: boolean;
 }
 
-interface BarLine extends TextSpan {
+/** A bar line; a double one ends what began before it. */
+export interface BarLine extends TextSpan {
   readonly opens: boolean;
   readonly closes: boolean;
+  readonly double: boolean;
 }
 
-/** Bars and bar lines of one source, in order. */
+/** Bars, bar lines and signs of one source, in order. */
 export type Item =
   | { readonly kind: 'bar'; readonly bar: WrittenBar }
-  | { readonly kind: 'line'; readonly line: BarLine };
+  | { readonly kind: 'line'; readonly line: BarLine }
+  | ChartSign;
 
 /** Runs of bar lines with repeat dots, and the signs of the Unicode block Musical Symbols. */
-const BAR_LINE = /:?[|‖𝄀𝄁𝄂𝄃]+:?|𝄆|𝄇/gu;
+const BAR_LINE = /:?(?:\[(?=\|))?[|‖𝄀𝄁𝄂𝄃]+\]?:?|𝄆|𝄇/gu;
 const NEW_LINE = /\r\n|\r|\n/g;
 /**
  * Words end at blanks, commas and semicolons, but not inside a bracket that belongs to a chord: `C7(b9, 13)` is one
@@ -49,44 +47,77 @@ const wordsOf = (text: string, place: Omit<Word, 'text'>): readonly Word[] =>
     offset: place.offset + match.index,
   }));
 
-/** Between bar lines, between one and the edge of its line, or the whole of a line. */
-type Where = 'inside' | 'edge' | 'line';
+/** A piece of a line between two bar lines or the edges of the text. */
+interface Piece extends Omit<Word, 'text'> {
+  readonly raw: string;
+  /** Between bar lines, between one and the edge of its line, or the whole of a line. */
+  readonly where: 'inside' | 'edge' | 'line';
+  readonly closes: boolean;
+  readonly glued: boolean;
+}
 
-/** The bar between two bar lines, or none where nothing stands between them, or only the edge of the text. */
-const barOf = (raw: string, place: Omit<Word, 'text'>, where: Where): readonly Item[] => {
-  const text = raw.trim();
-  if (text === '' && !(where === 'inside' && raw !== '')) return [];
-  const indent = text === '' ? 0 : raw.length - raw.trimStart().length;
+/** The signs of a piece and the bar between them, if anything or an empty bar is left. */
+const itemsOf = ({ raw, where, ...place }: Piece): readonly Item[] => {
+  const { before, text: left, from, after } = stripSigns(raw, place);
+  const text = left.trim();
+  const isEmpty = text === '' && (before.length + after.length > 0 || where !== 'inside' || raw === '');
+  if (isEmpty) return [...before, ...after];
+  const moved = from + (text === '' ? 0 : left.length - left.trimStart().length);
   const { line, column, offset } = place;
-  const start = { line, column: column + indent, offset: offset + indent };
+  const start = { line, column: column + moved, offset: offset + moved };
   const bar = { text, line, column: start.column, words: wordsOf(text, start), isLine: where === 'line' };
-  return [{ kind: 'bar', bar }];
+  return [...before, { kind: 'bar', bar }, ...after];
 };
+
+const lineOf = (sign: string, line: number, column: number): BarLine => ({
+  line,
+  column,
+  text: sign,
+  opens: sign.endsWith(':') || sign === '𝄆',
+  closes: sign.startsWith(':') || sign === '𝄇',
+  double: /[|]{2}|[‖𝄁𝄂]/u.test(sign),
+});
 
 const scanLine = (text: string, line: number, offset: number): readonly Item[] => {
-  const items: Item[] = [];
-  let from = 0;
-  for (const match of text.matchAll(BAR_LINE)) {
-    const sign = match[0];
-    const before = { line, column: from + 1, offset: offset + from };
-    items.push(...barOf(text.slice(from, match.index), before, from > 0 ? 'inside' : 'edge'));
-    items.push({
-      kind: 'line',
-      line: {
+  const head = lineSign(text, line, offset);
+  const items: Item[] = head === null ? [] : [head.sign];
+  const begins = head?.used ?? 0;
+  let from = begins;
+  let before: BarLine | null = null;
+  const take = (to: number, ends: boolean): void => {
+    const box = nextBox(text.slice(from, to));
+    if (box > 0) {
+      const parts = from + box;
+      take(parts, true);
+      from = parts;
+      take(to, ends);
+      return;
+    }
+    const [first, last] = [before === null, !ends];
+    items.push(
+      ...itemsOf({
+        raw: text.slice(from, to),
         line,
-        column: match.index + 1,
-        text: sign,
-        opens: sign.endsWith(':') || sign === '𝄆',
-        closes: sign.startsWith(':') || sign === '𝄇',
-      },
-    });
-    from = match.index + sign.length;
+        column: from + 1,
+        offset: offset + from,
+        where: first && last ? 'line' : first || last ? 'edge' : 'inside',
+        closes: before?.closes ?? false,
+        glued: before !== null,
+      }),
+    );
+  };
+  for (const match of text.matchAll(BAR_LINE)) {
+    if (match.index < begins) continue;
+    take(match.index, true);
+    before = lineOf(match[0], line, match.index + 1);
+    items.push({ kind: 'line', line: before });
+    from = match.index + match[0].length;
   }
-  const after = { line, column: from + 1, offset: offset + from };
-  return [...items, ...barOf(text.slice(from), after, items.length === 0 ? 'line' : 'edge')];
+  take(text.length, false);
+  return items;
 };
 
-/** Bars and bar lines of a text, in order. A line's end ends a bar too. Never throws. */
+/** Bars, bar lines and signs of a text, in order. A line's end ends a bar too. Never throws. */
 export const scanChart = (source: string): readonly Item[] => {
   const items: Item[] = [];
   let from = 0;
@@ -97,34 +128,4 @@ export const scanChart = (source: string): readonly Item[] => {
     line += 1;
   }
   return [...items, ...scanLine(source.slice(from), line, from)];
-};
-
-/** Bars in the order they are played. */
-export interface PlayedOut {
-  readonly bars: readonly WrittenBar[];
-  readonly problems: readonly Problem[];
-}
-
-/** Plays repeats out: each section between `|:` (or the last repeat's end, or the start) and `:|` sounds twice. */
-export const playOut = (items: readonly Item[]): PlayedOut => {
-  const bars: WrittenBar[] = [];
-  const problems: Problem[] = [];
-  let sectionStart = 0;
-  let open: BarLine | null = null;
-  for (const item of items) {
-    if (item.kind === 'bar') {
-      bars.push(item.bar);
-      continue;
-    }
-    const { line } = item;
-    if (line.closes) {
-      if (sectionStart === bars.length) problems.push(repeatEmpty(line));
-      for (const bar of bars.slice(sectionStart)) bars.push(bar);
-      open = null;
-    }
-    if (line.opens && open !== null) problems.push(repeatOpen(open));
-    if (line.closes || line.opens) sectionStart = bars.length;
-    if (line.opens) open = line;
-  }
-  return { bars, problems: open === null ? problems : [...problems, repeatOpen(open)] };
 };

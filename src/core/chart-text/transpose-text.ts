@@ -5,9 +5,11 @@ import { bassNameOf } from '../theory/chords';
 import { isNoteName, keyName, pitchClassOf, prettyName, withoutDoubleAccidental } from '../theory/pitch';
 import { plainSigns } from '../theory/symbol-parts';
 import { asPitchClass } from '../theory/units';
+import type { Word } from './chart-signs';
+import { readKey } from './header-lines';
 import type { ChartReading } from './read-chart';
 import { readChord } from './read-chord';
-import { LONGEST_TEXT, scanChart, type Word } from './scan-chart';
+import { LONGEST_TEXT, scanChart } from './scan-chart';
 import { wordKind } from './word-kind';
 
 const ROOT = /^(\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?/u;
@@ -54,8 +56,17 @@ const moveWord = ({ text }: Word, from: NoteName, to: NoteName): string => {
   return moveSymbol(is.chord, from, to) + text.slice(is.chord.length);
 };
 
+/** A key moved as far as the tonic is; the chart's own becomes that tonic as it is spelled. */
+const moveKeyText = (text: string, from: NoteName, to: NoteName): string => {
+  const key = readKey(text);
+  if (key === null) return text;
+  const moved = asPitchClass(pitchClassOf(key.tonic) - pitchClassOf(from) + pitchClassOf(to));
+  const name = moved === pitchClassOf(to) ? to : keyName(moved, key.mode);
+  return text.replace(/^[A-Ga-g][#b♯♭]?/, written(name, text));
+};
+
 /**
- * The text on another spelled tonic: chord symbols move, everything else (numerals, bar lines, signs, blanks, words
+ * The text on another spelled tonic: chord symbols and keys move, everything else (numerals, bar lines, signs, blanks, words
  * not understood, a text too long to be read) stays as typed.
  */
 export const respellText = ({ source, chart }: ChartReading, tonic: NoteName): string => {
@@ -63,7 +74,12 @@ export const respellText = ({ source, chart }: ChartReading, tonic: NoteName): s
   const parts: string[] = [];
   let from = 0;
   for (const item of scanChart(source)) {
-    if (item.kind === 'line') continue;
+    if (item.kind === 'header' && item.name === 'key') {
+      const { offset, text } = item.value;
+      parts.push(source.slice(from, offset), moveKeyText(text, chart.tonic, tonic));
+      from = offset + text.length;
+    }
+    if (item.kind !== 'bar') continue;
     for (const word of item.bar.words) {
       parts.push(source.slice(from, word.offset), moveWord(word, chart.tonic, tonic));
       from = word.offset + word.text.length;

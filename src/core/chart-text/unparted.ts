@@ -18,7 +18,7 @@ export const isUnparted = (
   words.length >= SUSPECT &&
   words.every(({ text }) => {
     const is = wordKind(text);
-    return is.kind === 'chord' && is.beats === 0 && read(is.chord) !== null;
+    return is.kind === 'chord' && is.beats === 0 && !is.stop && read(is.chord) !== null;
   });
 
 /** The text with `|` between the chords of every such line; everything else stays as typed. */
@@ -27,7 +27,7 @@ export const oneChordABar = (source: string, tonic: NoteName): string => {
   const parts: string[] = [];
   let from = 0;
   for (const item of scanChart(source)) {
-    if (item.kind === 'line' || !isUnparted(item.bar, (text) => readChord(text, tonic))) continue;
+    if (item.kind !== 'bar' || !isUnparted(item.bar, (text) => readChord(text, tonic))) continue;
     for (const [index, word] of item.bar.words.entries()) {
       parts.push(index === 0 ? source.slice(from, word.offset) : ' | ', word.text);
       from = word.offset + word.text.length;

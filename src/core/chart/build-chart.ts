@@ -1,7 +1,7 @@
 import type { Chord, NoteName } from '../theory/chord';
 import { keyName, pitchClassOf } from '../theory/pitch';
 import { asPitchClass, asTicks, type PitchClass, type Ticks } from '../theory/units';
-import type { Bar, Chart, ChordSpan, Meter, MeterName, Mode } from './chart';
+import type { Bar, BarKey, Chart, ChordSpan, Meter, MeterName, Mode } from './chart';
 import { FORMS, type FormId, formBars } from './forms';
 import { romanChord, romanOf } from './roman';
 
@@ -97,6 +97,12 @@ export const buildChart = ({ form: id, key, meter, tonic }: ChartSpec): Chart =>
 const moveChord = (chord: Chord, from: NoteName, to: NoteName): Chord =>
   romanChord(chord.roman === '' ? romanOf(chord, from) : chord.roman, to);
 
+/** A section's key as far from the chart's as before, spelled as usual. */
+const moveKey = ({ tonic, mode }: BarKey, from: NoteName, to: NoteName): BarKey => ({
+  tonic: keyName(asPitchClass(pitchClassOf(tonic) - pitchClassOf(from) + pitchClassOf(to)), mode),
+  mode,
+});
+
 /** The same chart on another spelled tonic: every chord keeps its numeral. */
 export const respell = (chart: Chart, tonic: NoteName): Chart => ({
   ...chart,
@@ -105,6 +111,7 @@ export const respell = (chart: Chart, tonic: NoteName): Chart => ({
   bars: chart.bars.map((bar) => ({
     ...bar,
     chords: bar.chords.map((span) => ({ ...span, chord: moveChord(span.chord, chart.tonic, tonic) })),
+    ...(bar.key === undefined ? {} : { key: moveKey(bar.key, chart.tonic, tonic) }),
   })),
 });
 

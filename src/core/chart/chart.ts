@@ -16,6 +16,25 @@ export interface ChordSpan {
   /** From the start of the chart. */
   readonly at: Ticks;
   readonly length: Ticks;
+  /**
+   * What the band does otherwise than the feel has it: `rest`, nothing (the chord is the one before), or `stop`, one
+   * stroke and then nothing.
+   */
+  readonly band?: 'rest' | 'stop';
+}
+
+/** Where a bar stands in a tune of named sections. */
+export interface BarPlace {
+  /** The section's name as written: `A`, `Verse`. */
+  readonly section: string;
+  /** From 0, counted through the section as it is played. */
+  readonly bar: number;
+}
+
+/** The key of a section. */
+export interface BarKey {
+  readonly tonic: NoteName;
+  readonly mode: Mode;
 }
 
 export interface Bar {
@@ -23,6 +42,10 @@ export interface Bar {
   readonly length: Ticks;
   /** Contiguous, filling the bar. */
   readonly chords: readonly ChordSpan[];
+  /** Missing where the tune has no named sections. */
+  readonly place?: BarPlace;
+  /** The key of its section, where that is another than the chart's. */
+  readonly key?: BarKey;
 }
 
 /** A form in a key: the bars of one chorus. */

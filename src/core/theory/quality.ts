@@ -33,6 +33,7 @@ const EMPTY: Draft = {
 const WORDS: readonly (readonly [RegExp, string])[] = [
   [/6\/9/, '69'],
   [/\/(?=ma|Ma|M)/, ''],
+  [/(?<=\d)\/(?=[#b]?\d)/g, ''],
   [/omit/gi, 'no'],
   [/sus/gi, 'sus'],
   [/add/gi, 'add'],
@@ -43,6 +44,8 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
   [/aug/gi, '⊕'],
   [/ø/g, 'h'],
   [/maj|Maj|MAJ|MA|[Mm]a(?!dd)/g, 'M'],
+  [/7j|j7/, 'M7'],
+  [/j/, 'Δ'],
   [/min|Min|MIN|mi|Mi|MI/g, 'm'],
   [/\^(?=[\d#])/g, 'M'],
   [/\^/g, 'Δ'],

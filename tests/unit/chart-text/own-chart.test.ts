@@ -1,15 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  METER_NAMES,
   type OwnChart,
-  otherSpelling,
   ownChartInKey,
   parseOwnChart,
   readOwnChart,
-  TONICS,
-  tonicIn,
 } from '../../../src/core/chart-text/own-chart';
+import { METER_NAMES, otherSpelling, TONICS, tonicIn } from '../../../src/core/chart-text/written-key';
 import { pitchClassOf } from '../../../src/core/theory/pitch';
 import { asPitchClass } from '../../../src/core/theory/units';
 

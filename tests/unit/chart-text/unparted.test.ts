@@ -66,7 +66,7 @@ describe('a text too long for a chart', () => {
 
   it('is read up to the limit', () => {
     const reading = read(long.slice(0, LONGEST_TEXT));
-    expect(reading.chart.bars).toHaveLength(128);
+    expect(reading.chart.bars).toHaveLength(256);
     expect(reading.problems.map(({ what }) => what).join()).not.toContain('characters');
   });
 });

@@ -1,4 +1,5 @@
-import { METER_NAMES, type OwnChart, TONICS, tonicIn } from '../../../core/chart-text/own-chart';
+import type { OwnChart } from '../../../core/chart-text/own-chart';
+import { METER_NAMES, TONICS, tonicIn } from '../../../core/chart-text/written-key';
 import { prettyName } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
 import { useSession } from '../../state/session-context';

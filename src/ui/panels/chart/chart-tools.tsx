@@ -1,4 +1,5 @@
-import { type OwnChart, otherSpelling } from '../../../core/chart-text/own-chart';
+import type { OwnChart } from '../../../core/chart-text/own-chart';
+import { otherSpelling } from '../../../core/chart-text/written-key';
 import type { History } from '../../../core/song/history';
 import { prettyName } from '../../../core/theory/pitch';
 import { useSession } from '../../state/session-context';

@@ -1,0 +1,20 @@
+import type { MeterName, Mode } from '../chart/chart';
+import type { NoteName } from '../theory/chord';
+import { keyName, pitchClassOf } from '../theory/pitch';
+
+/** Key notes by mode: one for each key signature from seven flats to seven sharps, up the chromatic scale. */
+export const TONICS: Readonly<Record<Mode, readonly NoteName[]>> = {
+  major: ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B', 'Cb'],
+  minor: ['C', 'C#', 'D', 'D#', 'Eb', 'E', 'F', 'F#', 'G', 'G#', 'Ab', 'A', 'A#', 'Bb', 'B'],
+};
+
+/** Meters a chart may be in. */
+export const METER_NAMES: readonly MeterName[] = ['4/4', '3/4', '12/8', '6/8'];
+
+/** The other spelling of a key, sharps for flats or flats for sharps; null where musicians use one only. */
+export const otherSpelling = (tonic: NoteName, mode: Mode): NoteName | null =>
+  TONICS[mode].find((name) => name !== tonic && pitchClassOf(name) === pitchClassOf(tonic)) ?? null;
+
+/** The key note as it is written in a mode: `Db` stays in major and becomes `C#` in minor. */
+export const tonicIn = (tonic: NoteName, mode: Mode): NoteName =>
+  TONICS[mode].includes(tonic) ? tonic : keyName(pitchClassOf(tonic), mode);
