@@ -1,8 +1,9 @@
 import { FORMS } from '../../core/chart/forms';
-import { type OwnChart, readOwnChart } from '../../core/chart-text/own-chart';
+import { asItSays, type OwnChart, readOwnChart } from '../../core/chart-text/own-chart';
 import { formAsText } from '../../core/chart-text/print-chart';
 import { respellText, transposeText } from '../../core/chart-text/transpose-text';
 import { otherSpelling, tonicIn } from '../../core/chart-text/written-key';
+import { withOwnChart } from '../../core/song/chart-choices';
 import {
   addDraft,
   type ChartDrafts,
@@ -22,6 +23,7 @@ import {
 import { withForm } from '../../core/song/key-coupling';
 import { formOf } from '../../core/song/tune';
 import type { Feature } from '../song/feature';
+import { orElse } from '../song/or-else';
 import type { SongState } from '../song/song-state';
 import { type ChartShelves, type ChartStand, openChartShelves, parseItem } from './chart-shelves';
 import type { ChartsState } from './charts-state';
@@ -108,7 +110,12 @@ const createSavingCommands = (
       if (!isSameChart(named, present)) keep(editOpen(state(), named));
       const chart = part(openDraft(state())?.present ?? named);
       if (charts.put(chart)) dropDraft(chart.id);
-      if (state().settings.formId !== chart.id) apply(withForm(state().settings, chart.id));
+      const { settings } = state();
+      const chosen = orElse(
+        () => withOwnChart(settings, chart),
+        () => withForm(settings, chart.id),
+      );
+      apply(chosen);
     },
     deleteChart: () => {
       const present = openDraft(state())?.present;
@@ -148,7 +155,16 @@ const createWritingCommands = (
     duplicateForm: () => add(copyOfForm(state())),
     openChart: (id) => show(openChart(state(), id)),
     closeChart: () => show({ ...state().chartDrafts, open: null }),
-    editChart: (change) => keep(editOpen(state(), change)),
+    editChart: (change) => {
+      const present = openDraft(state())?.present;
+      if (present === undefined) return;
+      const changed = { ...present, ...change };
+      const said = orElse(
+        () => asItSays(changed),
+        () => changed,
+      );
+      keep(editOpen(state(), said));
+    },
     transposeChart: (semitones) => rewrite((chart) => transposeText(readOwnChart(chart), semitones)),
     respellChart: () =>
       rewrite((chart) => {

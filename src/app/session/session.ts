@@ -3,6 +3,7 @@ import type { Band, BandStatus } from '../../audio/band/band';
 import type { Playhead } from '../../core/arranger/playhead';
 import { NO_CHOICES } from '../../core/settings/choice-history';
 import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
+import { savedChart } from '../../core/song/chart-drafts';
 import { chartFor, tuneFor } from '../../core/song/tune';
 import { restingViews } from '../../core/song/views';
 import type { KeptValues } from '../../storage/kept-values';
@@ -140,6 +141,7 @@ export const createSession = (devices: Devices): Session => {
       ...createChoiceCommands({
         change: choosing.change,
         newSeed,
+        ownChart: (id) => savedChart(store.getState().ownCharts, id),
         ...createSwapNotice({ store, board, later }),
       }),
       ...choosing.commands,

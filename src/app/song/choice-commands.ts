@@ -1,4 +1,5 @@
 import type { BarRange } from '../../core/arranger/program';
+import type { OwnChart } from '../../core/chart-text/own-chart';
 import type { FeelId } from '../../core/feels/feels';
 import type { Tuning } from '../../core/harp/harp';
 import type { OwnedHarp } from '../../core/harp/harp-case';
@@ -7,6 +8,7 @@ import type { Channel } from '../../core/settings/mix';
 import type { Settings } from '../../core/settings/settings';
 import { addTap, tappedTempo } from '../../core/settings/tap-tempo';
 import { parseTempo } from '../../core/settings/tempo';
+import { withOwnChart } from '../../core/song/chart-choices';
 import {
   withFeel,
   withForm,
@@ -17,6 +19,7 @@ import {
   withTuning,
 } from '../../core/song/key-coupling';
 import type { EpochMs, PitchClass } from '../../core/theory/units';
+import { orElse } from './or-else';
 
 /** What the page can ask for: choices. */
 export interface ChoiceCommands {
@@ -44,6 +47,8 @@ interface Parts {
   /** Carries a change out, everything that depends on it included. */
   readonly change: (make: (settings: Settings) => Settings) => void;
   readonly newSeed: () => number;
+  /** A saved chart of the player's own; null where none has the id. */
+  readonly ownChart: (id: string) => OwnChart | null;
   /** Told what a choice made of the settings where it may ask for another harp. */
   readonly onSwap: (before: Settings, after: Settings) => void;
   /** Told that the player has chosen the harp. */
@@ -51,7 +56,8 @@ interface Parts {
 }
 
 /** The commands that change settings. */
-export const createChoiceCommands = ({ change, newSeed, onSwap, onHarp }: Parts): ChoiceCommands => {
+export const createChoiceCommands = (parts: Parts): ChoiceCommands => {
+  const { change, newSeed, ownChart, onSwap, onHarp } = parts;
   const swap = (make: (settings: Settings) => Settings): void =>
     change((settings) => {
       const after = make(settings);
@@ -70,7 +76,15 @@ export const createChoiceCommands = ({ change, newSeed, onSwap, onHarp }: Parts)
     choosePosition: (position) => swap((settings) => withPosition(settings, position)),
     chooseTuning: (tuning) => change((settings) => withTuning(settings, tuning)),
     takeHarp: (harp) => take((settings) => withHarp(settings, harp)),
-    chooseForm: (id) => change((settings) => withForm(settings, id)),
+    chooseForm: (id) => {
+      const own = ownChart(id);
+      swap((settings) =>
+        orElse(
+          () => (own === null ? withForm(settings, id) : withOwnChart(settings, own)),
+          () => withForm(settings, id),
+        ),
+      );
+    },
     chooseFeel: (id) => change((settings) => withFeel(settings, id)),
     typeTempo: (text) => {
       const tempo = parseTempo(text);

@@ -8,7 +8,7 @@ import { addNotes } from '../score/finish-score';
 import { type BeatGrid, createGrid } from '../score/grid';
 import { type Placing, placingOf } from '../score/placing';
 import type { NoteEvent, PartId } from '../score/score';
-import { onlySounding, silentBars, withoutBars } from '../score/silence';
+import { onlySounding, silentBars, withoutBars, withRests } from '../score/silence';
 import { sliceScore } from '../score/slice-score';
 import { swingRatio } from '../score/swing';
 import type { Chord } from '../theory/chord';
@@ -33,6 +33,7 @@ import {
   turnaroundChoice,
 } from './song-plan';
 import { turnedAround } from './turnarounds';
+import { withWrittenStops } from './written-stops';
 
 /** At the end of a ritard the band plays at this share of its tempo. */
 const RITARD_TO = 0.72;
@@ -158,7 +159,7 @@ const chorusSection = (
   }
   const made = chorusOf(program, slot.chorus, slot.last);
   const silent = silenceOf(program, slot.chorus);
-  const shaped = markReturns(made, silent);
+  const shaped = withWrittenStops(markReturns(made, silent));
   const cut = {
     chart: excerpt(shaped.chart, from, to + 1),
     shapes: shaped.shapes.slice(from, to + 1),
@@ -169,7 +170,7 @@ const chorusSection = (
   const cutAt = shaped.chart.bars[from]?.at ?? 0;
   const played = addNotes(
     cut.chart,
-    arrange(passage),
+    withRests(arrange(passage), cut.chart),
     lead.map((note) => ({ ...note, at: asTicks(note.at - cutAt) })),
   );
   const whole = withoutBars(played, cut.chart, silent.slice(from, to + 1));

@@ -28,6 +28,17 @@ export const readOwnChart = (
   played: MeterName = meter,
 ): ChartReading => readChart(text, { tonic, mode, meter: played, title: name });
 
+/** An own chart whose name, key and meter are what lines of its text say of them, where there are such lines. */
+export const asItSays = (own: OwnChart): OwnChart => {
+  const { says } = readOwnChart(own);
+  return {
+    ...own,
+    ...says.key,
+    name: says.title ?? own.name,
+    meter: says.meter ?? own.meter,
+  };
+};
+
 /** Numerals that spell a step by a detour: a B7 written in G flat would become a B sharp 7 in G. */
 const ROUNDABOUT = /^(?:#(?:III|VII?|iii|vii?)|b(?:IV|I|iv|i)(?![IViv])|##|bb)/;
 

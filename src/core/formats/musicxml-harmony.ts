@@ -9,6 +9,14 @@ const noteChildren = (prefix: 'root' | 'bass', name: NoteName): readonly (XmlEle
   return [element(`${prefix}-step`, step), alter === 0 ? null : element(`${prefix}-alter`, alter)];
 };
 
+/** The mark that nobody plays a chord: kind `none`, whose root means nothing (MusicXML 4.0, `kind-value`). */
+export const noHarmony = (offset: number): XmlElement =>
+  element('harmony', [
+    element('root', [element('root-step', 'C', { text: '' })]),
+    element('kind', 'none', { text: 'N.C.' }),
+    offset === 0 ? null : element('offset', offset),
+  ]);
+
 /**
  * A chord as MusicXML's `harmony`: root, kind, bass, degrees. The kind's text is the symbol as the chart has it, so
  * the degrees that spell it out for a program are not printed as well. `offset` is in divisions after the place in

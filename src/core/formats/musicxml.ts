@@ -3,7 +3,7 @@ import { type Bpm, TICKS_PER_QUARTER, type Ticks } from '../theory/units';
 import { keyFifths } from './key-fifths';
 import { PROGRAMS } from './midi-programs';
 import { quarterTempo } from './midi-timeline';
-import { harmonyElement } from './musicxml-harmony';
+import { harmonyElement, noHarmony } from './musicxml-harmony';
 import { element, renderXml, type XmlElement } from './xml';
 
 /** What is printed on a lead sheet. */
@@ -130,9 +130,16 @@ const tabDirections = ({ tab = [] }: LeadSheet, { at, length }: Stretch): readon
 
 const stretchElements = (sheet: LeadSheet, bar: Bar, stretch: Stretch): readonly XmlElement[] => [
   ...tabDirections(sheet, stretch),
-  ...stretch.chords.map((span) => harmonyElement(span.chord, span.at - stretch.at)),
+  ...stretch.chords.map((span) => {
+    const offset = span.at - stretch.at;
+    return span.band === 'rest' ? noHarmony(offset) : harmonyElement(span.chord, offset);
+  }),
   ...restsOf(stretch, bar, sheet.chart),
 ];
+
+/** The name of a section that begins. */
+const rehearsal = (name: string): XmlElement =>
+  element('direction', [element('direction-type', [element('rehearsal', name)])], { placement: 'above' });
 
 const measureElement = (sheet: LeadSheet, bar: Bar, index: number): XmlElement => {
   const { chart } = sheet;
@@ -143,6 +150,7 @@ const measureElement = (sheet: LeadSheet, bar: Bar, index: number): XmlElement =
     [
       !isFirst && index % BARS_A_LINE === 0 ? element('print', [], { 'new-system': 'yes' }) : null,
       ...(isFirst ? [attributesElement(chart), ...openingDirections(sheet)] : []),
+      bar.place?.bar === 0 ? rehearsal(bar.place.section) : null,
       ...stretchesOf(bar, chart.meter.beatTicks).flatMap((stretch) => stretchElements(sheet, bar, stretch)),
       isLast ? element('barline', [element('bar-style', 'light-heavy')], { location: 'right' }) : null,
     ],

@@ -52,3 +52,38 @@ export const withoutBars = (score: Score, chart: Chart, silent: readonly boolean
   };
   return { ...score, events: score.events.filter(sounds).map(cut) };
 };
+
+/** Parts that go on where the band rests: the click, and a lead, which was asked for by itself. */
+const OWN_WAY: ReadonlySet<PartId> = new Set(['click', 'lead']);
+
+/** A stroke may come as late as this behind its place, in ticks: a sixteenth triplet, more than any feel shifts it. */
+const STROKE_ROOM = 80;
+
+/** Stretches of ticks without the band: rests, and what follows a stroke. */
+const gapsOf = (chart: Chart): readonly { readonly from: number; readonly to: number }[] =>
+  chart.bars.flatMap(({ chords }) =>
+    chords.flatMap(({ at, length, band }) => {
+      if (band === undefined) return [];
+      return [{ from: band === 'stop' ? at + STROKE_ROOM : at, to: at + length }];
+    }),
+  );
+
+/**
+ * Silences the band where its chart says so (`ChordSpan.band`): nothing of it starts in a rest or behind a stroke, and
+ * what sounds before is cut where a rest begins, or a beat after a stroke.
+ */
+export const withRests = (score: Score, chart: Chart): Score => {
+  const gaps = gapsOf(chart);
+  if (gaps.length === 0) return score;
+  const longest = chart.meter.beatTicks;
+  const events = score.events.flatMap((event): readonly NoteEvent[] => {
+    if (OWN_WAY.has(event.part)) return [event];
+    if (gaps.some(({ from, to }) => event.at >= from && event.at < to)) return [];
+    const gap = gaps.find(({ from, to }) => to > event.at && event.at + event.length > from);
+    if (gap === undefined) return [event];
+    const struck = event.at + STROKE_ROOM >= gap.from && event.at < gap.from;
+    const until = struck ? Math.max(gap.from, Math.min(event.at + longest, gap.to)) : gap.from;
+    return [{ ...event, length: asTicks(Math.min(event.length, until - event.at)) }];
+  });
+  return { ...score, events };
+};

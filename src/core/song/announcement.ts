@@ -1,8 +1,8 @@
 /** What is said of the bar that begins, for players who read the page by ear. */
 import type { Announcements } from '../settings/page-settings';
-import { symbolText } from '../theory/chord-text';
 import { elementAt } from '../theory/element-at';
 import { keyName, prettyName } from '../theory/pitch';
+import { barChords, sectionName } from './bar-place';
 import type { BarView } from './bar-view';
 
 /** A bar and whose turn it is in it; no turn where nobody trades. */
@@ -11,10 +11,12 @@ export interface HeardBar {
   readonly turn: string | null;
 }
 
-const chordsOf = ({ tune, bar }: BarView): string =>
-  elementAt(tune.chart.bars, bar)
-    .chords.map(({ chord }) => symbolText(chord))
-    .join(' then ');
+const chordsOf = ({ tune, bar }: BarView): string => barChords(elementAt(tune.chart.bars, bar));
+
+const sectionOf = ({ tune, bar }: BarView): string | null => {
+  const at = tune.chart.bars[bar];
+  return at === undefined ? null : sectionName(at);
+};
 
 const keyOf = ({ tune }: BarView): string =>
   `${prettyName(tune.chart.tonic)}${tune.chart.mode === 'minor' ? ' minor' : ''}, ${prettyName(
@@ -49,6 +51,7 @@ export const announcementOf = (wish: Announcements, now: HeardBar, before: Heard
     ...whereOther(view.tune.chart.title, last?.tune.chart.title),
     ...whereOther(keyOf(view), last && keyOf(last)),
     ...whereOther(placeOf(view), last && placeOf(last)),
+    ...whereOther(sectionOf(view), last && sectionOf(last)),
     ...whereOther(now.turn, before?.turn),
     ...(wish === 'chords' && view.kind !== 'count-in' && view.kind !== 'rest'
       ? whereOther(chordsOf(view), last?.kind === view.kind ? chordsOf(last) : null)

@@ -1,9 +1,9 @@
 import { type CSSProperties, useCallback, useEffect, useRef } from 'react';
 import type { Bar } from '../../core/chart/chart';
 import { lineTab } from '../../core/lines/lines';
+import { barChords, barNumber, barPlace, sectionName } from '../../core/song/bar-place';
 import { chordsEms } from '../../core/song/chord-ems';
-import { symbolText } from '../../core/theory/chord-text';
-import { ChordText } from '../controls/chord-text';
+import { SpanText } from '../controls/chord-text';
 import { BarHitSigns } from '../ear/bar-hits';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';
@@ -13,9 +13,15 @@ import { useHeardChart } from '../state/use-heard-chart';
 import { DrillChart, isDrill } from './drill-chart';
 import { holds, useRangeMarks } from './use-range-marks';
 
-/** How a bar is called: `Bar 5, C7`. */
-export const barName = (bar: Bar, index: number): string =>
-  `Bar ${index + 1}, ${bar.chords.map(({ chord }) => symbolText(chord)).join(' then ')}`;
+/** How a bar is called: `Bar 5, C7`, or `Verse, bar 5, C7`. */
+export const barName = (bar: Bar, index: number): string => {
+  const place = barPlace(bar, index);
+  return `${place.charAt(0).toUpperCase()}${place.slice(1)}, ${barChords(bar)}`;
+};
+
+/** The name of the section that begins with a bar. */
+const SectionName = ({ bar }: { readonly bar: Bar }) =>
+  bar.place?.bar === 0 ? <span className="section-name">{sectionName(bar)}</span> : null;
 
 const Beats = ({ beats }: { readonly beats: number }) => (
   <span className="beats" aria-hidden="true">
@@ -112,14 +118,17 @@ const FormView = () => {
               onPointerEnter={() => enter(i)}
               onClick={(event) => click(event.shiftKey, i)}
             >
-              <span className="number">{i + 1}</span>
+              <span className="number">
+                {barNumber(bar, i)}
+                <SectionName bar={bar} />
+              </span>
               <span
                 className="names"
                 data-chords={bar.chords.length}
                 style={{ '--ems': chordsEms(bar.chords) } as CSSProperties}
               >
-                {bar.chords.map(({ chord, at }) => (
-                  <ChordText key={at} chord={chord} />
+                {bar.chords.map((span) => (
+                  <SpanText key={span.at} span={span} />
                 ))}
               </span>
               {line && <span className="line-tab">{tabs[i]}</span>}

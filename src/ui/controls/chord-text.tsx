@@ -1,3 +1,4 @@
+import type { ChordSpan } from '../../core/chart/chart';
 import type { Chord } from '../../core/theory/chord';
 import { prettySymbol } from '../../core/theory/chord-text';
 
@@ -33,6 +34,17 @@ export const ChordText = ({ chord }: { readonly chord: Chord }) => {
           <Signed text={`/${bass.letter}${bass.accidental}`} />
         </span>
       )}
+    </span>
+  );
+};
+
+/** What stands in a chart for a stretch of it: its chord, struck once where a dot is under it, or that the band rests. */
+export const SpanText = ({ span }: { readonly span: ChordSpan }) => {
+  if (span.band === 'rest') return <span className="chord no-chord">N.C.</span>;
+  if (span.band !== 'stop') return <ChordText chord={span.chord} />;
+  return (
+    <span className="struck">
+      <ChordText chord={span.chord} />
     </span>
   );
 };

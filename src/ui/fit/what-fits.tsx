@@ -1,5 +1,6 @@
 import type { FitChord } from '../../core/fit/fit';
 import { type GuideMove, guideMoves } from '../../core/fit/guide-moves';
+import { barPlace } from '../../core/song/bar-place';
 import type { BarView } from '../../core/song/bar-view';
 import { symbolText } from '../../core/theory/chord-text';
 import { keyName, prettyName } from '../../core/theory/pitch';
@@ -14,7 +15,7 @@ import { PlainTable } from './plain-table';
 const fitsOf = (view: BarView): readonly FitChord[] => view.tune.fit.bars[view.bar]?.chords ?? [];
 
 const placeText = (view: BarView): string => {
-  if (view.formBar !== null) return `bar ${view.formBar + 1}`;
+  if (view.formBar !== null) return barPlace(view.tune.chart.bars[view.bar], view.formBar);
   return view.kind === 'count-in' ? 'count-in' : view.kind;
 };
 

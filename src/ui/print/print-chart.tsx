@@ -1,6 +1,7 @@
 import type { Bar, Chart } from '../../core/chart/chart';
+import { barNumber, sectionName } from '../../core/song/bar-place';
 import { chordSize, PAPER, type PrintPlan, TAB_LINE } from '../../core/song/print-plan';
-import { ChordText } from '../controls/chord-text';
+import { SpanText } from '../controls/chord-text';
 
 /** A line through the changes, as it stands under the bars. */
 export interface PrintedLine {
@@ -49,13 +50,16 @@ export const PrintChart = ({ chart, plan, line }: Props) => {
                   paddingLeft: `${NUMBER_WIDTH}mm`,
                 }}
               >
-                <span className="print-number">{index + 1}</span>
+                <span className="print-number">
+                  {bar.place?.bar === 0 && <b>{sectionName(bar)} </b>}
+                  {barNumber(bar, index)}
+                </span>
                 <span
                   className="print-names"
                   style={{ fontSize: `${chordSize(bar, rowHeight, barWidth)}mm` }}
                 >
-                  {bar.chords.map(({ chord, at }) => (
-                    <ChordText key={at} chord={chord} />
+                  {bar.chords.map((span) => (
+                    <SpanText key={span.at} span={span} />
                   ))}
                 </span>
                 {tab !== '' && (

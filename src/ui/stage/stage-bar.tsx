@@ -1,25 +1,32 @@
 import type { BarRange } from '../../core/arranger/program';
+import type { Bar } from '../../core/chart/chart';
+import { barPlace } from '../../core/song/bar-place';
 import { ListenButton } from '../ear/listen-button';
 import { useSelected, useSession } from '../state/session-context';
 import { StageStrip } from './stage-strip';
 
 const PLACES = { rest: 'Ready', 'count-in': 'Count-in', intro: 'Intro', ending: 'Ending' } as const;
 
-const barText = (bar: number, of: number, repeat: BarRange | null): string =>
-  repeat === null ? `bar ${bar + 1} of ${of}` : `bar ${bar + 1} in ${repeat.from + 1}–${repeat.to + 1}`;
+const barText = (bars: readonly Bar[], bar: number, repeat: BarRange | null): string => {
+  const here = bars[bar];
+  if (here?.place !== undefined) return barPlace(here, bar);
+  return repeat === null
+    ? `bar ${bar + 1} of ${bars.length}`
+    : `bar ${bar + 1} in ${repeat.from + 1}–${repeat.to + 1}`;
+};
 
 /** Where in the song the band is, in two short lines. */
 const StageWhere = () => {
   const { kind, chorus, formBar } = useSelected((state) => state.now);
   const repeat = useSelected((state) => state.settings.plan.repeat);
   const warmUp = useSelected((state) => state.warmUp);
-  const bars = useSelected((state) => (state.exercise ?? state.tune).chart.bars.length);
+  const bars = useSelected((state) => (state.exercise ?? state.tune).chart.bars);
   const harp = useSelected((state) => state.now.tune.harp.key);
   const place = kind === 'chorus' ? `${repeat === null ? 'Chorus' : 'Pass'} ${chorus + 1}` : PLACES[kind];
   return (
     <p className="stage-where" data-harp={harp}>
       <strong>{warmUp === null ? place : `Step ${warmUp.number} of ${warmUp.of}`}</strong>
-      <span>{formBar === null ? '' : barText(formBar, bars, repeat)}</span>
+      <span>{formBar === null ? '' : barText(bars, formBar, repeat)}</span>
     </p>
   );
 };

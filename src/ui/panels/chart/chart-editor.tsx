@@ -51,7 +51,7 @@ export const ChartEditor = ({ draft, standing, onDeleted }: Props) => {
             onChange={(event) => commands.editChart({ name: event.target.value })}
           />
         </div>
-        <ChartKey own={own} />
+        <ChartKey own={own} says={reading.says} />
         <ChartText ref={text} own={own} problems={reading.problems} bars={reading.bars.length} />
         <ChartTools draft={draft} />
         <ChartKeeping own={own} standing={standing} onDeleted={onDeleted} />

@@ -3,8 +3,9 @@ import type { Bar } from '../../../core/chart/chart';
 import type { Problem, TextSpan } from '../../../core/chart-text/chart-problems';
 import type { ChartReading, ReadBar } from '../../../core/chart-text/read-chart';
 import { oneChordABar } from '../../../core/chart-text/unparted';
+import { barNumber } from '../../../core/song/bar-place';
 import { barName } from '../../chart/chart-view';
-import { ChordText } from '../../controls/chord-text';
+import { SpanText } from '../../controls/chord-text';
 
 interface Props {
   readonly reading: ChartReading;
@@ -77,11 +78,12 @@ const UnderstoodBar = ({ bar, index, text, tabStop, onSelect }: BarProps) => {
         }}
       >
         <span className="number">
-          {index + 1} {SIGNS[status]}
+          {bar.place?.bar === 0 ? `${bar.place.section} ` : ''}
+          {barNumber(bar, index)} {SIGNS[status]}
         </span>
         <span className="names" data-chords={bar.chords.length}>
-          {bar.chords.map(({ chord, at }) => (
-            <ChordText key={at} chord={chord} />
+          {bar.chords.map((span) => (
+            <SpanText key={span.at} span={span} />
           ))}
         </span>
       </button>

@@ -1,0 +1,28 @@
+import type { Bar } from '../chart/chart';
+import { symbolText } from '../theory/chord-text';
+import { prettyName } from '../theory/pitch';
+
+/** A section's name with its key, where that is another than the chart's: `B, in E♭`. Null in a tune of one section. */
+export const sectionName = ({ place, key }: Bar): string | null => {
+  if (place === undefined) return null;
+  const mode = key?.mode === 'minor' ? ' minor' : '';
+  return key === undefined ? place.section : `${place.section}, in ${prettyName(key.tonic)}${mode}`;
+};
+
+/** The number that stands at a bar, from 1: within its section where the tune has some, otherwise in the chart. */
+export const barNumber = (bar: Bar | undefined, index: number): number => (bar?.place?.bar ?? index) + 1;
+
+/** Where a bar stands, in the middle of a sentence: `bar 5`, or `Verse, bar 5`. */
+export const barPlace = (bar: Bar | undefined, index: number): string => {
+  const number = `bar ${barNumber(bar, index)}`;
+  return bar?.place === undefined ? number : `${bar.place.section}, ${number}`;
+};
+
+/** What is played in a bar, in words: `C7 then F7`, `C7, one stroke`, `no chord`. */
+export const barChords = ({ chords }: Bar): string =>
+  chords
+    .map(({ chord, band }) => {
+      if (band === 'rest') return 'no chord';
+      return symbolText(chord) + (band === 'stop' ? ', one stroke' : '');
+    })
+    .join(' then ');
