@@ -67,7 +67,13 @@ const fetchLaterParts = async (): Promise<void> => {
 const fetchTheRest = async (session: Session): Promise<void> => {
   await fetchLaterParts();
   session.prepare();
-  await Promise.allSettled([fetchStage(), loadRenderer(), loadExportWork(), loadCompressor()]);
+  await Promise.allSettled([
+    fetchStage(),
+    loadRenderer(),
+    loadExportWork(),
+    loadCompressor(),
+    session.commands.openBends(),
+  ]);
   await session.commands.fetchRecorded();
 };
 

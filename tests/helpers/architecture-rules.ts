@@ -20,6 +20,7 @@ const CORE = [
   'core/arranger',
   'core/signal',
   'core/hearing',
+  'core/bends',
   'core/phrase',
   'core/judging',
   'core/practice',
@@ -92,6 +93,13 @@ const CORE_ROWS: readonly FolderRule[] = [
     'harp',
   ),
   coreRow(
+    'bends',
+    'bend practice: targets in order, exercises, verdicts, what results come to; a harp’s own tuning',
+    'theory',
+    'harp',
+    'type hearing',
+  ),
+  coreRow(
     'phrase',
     'what a phrase is: its value, as tab, as signs and words, as the harp voice plays it',
     'theory',
@@ -130,6 +138,7 @@ const CORE_ROWS: readonly FolderRule[] = [
     'theory',
     'chart',
     'harp',
+    'bends',
     'lines',
     'score',
     'feels',
@@ -246,6 +255,13 @@ const APP: readonly FolderRule[] = [
     'song',
   ),
   feature(
+    'bends',
+    'bends practised one by one: turns, what is kept of them, what they decide',
+    'keeping',
+    'song',
+    'ear',
+  ),
+  feature(
     'session',
     'the features composed to one session; knows nothing else',
     'keeping',
@@ -257,6 +273,7 @@ const APP: readonly FolderRule[] = [
     'warm-up',
     'stage',
     'ear',
+    'bends',
     'offline',
   ),
 ];
@@ -326,7 +343,7 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   spessasynth_core: ['audio/soundfont'],
   tonal: ['core/theory', 'core/chart-text'],
   tone: ['audio/band', 'audio/mixer', 'audio/export'],
-  valibot: ['core/settings', 'core/practice', 'core/formats'],
+  valibot: ['core/bends', 'core/settings', 'core/practice', 'core/formats'],
   zustand: ['app/session', 'ui/state'],
 };
 

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { DYNAMICS } from '../../src/core/arranger/energy';
 import { ARCS, COUNT_INS, ENDINGS, INTROS } from '../../src/core/arranger/program';
 import { TURNAROUNDS } from '../../src/core/arranger/turnarounds';
+import { BEND_LEADS, BEND_LEVELS } from '../../src/core/bends/bend-choice';
 import { FORM_IDS } from '../../src/core/chart/forms';
 import { FEEL_IDS } from '../../src/core/feels/feels';
 import { INTONATION_IDS } from '../../src/core/harp/intonation';
@@ -143,6 +144,11 @@ const fields: {
   }),
   trade: fc.record({ on: fc.boolean(), calls: fc.string({ maxLength: 300 }) }),
   microphone: fc.option(text),
+  bends: fc.record({
+    level: fc.constantFrom(...BEND_LEVELS),
+    lead: fc.constantFrom(...BEND_LEADS),
+    byResults: fc.boolean(),
+  }),
   earShows: fc.constantFrom(...EAR_SHOWS),
   tabStyle: fc.constantFrom(...TAB_STYLES.map(({ id }) => id)),
   besideTab: fc.constantFrom(...BESIDE_TAB),

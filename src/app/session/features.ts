@@ -1,3 +1,4 @@
+import { bendsFeature } from '../bends/bends-feature';
 import { bookFeature } from '../book/book-feature';
 import { chartsFeature } from '../charts/charts';
 import { earFeature } from '../ear/ear';
@@ -21,6 +22,7 @@ const FEATURES = {
   offline: newerVersionFeature,
   screen: stageFeature,
   microphone: earFeature,
+  bends: bendsFeature,
 };
 
 type Features = typeof FEATURES;

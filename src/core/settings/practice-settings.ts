@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { BEND_LEADS, BEND_LEVELS, type BendChoice } from '../bends/bend-choice';
 import { LINE_TASTES, type LineTaste } from '../lines/line-cost';
 import { LINE_KINDS, type LineKind, PACES, type Pace } from '../lines/line-slots';
 import { seed, setting, shortText } from './setting';
@@ -46,6 +47,15 @@ export const PRACTICE_SETTINGS = {
     'call and answer',
     { on: false, calls: '' },
     v.object({ on: v.boolean(), calls: v.pipe(v.string(), v.maxLength(MOST_CALL_TEXT)) }),
+  ),
+  bends: setting<BendChoice>(
+    'choice of how bends are practised',
+    { level: 'developing', lead: 'tone', byResults: false },
+    v.object({
+      level: v.picklist(BEND_LEVELS),
+      lead: v.picklist(BEND_LEADS),
+      byResults: v.boolean(),
+    }),
   ),
   /** The microphone by the browser's id; null for the one the system prefers. */
   microphone: setting<string | null>('microphone', null, v.nullable(shortText)),

@@ -4,6 +4,7 @@ import { isSafe } from '../../core/fit/plain-words';
 import { soundId, spokenTab } from '../../core/harp/tab';
 import type { NoteName } from '../../core/theory/chord';
 import { prettyName, spelledPitch } from '../../core/theory/pitch';
+import { useSelected } from '../state/session-context';
 import { functionOf, plainFunction } from './degree-function';
 
 interface Props {
@@ -68,6 +69,8 @@ export const SoundPill = (props: Props) => {
     onListen,
   } = props;
   const { sound, chordTone, scaleTone, inReach } = mark;
+  const id = soundId(sound);
+  const standing = useSelected((state) => state.bends.standings?.get(id));
   const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
   return (
     <button
@@ -75,7 +78,7 @@ export const SoundPill = (props: Props) => {
       className="pill"
       style={style}
       tabIndex={tabStop ? 0 : -1}
-      data-sound={soundId(sound)}
+      data-sound={id}
       data-role={role}
       data-function={chordTone ? (plain ? plainFunction : functionOf)(chordTone.degree) : undefined}
       data-breath={sound.breath}
@@ -87,7 +90,8 @@ export const SoundPill = (props: Props) => {
       data-plain={plain}
       data-shared={shared}
       data-cents={cents !== null}
-      aria-label={`${spokenTab(sound)}: ${prettyName(name)}${plain ? plainText(mark) : roleText(mark, degreesOf)}`}
+      data-standing={standing}
+      aria-label={`${spokenTab(sound)}: ${prettyName(name)}${plain ? plainText(mark) : roleText(mark, degreesOf)}${standing === undefined ? '' : `, ${standing} by your results`}`}
       title={prettyName(spelledPitch(sound.pitch, name))}
       onClick={onListen}
     >

@@ -11,6 +11,7 @@ import '../controls/panel.css';
 import '../panels/mixer/mixer.css';
 import '../chart/chart.css';
 import '../chart/signs.css';
+import '../panels/bends/bends.css';
 import '../panels/book/book.css';
 import '../panels/chart/chart-editor.css';
 import '../fit/fit.css';

@@ -1,5 +1,6 @@
 import type { ComponentType } from 'react';
 import { BandPanel } from '../panels/band/band-panel';
+import { BendsPanel } from '../panels/bends/bends-panel';
 import { SetsPanel } from '../panels/book/sets-panel';
 import { SongsPanel } from '../panels/book/songs-panel';
 import { CarePanel } from '../panels/care/care-panel';
@@ -32,6 +33,7 @@ export const PANELS: Readonly<Record<PanelId, ComponentType<PanelProps>>> = {
   band: BandPanel,
   mixer: MixerPanel,
   practise: PractisePanel,
+  bends: BendsPanel,
   ear: EarPanel,
   songs: SongsPanel,
   sets: SetsPanel,

@@ -66,6 +66,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
     { on: true, calls: '' },
     { on: true, calls: "2 3' 4 -4" },
   ],
+  bends: [{ level: 'first', lead: 'drone', byResults: true }],
   microphone: ['m'],
   earShows: ['after'],
   tabStyle: ['letters'],
