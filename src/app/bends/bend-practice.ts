@@ -66,7 +66,7 @@ const createResults = (stand: BendStand) => {
     show({ standings: byResults ? standingsOf(shelf.items(), harpNow()) : null });
   };
   const shelf = openShelf<BendResults>({
-    ...{ kept, keeper, name: 'bends', noun: 'result of bends', parse: parseBendResults },
+    ...{ kept, keeper, name: 'bends', noun: 'bend result', parse: parseBendResults },
     onChange: (results) => {
       show({ results });
       showStandings();

@@ -39,11 +39,19 @@ const useMarks = (task: BendTask): readonly Mark[] => {
   });
 };
 
+interface Props {
+  readonly task: BendTask;
+  /** Whether there is something to be heard. */
+  readonly live: boolean;
+  /** Where the last try stood, in cents from the target; null where it did not. */
+  readonly stood: number | null;
+}
+
 /**
  * The way of a bend, from its natural note down to its floor, with the target as wide as what counts as right; a bar
  * moves where the pitch is. Drawn past React, once a frame; the verdict says the same in words.
  */
-export const BendGauge = ({ task, live }: { readonly task: BendTask; readonly live: boolean }) => {
+export const BendGauge = ({ task, live, stood }: Props) => {
   const { live: ears } = useSession();
   const style = useSelected((state) => state.settings.tabStyle);
   const needle = useRef<HTMLSpanElement>(null);
@@ -85,6 +93,7 @@ export const BendGauge = ({ task, live }: { readonly task: BendTask; readonly li
       <span className="bend-mark" data-kind="target" style={at(0)}>
         <i>{tab(task.target, style)}</i>
       </span>
+      {stood !== null && <span className="bend-stood" style={at(stood)} />}
       <span className="bend-needle" ref={needle} hidden />
     </div>
   );

@@ -48,7 +48,11 @@ export const BendTurnView = ({ practice, turn }: Props) => {
   const hit = verdict?.kind === 'right' || (verdict != null && 'blue' in verdict && verdict.blue !== null);
   return (
     <div className="bend-turn">
-      <BendGauge task={task} live={listening} />
+      <BendGauge
+        task={task}
+        live={listening}
+        stood={verdict != null && 'cents' in verdict ? verdict.cents : null}
+      />
       <div className="bend-say">
         <p className="bend-target">
           <b aria-hidden="true">{tab(target, settings.tabStyle)}</b>

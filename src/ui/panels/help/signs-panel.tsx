@@ -112,6 +112,9 @@ const MapSigns = () => (
     </Sign>
     <Sign sign={<Cell mark={example('3B')} picked />}>a bright edge: a way to play the note you picked</Sign>
     <Sign sign={<Cell mark={example('3D')} lit />}>a heavy edge: the note to play now</Sign>
+    <Sign sign={<strong>● ◐ ○</strong>}>
+      on bends, where your results are shown: steady, coming, not yet (Practise, Bends)
+    </Sign>
     <Sign sign={<LineSign />}>
       edges, numbers and a way between them: the line of this bar; dotted, it goes on into the next
     </Sign>
