@@ -19,9 +19,10 @@ export const barName = (bar: Bar, index: number): string => {
   return `${place.charAt(0).toUpperCase()}${place.slice(1)}, ${barChords(bar)}`;
 };
 
-/** The name of the section that begins with a bar. */
-const SectionName = ({ bar }: { readonly bar: Bar }) =>
-  bar.place?.bar === 0 ? <span className="section-name">{sectionName(bar)}</span> : null;
+/** The name of the section that begins with a bar: it says the number 1 as well. */
+const SectionName = ({ bar }: { readonly bar: Bar }) => (
+  <span className="section-name">{sectionName(bar)}</span>
+);
 
 const Beats = ({ beats }: { readonly beats: number }) => (
   <span className="beats" aria-hidden="true">
@@ -119,8 +120,7 @@ const FormView = () => {
               onClick={(event) => click(event.shiftKey, i)}
             >
               <span className="number">
-                {barNumber(bar, i)}
-                <SectionName bar={bar} />
+                {bar.place?.bar === 0 ? <SectionName bar={bar} /> : barNumber(bar, i)}
               </span>
               <span
                 className="names"
