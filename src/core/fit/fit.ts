@@ -1,4 +1,5 @@
-import type { Chart } from '../chart/chart';
+import type { BarKey, Chart } from '../chart/chart';
+import { keyAt } from '../chart/key-at';
 import type { Harp, Sound } from '../harp/harp';
 import { positionOf } from '../harp/positions';
 import { effortOf, isInReach, type Register, registerOf, type TechniqueChoice } from '../harp/reach';
@@ -102,9 +103,9 @@ interface KeyLayer {
   readonly blue: Tones;
 }
 
-const keyLayer = ({ chart, scale }: FitSpec): KeyLayer => ({
-  scale: byPitchClass(scaleOf(scale ?? KEY_SCALES[chart.mode], chart.tonic).tones),
-  blue: byPitchClass(blueNotes(chart.tonic)),
+const keyLayer = ({ tonic, mode }: BarKey, scale: ScaleId | undefined): KeyLayer => ({
+  scale: byPitchClass(scaleOf(scale ?? KEY_SCALES[mode], tonic).tones),
+  blue: byPitchClass(blueNotes(tonic)),
 });
 
 const fitChord = (
@@ -135,7 +136,7 @@ const fitChord = (
 
 /**
  * What every sound of a harp means over every chord of a chart: chord tones in reach, those beyond the technique,
- * the key's blue notes and scale, and the chord tones missing per octave. Each different chord is worked out once.
+ * the blue notes and scale of the key in force, and the chord tones missing per octave. Each different chord is worked out once.
  *
  * @example
  * const chart = buildChart({ form: 'standard', key: 7, meter: '4/4' });
@@ -147,20 +148,30 @@ const fitChord = (
 export const fitChart = (spec: FitSpec): Fit => {
   const { chart, harp, technique } = spec;
   const known = knowSounds(harp, technique);
-  const layer = keyLayer(spec);
+  const layers = new Map<string, KeyLayer>();
+  const layerIn = (key: BarKey): KeyLayer => {
+    const id = `${key.tonic} ${key.mode}`;
+    const layer = layers.get(id) ?? keyLayer(key, spec.scale);
+    layers.set(id, layer);
+    return layer;
+  };
   const worked = new Map<string, Omit<FitChord, 'at' | 'length'>>();
-  const fitted = (chord: Chord): Omit<FitChord, 'at' | 'length'> => {
-    const id = `${chord.symbol} ${chord.roman}`;
-    const found = worked.get(id) ?? fitChord(chord, known, layer);
+  const fitted = (chord: Chord, key: BarKey): Omit<FitChord, 'at' | 'length'> => {
+    const id = `${chord.symbol} ${chord.roman} ${key.tonic} ${key.mode}`;
+    const found = worked.get(id) ?? fitChord(chord, known, layerIn(key));
     worked.set(id, found);
     return found;
   };
   return {
     position: positionOf(harp.key, chart.key),
-    bars: chart.bars.map(({ at, length, chords }) => ({
+    bars: chart.bars.map(({ at, length, chords }, bar) => ({
       at,
       length,
-      chords: chords.map((span) => ({ ...fitted(span.chord), at: span.at, length: span.length })),
+      chords: chords.map((span) => ({
+        ...fitted(span.chord, keyAt(chart, bar)),
+        at: span.at,
+        length: span.length,
+      })),
     })),
   };
 };

@@ -4,6 +4,7 @@ import { symbolText } from '../../core/theory/chord-text';
 import { prettyName } from '../../core/theory/pitch';
 import { useSelected } from '../state/session-context';
 import { usePlayingChord } from '../state/use-playing-chord';
+import { useTonic } from '../state/use-tonic';
 
 /** Groups shown at once, listed in all, and groups that miss by a note listed after them. */
 const SHOWN = 3;
@@ -20,12 +21,13 @@ const nearText = (grip: Grip): string => {
 /** Which holes go together over the chord: those a mouth can take at once, best first, and those that almost fit. */
 export const HolesTogether = () => {
   const chord = usePlayingChord();
-  const { harp, chart } = useSelected((state) => state.now.tune);
+  const harp = useSelected((state) => state.now.tune.harp);
+  const tonic = useTonic();
   const technique = useSelected((state) => state.settings.technique);
   const warming = useSelected((state) => state.warmUp !== null);
   const { fitting, near } = useMemo(
-    () => gripsFor({ chord, harp, technique, tonic: chart.tonic }),
-    [chord, harp, technique, chart.tonic],
+    () => gripsFor({ chord, harp, technique, tonic }),
+    [chord, harp, technique, tonic],
   );
   const first = fitting.slice(0, SHOWN);
   const more = fitting.slice(SHOWN, LISTED);

@@ -7,6 +7,7 @@ import { soundName } from '../controls/sound-name';
 import { useSelected } from '../state/session-context';
 import { usePlayingChord } from '../state/use-playing-chord';
 import { useScaleLayer } from '../state/use-scale-layer';
+import { useTonic } from '../state/use-tonic';
 import type { MapView } from './map-props';
 
 /** What was looked up and could be read. */
@@ -41,13 +42,14 @@ export const useMapView = (found: FoundLookUp | null = null): MapView => {
     mirrored,
     plainWords: plain,
   } = useSelected((state) => state.settings);
-  const { harp, chart } = useSelected((state) => state.now.tune);
+  const harp = useSelected((state) => state.now.tune.harp);
+  const home = useTonic();
   const playing = usePlayingChord();
   const layer = useScaleLayer(playing);
   return useMemo(() => {
     const centsOf = ({ sound }: MarkedSound): number | null =>
       showCents && sound.technique === 'natural' ? expectedCents(sound, reference) : null;
-    const tonic = found === null ? chart.tonic : tonicOf(found);
+    const tonic = found === null ? home : tonicOf(found);
     const marked = { harp, tonic, technique };
     return {
       marks:
@@ -59,5 +61,5 @@ export const useMapView = (found: FoundLookUp | null = null): MapView => {
       plain,
       mirrored,
     };
-  }, [found, harp, playing, chart, layer, technique, showCents, reference, mirrored, plain]);
+  }, [found, harp, playing, home, layer, technique, showCents, reference, mirrored, plain]);
 };

@@ -187,3 +187,22 @@ describe('fitChart', () => {
     );
   });
 });
+
+describe('a section in a key of its own', () => {
+  it('has that key’s blue notes and scale under its chords', () => {
+    const text = '[A] C7\n[B]\nKey: Eb\nC7';
+    const { chart } = readChart(text, { tonic: 'C', mode: 'major', meter: '4/4', title: 'Two keys' });
+    const fit = fitChart({ chart, harp: C_HARP, technique: EVERY_TECHNIQUE });
+    const blueIn = (bar: number): readonly (number | undefined)[] => [
+      ...new Set(
+        fit.bars[bar]?.chords[0]?.colours
+          .filter(({ role }) => role === 'blue')
+          .map(({ pitch }) => Math.round(pitch) % 12)
+          .toSorted((x, y) => x - y),
+      ),
+    ];
+    // Third, fifth and seventh flattened, of C: E♭ G♭ (B♭ is in the chord); of E♭: G♭ A D♭ (same source as `blueNotes`).
+    expect(blueIn(0)).toEqual([3, 6]);
+    expect(blueIn(1)).toEqual([1, 6, 9]);
+  });
+});
