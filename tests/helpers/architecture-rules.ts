@@ -144,6 +144,7 @@ const CORE_ROWS: readonly FolderRule[] = [
     'feels',
     'players',
     'arranger',
+    'practice',
   ),
   {
     folder: 'core/formats',

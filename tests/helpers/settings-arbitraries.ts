@@ -11,12 +11,15 @@ import { TUNINGS } from '../../src/core/harp/tunings';
 import { LINE_TASTES } from '../../src/core/lines/line-cost';
 import { LINE_KINDS, PACES } from '../../src/core/lines/line-slots';
 import { STOP_TIMES } from '../../src/core/players/style';
+import { CALL_LEVELS } from '../../src/core/practice/call-levels';
+import { PLAN_LIMITS, TRADE_PLANS } from '../../src/core/practice/trade-plan';
+import { TRADE_MODES } from '../../src/core/practice/trading';
 import { PART_IDS } from '../../src/core/score/score';
 import { SOUNDINGS } from '../../src/core/score/silence';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../../src/core/score/voices';
 import { OWN_SOUND_PARTS, RECORDED_PARTS } from '../../src/core/settings/mix';
 import { ANNOUNCEMENTS, BESIDE_TAB, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
-import { EAR_SHOWS } from '../../src/core/settings/practice-settings';
+import { AFTER_ANSWERS, EAR_SHOWS } from '../../src/core/settings/practice-settings';
 import type { Settings } from '../../src/core/settings/settings';
 import { MOST_LAG } from '../../src/core/settings/sound-settings';
 import { asBpm, asHz, asPitchClass } from '../../src/core/theory/units';
@@ -143,6 +146,13 @@ const fields: {
     heard: fc.boolean(),
   }),
   trade: fc.record({ on: fc.boolean(), calls: fc.string({ maxLength: 300 }) }),
+  partner: fc.record({
+    plan: fc.oneof(fc.constantFrom(...TRADE_PLANS), fc.string({ maxLength: PLAN_LIMITS.text })),
+    mode: fc.constantFrom(...TRADE_MODES),
+    level: fc.constantFrom(...CALL_LEVELS),
+    stretch: fc.boolean(),
+    after: fc.constantFrom(...AFTER_ANSWERS),
+  }),
   microphone: fc.option(text),
   bends: fc.record({
     level: fc.constantFrom(...BEND_LEVELS),

@@ -7,13 +7,25 @@ import { phraseLead } from '../phrase/phrase-lead';
 import type { NoteEvent } from '../score/score';
 import { seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';
-import { makeCall } from './call';
+import type { MadeCall } from './call';
+import type { CallLevel } from './call-levels';
+import { chorusCalls } from './chorus-calls';
+import { readPlan, roomsOver, type TradeRoom } from './trade-plan';
+import type { TradeRun } from './trade-run';
 
-/** Who plays. */
-export type Turn = 'listen' | 'answer';
+/** Who plays: the harp voice calls, the player answers, or the player calls. */
+export type Turn = 'listen' | 'answer' | 'lead';
 
 /** What the player reads, large. */
-export const TURN_WORDS: Readonly<Record<Turn, string>> = { listen: 'Listen', answer: 'Your turn' };
+export const TURN_WORDS: Readonly<Record<Turn, string>> = {
+  listen: 'Listen',
+  answer: 'Your turn',
+  lead: 'Your call',
+};
+
+/** What is traded: the call itself comes back, something of one’s own answers it, or the player calls. */
+export const TRADE_MODES = ['echo', 'answer', 'lead'] as const;
+export type TradeMode = (typeof TRADE_MODES)[number];
 
 /** What to trade over. */
 export interface TradingSpec {
@@ -21,20 +33,32 @@ export interface TradingSpec {
   readonly harp: Harp;
   readonly technique: TechniqueChoice;
   readonly taste: LineTaste;
-  /** Gives each chorus its own calls; use another for each. */
+  /** Of the take: each chorus has calls of its own. */
   readonly seed: number;
   /** Long : short of off-beats, as the band plays them. */
   readonly swing: number;
+  /** From 0. */
+  readonly chorus: number;
+  readonly level: CallLevel;
+  readonly mode: TradeMode;
+  /** As `readPlan` reads it. */
+  readonly plan: string;
   /** Calls to use in turn, such as ones typed by a teacher; without any they are made up. */
   readonly phrases?: readonly Phrase[];
+  /** What came of the turns so far. */
+  readonly run: TradeRun;
 }
 
 /** A call at its place. */
 export interface Call {
+  /** Which turn of the trading it is, counted over all choruses from 0. */
+  readonly turn: number;
   /** Index of its first bar. */
   readonly bar: number;
   /** How many bars it has. */
   readonly bars: number;
+  /** Index of the first bar of its answer, and how many those are; it may lie in the next chorus. */
+  readonly answer: { readonly bar: number; readonly bars: number };
   readonly phrase: Phrase;
   /** True when a given phrase was longer than its room and lost its end. */
   readonly cut: boolean;
@@ -44,6 +68,7 @@ export interface Call {
 
 /** One chorus of call and answer. */
 export interface Trading {
+  readonly mode: TradeMode;
   /** turns[i] says who plays in bar i. */
   readonly turns: readonly Turn[];
   readonly calls: readonly Call[];
@@ -51,33 +76,14 @@ export interface Trading {
   readonly lead: readonly NoteEvent[];
 }
 
-/**
- * Two bars of call, two of answer in every line of four (Open Music Theory, "Blues Melodies and the Blues Scale").
- * A shorter last line is shared alike, the answer taking the odd bar; one bar alone is the player's.
- */
-const BARS_A_LINE = 4;
-const CALL_BARS = 2;
-
-interface Room {
-  readonly bar: number;
-  readonly bars: number;
-  /** Bars the call may take, one always left for the answer. */
-  readonly most: number;
-}
-
-const roomsOf = (chart: Chart): readonly Room[] => {
-  const lines = Math.ceil(chart.bars.length / BARS_A_LINE);
-  return Array.from({ length: lines }, (_, line) => {
-    const bar = line * BARS_A_LINE;
-    const length = Math.min(BARS_A_LINE, chart.bars.length - bar);
-    return { bar, bars: Math.min(CALL_BARS, Math.floor(length / 2)), most: length - 1 };
-  }).filter(({ bars }) => bars > 0);
-};
-
-/** A given phrase in its room: as many bars as it needs, what is too long cut off. */
-const fitPhrase = (phrase: Phrase, room: Room, bar: Bar): Omit<Call, 'missing'> => {
+/** A given phrase in its room: as many bars as it needs, one always left for the answer, what is too long cut off. */
+const fitPhrase = (
+  phrase: Phrase,
+  room: TradeRoom,
+  bar: Bar,
+): Pick<Call, 'bar' | 'bars' | 'phrase' | 'cut'> => {
   const wanted = Math.ceil(phrase.length / bar.length);
-  const bars = Math.max(room.bars, Math.min(wanted, room.most));
+  const bars = Math.max(room.bars, Math.min(wanted, room.bars + room.answer - 1));
   const length = bars * bar.length;
   const notes = phrase.notes
     .filter(({ at }) => at < length)
@@ -86,29 +92,114 @@ const fitPhrase = (phrase: Phrase, room: Room, bar: Bar): Omit<Call, 'missing'> 
   return { bar: room.bar, bars, phrase: fitted, cut: phrase.length > length };
 };
 
-const callFor = (spec: TradingSpec, room: Room, index: number): Omit<Call, 'missing'> => {
-  const { chart, phrases = [], seed } = spec;
-  const given = phrases[index % Math.max(1, phrases.length)];
-  const bars = chart.bars.slice(room.bar, room.bar + room.bars);
-  const [first] = bars;
-  if (given !== undefined && first !== undefined) return fitPhrase(given, room, first);
-  const phrase = makeCall({ ...spec, bars, meter: chart.meter, seed: seedFrom(seed, room.bar) });
-  return { bar: room.bar, bars: room.bars, phrase, cut: false };
+/** Which call a turn has: a call that is repeated pushes the others back. */
+const callNumber = (turn: number, { repeats }: TradeRun): number =>
+  turn - repeats.filter((after) => after < turn).length;
+
+/** The turn in which the call of a turn was heard first: that is what it was made for. */
+const firstTurn = (turn: number, run: TradeRun): number => {
+  const number = callNumber(turn, run);
+  let first = turn;
+  while (first > 0 && callNumber(first - 1, run) === number) first -= 1;
+  return first;
 };
 
-/** Lays one chorus out as call and answer: who plays when, the calls, and the notes of the harp voice. */
+interface Rooms {
+  readonly rooms: readonly TradeRoom[];
+  /** Turns before this chorus. */
+  readonly before: number;
+  /** Whether the whole chorus is the answer to the one before. */
+  readonly answers: boolean;
+}
+
+const roomsOf = ({ chart, plan, chorus }: TradingSpec): Rooms => {
+  const { trades } = readPlan(plan);
+  const bars = chart.bars.length;
+  if (trades.length > 0) {
+    const rooms = roomsOver(bars, trades);
+    return { rooms, before: chorus * rooms.length, answers: false };
+  }
+  const answers = chorus % 2 === 1;
+  return { rooms: [{ bar: 0, bars, answer: 0 }], before: Math.floor(chorus / 2), answers };
+};
+
+/** Choruses before the calls that were made up come round again. */
+export const CALL_CHORUSES = 6;
+
+/** Makes the calls of choruses up, each chorus once. */
+const createCaller = (spec: TradingSpec, rooms: readonly TradeRoom[]): ((turn: number) => Phrase) => {
+  const made = new Map<number, readonly MadeCall[]>();
+  const make = (round: number, before?: MadeCall): readonly MadeCall[] =>
+    chorusCalls({ ...spec, rooms, seed: seedFrom(spec.seed, 'chorus', round) }, before);
+  const ofRound = (round: number): readonly MadeCall[] => {
+    const known = made.get(round);
+    if (known !== undefined) return known;
+    // So that even the first call of a chorus is another than the last one of the chorus before.
+    const calls = make(round, make((round + CALL_CHORUSES - 1) % CALL_CHORUSES).at(-1));
+    made.set(round, calls);
+    return calls;
+  };
+  return (turn) => {
+    const chorus = Math.floor(turn / rooms.length);
+    return ofRound(chorus % CALL_CHORUSES)[turn % rooms.length]?.phrase ?? silence(spec.chart);
+  };
+};
+
+const silence = ({ meter }: Chart): Phrase => ({ meter: meter.name, length: asTicks(0), notes: [] });
+
+const callFor = (
+  spec: TradingSpec,
+  room: TradeRoom,
+  turn: number,
+  caller: (turn: number) => Phrase,
+): Call => {
+  const { chart, phrases = [], harp, run, mode } = spec;
+  const first = firstTurn(turn, run);
+  const given = phrases[callNumber(turn, run) % Math.max(1, phrases.length)];
+  const own = run.heard.find((each) => each.turn === turn)?.phrase ?? silence(chart);
+  const bar = chart.bars[room.bar];
+  const plain = { bar: room.bar, bars: room.bars, cut: false };
+  const placed =
+    mode === 'lead'
+      ? { ...plain, phrase: own }
+      : bar !== undefined
+        ? fitPhrase(given ?? caller(first), room, bar)
+        : { ...plain, phrase: silence(chart) };
+  const rest = room.bars + room.answer - placed.bars;
+  const answer =
+    room.answer === 0 ? { bar: 0, bars: room.bars } : { bar: room.bar + placed.bars, bars: rest };
+  return { turn, ...placed, answer, missing: onHarp(placed.phrase, harp).missing };
+};
+
+const turnsOf = (bars: number, calls: readonly Call[], mode: TradeMode): readonly Turn[] => {
+  const [caller, other]: readonly [Turn, Turn] = mode === 'lead' ? ['lead', 'listen'] : ['listen', 'answer'];
+  const calling = new Set(calls.flatMap((call) => Array.from({ length: call.bars }, (_, i) => call.bar + i)));
+  return Array.from({ length: bars }, (_, i) => (calling.has(i) ? caller : other));
+};
+
+/**
+ * Lays one chorus out as call and answer: who plays when, the calls, and the notes of the harp voice. Where the player
+ * leads, the voice answers with what it heard of that turn, once `run` holds it.
+ */
 export const tradeOver = (spec: TradingSpec): Trading => {
-  const { chart, harp, swing } = spec;
-  const calls = roomsOf(chart).map((room, i): Call => {
-    const call = callFor(spec, room, i);
-    return { ...call, missing: onHarp(call.phrase, harp).missing };
-  });
-  const listens = new Set(calls.flatMap(({ bar, bars }) => Array.from({ length: bars }, (_, i) => bar + i)));
+  const { chart, harp, swing, mode } = spec;
+  const { rooms, before, answers } = roomsOf(spec);
+  const caller = createCaller(spec, rooms);
+  const calls = rooms.map((room, i) => callFor(spec, room, before + i, caller));
+  const whole = rooms.some(({ answer }) => answer === 0);
+  /** The bar the harp voice begins a phrase in; null where it is silent in this chorus. */
+  const playedAt = ({ bar, answer }: Call): number | null => {
+    if (whole) return (mode === 'lead') === answers ? 0 : null;
+    return mode === 'lead' ? answer.bar : bar;
+  };
   return {
-    turns: chart.bars.map((_, i) => (listens.has(i) ? 'listen' : 'answer')),
+    mode,
+    turns: turnsOf(chart.bars.length, answers ? [] : calls, mode),
     calls,
-    lead: calls.flatMap(({ bar, phrase }) =>
-      phraseLead(phrase, { harp, at: chart.bars[bar]?.at ?? asTicks(0), swing }),
-    ),
+    lead: calls.flatMap((call) => {
+      const bar = playedAt(call);
+      const at = bar === null ? undefined : chart.bars[bar]?.at;
+      return at === undefined ? [] : phraseLead(call.phrase, { harp, at, swing });
+    }),
   };
 };

@@ -2,9 +2,13 @@ import { findLine, lineTab } from '../lines/lines';
 import { leadNotes } from '../players/lead';
 import { seedFrom } from '../theory/random';
 import { asSeconds } from '../theory/units';
+import { FRESH_RUN } from './trade-run';
 import { TURN_WORDS, tradeOver } from './trading';
 import type { Cue, WarmUpSpec, WarmUpStep } from './warm-up-step';
 import { chartSeconds, openingOf, passesFor, shiftLead } from './warm-up-time';
+
+/** Calls that anybody awake can answer. */
+const EASY_TRADE = { taste: 'gentle', level: 2, mode: 'echo', plan: '2+2', run: FRESH_RUN } as const;
 
 /** Seconds of the steps that go through the song: once at least, more often while too short, a part where too long. */
 const CLIMB = { least: 60, most: 55 } as const;
@@ -52,7 +56,7 @@ export const tradingStep = (spec: WarmUpSpec): WarmUpStep => {
   const chart = openingOf(spec.chart, TRADE.most, tempo);
   const passes = passesFor(chartSeconds(chart, 1, tempo), TRADE.least);
   const choruses = Array.from({ length: passes }, (_, pass) =>
-    tradeOver({ ...spec, chart, taste: 'gentle', seed: seedFrom(seed, 'trade', pass) }),
+    tradeOver({ ...spec, ...EASY_TRADE, chart, chorus: pass, seed: seedFrom(seed, 'trade') }),
   );
   return {
     title: 'Trading',

@@ -2,6 +2,9 @@ import * as v from 'valibot';
 import { BEND_LEADS, BEND_LEVELS, type BendChoice } from '../bends/bend-choice';
 import { LINE_TASTES, type LineTaste } from '../lines/line-cost';
 import { LINE_KINDS, type LineKind, PACES, type Pace } from '../lines/line-slots';
+import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
+import { PLAN_LIMITS } from '../practice/trade-plan';
+import { TRADE_MODES, type TradeMode } from '../practice/trading';
 import { seed, setting, shortText } from './setting';
 
 /** Longest text of typed calls kept, in characters. */
@@ -24,6 +27,21 @@ export interface TradeChoice {
   readonly on: boolean;
   /** Calls typed as tab, one a line; without any they are made up. */
   readonly calls: string;
+}
+
+/** What happens after an answer that was not clean: the next call all the same, the same again, the same and slower. */
+export const AFTER_ANSWERS = ['on', 'clean', 'slower'] as const;
+export type AfterAnswer = (typeof AFTER_ANSWERS)[number];
+
+/** The partner who calls. */
+export interface PartnerChoice {
+  /** As `readPlan` reads it. */
+  readonly plan: string;
+  readonly mode: TradeMode;
+  readonly level: CallLevel;
+  /** Calls may use what the player has not switched on. */
+  readonly stretch: boolean;
+  readonly after: AfterAnswer;
 }
 
 /** The picture of one's own playing: while it sounds and after the chorus, or after the chorus alone. */
@@ -55,6 +73,17 @@ export const PRACTICE_SETTINGS = {
       level: v.picklist(BEND_LEVELS),
       lead: v.picklist(BEND_LEADS),
       byResults: v.boolean(),
+    }),
+  ),
+  partner: setting<PartnerChoice>(
+    'partner for call and answer',
+    { plan: '2+2', mode: 'echo', level: 2, stretch: false, after: 'on' },
+    v.object({
+      plan: v.pipe(v.string(), v.maxLength(PLAN_LIMITS.text)),
+      mode: v.picklist(TRADE_MODES),
+      level: v.picklist(CALL_LEVELS),
+      stretch: v.boolean(),
+      after: v.picklist(AFTER_ANSWERS),
     }),
   ),
   /** The microphone by the browser's id; null for the one the system prefers. */

@@ -2,11 +2,13 @@ import type { Program } from '../arranger/program';
 import type { Chart, MeterName } from '../chart/chart';
 import type { OwnChart } from '../chart-text/own-chart';
 import type { Harp } from '../harp/harp';
+import { EVERY_TECHNIQUE } from '../harp/reach';
 import { findLine, type Line } from '../lines/lines';
 import type { Phrase } from '../phrase/phrase';
 import { type PhraseReading, readPhrase } from '../phrase/read-phrase';
 import { leadNotes } from '../players/lead';
-import { type Trading, tradeOver } from '../practice/trading';
+import { FRESH_RUN, type TradeRun } from '../practice/trade-run';
+import { CALL_CHORUSES, type Trading, tradeOver } from '../practice/trading';
 import type { NoteEvent } from '../score/score';
 import type { Settings } from '../settings/settings';
 import { asPitchClass, type PitchClass } from '../theory/units';
@@ -15,10 +17,8 @@ import { type ChartChoices, chartFor, type HarpChoices, harpFor, songKeyOf } fro
 /** Everything leads are made from. */
 export type LeadChoices = ChartChoices &
   HarpChoices &
-  Pick<Settings, 'plan' | 'technique' | 'line' | 'trade'>;
+  Pick<Settings, 'plan' | 'technique' | 'line' | 'trade' | 'partner'>;
 
-/** Choruses before the calls that were made up come round again. */
-const CALL_CHORUSES = 6;
 /** The band swings the lead; calls are handed over straight. */
 const STRAIGHT = 1;
 
@@ -44,18 +44,31 @@ const phrasesOf = (settings: Pick<Settings, 'trade'>, meter: MeterName): readonl
     .map(({ phrase }) => phrase)
     .filter(({ notes }) => notes.length > 0);
 
+/** A chart and harp, and which chorus over it. */
+export interface TradedChorus {
+  readonly chart: Chart;
+  readonly harp: Harp;
+  readonly chorus: number;
+}
+
 /** Call and answer laid over one chorus, or null when the player does not trade. */
 export const tradingFor = (
   settings: LeadChoices,
-  chart: Chart,
-  harp: Harp,
-  chorus: number,
+  where: TradedChorus,
+  run: TradeRun = FRESH_RUN,
 ): Trading | null => {
-  const { trade, technique, line, style } = settings;
+  const { trade, technique, line, style, partner } = settings;
   if (!trade.on) return null;
-  const seed = style.seed * CALL_CHORUSES + (chorus % CALL_CHORUSES);
-  const phrases = phrasesOf(settings, chart.meter.name);
-  return tradeOver({ chart, harp, technique, taste: line.taste, seed, swing: STRAIGHT, phrases });
+  return tradeOver({
+    ...where,
+    ...partner,
+    run,
+    technique: partner.stretch ? { ...EVERY_TECHNIQUE, off: technique.off } : technique,
+    taste: line.taste,
+    seed: style.seed,
+    swing: STRAIGHT,
+    phrases: phrasesOf(settings, where.chart.meter.name),
+  });
 };
 
 /** Every key the plan goes through, the song's own first. */
@@ -67,14 +80,25 @@ export const keysOf = (settings: Pick<Settings, 'harpKey' | 'position' | 'plan'>
   return Array.from({ length: 12 }, (_, i) => asPitchClass(own + i));
 };
 
-const takesFor = (settings: LeadChoices, chart: Chart, harp: Harp): readonly (readonly NoteEvent[])[] => {
-  if (settings.trade.on) {
-    return Array.from(
-      { length: CALL_CHORUSES },
-      (_, chorus) => tradingFor(settings, chart, harp, chorus)?.lead ?? [],
-    );
-  }
-  const line = lineFor(settings, chart, harp);
+/** A take for each of so many choruses from the run's own on, at the places the band counts them by. */
+const tradedTakes = (
+  settings: LeadChoices,
+  where: Omit<TradedChorus, 'chorus'>,
+  run: TradeRun,
+): readonly (readonly NoteEvent[])[] => {
+  const takes: (readonly NoteEvent[])[] = Array.from({ length: CALL_CHORUSES }, () => []);
+  for (let chorus = run.chorus; chorus < run.chorus + CALL_CHORUSES; chorus += 1)
+    takes[chorus % CALL_CHORUSES] = tradingFor(settings, { ...where, chorus }, run)?.lead ?? [];
+  return takes;
+};
+
+const takesFor = (
+  settings: LeadChoices,
+  where: Omit<TradedChorus, 'chorus'>,
+  run: TradeRun,
+): readonly (readonly NoteEvent[])[] => {
+  if (settings.trade.on) return tradedTakes(settings, where, run);
+  const line = lineFor(settings, where.chart, where.harp);
   return line === null ? [] : [leadNotes(line.notes)];
 };
 
@@ -82,13 +106,14 @@ const takesFor = (settings: LeadChoices, chart: Chart, harp: Harp): readonly (re
 export const leadsOf = (
   settings: LeadChoices,
   ownCharts: readonly OwnChart[],
+  run: TradeRun = FRESH_RUN,
 ): NonNullable<Program['leads']> => {
   const { line, trade } = settings;
   if (!trade.on && !(line.heard && line.kind !== 'none')) return {};
   return Object.fromEntries(
-    keysOf(settings).map((key) => [
-      key,
-      takesFor(settings, chartFor(settings, ownCharts, key), harpFor(settings, key)),
-    ]),
+    keysOf(settings).map((key) => {
+      const chart = chartFor(settings, ownCharts, key);
+      return [key, takesFor(settings, { chart, harp: harpFor(settings, key) }, run)];
+    }),
   );
 };

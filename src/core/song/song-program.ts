@@ -3,6 +3,7 @@ import type { Turnarounds } from '../arranger/turnarounds';
 import type { OwnChart } from '../chart-text/own-chart';
 import type { Harp } from '../harp/harp';
 import { temperamentOf } from '../harp/intonation';
+import type { TradeRun } from '../practice/trade-run';
 import { type Mix, RECORDED_PARTS } from '../settings/mix';
 import type { Settings } from '../settings/settings';
 import { asCents, asSeconds } from '../theory/units';
@@ -21,6 +22,8 @@ export interface SongChoice {
   readonly ownSounds: { readonly file: { readonly opened: { readonly source: number } | null } | null };
   /** The number of the file of recorded instruments: once it is open, and from when the band plays on them. */
   readonly recorded: { readonly opened: number | null; readonly taken: number | null };
+  /** What came of the turns of a trading so far; absent before any. */
+  readonly tradeRun?: TradeRun;
 }
 
 /** The note most blues is played from. */
@@ -83,26 +86,29 @@ const LEAD_FIELDS = Object.keys({
   technique: true,
   line: true,
   trade: true,
+  partner: true,
 } satisfies Record<keyof LeadChoices, true>) as readonly (keyof LeadChoices)[];
 
 type Leads = NonNullable<Program['leads']>;
 
 /** Makes leads anew only when what they are made from changes: for twelve keys they take a fifth of a second. */
-export const rememberLeads = (): ((choices: LeadChoices, ownCharts: readonly OwnChart[]) => Leads) => {
+export const rememberLeads = (): typeof leadsOf => {
   let made: {
     readonly choices: LeadChoices;
     readonly ownCharts: readonly OwnChart[];
+    readonly run: TradeRun | undefined;
     readonly leads: Leads;
   } | null = null;
-  return (choices, ownCharts) => {
+  return (choices, ownCharts, run) => {
     const before = made;
     const same =
       before !== null &&
       before.ownCharts === ownCharts &&
+      before.run === run &&
       LEAD_FIELDS.every((field) => before.choices[field] === choices[field]);
     if (same) return before.leads;
-    const leads = leadsOf(choices, ownCharts);
-    made = { choices, ownCharts, leads };
+    const leads = leadsOf(choices, ownCharts, run);
+    made = { choices, ownCharts, run, leads };
     return leads;
   };
 };
@@ -144,10 +150,10 @@ const harpHomes = (settings: Settings, tune: Tune): NonNullable<Program['harpHom
 
 /** What the band is to play. @param leads makes what the harp voice plays; remembers nothing unless it is given. */
 export const programOf = (
-  { settings, tune, lastChorus, ownCharts }: Omit<SongChoice, 'ownSounds' | 'recorded'>,
+  { settings, tune, lastChorus, ownCharts, tradeRun }: Omit<SongChoice, 'ownSounds' | 'recorded'>,
   leads: typeof leadsOf = leadsOf,
 ): Program => ({
-  leads: leads(settings, ownCharts),
+  leads: leads(settings, ownCharts, tradeRun),
   harpHome: harpHomes(settings, tune),
   chart: tune.chart,
   style: settings.style,

@@ -29,7 +29,7 @@ export const PracticeProvider = ({ children }: { readonly children: ReactNode })
     if (warming) return NOTHING;
     try {
       const chart = chartFor(settings, ownCharts, key);
-      return { line: lineFor(settings, chart, harp), trading: tradingFor(settings, chart, harp, chorus) };
+      return { line: lineFor(settings, chart, harp), trading: tradingFor(settings, { chart, harp, chorus }) };
     } catch (error) {
       return { ...NOTHING, failed: { error } };
     }

@@ -108,7 +108,7 @@ describe('whatever the storage gives back as settings', () => {
       expect(sectionAt(program, 0)?.chart.bars.length).toBeGreaterThan(0);
       expect(soundOf(state).mix.master).toBe(settings.mix.master);
       lineFor(settings, tune.chart, tune.harp);
-      tradingFor(settings, tune.chart, tune.harp, 0);
+      tradingFor(settings, { chart: tune.chart, harp: tune.harp, chorus: 0 });
       expect(leadsOf(settings, [OWN])).toEqual(program.leads);
     });
   });

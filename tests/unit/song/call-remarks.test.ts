@@ -15,7 +15,7 @@ const remarksOn = (calls: string): readonly (readonly string[])[] => {
   return callRemarks(typedCalls(settings, '4/4'), {
     harp: HARP,
     tabStyle: 'signs',
-    trading: tradingFor(settings, CHART, HARP, 0),
+    trading: tradingFor(settings, { chart: CHART, harp: HARP, chorus: 0 }),
   });
 };
 

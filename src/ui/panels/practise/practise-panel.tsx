@@ -87,7 +87,7 @@ const TypedCalls = () => {
       callRemarks(readings, {
         harp,
         tabStyle: settings.tabStyle,
-        trading: readings.length === 0 ? null : tradingFor(settings, chart, harp, 0),
+        trading: readings.length === 0 ? null : tradingFor(settings, { chart, harp, chorus: 0 }),
       }),
     [readings, settings, chart, harp],
   );
