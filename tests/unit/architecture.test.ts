@@ -25,6 +25,9 @@ const AWAITED = [
   // Split intervals and chords by ear: measured, and not on the page yet.
   'core/hearing/recognise-grip.ts: createGripRecogniser',
   'core/hearing/reed-spectra.ts: learnReedSpectra',
+  // The panel of the partner chooses with these.
+  'core/practice/call-levels.ts: LEVEL_WORDS',
+  'core/practice/trade-plan.ts: TRADE_PLANS',
   // The exercise judges with these.
   'core/judging/asked-notes.ts: askedNotes',
   'core/judging/judge.ts: TOLERANCES',
