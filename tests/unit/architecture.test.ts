@@ -25,6 +25,8 @@ const AWAITED = [
   // Split intervals and chords by ear: measured, and not on the page yet.
   'core/hearing/recognise-grip.ts: createGripRecogniser',
   'core/hearing/reed-spectra.ts: learnReedSpectra',
+  // The library checks phrases with this.
+  'core/phrase/breath-balance.ts: longestBreath',
   // The panel of the partner chooses with these.
   'core/practice/call-levels.ts: LEVEL_WORDS',
   'core/practice/trade-plan.ts: TRADE_PLANS',
