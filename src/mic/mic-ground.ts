@@ -54,9 +54,7 @@ const connect: MicrophoneGround['connect'] = async (stream, context, output) => 
   node.port.postMessage(port1, [port1]);
   return {
     port: port2,
-    onBroken: (run) => {
-      node.onprocessorerror = run;
-    },
+    onBroken: (run) => node.addEventListener('processorerror', run, { once: true }),
     close: () => {
       node.port.postMessage(null);
       source.disconnect();

@@ -58,9 +58,10 @@ export const createLimiterStage = async (context: AudioContext, tone: BaseContex
   if (worklet === null) return { input: compressed(context, tone), delay: 0 };
   const input = context.createGain();
   input.connect(worklet).connect(outputOf(context));
-  worklet.onprocessorerror = () => {
+  const standIn = (): void => {
     input.disconnect();
     input.connect(compressed(context, tone));
   };
+  worklet.addEventListener('processorerror', standIn, { once: true });
   return { input, delay: limiterDelay(context.sampleRate) / context.sampleRate };
 };
