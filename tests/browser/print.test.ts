@@ -1,23 +1,11 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import type { OwnChart } from '../../src/core/chart-text/own-chart';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
-import { storableSettings } from '../../src/core/settings/parse-settings';
 import type { Settings } from '../../src/core/settings/settings';
-import { launchBrowser, watchPage } from '../helpers/browser';
-import { type ServedApp, serveApp } from '../helpers/serve';
+import { builtPage } from '../helpers/built-page';
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  app = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.dispose();
-});
+const { open: openBuilt } = builtPage();
 
 const CHORDS = [
   'Cm7 F7',
@@ -44,19 +32,19 @@ const EVERYTHING: Partial<Settings> = {
   line: { ...DEFAULT_SETTINGS.line, kind: 'chord tones', pace: 4 },
 };
 
-const open = async (change: Partial<Settings> = {}, look: 'light' | 'dark' = 'light') => {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, colorScheme: look });
-  const page = await context.newPage();
-  const watch = watchPage(page);
-  await page.addInitScript(
-    ([settings, charts]) => {
-      localStorage['combshed.settings'] ??= settings;
-      localStorage['combshed.charts'] ??= charts;
-    },
-    [JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...change })), JSON.stringify([LONGEST])],
-  );
-  await page.goto(app.address, { waitUntil: 'networkidle' });
-  return { page, watch };
+const open = (settings: Partial<Settings> = {}, look: 'light' | 'dark' = 'light') =>
+  openBuilt({ settings, look, kept: { charts: JSON.stringify([LONGEST]) } });
+
+/** Turns the page to paper, and waits until that is here: a printer that is quicker gets a sentence instead. */
+const toPaper = async (page: Page): Promise<void> => {
+  await page.emulateMedia({ media: 'print' });
+  await page.locator('.print-chart').waitFor();
+};
+
+/** Turns the page back, and waits until it is as it was. */
+const toScreen = async (page: Page): Promise<void> => {
+  await page.emulateMedia({ media: null });
+  await page.locator('.paper').waitFor({ state: 'detached' });
 };
 
 /** Page objects of a PDF; the browser writes their dictionaries plain (ISO 32000-1, 7.7.3.3). */
@@ -98,13 +86,13 @@ describe('the song as paper', () => {
   for (const [name, settings] of LOADS) {
     it(`fits one page of A4 and of Letter: ${name}`, async () => {
       const { page, watch } = await open(settings);
+      await toPaper(page);
+      const { right, furthest } = await paperWidth(page);
+      expect(furthest).toBeLessThanOrEqual(right + 1);
+      await toScreen(page);
       for (const format of FORMATS) {
         expect({ format, pages: countPages(await page.pdf({ format })) }).toEqual({ format, pages: 1 });
       }
-      await page.emulateMedia({ media: 'print' });
-      await page.locator('.paper').waitFor();
-      const { right, furthest } = await paperWidth(page);
-      expect(furthest).toBeLessThanOrEqual(right + 1);
       expect(watch.errors).toEqual([]);
       await page.context().close();
     });
@@ -112,9 +100,8 @@ describe('the song as paper', () => {
 
   it('shows the sheet and nothing else: title, harp, every bar, degrees on the harp and the scale', async () => {
     const { page } = await open();
-    await page.emulateMedia({ media: 'print' });
+    await toPaper(page);
     const paper = page.getByRole('article', { name: 'The song on paper' });
-    await paper.waitFor();
     await expect.poll(() => page.getByRole('button').count()).toBe(0);
     const text = await paper.textContent();
     for (const part of [
@@ -128,16 +115,14 @@ describe('the song as paper', () => {
     }
     expect(await paper.locator('.print-chart li').count()).toBe(12);
     expect(await paper.locator('.print-comb text').filter({ hasText: '♭7' }).count()).toBeGreaterThan(4);
-    await page.emulateMedia({ media: 'screen' });
+    await toScreen(page);
     await page.getByRole('button', { name: 'Play' }).waitFor();
-    await expect.poll(() => page.locator('.paper').count()).toBe(0);
     await page.context().close();
   });
 
   it('is black lines on white, in the night look too', async () => {
     const { page } = await open({ look: 'night' }, 'dark');
-    await page.emulateMedia({ media: 'print' });
-    await page.locator('.paper').waitFor();
+    await toPaper(page);
     const inks = await page.evaluate(() => {
       const seen = [...document.querySelectorAll('.paper, .paper *')].map((each) => getComputedStyle(each));
       const of = (pick: (style: CSSStyleDeclaration) => string) => [...new Set(seen.map(pick))];
@@ -170,8 +155,8 @@ describe('the song as paper', () => {
     });
     await page.getByRole('button', { name: 'Take away' }).click();
     await page.getByRole('button', { name: 'Print' }).click();
-    expect(await page.locator('body').getAttribute('data-printed')).toBe('1');
-    expect(await page.locator('.paper').count()).toBe(0);
+    await page.locator('body[data-printed="1"]').waitFor();
+    await page.locator('.paper').waitFor({ state: 'detached' });
     await page.context().close();
   });
 });

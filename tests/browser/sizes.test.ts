@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import type { Settings } from '../../src/core/settings/settings';
 import { ENTRIES } from '../../src/ui/page/entries';
-import { builtPage } from '../helpers/built-page';
-import { layoutProblems } from '../helpers/page-layout';
+import { builtPage, planned } from '../helpers/built-page';
+import { closePanel, openEntry } from '../helpers/open-panel';
+import { lasting, layoutProblems, resize } from '../helpers/page-layout';
 
 /** Desktop, laptop, tablets both ways, phones both ways, and a desktop at 200 % zoom. */
 const SIZES = [
@@ -18,53 +19,65 @@ const SIZES = [
   [720, 450],
 ] as const;
 
-const { open: openBuilt } = builtPage();
+const { open } = builtPage();
 
-const visit = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
-  const { page } = await openBuilt({
-    size: { width, height },
-    settings: {
-      plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0 },
-      // A take whose first chorus ends in two bars of four chords.
-      sameTake: true,
-      ...settings,
-    },
-    visit: { reducedMotion: 'reduce', serviceWorkers: 'block' },
-    until: 'load',
+const visit = async (settings: Partial<Settings> = {}): Promise<Page> => {
+  const { page } = await open({
+    // A take whose first chorus ends in two bars of four chords.
+    settings: { ...planned({ countInBars: 0 }), sameTake: true, ...settings },
+    visit: { reducedMotion: 'reduce' },
   });
-  await page.evaluate(() => document.fonts.ready.then(() => undefined));
   return page;
 };
 
-const openEntry = async (page: Page, text: string): Promise<void> => {
-  const menu = page.getByRole('button', { name: 'Menu' });
-  if (await menu.isVisible()) await menu.click();
-  await page
-    .getByRole('navigation', { name: 'Panels' })
-    .getByRole('button', { name: text, exact: true })
-    .click();
+const play = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: 'Play' }).click();
+  await page.getByRole('button', { name: 'Stop' }).waitFor();
 };
 
-/** What stands in the way in each state, by state. */
-const problemsIn = async (page: Page, state: string, covered = false): Promise<readonly string[]> =>
-  (await layoutProblems(page, { covered })).map((problem) => `${state}: ${problem}`);
+type Size = (typeof SIZES)[number];
 
-describe.each(SIZES)('at %d × %d', (...size) => {
-  it('cuts, covers and overlaps nothing at rest, playing and with each panel open', async () => {
-    const page = await visit(size, { askHarp: true });
-    const problems = [...(await problemsIn(page, 'asked for the harp', size[0] < 940))];
+/** What stands in the way at every size, which the open page is given one after the other, by state and size. */
+const problemsIn = async (
+  page: Page,
+  state: string,
+  { covered = () => false, from = 0 }: { covered?: (size: Size) => boolean; from?: number } = {},
+): Promise<readonly string[]> => {
+  const problems: string[] = [];
+  for (const size of [...SIZES.slice(from), ...SIZES.slice(0, from)]) {
+    await resize(page, size);
+    const found = await lasting(() => layoutProblems(page, { covered: covered(size) }));
+    problems.push(...found.map((problem) => `${state} at ${size[0]} × ${size[1]}: ${problem}`));
+  }
+  return problems;
+};
+
+describe('at every size nothing is cut, covered or overlapping', () => {
+  it('while the harp is asked for, at rest and playing', async () => {
+    const page = await visit({ askHarp: true });
+    const problems = [
+      ...(await problemsIn(page, 'asked for the harp', { covered: ([width]) => width < 940 })),
+    ];
     await page.getByRole('button', { name: 'Ask me later' }).click();
     problems.push(...(await problemsIn(page, 'resting')));
-    await page.getByRole('button', { name: 'Play' }).click();
-    await page.getByRole('button', { name: 'Stop' }).waitFor();
+    await play(page);
     problems.push(...(await problemsIn(page, 'playing')));
-    for (const { text } of ENTRIES) {
+    await page.context().close();
+    expect(problems).toEqual([]);
+  });
+
+  it('with any panel open, each of them opened at another size', async () => {
+    const page = await visit();
+    await play(page);
+    const problems: string[] = [];
+    for (const [i, { text }] of ENTRIES.entries()) {
+      const from = i % SIZES.length;
+      await resize(page, SIZES[from]);
       await openEntry(page, text);
-      const panel = page.locator('.panel');
-      await panel.waitFor();
-      const besides = size[0] >= 1100;
-      problems.push(...(await problemsIn(page, `${text} open`, !besides)));
-      await panel.getByRole('button', { name: 'Close' }).click();
+      problems.push(
+        ...(await problemsIn(page, `${text} open`, { covered: ([width]) => width < 1100, from })),
+      );
+      await closePanel(page);
     }
     await page.context().close();
     expect(problems).toEqual([]);
@@ -82,10 +95,9 @@ describe.each(SIZES)('at %d × %d', (...size) => {
     ],
     ['the Keys drawing', { drawing: 'keys' }],
     ['two chords in a bar, many bars', { formId: 'jazz-swing' }],
-  ] as const)('cuts, covers and overlaps nothing with %s', async (state, settings) => {
-    const page = await visit(size, settings);
-    await page.getByRole('button', { name: 'Play' }).click();
-    await page.getByRole('button', { name: 'Stop' }).waitFor();
+  ] as const)('with %s', async (state, settings) => {
+    const page = await visit(settings);
+    await play(page);
     const problems = await problemsIn(page, state);
     await page.context().close();
     expect(problems).toEqual([]);

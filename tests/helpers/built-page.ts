@@ -22,15 +22,46 @@ export interface OpenedApp {
 
 export interface OpeningOptions {
   readonly settings?: Partial<Settings>;
+  /** What the browser has kept besides, by its name behind the program's own. */
+  readonly kept?: Readonly<Record<string, string>>;
   readonly size?: { readonly width: number; readonly height: number };
   readonly look?: 'light' | 'dark';
   /** Whether what is sent to the loudspeaker is recorded. */
   readonly tapped?: boolean;
   /** What else the browser is told of the visit. */
-  readonly visit?: Pick<BrowserContextOptions, 'reducedMotion' | 'serviceWorkers'>;
-  /** When the page counts as open: unless it is said, when nothing is fetched any more. */
-  readonly until?: 'load' | 'networkidle';
+  readonly visit?: Pick<BrowserContextOptions, 'reducedMotion'>;
+  /**
+   * Whether the page fetches the recorded instruments and has itself kept for use without a network, as at home, and
+   * counts as open when both are here. Otherwise it is spared them, and counts as open when it is drawn.
+   */
+  readonly whole?: boolean;
 }
+
+/** Run in a page before its own scripts: keeps the recorded instruments away, without a word in the console. */
+export const withoutInstruments = (): void => {
+  const ask = window.fetch.bind(window);
+  window.fetch = (from, ...rest) =>
+    /instruments/.test(from instanceof Request ? from.url : String(from))
+      ? Promise.reject(new TypeError('kept away'))
+      : ask(from, ...rest);
+};
+
+/** Waits until everything is fetched that is fetched at rest: the recorded instruments come last. */
+const fetchedAll = async (page: Page, address: string): Promise<void> => {
+  const instruments = page.waitForEvent('requestfinished', {
+    predicate: (request) => /instruments/.test(request.url()),
+    timeout: 60_000,
+  });
+  await page.goto(address);
+  await instruments;
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+};
+
+/** Waits until the page shows its chart and its map in its own letters. */
+export const drawn = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: /^(Play|Stop)$/ }).waitFor({ timeout: 60_000 });
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+};
 
 /** The built page in a browser for the tests of one file; call it once, outside of any test. */
 export const builtPage = () => {
@@ -46,28 +77,36 @@ export const builtPage = () => {
   });
   const open = async ({
     settings = {},
+    kept = {},
     size = SIZES[0],
     look = 'light',
     tapped = false,
     visit = {},
-    until = 'networkidle',
+    whole = false,
   }: OpeningOptions = {}): Promise<OpenedApp> => {
     const context = await browser.newContext({
       viewport: { width: size.width, height: size.height },
       colorScheme: look,
       bypassCSP: tapped,
+      serviceWorkers: whole ? 'allow' : 'block',
       ...visit,
     });
+    context.setDefaultTimeout(60_000);
     const page = await context.newPage();
     const watch = watchPage(page);
     await page.addInitScript(
       (stored) => {
-        localStorage['combshed.settings'] ??= stored;
+        for (const [name, text] of Object.entries(stored)) localStorage[`combshed.${name}`] ??= text;
       },
-      JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...settings })),
+      { ...kept, settings: JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...settings })) },
     );
     if (tapped) await listenIn(page);
-    await page.goto(app.address, { waitUntil: until });
+    if (whole) await fetchedAll(page, app.address);
+    else {
+      await page.addInitScript(withoutInstruments);
+      await page.goto(app.address);
+    }
+    await drawn(page);
     return { context, page, watch };
   };
   return { open, browser: () => browser, address: () => app.address };

@@ -1,4 +1,63 @@
-import type { Page } from 'playwright-core';
+import type { CDPSession, Page } from 'playwright-core';
+
+/**
+ * Waits until the page has come to rest in its size: its letters are here, and nothing has moved for three frames (what
+ * asks for its own size hears of it after a frame, and is drawn anew in the next). A page that never rests is let be.
+ */
+export const settled = async (page: Page): Promise<void> => {
+  await page.evaluate(async () => {
+    await document.fonts.ready;
+    const places = (): string =>
+      [...document.body.querySelectorAll('*')]
+        .map((each) => {
+          const { x, y, width, height } = each.getBoundingClientRect();
+          return `${x} ${y} ${width} ${height}`;
+        })
+        .join();
+    let before = '';
+    for (let frames = 0, still = 0; frames < 30 && still < 3; frames += 1) {
+      await new Promise(requestAnimationFrame);
+      const now = places();
+      still = now === before ? still + 1 : 0;
+      before = now;
+    }
+  });
+};
+
+const sessions = new WeakMap<Page, Promise<CDPSession>>();
+
+/**
+ * Gives the open page another size and waits until it has come to rest in it. The browser's window stays as it is: to
+ * change that too takes half a second.
+ */
+export const resize = async (page: Page, [width, height]: readonly [number, number]): Promise<void> => {
+  const session = sessions.get(page) ?? page.context().newCDPSession(page);
+  sessions.set(page, session);
+  await (await session).send('Emulation.setDeviceMetricsOverride', {
+    width,
+    height,
+    screenWidth: width,
+    screenHeight: height,
+    deviceScaleFactor: 1,
+    mobile: false,
+  });
+  await page.waitForFunction(([wide, high]) => window.innerWidth === wide && window.innerHeight === high, [
+    width,
+    height,
+  ] as const);
+  await settled(page);
+};
+
+/**
+ * What stays wrong. What is gone when it is looked at again was wrong for as long as the page took to follow; on a slow
+ * machine that may be a while.
+ */
+export const lasting = async (look: () => Promise<readonly string[]>): Promise<readonly string[]> => {
+  const end = performance.now() + 5000;
+  let found = await look();
+  while (found.length > 0 && performance.now() < end) found = await look();
+  return found;
+};
 
 /** What a player cannot read or reach at this size, one sentence each; empty when all is well. */
 export const layoutProblems = (page: Page, { covered }: { readonly covered: boolean }) =>
