@@ -34,9 +34,10 @@ const filesOf = (path) => {
     .flatMap((name) => filesOf(join(path, name)));
 };
 
-const hashSources = () => {
+/** A name for what files and folders hold, given from the project's folder. */
+export const hashOf = (paths) => {
   const hash = createHash('sha256');
-  for (const path of SOURCES.flatMap(filesOf)) {
+  for (const path of paths.flatMap(filesOf)) {
     hash
       .update(`${path}\0`)
       .update(readFileSync(join(ROOT, path)))
@@ -74,7 +75,7 @@ const build = async (stamp) => {
 
 /** Makes dist agree with the sources and resolves with its path. Throws Failure when the build fails. */
 export const ensureBuilt = async () => {
-  const stamp = hashSources();
+  const stamp = hashOf(SOURCES);
   if (builtFrom() !== stamp) {
     say('Building …');
     await build(stamp);
@@ -85,6 +86,6 @@ export const ensureBuilt = async () => {
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   await runMain(async () => {
     await ensureInstalled();
-    await build(hashSources());
+    await build(hashOf(SOURCES));
   });
 }

@@ -7,7 +7,7 @@ import { ensureInstalled } from './install.mjs';
 import { Failure, ROOT, runMain, runTool, say } from './run.mjs';
 import { serveFolder } from './serve.mjs';
 
-const PARTS = ['properties', 'changes', 'kills'];
+const PARTS = ['properties', 'listening', 'changes', 'kills'];
 const USAGE = `Usage: npm run soak -- [--minutes 15] [--runs 1000000] [--kills 24] [--seed 1] [--only ${PARTS.join('|')}]`;
 
 const numberOf = (name, value, whole) => {
@@ -45,15 +45,15 @@ const readOptions = () => {
   };
 };
 
+const testFiles = (project) =>
+  readdirSync(join(ROOT, 'tests', project), { recursive: true })
+    .map((name) => join('tests', project, String(name)))
+    .filter((path) => /\.test\.tsx?$/.test(path));
+
 /** Test files whose properties take their number of runs from outside. */
 const propertyFiles = () =>
   ['unit', 'reference', 'ui']
-    .flatMap((project) =>
-      readdirSync(join(ROOT, 'tests', project), { recursive: true }).map((name) =>
-        join('tests', project, String(name)),
-      ),
-    )
-    .filter((path) => /\.test\.tsx?$/.test(path))
+    .flatMap(testFiles)
     .filter((path) => /SOAK_RUNS|soakRuns/.test(readFileSync(join(ROOT, path), 'utf8')));
 
 const soakProperties = async ({ runs }) => {
@@ -64,6 +64,15 @@ const soakProperties = async ({ runs }) => {
     env: { SOAK_RUNS: String(runs) },
   });
   if (code !== 0) throw new Failure('A property does not hold; its counterexample is above.');
+};
+
+/** What the band plays, rendered and measured in every feel: `npm test` listens to a few that stand for the others. */
+const soakListening = async () => {
+  const files = testFiles('browser').filter((path) => /inSoak/.test(readFileSync(join(ROOT, path), 'utf8')));
+  const code = await runTool('vitest/vitest.mjs', ['run', '--project', 'browser', ...files], {
+    env: { SOAK_RUNS: '1' },
+  });
+  if (code !== 0) throw new Failure('The band does not sound as it should; the figures are above.');
 };
 
 const inServedPage = async (soak) => {
@@ -77,6 +86,7 @@ const inServedPage = async (soak) => {
 
 const soakers = ({ minutes, runs, kills, seed }) => ({
   properties: () => soakProperties({ runs }),
+  listening: soakListening,
   changes: () =>
     inServedPage(async (address) =>
       (await import('./soak-changes.mjs')).soakChanges({ address, minutes, seed }),

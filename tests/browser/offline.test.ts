@@ -18,9 +18,16 @@ import { loadOtherMeter } from '../helpers/ebur128';
 import { integratedLoudness, truePeak } from '../helpers/loudness';
 import { floatsFrom, peakBetween, riseBetween, widthAbove } from '../helpers/samples';
 import type { ServedApp } from '../helpers/serve';
+import { inSoak } from '../helpers/soak';
 import { testChart, testProgram } from '../helpers/test-charts';
 
 const RATE = 48_000;
+
+/**
+ * A chorus of every feel takes longer than all the rest, so that `npm run soak` renders them all. Here is one of each
+ * chord instrument that the feels share, upright and electric bass, sticks and brushes.
+ */
+const FEELS_HEARD = inSoak<FeelId>(FEEL_IDS, ['shuffle', 'straight', 'jump', 'train']);
 
 const soundFor = ({ style }: Program, master = RESTING_SOUND.mix.master): BandSound => ({
   ...RESTING_SOUND,
@@ -164,9 +171,9 @@ describe('the band rendered to samples', () => {
   });
 
   it('needs no more memory for long music, and counts nothing missing', async () => {
-    const { longestChunk, frames, counts } = await render(short('boogie', 3));
+    const { longestChunk, frames, counts } = await render(short('jump', 2), { keep: false });
     expect(longestChunk).toBeLessThanOrEqual(12 * RATE);
-    expect(frames / RATE).toBeGreaterThan(60);
+    expect(frames / RATE).toBeGreaterThan(2.5 * 12);
     expect(counts).toMatchObject({ substituted: 0, missing: 0, failed: [] });
   });
 
@@ -174,7 +181,7 @@ describe('the band rendered to samples', () => {
     await expect(render(short('shuffle', 6), { abortAfter: 300 })).rejects.toThrow(/timed out/);
   });
 
-  it.each(FEEL_IDS)('plays %s at −18 LUFS, and never above −1 dBTP', async (feel) => {
+  it.each(FEELS_HEARD)('plays %s at −18 LUFS, and never above −1 dBTP', async (feel) => {
     const { left, right, counts } = await render(short(feel));
     const loudness = integratedLoudness([left, right], RATE);
     loudnesses.push(loudness);
@@ -189,13 +196,13 @@ describe('the band rendered to samples', () => {
     expect(loudness - integratedLoudness([mono, mono], RATE)).toBeLessThan(1.5);
   });
 
-  it('plays all feels within 1.5 LU of each other', () => {
-    expect(loudnesses).toHaveLength(FEEL_IDS.length);
+  it('plays these feels within 1.5 LU of each other', () => {
+    expect(loudnesses).toHaveLength(FEELS_HEARD.length);
     expect(Math.max(...loudnesses) - Math.min(...loudnesses)).toBeLessThan(1.5);
   });
 
   it('stays below −1 dBTP with every fader up, by two meters', async () => {
-    const program = short('second-line');
+    const program = short('jump');
     const loud = (channel: BandSound['mix']['channels']['drums']) => ({ ...channel, gain: 1, muted: false });
     const { drums, bass, chords, lead, click } = RESTING_SOUND.mix.channels;
     const channels = {

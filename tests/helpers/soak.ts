@@ -19,3 +19,7 @@ export const soakRuns = (dearness = 1): number =>
 
 /** How long a test of so many tries may take: as long as it needs in a soak. */
 export const SOAK_TIMEOUT = 60_000 + Number(SOAK_RUNS ?? 0);
+
+/** All there is in a soak, a few that stand for the rest in `npm test`. */
+export const inSoak = <Each>(all: readonly Each[], few: readonly Each[]): readonly Each[] =>
+  SOAK_RUNS === undefined ? few : all;
