@@ -35,18 +35,21 @@ const lit = (page: Page): Promise<string | null> =>
     return sound && `${sound} ${cents}${other ? ` or ${other}` : ''}`;
   });
 
-/** Tasks of more than 50 ms in the next seconds (Long Tasks API, W3C), while the way through the piano is drawn. */
-const longTasks = (page: Page): Promise<readonly number[]> =>
-  page.evaluate(async () => {
-    const tasks: number[] = [];
-    const watch = new PerformanceObserver((list) => {
-      tasks.push(...list.getEntries().map(({ duration }) => duration));
-    });
-    watch.observe({ type: 'longtask' });
-    await new Promise((resolve) => setTimeout(resolve, 3000));
-    watch.disconnect();
-    return tasks;
-  });
+/**
+ * Share of one core that the page's own thread takes in the next two seconds, while the way through the piano is drawn.
+ * By the thread's own clock, which stands while the machine is busy with something else.
+ */
+const loadOf = async (page: Page): Promise<number> => {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
+  const spent = async () => {
+    const { metrics } = await session.send('Performance.getMetrics');
+    return metrics.find(({ name }) => name === 'TaskDuration')?.value ?? Number.NaN;
+  };
+  const before = await spent();
+  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 2000)));
+  return ((await spent()) - before) / 2;
+};
 
 describe('the ear in a browser', () => {
   let browser: Browser;
@@ -62,9 +65,10 @@ describe('the ear in a browser', () => {
   });
 
   const visit = async (context: BrowserContext) => {
+    context.setDefaultTimeout(60_000);
     const page = await context.newPage();
     const watch = watchPage(page);
-    await page.goto(app.address, { waitUntil: 'networkidle' });
+    await page.goto(app.address);
     return { page, watch, listen: page.getByRole('button', { name: 'Listen with the microphone' }) };
   };
 
@@ -73,7 +77,7 @@ describe('the ear in a browser', () => {
     const { page, watch, listen } = await visit(context);
     await listen.click();
     const level = page.getByRole('meter', { name: 'Level of the microphone' });
-    await expect.poll(() => level.getAttribute('aria-valuetext'), { timeout: 15_000 }).toBe('good');
+    await expect.poll(() => level.getAttribute('aria-valuetext'), { timeout: 60_000 }).toBe('good');
     const seen = new Set<string>();
     const wanted = [/^4D (0|[+−]5)$/, /^4D' \+(15|20|25)$/, /^2D (0|[+−]5) or 3B$/];
     await expect
@@ -82,16 +86,16 @@ describe('the ear in a browser', () => {
           seen.add((await lit(page)) ?? 'nothing');
           return wanted.filter((each) => [...seen].some((text) => each.test(text))).length;
         },
-        { timeout: 15_000, interval: 40 },
+        { timeout: 60_000, interval: 40 },
       )
       .toBe(wanted.length);
     await page.getByRole('button', { name: 'Keys', exact: true }).click();
-    await page.waitForTimeout(500);
-    expect(await longTasks(page)).toEqual([]);
+    await page.locator('.keys').waitFor();
+    expect(await loadOf(page)).toBeLessThan(0.5);
     expect(await listen.getAttribute('aria-pressed')).toBe('true');
     await listen.click();
-    expect(await listen.getAttribute('aria-pressed')).toBe('false');
-    expect(await page.locator('.heard').count()).toBe(0);
+    await expect.poll(() => listen.getAttribute('aria-pressed')).toBe('false');
+    await page.locator('.heard').waitFor({ state: 'detached' });
     const { errors, failures, foreign } = watch;
     expect([errors, failures, foreign(app.address)]).toEqual([[], [], []]);
     await context.close();
@@ -112,11 +116,11 @@ describe('the ear in a browser', () => {
     const { page, listen } = await visit(context);
     await listen.click();
     await page.getByText('The microphone is not allowed for this page').waitFor();
-    expect(await listen.getAttribute('aria-pressed')).toBe('false');
+    await expect.poll(() => listen.getAttribute('aria-pressed')).toBe('false');
     await context.grantPermissions(['microphone']);
     await listen.click();
-    await expect.poll(() => lit(page), { timeout: 15_000 }).not.toBeNull();
-    expect(await page.getByText('The microphone is not allowed').count()).toBe(0);
+    await expect.poll(() => lit(page), { timeout: 60_000 }).not.toBeNull();
+    await expect.poll(() => page.getByText('The microphone is not allowed').count()).toBe(0);
     await context.close();
   });
 
@@ -145,12 +149,12 @@ describe('the ear in a browser', () => {
     });
     const { page, listen } = await visit(context);
     await listen.click();
-    await expect.poll(() => lit(page), { timeout: 15_000 }).not.toBeNull();
+    await expect.poll(() => lit(page), { timeout: 60_000 }).not.toBeNull();
     await page.evaluate(() => window.dispatchEvent(new Event('pull')));
     await page.getByText('The microphone is gone').waitFor();
     await page.evaluate(() => window.dispatchEvent(new Event('plug')));
-    await expect.poll(() => lit(page), { timeout: 15_000 }).not.toBeNull();
-    expect(await page.getByText('The microphone is gone').count()).toBe(0);
+    await expect.poll(() => lit(page), { timeout: 60_000 }).not.toBeNull();
+    await expect.poll(() => page.getByText('The microphone is gone').count()).toBe(0);
     await context.close();
   });
 });

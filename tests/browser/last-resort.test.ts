@@ -18,7 +18,7 @@ const STORED = '{"version":1,"tempo":77}';
 
 /** A page in whose browser something every drawing needs fails as long as settings are kept. */
 const openBroken = async (): Promise<Page> => {
-  const context = await browser.newContext();
+  const context = await browser.newContext({ serviceWorkers: 'block' });
   const page = await context.newPage();
   await page.goto(app.address);
   await page.evaluate((stored) => localStorage.setItem('combshed.settings', stored), STORED);
@@ -37,7 +37,7 @@ describe('a page that cannot be drawn', () => {
     const page = await openBroken();
     await page.reload();
     await page.getByRole('heading', { name: 'Combshed cannot be shown' }).waitFor();
-    expect(await page.getByText('What went wrong: no media').count()).toBe(1);
+    await page.getByText('What went wrong: no media').waitFor();
     const fresh = page.getByRole('button', { name: 'Start with fresh settings, the old ones are kept' });
     for (let presses = 0; presses < 5; presses += 1) {
       if (await fresh.evaluate((button) => button === document.activeElement)) break;
@@ -48,7 +48,7 @@ describe('a page that cannot be drawn', () => {
     await page.getByRole('button', { name: 'Help', exact: true }).click();
     await page.getByRole('button', { name: 'Care', exact: true }).click();
     await page.getByRole('button', { name: 'See Settings, copy 1' }).click();
-    expect(await page.getByLabel('Settings, copy 1', { exact: true }).inputValue()).toBe(STORED);
+    await expect.poll(() => page.getByLabel('Settings, copy 1', { exact: true }).inputValue()).toBe(STORED);
     await page.context().close();
   });
 });
@@ -59,12 +59,12 @@ describe('settings that once locked the player out', () => {
     '{"version":1,"tuning":7,"intonation":{"cents":{"blow":[0,0,0,0,0,0,0,0,0,0,0,0],"draw":[0,0,0,0,0,0,0,0,0,0,0,0]}}}',
     '{"version":1,"tuning":',
   ])('open the page: %s', async (stored) => {
-    const page = await browser.newPage();
+    const page = await browser.newPage({ serviceWorkers: 'block' });
     const watch = watchPage(page);
     await page.addInitScript((text) => {
       localStorage['combshed.settings'] ??= text;
     }, stored);
-    await page.goto(app.address, { waitUntil: 'networkidle' });
+    await page.goto(app.address);
     await page.getByRole('button', { name: 'Play' }).waitFor();
     expect(watch.errors).toEqual([]);
     await page.close();

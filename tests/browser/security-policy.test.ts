@@ -39,34 +39,38 @@ describe('what a served page may do', () => {
   const visit = async (name: string, title: string) => {
     const page = await browser.newPage();
     const watch = watchPage(page);
-    await page.goto(`${server.address}${name}`, { waitUntil: 'networkidle' });
+    await page.goto(`${server.address}${name}`);
     await expect.poll(() => page.title()).toBe(title);
-    await page.close();
-    return watch;
+    return { watch, leave: () => page.close() };
   };
 
   it('runs its own scripts and workers from blobs, and nothing is reported', async () => {
-    const { errors, failures, requests, foreign } = await visit('quiet.html', 'worker says 2');
+    const { watch, leave } = await visit('quiet.html', 'worker says 2');
+    const { errors, failures, requests, foreign } = watch;
     expect({ errors, failures, foreign: foreign(server.address) }).toEqual({
       errors: [],
       failures: [],
       foreign: [],
     });
     expect(requests).toEqual([`${server.address}quiet.html`, `${server.address}quiet.js`]);
+    await leave();
   });
 
   it.each(['inline.html', 'eval.html'])('refuses code that did not come as a file: %s', async (name) => {
-    const { errors } = await visit(name, 'before');
-    expect(errors.join()).toMatch(/Content Security Policy/i);
+    const { watch, leave } = await visit(name, 'before');
+    await expect.poll(() => watch.errors.join()).toMatch(/Content Security Policy/i);
+    await leave();
   });
 
   it('refuses to ask another address, and the watch reports it', async () => {
-    const { errors } = await visit('abroad.html', 'refused');
-    expect(errors.join()).toMatch(/Content Security Policy/i);
+    const { watch, leave } = await visit('abroad.html', 'refused');
+    await expect.poll(() => watch.errors.join()).toMatch(/Content Security Policy/i);
+    await leave();
   });
 
   it('reports a file that is not there', async () => {
-    const { failures } = await visit('broken.html', 'broken');
-    expect(failures).toEqual([`${server.address}missing.png: 404`]);
+    const { watch, leave } = await visit('broken.html', 'broken');
+    await expect.poll(() => watch.failures).toEqual([`${server.address}missing.png: 404`]);
+    await leave();
   });
 });

@@ -1,41 +1,43 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchBrowser } from '../helpers/browser';
 import { STORAGE_BEHAVIOURS } from '../helpers/storage-contract';
 
-/** Nothing is served there: the test answers itself. */
-const ADDRESS = 'http://localhost:9/';
+/** Nothing is served there, the test answers itself; a storage of its own for each test. */
+const addressOf = (i: number): string => `http://storage-${i}.localhost:9/`;
+/** Set last, so that what is heard of it is all there is to hear. */
+const LAST = 'the last of all';
 
 let browser: Browser;
+let tabs: readonly [Page, Page];
 beforeAll(async () => {
   browser = await launchBrowser();
+  const context = await browser.newContext();
+  await context.route('http://*.localhost:9/', (route) =>
+    route.fulfill({ contentType: 'text/html', body: '<title>tab</title>' }),
+  );
+  tabs = [await context.newPage(), await context.newPage()];
 });
 afterAll(() => browser?.close());
 
-const openTab = async (context: BrowserContext): Promise<Page> => {
-  const page = await context.newPage();
-  await page.route(ADDRESS, (route) =>
-    route.fulfill({ contentType: 'text/html', body: '<title>tab</title>' }),
-  );
-  await page.goto(ADDRESS);
-  return page;
-};
-
 describe('the storage of a browser', () => {
-  it.each(STORAGE_BEHAVIOURS)('$does', async ({ act, expected, heard }) => {
-    const context = await browser.newContext();
-    const [one, other] = [await openTab(context), await openTab(context)];
-    await other.evaluate(() => {
-      const news: [string | null, string | null][] = [];
-      Object.assign(window, { news });
-      window.addEventListener('storage', ({ key, newValue }) => news.push([key, newValue]));
-    });
-    expect(await one.evaluate(`(${act.toString()})(localStorage)`)).toEqual(expected);
-    await expect
-      .poll(() => other.evaluate(() => (window as unknown as { news: unknown[] }).news.length))
-      .toBe(heard.length);
-    const news = await other.evaluate(() => (window as unknown as { news: unknown[] }).news);
-    expect(news).toEqual(heard);
-    await context.close();
-  });
+  it.each(STORAGE_BEHAVIOURS.map((each, i) => ({ ...each, i })))(
+    '$does',
+    async ({ i, act, expected, heard }) => {
+      const [one, other] = tabs;
+      for (const tab of tabs) await tab.goto(addressOf(i));
+      await other.evaluate(() => {
+        const news: [string | null, string | null][] = [];
+        Object.assign(window, { news });
+        window.addEventListener('storage', ({ key, newValue }) => news.push([key, newValue]));
+      });
+      expect(await one.evaluate(`(${act.toString()})(localStorage)`)).toEqual(expected);
+      await one.evaluate((name) => localStorage.setItem(name, ''), LAST);
+      const lastHeard = () =>
+        other.evaluate(() => (window as unknown as { news: [string | null, unknown][] }).news.at(-1)?.[0]);
+      await expect.poll(lastHeard).toBe(LAST);
+      const news = await other.evaluate(() => (window as unknown as { news: unknown[] }).news);
+      expect(news).toEqual([...heard, [LAST, '']]);
+    },
+  );
 });

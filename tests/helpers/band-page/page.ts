@@ -177,6 +177,11 @@ const bench = {
   render,
   moment,
   wait: (milliseconds: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds)),
+  /** Resolves when the audio clock has gone on by so many seconds. */
+  sounded: async (seconds: number): Promise<void> => {
+    const clock = mustContext();
+    for (const until = clock.currentTime + seconds; clock.currentTime < until; ) await bench.wait(10);
+  },
   /** Keeps the page so busy that nothing else runs. */
   block: (milliseconds: number): void => {
     for (const until = performance.now() + milliseconds; performance.now() < until; );
