@@ -17,12 +17,18 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
   },
 });
 
-/** Files that play in real time, or measure it: nothing else runs beside them. */
-const TIMED = ['band', 'ear', 'missing-files', 'page-sound'].map((name) => `tests/browser/${name}.test.ts`);
+/** Files that play in real time: they wait more than they work, and nothing runs beside them but each other. */
+const TIMED = ['band', 'band-trouble', 'ear', 'missing-files', 'page-sound'].map(
+  (name) => `tests/browser/${name}.test.ts`,
+);
 
 const inBrowser = (name: string) => {
   const { extends: from, test } = project('browser', 'node', 180);
-  return { extends: from, test: { ...test, name, globalSetup: 'tests/helpers/build-first.ts' } };
+  const patience = { poll: { timeout: 30_000 } };
+  return {
+    extends: from,
+    test: { ...test, name, globalSetup: 'tests/helpers/build-first.ts', expect: patience },
+  };
 };
 const browser = inBrowser('browser');
 const timed = inBrowser('browser-timed');
@@ -56,15 +62,19 @@ export default defineConfig({
       project('ui', 'happy-dom', 30),
       {
         ...browser,
-        test: { ...browser.test, exclude: TIMED, maxWorkers: 2, sequence: { groupOrder: 1 } },
+        test: { ...browser.test, exclude: TIMED, maxWorkers: 3, sequence: { groupOrder: 1 } },
       },
       {
         ...timed,
-        test: { ...timed.test, include: TIMED, fileParallelism: false, sequence: { groupOrder: 2 } },
+        test: { ...timed.test, include: TIMED, maxWorkers: 2, sequence: { groupOrder: 2 } },
       },
       {
         ...firefox,
-        test: { ...firefox.test, include: ['tests/firefox/**/*.test.ts'], sequence: { groupOrder: 3 } },
+        test: {
+          ...firefox.test,
+          include: ['tests/firefox/**/*.test.ts'],
+          sequence: { groupOrder: 3 },
+        },
       },
     ],
   },
