@@ -2,6 +2,7 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 import { instrumentsAddress, instrumentsPlugin } from './.dev/instruments.mjs';
 import { programVersion, shippedLicences } from './.dev/licences.mjs';
+import { SCRIPTS } from './.dev/scripts-of-page.mjs';
 
 const project = (name: string, environment: 'node' | 'happy-dom', seconds: number) => ({
   extends: true as const,
@@ -52,6 +53,7 @@ export default defineConfig({
     // The packages tonal is made of fill dictionaries of their own when they load; those that are not used may go.
     rolldownOptions: {
       treeshake: { moduleSideEffects: [{ test: /@tonaljs|[/]tonal[/]/, sideEffects: false }] },
+      output: { codeSplitting: { groups: SCRIPTS } },
     },
   },
   worker: { format: 'es' },

@@ -329,7 +329,7 @@ export const FOLDERS: readonly FolderRule[] = [
   ...UI,
   {
     folder: '.',
-    holds: '`main.tsx` builds devices, session and page',
+    holds: '`main.tsx` draws the page, `devices.ts` makes what it stands on',
     imports: [...CORE, ...DEVICES.map(({ folder }) => folder), ...APP_FOLDERS, 'ui/page'],
   },
 ];

@@ -1,6 +1,6 @@
-import { createSession, type Devices } from '../../src/app/session/session';
 import { openDraft } from '../../src/core/song/chart-drafts';
 import type { KeptValues } from '../../src/storage/kept-values';
+import { createSession, type Devices } from './create-session';
 import { createFakeBand } from './fake-band';
 import { createFakeMicrophone } from './fake-microphone';
 import { createFakeOwnSounds } from './fake-own-sounds';

@@ -1,9 +1,9 @@
 import { render } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { createSession } from '../../src/app/session/session';
 import { createKeptValues } from '../../src/storage/kept-values';
 import { App } from '../../src/ui/page/app';
 import { LATER_PARTS } from '../../src/ui/page/page-parts';
+import { createSession } from './create-session';
 import { createFakeBand } from './fake-band';
 import { createFakeMicrophone } from './fake-microphone';
 import { createFakeOffline } from './fake-offline';

@@ -1,7 +1,7 @@
 import type { EarCommands } from '../ear/ear';
-import type { Feature } from '../song/feature';
+import type { Join } from '../song/feature';
 import type { BendPractice } from './bend-practice';
-import { type BendReads, type BendsState, NO_BENDS } from './bends-state';
+import type { BendReads, BendsState } from './bends-state';
 
 /** What the page can ask for about bend practice. */
 export interface BendCommands {
@@ -9,32 +9,29 @@ export interface BendCommands {
   openBends(): Promise<BendPractice>;
 }
 
-/** Practising bends one by one: fetched after the page is drawn. */
-export const bendsFeature: Feature<
+/** Practising bends one by one: what it is made of is fetched when it is opened, or once the page rests. */
+export const joinBends: Join<
   BendsState,
   BendCommands,
   undefined,
   Omit<BendReads, keyof BendsState>,
   Pick<EarCommands, 'hearing'>
-> = {
-  initial: () => ({ bends: NO_BENDS }),
-  join: (stand) => {
-    let opened: BendPractice | null = null;
-    let over = false;
-    return {
-      commands: {
-        openBends: async () => {
-          const { createBendPractice } = await import('./bend-practice');
-          opened ??= createBendPractice(stand);
-          if (over) opened.dispose();
-          return opened;
-        },
+> = (stand) => {
+  let opened: BendPractice | null = null;
+  let over = false;
+  return {
+    commands: {
+      openBends: async () => {
+        const { createBendPractice } = await import('./bend-practice');
+        opened ??= createBendPractice(stand);
+        if (over) opened.dispose();
+        return opened;
       },
-      isBusy: () => stand.store.getState().bends.turn !== null,
-      dispose: () => {
-        over = true;
-        opened?.dispose();
-      },
-    };
-  },
+    },
+    isBusy: () => stand.store.getState().bends.turn !== null,
+    dispose: () => {
+      over = true;
+      opened?.dispose();
+    },
+  };
 };

@@ -1,5 +1,5 @@
 import type { OwnChart } from '../../core/chart-text/own-chart';
-import type { ChartDrafts } from '../../core/song/chart-drafts';
+import { type ChartDrafts, NO_DRAFTS } from '../../core/song/drafts';
 
 /** The player's charts. */
 export interface ChartsState {
@@ -8,3 +8,6 @@ export interface ChartsState {
   /** Where they are written. */
   readonly chartDrafts: ChartDrafts;
 }
+
+/** Before any is read. */
+export const NO_CHARTS: ChartsState = { ownCharts: [], chartDrafts: NO_DRAFTS };

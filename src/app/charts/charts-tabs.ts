@@ -5,13 +5,13 @@
 
 import type { OwnChart } from '../../core/chart-text/own-chart';
 import {
-  type ChartDrafts,
   type ChartsView,
   freshName,
   isSameChart,
   listCharts,
   savedChart,
 } from '../../core/song/chart-drafts';
+import type { ChartDrafts } from '../../core/song/drafts';
 import { record, startHistory } from '../../core/song/history';
 import type { Notice } from '../keeping/notice';
 

@@ -6,13 +6,11 @@ import { otherSpelling, tonicIn } from '../../core/chart-text/written-key';
 import { withOwnChart } from '../../core/song/chart-choices';
 import {
   addDraft,
-  type ChartDrafts,
   deleteOpen,
   editOpen,
   freshName,
   isSameChart,
   listCharts,
-  NO_DRAFTS,
   openChart,
   openDraft,
   redoOpen,
@@ -20,9 +18,10 @@ import {
   savedChart,
   undoOpen,
 } from '../../core/song/chart-drafts';
+import type { ChartDrafts } from '../../core/song/drafts';
 import { withForm } from '../../core/song/key-coupling';
 import { formOf } from '../../core/song/tune';
-import type { Feature } from '../song/feature';
+import type { Join } from '../song/feature';
 import { orElse } from '../song/or-else';
 import type { SongState } from '../song/song-state';
 import { type ChartShelves, type ChartStand, openChartShelves, parseItem } from './chart-shelves';
@@ -176,32 +175,27 @@ const createWritingCommands = (
   };
 };
 
-const NO_CHARTS: ChartsState = { ownCharts: [], chartDrafts: NO_DRAFTS };
-
 /** The player's charts: those saved and those still being written. */
-export const chartsFeature: Feature<ChartsState, ChartCommands, undefined, SongState> = {
-  initial: () => NO_CHARTS,
-  join: (stand) => {
-    const { store } = stand;
-    const shelves = openChartShelves(stand);
-    const pen = createPen(stand, shelves);
-    const { charts, drafts } = shelves;
-    store.setState(({ chartDrafts }) => ({
-      ownCharts: charts.items(),
-      chartDrafts: {
-        ...chartDrafts,
-        drafts: Object.fromEntries(
-          drafts.items().map((chart) => [chart.id, { past: [], present: chart, future: [] }]),
-        ),
-      },
-    }));
-    stand.takeSavedCharts();
-    return {
-      commands: { ...createWritingCommands(stand, pen), ...createSavingCommands(stand, shelves, pen) },
-      dispose: () => {
-        charts.dispose();
-        drafts.dispose();
-      },
-    };
-  },
+export const joinCharts: Join<ChartsState, ChartCommands, undefined, SongState> = (stand) => {
+  const { store } = stand;
+  const shelves = openChartShelves(stand);
+  const pen = createPen(stand, shelves);
+  const { charts, drafts } = shelves;
+  store.setState(({ chartDrafts }) => ({
+    ownCharts: charts.items(),
+    chartDrafts: {
+      ...chartDrafts,
+      drafts: Object.fromEntries(
+        drafts.items().map((chart) => [chart.id, { past: [], present: chart, future: [] }]),
+      ),
+    },
+  }));
+  if (charts.items().length > 0) stand.takeSavedCharts();
+  return {
+    commands: { ...createWritingCommands(stand, pen), ...createSavingCommands(stand, shelves, pen) },
+    dispose: () => {
+      charts.dispose();
+      drafts.dispose();
+    },
+  };
 };

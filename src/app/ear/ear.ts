@@ -1,12 +1,12 @@
 import { createLevelJudge } from '../../core/hearing/level-verdict';
 import { createListeners } from '../../listeners/listeners';
 import type { HeardReport, Microphone, MicStatus } from '../../mic/microphone';
-import type { Feature, Joined } from '../song/feature';
+import type { Join } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { type CalibrationCommands, createCalibrator } from './calibrate';
 import { createChorusCollector } from './chorus-collector';
 import { createEarMemory } from './ear-live';
-import { EAR_OFF, type EarStand, type EarState } from './ear-state';
+import type { EarStand, EarState } from './ear-state';
 import { earNotice } from './ear-words';
 import type { Hearing } from './hearing';
 import { createListening, type Listening } from './listening';
@@ -102,7 +102,8 @@ const commandsOf = (
   };
 };
 
-const join = (stand: EarStand, microphone: Microphone | undefined): Joined<EarCommands> => {
+/** Listens to the microphone for the harp in hand, and tells what it hears and where in the music it was. */
+export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> = (stand, microphone) => {
   const listening = createListening({ store: stand.store, band: stand.band, microphone });
   const { hearing, take, forget } = createHearing(stand, listening);
   const collector = createChorusCollector(stand.store);
@@ -142,10 +143,4 @@ const join = (stand: EarStand, microphone: Microphone | undefined): Joined<EarCo
       listening.dispose();
     },
   };
-};
-
-/** Listens to the microphone for the harp in hand, and tells what it hears and where in the music it was. */
-export const earFeature: Feature<EarState, EarCommands, Microphone | undefined, Song> = {
-  initial: () => ({ ear: EAR_OFF }),
-  join,
 };

@@ -3,16 +3,10 @@ import { fileStem } from '../../core/song/song-files';
 import { soundOf, withRecordedTaken } from '../../core/song/song-program';
 import type { Slice } from '../slice';
 import { isUnderWay } from '../song/band-orders';
-import type { Feature, Stand } from '../song/feature';
+import type { Join, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import type { JobReins, TakeAwayDevices } from './export-audio';
-import {
-  type ExportState,
-  INITIAL_TAKE_AWAY,
-  type TakeAwayChoices,
-  type TakeAwayMessage,
-  type TakeAwayState,
-} from './export-state';
+import type { ExportState, TakeAwayChoices, TakeAwayMessage, TakeAwayState } from './export-state';
 import { mustBeWritten, SavingTrouble, troubleText } from './export-trouble';
 import type { ExportOrder } from './export-work';
 
@@ -155,14 +149,11 @@ const createCommands = (
 };
 
 /** Files to take away. */
-export const exportFeature: Feature<ExportState, TakeAwayCommands, TakeAwayDevices, Song> = {
-  initial: () => ({ takeAway: INITIAL_TAKE_AWAY }),
-  join: (stand, devices) => {
-    const commands = createCommands(stand, devices);
-    return {
-      commands,
-      isBusy: () => stand.store.getState().takeAway.job !== null,
-      dispose: commands.cancelSaving,
-    };
-  },
+export const joinExport: Join<ExportState, TakeAwayCommands, TakeAwayDevices, Song> = (stand, devices) => {
+  const commands = createCommands(stand, devices);
+  return {
+    commands,
+    isBusy: () => stand.store.getState().takeAway.job !== null,
+    dispose: commands.cancelSaving,
+  };
 };

@@ -13,7 +13,7 @@ export interface BackupCommands {
    * Puts what such a file holds beside what is kept. Returns what became of it, in sentences.
    * @param withChoices whether the choices on the stand are taken from the file too.
    */
-  restoreEverything(text: string, withChoices: boolean): readonly string[];
+  restoreEverything(text: string, withChoices: boolean): Promise<readonly string[]>;
 }
 
 interface Needs {
@@ -50,7 +50,7 @@ export const createBackupCommands = ({ store, keeper, saver, apply }: Needs): Ba
       ? `Handed over as ${FILE_NAME}.`
       : 'The file could not be made: this browser gave no room for it.';
   },
-  restoreEverything: (text, withChoices) => {
+  restoreEverything: async (text, withChoices) => {
     const backup = readBackup(text);
     if ('trouble' in backup) return [backup.trouble];
     const told: string[] = [...backup.problems];

@@ -4,7 +4,8 @@ import type { Keeper } from './keeper';
 
 /** What the page can ask for about copies of what could not be read. */
 export interface CopyCommands {
-  keptCopies(): readonly KeptCopy[];
+  /** What was set aside, as it lies there now. */
+  keptCopies(): Promise<readonly KeptCopy[]>;
   /** Hands a copy over as a file. Returns what to tell the player. */
   saveCopy(copy: KeptCopy): Promise<string>;
   /** Deletes a copy; what waits for room is tried again. */
@@ -19,7 +20,7 @@ interface Options {
 
 /** Lists, hands over and deletes what was set aside because it could not be read. */
 export const createCopyCommands = ({ kept, keeper, saver }: Options): CopyCommands => ({
-  keptCopies: kept.copies,
+  keptCopies: async () => kept.copies(),
   saveCopy: async ({ id, raw }) => {
     const name = `combshed-${id.replaceAll('.', '-')}.txt`;
     const writing = await saver.give(name, 'text/plain', new TextEncoder().encode(raw));

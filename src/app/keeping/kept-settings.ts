@@ -9,8 +9,6 @@ import type { Notice } from './notice';
 
 /** The settings as they are kept. */
 export interface KeptSettings {
-  /** As they could be read. */
-  readonly first: Settings;
   /** Keeps what was changed since they were kept last, and leaves what other tabs changed. */
   keep(settings: Settings): void;
   dispose(): void;
@@ -22,13 +20,15 @@ const CHOICES = 'choices';
 interface Options {
   readonly kept: KeptValues;
   readonly keeper: Keeper;
+  /** As this tab read them first; what other tabs have kept since is theirs. */
+  readonly opened: Settings;
   readonly onNotice: (notice: Notice) => void;
   /** Called with the calls another tab has typed: text is shared, choices are each tab's own until it is loaded. */
   readonly onCalls: (calls: string) => void;
 }
 
 /** Opens the kept settings. What cannot be read is set aside as it was and said; the rest is used. */
-export const openSettings = ({ kept, keeper, onNotice, onCalls }: Options): KeptSettings => {
+export const openSettings = ({ kept, keeper, opened, onNotice, onCalls }: Options): KeptSettings => {
   const record = openRecord<Settings>({
     kept,
     keeper,
@@ -48,11 +48,9 @@ export const openSettings = ({ kept, keeper, onNotice, onCalls }: Options): Kept
       onCalls(trade.calls);
     },
   });
-  const first = record.value();
   /** This tab's settings as it kept them last. */
-  let mine = first;
+  let mine = opened;
   return {
-    first,
     keep: (settings) => {
       const from = mine;
       if (record.change(CHOICES, (onto) => mergeSettings(from, settings, onto))) mine = settings;

@@ -1,4 +1,4 @@
-import type { Keeping, Offline } from '../../offline/offline';
+import type { Keeping } from '../../offline/offline';
 
 /** How the program is kept for use without a network, and what becomes of a newer version of it. */
 export interface NewerVersionState {
@@ -10,13 +10,10 @@ export interface NewerVersionState {
   readonly wanted: boolean;
 }
 
-/** The state before anything was heard of a newer version. */
-export const initialNewerVersion = (offline: Offline | undefined): NewerVersionState => ({
-  ...(offline?.status() ?? { keeping: 'off', newer: false }),
-  wanted: false,
-});
-
 /** How the program is kept, as the page shows it. */
 export interface OfflineState {
   readonly offline: NewerVersionState;
 }
+
+/** Before anything was heard of a newer version. */
+export const NO_NEWER: OfflineState = { offline: { keeping: 'off', newer: false, wanted: false } };

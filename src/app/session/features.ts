@@ -1,38 +1,59 @@
-import { bendsFeature } from '../bends/bends-feature';
-import { bookFeature } from '../book/book-feature';
-import { chartsFeature } from '../charts/charts';
-import { earFeature } from '../ear/ear';
-import { exportFeature } from '../export/export';
-import { newerVersionFeature } from '../offline/newer-version';
+import { NO_BENDS } from '../bends/bends-state';
+import { EMPTY_BOOK } from '../book/book-state';
+import { NO_CHARTS } from '../charts/charts-state';
+import { EAR_OFF } from '../ear/ear-state';
+import { INITIAL_TAKE_AWAY } from '../export/export-state';
+import { NO_NEWER } from '../offline/newer-version-state';
 import type { Joined, Stand } from '../song/feature';
 import type { SongState } from '../song/song-state';
-import { recordedFeature } from '../soundfont/recorded';
-import { soundFontFeature } from '../soundfont/soundfont';
-import { stageFeature } from '../stage/stage';
-import { warmUpFeature } from '../warm-up/warm-up-run';
+import { NO_OWN_SOUNDS, NO_RECORDED } from '../soundfont/soundfont-state';
+import { STAGE_CLOSED } from '../stage/stage-state';
+import { NO_WARM_UP } from '../warm-up/warm-up-state';
 
-/** Every feature beside the song and its keeping, by the name its device has. They join in this order. */
+/**
+ * Every feature beside the song and its keeping, by the name its device has: its slice before anything has happened,
+ * which the page is first drawn with, and what it does, which is fetched after that. They join in this order.
+ */
 const FEATURES = {
-  charts: chartsFeature,
-  book: bookFeature,
-  takeAway: exportFeature,
-  ownSounds: soundFontFeature,
-  recorded: recordedFeature,
-  warmUp: warmUpFeature,
-  offline: newerVersionFeature,
-  screen: stageFeature,
-  microphone: earFeature,
-  bends: bendsFeature,
+  charts: { initial: NO_CHARTS, load: async () => (await import('../charts/charts')).joinCharts },
+  book: {
+    initial: { book: EMPTY_BOOK },
+    load: async () => (await import('../book/book-feature')).joinBook,
+  },
+  takeAway: {
+    initial: { takeAway: INITIAL_TAKE_AWAY },
+    load: async () => (await import('../export/export')).joinExport,
+  },
+  ownSounds: {
+    initial: { ownSounds: NO_OWN_SOUNDS },
+    load: async () => (await import('../soundfont/soundfont')).joinSoundFont,
+  },
+  recorded: {
+    initial: { recorded: NO_RECORDED },
+    load: async () => (await import('../soundfont/recorded')).joinRecorded,
+  },
+  warmUp: { initial: NO_WARM_UP, load: async () => (await import('../warm-up/warm-up-run')).joinWarmUp },
+  offline: {
+    initial: NO_NEWER,
+    load: async () => (await import('../offline/newer-version')).joinNewerVersion,
+  },
+  screen: { initial: { stage: STAGE_CLOSED }, load: async () => (await import('../stage/stage')).joinStage },
+  microphone: { initial: { ear: EAR_OFF }, load: async () => (await import('../ear/ear')).joinEar },
+  bends: {
+    initial: { bends: NO_BENDS },
+    load: async () => (await import('../bends/bends-feature')).joinBends,
+  },
 };
 
 type Features = typeof FEATURES;
 type Name = keyof Features;
+type JoinOf<Of extends Name> = Awaited<ReturnType<Features[Of]['load']>>;
 
 type All<Union> = (Union extends unknown ? (each: Union) => void : never) extends (all: infer Each) => void
   ? Each
   : never;
 
-type DeviceOf<Of extends Name> = Parameters<Features[Of]['join']>[1];
+type DeviceOf<Of extends Name> = Parameters<JoinOf<Of>>[1];
 
 /** Names of features that have no device, or stand without it. */
 type Deviceless = { [Of in Name]: undefined extends DeviceOf<Of> ? Of : never }[Name];
@@ -43,33 +64,44 @@ export type FeatureDevices = { readonly [Of in Exclude<Name, Deviceless>]: Devic
 };
 
 /** The slices of the features. */
-export type FeatureState = All<ReturnType<Features[Name]['initial']>>;
+export type FeatureState = All<Features[Name]['initial']>;
 
 /** What the page can ask of the features. */
-export type FeatureCommands = All<ReturnType<Features[Name]['join']>['commands']>;
+export type FeatureCommands = All<ReturnType<JoinOf<Name>>['commands']>;
+
+type FeatureStand = Stand<FeatureState & SongState, FeatureCommands>;
 
 /** A feature as the list sees it: the types above say which device, slice and commands belong to which. */
 interface Listed {
-  readonly initial: (device: never) => object;
-  readonly join: (stand: Stand<FeatureState & SongState, FeatureCommands>, device: never) => Joined<object>;
+  readonly initial: object;
+  readonly load: () => Promise<(stand: FeatureStand, device: never) => Joined<object>>;
 }
 
-const LISTED: Readonly<Record<string, Listed>> = FEATURES;
-
-const withDevices = (devices: FeatureDevices): readonly (readonly [Listed, never])[] => {
-  const byName = new Map<string, unknown>(Object.entries(devices));
-  return Object.entries(LISTED).map(([name, feature]) => [feature, byName.get(name) as never]);
-};
+const LISTED: Readonly<Record<Name, Listed>> = FEATURES;
 
 /** Every feature's slice before anything has happened. */
-export const initialFeatures = (devices: FeatureDevices): FeatureState =>
-  Object.assign({}, ...withDevices(devices).map(([feature, device]) => feature.initial(device)));
+export const initialFeatures = (): FeatureState =>
+  Object.assign({}, ...Object.values(LISTED).map(({ initial }) => initial));
 
-/** Sets every feature to work, in the order of the list. */
+/** What every feature does, fetched: to be set to work in the order of the list. */
+export type LoadedFeatures = readonly {
+  readonly name: string;
+  readonly join: Awaited<ReturnType<Listed['load']>>;
+}[];
+
+/** Fetches what the features do. Rejects where a file of it cannot be had. */
+export const loadFeatures = (): Promise<LoadedFeatures> =>
+  Promise.all(Object.entries(LISTED).map(async ([name, { load }]) => ({ name, join: await load() })));
+
+/** Sets every feature to work. */
 export const joinFeatures = (
-  stand: Stand<FeatureState & SongState, FeatureCommands>,
+  loaded: LoadedFeatures,
+  stand: FeatureStand,
   devices: FeatureDevices,
-): readonly Joined<object>[] => withDevices(devices).map(([feature, device]) => feature.join(stand, device));
+): readonly Joined<object>[] => {
+  const byName = new Map<string, unknown>(Object.entries(devices));
+  return loaded.map(({ name, join }) => join(stand, byName.get(name) as never));
+};
 
 /** All that the page can ask of features at work. */
 export const commandsOf = (joined: readonly Joined<object>[]): FeatureCommands =>

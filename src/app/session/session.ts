@@ -1,13 +1,7 @@
-import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { StoreApi } from 'zustand/vanilla';
 import type { Band, BandStatus } from '../../audio/band/band';
-import type { Playhead } from '../../core/arranger/playhead';
-import { NO_CHOICES } from '../../core/settings/choice-history';
-import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
 import { savedChart } from '../../core/song/chart-drafts';
-import { chartFor, tuneFor } from '../../core/song/tune';
-import { restingViews } from '../../core/song/views';
 import type { KeptValues } from '../../storage/kept-values';
-import type { EarLive } from '../ear/ear-live';
 import { createBackupCommands } from '../keeping/backup';
 import { createKeeper } from '../keeping/keeper';
 import { createCopyCommands } from '../keeping/kept-copies';
@@ -24,7 +18,8 @@ import { createPlayCommands } from '../song/play-commands';
 import { MAKESHIFT_NOTICE, statusNotice } from '../song/status-notice';
 import { createSwapNotice } from '../song/swap-notice';
 import type { Commands } from './commands';
-import { commandsOf, type FeatureDevices, initialFeatures, joinFeatures } from './features';
+import { commandsOf, type FeatureDevices, joinFeatures, type LoadedFeatures } from './features';
+import type { PageSession } from './page-session';
 import type { SessionState } from './session-state';
 
 /** What the session is built from. Everything that depends on the machine comes in here. */
@@ -37,41 +32,13 @@ export type Devices = FeatureDevices & {
   readonly later: (seconds: number, run: () => void) => () => void;
 };
 
-/** Values that change too often for the store; read them in an animation frame. */
-export interface Live {
-  playhead(): Playhead | null;
-  readonly ear: EarLive;
-}
-
-export interface Session {
-  readonly store: Pick<StoreApi<SessionState>, 'getState' | 'getInitialState' | 'subscribe'>;
+/** The page's session with everything that belongs to it. */
+export interface Session extends PageSession {
   readonly commands: Commands;
-  readonly live: Live;
   /** To be called once the page rests: what playing would need first is computed ahead. */
   prepare(): void;
   dispose(): void;
 }
-
-const createInitialState = (devices: Devices): SessionState => {
-  const settings = DEFAULT_SETTINGS;
-  const features = initialFeatures(devices);
-  const tune = tuneFor(settings, chartFor(settings, features.ownCharts));
-  return {
-    settings,
-    tune,
-    status: devices.band.status(),
-    ...restingViews(tune, 0),
-    lastChorus: null,
-    muted: false,
-    waiting: null,
-    choices: NO_CHOICES,
-    taken: '',
-    notices: [],
-    harpCase: [],
-    ownTunings: [],
-    ...features,
-  };
-};
 
 interface Listening {
   readonly store: Slice<SessionState>;
@@ -100,10 +67,16 @@ const listenToBand = ({ store, band, board, conductor, joined }: Listening): rea
 const isUnderWay = ({ kind }: BandStatus): boolean =>
   ['playing', 'loading', 'paused', 'interrupted'].includes(kind);
 
-/** Joins the core with the devices: holds the state of the page and carries out what the player asks for. */
-export const createSession = (devices: Devices): Session => {
+/**
+ * Joins the core with the devices: carries out what the player asks for on the state the page was opened with.
+ * @param features what the features do, fetched
+ */
+export const createSession = (
+  store: StoreApi<SessionState>,
+  devices: Devices,
+  features: LoadedFeatures,
+): Session => {
   const { band, kept, newSeed, later } = devices;
-  const store = createStore<SessionState>(() => createInitialState(devices));
   const state = store.getState;
   const board = createNoticeBoard(store);
   const orders = createBandOrders(store, band, { later, newSeed });
@@ -111,10 +84,11 @@ export const createSession = (devices: Devices): Session => {
   const settings = openSettings({
     kept,
     keeper,
+    opened: state().settings,
     onNotice: board.post,
     onCalls: (calls) => choosing.adopt((now) => ({ ...now, trade: { ...now.trade, calls } })),
   });
-  store.setState({ settings: settings.first });
+  store.setState({ status: band.status() });
   const conductor = createConductor({ store, band, orders, board });
   const choosing = createChoosing({ store, band, conductor, keep: settings.keep, later });
   const shelves = openShelves({ kept, keeper, store, post: board.post });
@@ -125,7 +99,7 @@ export const createSession = (devices: Devices): Session => {
     ...{ store, band, orders, board, kept, keeper, newSeed, later, apply, takeSavedCharts, isBusy },
     ask: () => commands,
   };
-  const joined: readonly Joined<object>[] = joinFeatures(stand, devices);
+  const joined: readonly Joined<object>[] = joinFeatures(features, stand, devices);
   const commands = commandsOf(joined);
   const ending = [
     ...listenToBand({ store, band, board, conductor, joined: [choosing, ...joined] }),

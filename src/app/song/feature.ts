@@ -42,21 +42,18 @@ export interface Joined<Commands> {
 }
 
 /**
- * Something the page can do beside playing the song: a slice of the state, its commands, and the device it stands on.
- * `Reads` is what it reads of the state beside its own slice, `Asks` what it asks of other features.
+ * What a feature does once it is here, fetched after the page is first drawn: `Device` is what it stands on, `Reads`
+ * what it reads of the state beside its own slice, `Asks` what it asks of other features.
  *
  * @example
- * // A counter of choruses with a command and no device; a line in `app/session/features.ts` adds it to the page.
- * export const countFeature: Feature<{ count: number }, { resetCount(): void }> = {
- *   initial: () => ({ count: 0 }),
- *   join: ({ store }) => ({
- *     commands: { resetCount: () => store.setState({ count: 0 }) },
- *     onPlayhead: (position) => store.setState({ count: (position?.section.chorus ?? -1) + 1 }),
- *   }),
- * };
+ * // A counter of choruses with a command and no device. A line in `app/session/features.ts` adds it to the page:
+ * // count: { initial: NO_CHORUSES, load: async () => (await import('../count/count')).joinCount },
+ * export const joinCount: Join<{ count: number }, { resetCount(): void }> = ({ store }) => ({
+ *   commands: { resetCount: () => store.setState({ count: 0 }) },
+ *   onPlayhead: (position) => store.setState({ count: (position?.section.chorus ?? -1) + 1 }),
+ * });
  */
-export interface Feature<State, Commands, Device = undefined, Reads = unknown, Asks = unknown> {
-  /** Its slice before anything has happened. */
-  readonly initial: (device: Device) => State;
-  readonly join: (stand: Stand<State & Reads, Asks>, device: Device) => Joined<Commands>;
-}
+export type Join<State, Commands, Device = undefined, Reads = unknown, Asks = unknown> = (
+  stand: Stand<State & Reads, Asks>,
+  device: Device,
+) => Joined<Commands>;

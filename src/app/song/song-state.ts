@@ -1,5 +1,5 @@
 import type { BandStatus } from '../../audio/band/band';
-import type { ChoiceHistory } from '../../core/settings/choice-history';
+import type { ChoiceHistory } from '../../core/settings/choice-steps';
 import type { Settings } from '../../core/settings/settings';
 import type { ShownBars } from '../../core/song/bar-view';
 import type { HeldChoices } from '../../core/song/held-choices';

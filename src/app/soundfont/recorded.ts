@@ -1,8 +1,8 @@
 import type { FileSounds } from '../../audio/soundfont/soundfont-route';
 import { audibleSoundOf } from '../../core/song/song-program';
-import type { Feature } from '../song/feature';
+import type { Join } from '../song/feature';
 import type { Song } from '../song/song-state';
-import { NO_RECORDED, type RecordedState } from './soundfont-state';
+import type { RecordedState } from './soundfont-state';
 
 /** What fetches and plays the recorded instruments. */
 export interface RecordedDevices {
@@ -24,39 +24,37 @@ export interface RecordedSlice {
   readonly recorded: RecordedState;
 }
 
-type RecordedFeature = Feature<RecordedSlice, RecordedCommands, RecordedDevices | undefined, Song>;
-
 /** The recorded instruments: fetched at rest and taken up at a Play, never in mid-song. */
-export const recordedFeature: RecordedFeature = {
-  initial: () => ({ recorded: NO_RECORDED }),
-  join: ({ store, band, orders }, devices) => {
-    const state = () => store.getState().recorded;
-    const change = (recorded: Partial<RecordedState>): void =>
-      store.setState({ recorded: { ...state(), ...recorded } });
-    const unsubscribe = devices?.sounds.onLost(() => {
-      change({ kind: 'missing', opened: null, taken: null });
-      band.setSound(audibleSoundOf(store.getState()));
-    });
-    return {
-      commands: {
-        fetchRecorded: async () => {
-          if (devices === undefined || state().kind !== 'none') return;
-          change({ kind: 'coming' });
-          const opening = await devices.fetchFile().then(devices.sounds.open, () => null);
-          if (opening?.kind !== 'opened') return change({ kind: 'missing' });
-          change({ opened: opening.source });
-          await orders.prepare();
-          if (state().opened !== null) change({ kind: 'there' });
-        },
-        takeUpRecorded: () => {
-          // Before that the first Play would wait for them.
-          if (state().kind === 'there') change({ taken: state().opened });
-        },
+export const joinRecorded: Join<RecordedSlice, RecordedCommands, RecordedDevices | undefined, Song> = (
+  { store, band, orders },
+  devices,
+) => {
+  const state = () => store.getState().recorded;
+  const change = (recorded: Partial<RecordedState>): void =>
+    store.setState({ recorded: { ...state(), ...recorded } });
+  const unsubscribe = devices?.sounds.onLost(() => {
+    change({ kind: 'missing', opened: null, taken: null });
+    band.setSound(audibleSoundOf(store.getState()));
+  });
+  return {
+    commands: {
+      fetchRecorded: async () => {
+        if (devices === undefined || state().kind !== 'none') return;
+        change({ kind: 'coming' });
+        const opening = await devices.fetchFile().then(devices.sounds.open, () => null);
+        if (opening?.kind !== 'opened') return change({ kind: 'missing' });
+        change({ opened: opening.source });
+        await orders.prepare();
+        if (state().opened !== null) change({ kind: 'there' });
       },
-      dispose: () => {
-        unsubscribe?.();
-        devices?.sounds.close();
+      takeUpRecorded: () => {
+        // Before that the first Play would wait for them.
+        if (state().kind === 'there') change({ taken: state().opened });
       },
-    };
-  },
+    },
+    dispose: () => {
+      unsubscribe?.();
+      devices?.sounds.close();
+    },
+  };
 };

@@ -3,10 +3,9 @@ import type { OwnSoundPart } from '../../core/settings/mix';
 import type { Settings } from '../../core/settings/settings';
 import { audibleSoundOf } from '../../core/song/song-program';
 import type { KeptFile } from '../../storage/kept-file';
-import type { Feature, Stand } from '../song/feature';
+import type { Join, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import {
-  NO_OWN_SOUNDS,
   type OwnSoundsState,
   partsOf,
   type SoundFontState,
@@ -135,26 +134,26 @@ const restore = async ({ store }: OwnSoundStand, inHand: FileInHand, shelf: Kept
 };
 
 /** Sounds of the player's own: what is loaded, which parts use it, and what went wrong. */
-export const soundFontFeature: Feature<SoundFontState, OwnSoundCommands, OwnSoundDevices, Song> = {
-  initial: () => ({ ownSounds: NO_OWN_SOUNDS }),
-  join: (stand, devices) => {
-    const { store, band } = stand;
-    const { sounds, shelf } = devices;
-    const inHand = createFileInHand(stand, devices);
-    const unsubscribe = sounds.onLost((detail) => {
-      const { file } = store.getState().ownSounds;
-      if (file === null) return;
-      inHand.change({ file: { ...file, opened: null }, trouble: lostText(file.name, detail) });
-      band.setSound(audibleSoundOf(store.getState()));
-    });
-    void restore(stand, inHand, shelf);
-    return {
-      commands: createCommands(stand, inHand, shelf),
-      isBusy: () => store.getState().ownSounds.opening !== null,
-      dispose: () => {
-        unsubscribe();
-        sounds.close();
-      },
-    };
-  },
+export const joinSoundFont: Join<SoundFontState, OwnSoundCommands, OwnSoundDevices, Song> = (
+  stand,
+  devices,
+) => {
+  const { store, band } = stand;
+  const { sounds, shelf } = devices;
+  const inHand = createFileInHand(stand, devices);
+  const unsubscribe = sounds.onLost((detail) => {
+    const { file } = store.getState().ownSounds;
+    if (file === null) return;
+    inHand.change({ file: { ...file, opened: null }, trouble: lostText(file.name, detail) });
+    band.setSound(audibleSoundOf(store.getState()));
+  });
+  void restore(stand, inHand, shelf);
+  return {
+    commands: createCommands(stand, inHand, shelf),
+    isBusy: () => store.getState().ownSounds.opening !== null,
+    dispose: () => {
+      unsubscribe();
+      sounds.close();
+    },
+  };
 };

@@ -1,9 +1,9 @@
 import type { FullScreen } from '../../screen/full-screen';
 import type { WakeLock, Waking } from '../../screen/wake-lock';
-import type { Feature, Joined, Stand } from '../song/feature';
+import type { Join } from '../song/feature';
 import type { SongState } from '../song/song-state';
 import type { WarmingUp } from '../warm-up/warm-up-state';
-import { STAGE_CLOSED, type StageState } from './stage-state';
+import type { StageState } from './stage-state';
 
 export interface StageCommands {
   /** Opens the view for playing, or leaves it. */
@@ -29,11 +29,16 @@ type State = StageState & Pick<SongState, 'status'> & WarmingUp;
 const wantsLight = ({ stage, status, warmUp }: State): boolean =>
   stage.open || warmUp !== null || status.kind === 'playing' || status.kind === 'interrupted';
 
-/** Opens and leaves the view for playing, and keeps the screen awake while it is open or the band runs. */
-const createStage = (
-  { store, board }: Stand<State>,
-  devices: StageDevices | undefined,
-): Joined<StageCommands> => {
+/**
+ * Opens and leaves the view for playing, and keeps the screen awake while it is open or the band runs. Without a screen
+ * to speak of it opens in the window.
+ */
+export const joinStage: Join<
+  StageState,
+  StageCommands,
+  StageDevices | undefined,
+  Pick<SongState, 'status'> & WarmingUp
+> = ({ store, board }, devices) => {
   let said = false;
   const set = (change: Partial<StageState['stage']>): void =>
     store.setState(({ stage }) => ({ stage: { ...stage, ...change } }));
@@ -70,11 +75,3 @@ const createStage = (
     },
   };
 };
-
-/** Stage; without a screen to speak of it opens in the window. */
-export const stageFeature: Feature<
-  StageState,
-  StageCommands,
-  StageDevices | undefined,
-  Pick<SongState, 'status'> & WarmingUp
-> = { initial: () => ({ stage: STAGE_CLOSED }), join: createStage };

@@ -8,7 +8,7 @@ import { audibleSoundOf } from '../../core/song/song-program';
 import { tuneFor } from '../../core/song/tune';
 import { restingViews } from '../../core/song/views';
 import { asTicks } from '../../core/theory/units';
-import type { Feature, Joined, Stand } from '../song/feature';
+import type { Join, Joined, Stand } from '../song/feature';
 import type { Song, SongState } from '../song/song-state';
 import type { WarmingUp } from './warm-up-state';
 
@@ -131,7 +131,7 @@ const createWarmUp = ({ store, band, later }: Stand<Song & WarmingUp>): Joined<W
 };
 
 /** The warm-up that runs by itself. */
-export const warmUpFeature: Feature<WarmingUp, WarmUpCommands, undefined, Song> = {
-  initial: () => ({ warmUp: null, exercise: null }),
-  join: (stand) => ({ ...createWarmUp(stand), isBusy: () => stand.store.getState().warmUp !== null }),
-};
+export const joinWarmUp: Join<WarmingUp, WarmUpCommands, undefined, Song> = (stand) => ({
+  ...createWarmUp(stand),
+  isBusy: () => stand.store.getState().warmUp !== null,
+});

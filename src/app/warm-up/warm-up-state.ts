@@ -18,3 +18,6 @@ export interface WarmingUp {
   /** What the warm-up plays in place of the song. */
   readonly exercise: Tune | null;
 }
+
+/** Before a warm-up has begun. */
+export const NO_WARM_UP: WarmingUp = { warmUp: null, exercise: null };

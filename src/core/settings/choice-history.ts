@@ -1,27 +1,11 @@
 /** Choices that can be undone: each step is what changed, so that undoing one leaves what came in otherwise. */
 import { choiceName } from './choice-name';
+import type { ChoiceHistory } from './choice-steps';
 import { mergeSettings } from './merge-settings';
 import type { Settings } from './settings';
 
-/** One choice. */
-export interface ChoiceStep {
-  /** What was chosen, as it follows a verb: `tempo`. */
-  readonly name: string;
-  readonly from: Settings;
-  readonly to: Settings;
-}
-
-/** Oldest first in `past`, next to redo first in `future`. */
-export interface ChoiceHistory {
-  readonly past: readonly ChoiceStep[];
-  readonly future: readonly ChoiceStep[];
-}
-
 /** Steps kept; older ones are forgotten. */
 const MOST_CHOICES = 200;
-
-/** Nothing to undo. */
-export const NO_CHOICES: ChoiceHistory = { past: [], future: [] };
 
 /**
  * The history with one more choice; what was undone is forgotten.

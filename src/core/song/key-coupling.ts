@@ -107,13 +107,6 @@ export const withFeel = (settings: Settings, id: FeelId): Settings => {
   };
 };
 
-/** A repeated range that a form with so many bars does not have goes. */
-export const withFittingRepeat = (settings: Settings, bars: number): Settings => {
-  const { repeat } = settings.plan;
-  if (repeat === null || repeat.to < bars) return settings;
-  return { ...settings, plan: { ...settings.plan, repeat: null } };
-};
-
 /** Another form: a repeated range belongs to the bars it was marked on, so it goes. */
 export const withForm = (settings: Settings, formId: string): Settings => ({
   ...settings,

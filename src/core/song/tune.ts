@@ -111,3 +111,10 @@ export const tuneFor = (settings: Settings, chart: Chart): Tune => {
   const { technique, position } = settings;
   return { chart, harp, position, fit: fitChart({ chart, harp, technique }) };
 };
+
+/** A repeated range that a form with so many bars does not have goes. */
+export const withFittingRepeat = (settings: Settings, bars: number): Settings => {
+  const { repeat } = settings.plan;
+  if (repeat === null || repeat.to < bars) return settings;
+  return { ...settings, plan: { ...settings.plan, repeat: null } };
+};

@@ -1,4 +1,5 @@
 import { useEffect, useId, useState } from 'react';
+import { parseTempo } from '../../core/settings/tempo';
 import { asEpochMs } from '../../core/theory/units';
 import { useSession } from '../state/session-context';
 import { useChosen } from '../state/use-chosen';
@@ -14,7 +15,9 @@ export const TempoField = () => {
   useEffect(() => setWrong(null), [tempo]);
   const commit = (): void => {
     if (draft === null) return;
-    setWrong(draft.trim() === '' ? null : commands.typeTempo(draft));
+    const read = parseTempo(draft);
+    setWrong(draft.trim() !== '' && typeof read === 'string' ? read : null);
+    if (typeof read !== 'string') commands.typeTempo(draft);
     setDraft(null);
   };
   return (

@@ -23,7 +23,7 @@ import '../harp-map/look-up.css';
 import '../print/print.css';
 import '../controls/failed.css';
 import { Suspense, useCallback, useState } from 'react';
-import type { Session } from '../../app/session/session';
+import type { PageSession } from '../../app/session/page-session';
 import { Boundary } from '../controls/boundary';
 import { Guarded } from '../controls/guarded';
 import { Panel, PanelPagesContext } from '../controls/panel';
@@ -129,7 +129,7 @@ const Habits = () => {
 };
 
 /** The whole page on a session. */
-export const App = ({ session }: { readonly session: Session }) => (
+export const App = ({ session }: { readonly session: PageSession }) => (
   <SessionProvider session={session}>
     <PracticeProvider>
       <Habits />

@@ -1,21 +1,21 @@
 import { createContext, type ReactNode, useContext } from 'react';
 import { useStore } from 'zustand';
-import type { Session } from '../../app/session/session';
+import type { PageSession } from '../../app/session/page-session';
 import type { SessionState } from '../../app/session/session-state';
 
-const SessionContext = createContext<Session | null>(null);
+const SessionContext = createContext<PageSession | null>(null);
 
 /** Makes a session known to every component below. */
 export const SessionProvider = ({
   session,
   children,
 }: {
-  readonly session: Session;
+  readonly session: PageSession;
   readonly children: ReactNode;
 }) => <SessionContext value={session}>{children}</SessionContext>;
 
 /** The page's session. Throws where no provider is above. */
-export const useSession = (): Session => {
+export const useSession = (): PageSession => {
   const session = useContext(SessionContext);
   if (session === null) throw new Error('useSession needs a SessionProvider above it');
   return session;

@@ -1,42 +1,42 @@
 import { useEffect } from 'react';
-import type { Commands } from '../../app/session/commands';
-import type { Session } from '../../app/session/session';
+import type { PageCommands, PageSession } from '../../app/session/page-session';
 import { asEpochMs } from '../../core/theory/units';
 import { useSession } from './session-context';
 
 const BARS_IN_LINE = 4;
 
-const toggleRepeat = (session: Session): void => {
+const toggleRepeat = (session: PageSession): void => {
   const { settings, now } = session.store.getState();
   const bar = now.formBar ?? 0;
   session.commands.repeat(settings.plan.repeat === null ? { from: bar, to: bar } : null);
 };
 
-const ACTIONS: Readonly<Record<string, (commands: Commands, session: Session, at: number) => void>> = {
-  ' ': (commands) => commands.toggle(),
-  ArrowLeft: (commands) => commands.moveBy(-1),
-  ArrowRight: (commands) => commands.moveBy(1),
-  ArrowUp: (commands) => commands.moveBy(-BARS_IN_LINE),
-  ArrowDown: (commands) => commands.moveBy(BARS_IN_LINE),
-  '+': (commands) => commands.nudgeTempo(2),
-  '=': (commands) => commands.nudgeTempo(2),
-  '-': (commands) => commands.nudgeTempo(-2),
-  p: (commands) => commands.pause(),
-  t: (commands, _, at) => commands.tap(asEpochMs(at)),
-  f: (commands) => commands.toggleStage(),
-  n: (commands) => commands.nextSong(),
-  b: (commands) => commands.previousSong(),
-  PageDown: (commands) => commands.nextSong(),
-  PageUp: (commands) => commands.previousSong(),
-  l: (commands) => commands.toggleListening(),
-  r: (_, session) => toggleRepeat(session),
-};
+const ACTIONS: Readonly<Record<string, (commands: PageCommands, session: PageSession, at: number) => void>> =
+  {
+    ' ': (commands) => commands.toggle(),
+    ArrowLeft: (commands) => commands.moveBy(-1),
+    ArrowRight: (commands) => commands.moveBy(1),
+    ArrowUp: (commands) => commands.moveBy(-BARS_IN_LINE),
+    ArrowDown: (commands) => commands.moveBy(BARS_IN_LINE),
+    '+': (commands) => commands.nudgeTempo(2),
+    '=': (commands) => commands.nudgeTempo(2),
+    '-': (commands) => commands.nudgeTempo(-2),
+    p: (commands) => commands.pause(),
+    t: (commands, _, at) => commands.tap(asEpochMs(at)),
+    f: (commands) => commands.toggleStage(),
+    n: (commands) => commands.nextSong(),
+    b: (commands) => commands.previousSong(),
+    PageDown: (commands) => commands.nextSong(),
+    PageUp: (commands) => commands.previousSong(),
+    l: (commands) => commands.toggleListening(),
+    r: (_, session) => toggleRepeat(session),
+  };
 
 /** Buttons of the head, the transport, the chart and Stage: space plays and stops there too, Enter still presses them. */
 const SPACE_PLAYS = '.bar, .play, .pause, .mute, .listen, .tempo-row button, .masthead button, .stage button';
 
 /** Page keys turn the songs of a set, as foot pedals send them; where none runs they scroll as ever. */
-const scrolls = (event: KeyboardEvent, session: Session): boolean =>
+const scrolls = (event: KeyboardEvent, session: PageSession): boolean =>
   event.key.startsWith('Page') && session.store.getState().book.running === null;
 
 /** Keys meant for a control that has the focus are left to it. */
@@ -59,7 +59,7 @@ const onKeyUp = (event: KeyboardEvent): void => {
 const TYPED_IN = 'input:not([type="checkbox"]):not([type="range"]), textarea';
 
 /** Control or Command with Z undoes a choice, with Shift too it makes one again. */
-const undoOrRedo = (event: KeyboardEvent, commands: Commands): void => {
+const undoOrRedo = (event: KeyboardEvent, commands: PageCommands): void => {
   const { target } = event;
   if (event.altKey || event.key.toLowerCase() !== 'z') return;
   if (target instanceof HTMLElement && target.closest(TYPED_IN)) return;

@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { ensureBuilt } from '../../../.dev/build.mjs';
 
 /** Script the browser must have before it can draw the stand, packed; React is 67 kB of it. The aim is 125 000: lower this with every part that leaves. */
-const MOST_GZIP_BYTES = 185_000;
+const MOST_GZIP_BYTES = 146_000;
 
 /** What a built script names with an import that runs before it does: `import … from "./x.js"`, `import "./x.js"`. */
 const STATIC_IMPORT =
@@ -26,9 +26,8 @@ const textOf = (path: string): string => readFileSync(join(folder, path), 'utf8'
 
 /** The scripts of the page and all they import statically, by path in the built folder. */
 const firstScripts = (): readonly string[] => {
-  const [, entry] = /<script type="module"[^>]*src="\.\/([^"]+)"/.exec(textOf('index.html')) ?? [];
-  if (entry === undefined) throw new Error('The built page has no script');
-  const found = new Set([entry]);
+  const scripts = [...textOf('index.html').matchAll(/<script type="module"[^>]*src="\.\/([^"]+)"/g)];
+  const found = new Set(scripts.flatMap(([, path]) => path ?? []));
   for (const path of found) {
     for (const [, name] of textOf(path).matchAll(STATIC_IMPORT))
       if (name !== undefined) found.add(posix.join(posix.dirname(path), name));

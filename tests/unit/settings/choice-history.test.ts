@@ -1,12 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  type ChoiceHistory,
-  NO_CHOICES,
-  recordChoice,
-  redoChoice,
-  undoChoice,
-} from '../../../src/core/settings/choice-history';
+import { recordChoice, redoChoice, undoChoice } from '../../../src/core/settings/choice-history';
 import { choiceName } from '../../../src/core/settings/choice-name';
+import { type ChoiceHistory, NO_CHOICES } from '../../../src/core/settings/choice-steps';
 import { DEFAULT_SETTINGS as D } from '../../../src/core/settings/defaults';
 import type { Settings } from '../../../src/core/settings/settings';
 import { withFeel, withForm, withHarpKey, withPosition } from '../../../src/core/song/key-coupling';

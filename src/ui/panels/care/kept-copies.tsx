@@ -1,9 +1,9 @@
-import { useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import type { CopyCommands } from '../../../app/keeping/kept-copies';
 import { KeptText } from '../../controls/kept-text';
 import { useSession } from '../../state/session-context';
 
-type Copy = ReturnType<CopyCommands['keptCopies']>[number];
+type Copy = Awaited<ReturnType<CopyCommands['keptCopies']>>[number];
 
 const NAMES: Readonly<Record<string, string>> = {
   settings: 'Settings',
@@ -57,11 +57,14 @@ const CopyLine = ({ copy, onDelete }: { readonly copy: Copy; readonly onDelete: 
 /** Copies of what could not be read or was put away: to see, copy, save as file and delete. */
 export const KeptCopies = () => {
   const { commands } = useSession();
-  const [copies, setCopies] = useState(() => commands.keptCopies());
+  const [copies, setCopies] = useState<readonly Copy[] | null>(null);
+  const look = useCallback(() => void commands.keptCopies().then(setCopies), [commands]);
+  useEffect(look, [look]);
   const remove = (copy: Copy): void => {
     commands.deleteCopy(copy);
-    setCopies(commands.keptCopies());
+    look();
   };
+  if (copies === null) return null;
   if (copies.length === 0) {
     return (
       <p className="hint">

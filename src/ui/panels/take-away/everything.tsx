@@ -10,7 +10,7 @@ export const Everything = () => {
   const [told, setTold] = useState<readonly string[]>([]);
   const restore = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
     const [file] = target.files ?? [];
-    if (file) setTold(commands.restoreEverything(await file.text(), withChoices));
+    if (file) setTold(await commands.restoreEverything(await file.text(), withChoices));
     target.value = '';
   };
   return (

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { createSession } from '../../../../src/app/session/session';
 import { openDraft } from '../../../../src/core/song/chart-drafts';
 import { asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
+import { createSession } from '../../../helpers/create-session';
 import { createFakeBand } from '../../../helpers/fake-band';
 import { createFakeOwnSounds } from '../../../helpers/fake-own-sounds';
 import { createFakeStorage, type FakeStorage } from '../../../helpers/fake-storage';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { createSession } from '../../../../src/app/session/session';
 import { asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
+import { createSession } from '../../../helpers/create-session';
 import { createFakeBand } from '../../../helpers/fake-band';
 import { createFakeOwnSounds } from '../../../helpers/fake-own-sounds';
 import { createFakeStorage } from '../../../helpers/fake-storage';

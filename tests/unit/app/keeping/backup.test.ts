@@ -41,7 +41,7 @@ describe('everything in one file', () => {
   it('is there again on an empty page, what was typed and not saved included', async () => {
     const here = furnished();
     const there = open();
-    const told = there.commands.restoreEverything(await saved(here), true);
+    const told = await there.commands.restoreEverything(await saved(here), true);
     expect(kept(there)).toEqual(kept(here));
     expect(told).toEqual([
       '1 tuning added.',
@@ -58,9 +58,9 @@ describe('everything in one file', () => {
     const here = furnished();
     const text = await saved(here);
     const before = kept(here);
-    for (let times = 0; times < 2; times += 1) here.commands.restoreEverything(text, false);
+    for (let times = 0; times < 2; times += 1) await here.commands.restoreEverything(text, false);
     expect(kept(here)).toEqual(before);
-    expect(here.commands.restoreEverything(text, false)).toContain('1 song here already.');
+    expect(await here.commands.restoreEverything(text, false)).toContain('1 song here already.');
   });
 
   it('keeps both where a thing has become different, and sets find the songs they were made of', async () => {
@@ -69,7 +69,7 @@ describe('everything in one file', () => {
     const id = elementAt(here.state().book.songs, 0).id;
     here.commands.changeSong(id, { words: 'Slower since Friday' });
     here.commands.dropSet(elementAt(here.state().book.sets, 0).id);
-    here.commands.restoreEverything(text, false);
+    await here.commands.restoreEverything(text, false);
     const { songs, sets } = here.state().book;
     expect(songs.map(({ name, words }) => [name, words])).toEqual([
       ['Ferry at Noon', 'Slower since Friday'],
@@ -78,11 +78,11 @@ describe('everything in one file', () => {
     expect(sets[0]?.entries[0]?.song).toBe(songs[1]?.id);
   });
 
-  it('is refused piece by piece with reasons', () => {
+  it('is refused piece by piece with reasons', async () => {
     const { commands, state } = open();
     const before = state().settings;
-    expect(commands.restoreEverything('<script>', true)).toEqual([expect.stringMatching(/no file/)]);
-    const told = commands.restoreEverything(
+    expect(await commands.restoreEverything('<script>', true)).toEqual([expect.stringMatching(/no file/)]);
+    const told = await commands.restoreEverything(
       JSON.stringify({
         program: 'combshed',
         version: 1,

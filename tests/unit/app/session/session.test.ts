@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { createSession } from '../../../../src/app/session/session';
 import { keeping, keptOf } from '../../../../src/core/song/key-coupling';
 import { asBpm, asEpochMs, asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { countedEvents } from '../../../helpers/counted-events';
+import { createSession } from '../../../helpers/create-session';
 import { createFakeBand, type FakeBand } from '../../../helpers/fake-band';
 import { createFakeOwnSounds } from '../../../helpers/fake-own-sounds';
 import { createFakeStorage, type FakeStorage } from '../../../helpers/fake-storage';

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { createSession } from '../../../../src/app/session/session';
 import { findTuning } from '../../../../src/core/harp/tunings';
 import { DEFAULT_MIX, DEFAULT_SETTINGS } from '../../../../src/core/settings/defaults';
 import type { Settings } from '../../../../src/core/settings/settings';
 import { audibleSoundOf, programOf } from '../../../../src/core/song/song-program';
 import { asBpm, asHz, asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
+import { createSession } from '../../../helpers/create-session';
 import { createFakeBand } from '../../../helpers/fake-band';
 import { createFakeOwnSounds } from '../../../helpers/fake-own-sounds';
 import { createFakeStorage } from '../../../helpers/fake-storage';

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { createSession } from '../../../../src/app/session/session';
 import type { Program } from '../../../../src/core/arranger/program';
 import { sectionAt } from '../../../../src/core/arranger/section-at';
 import { createKeptValues } from '../../../../src/storage/kept-values';
+import { createSession } from '../../../helpers/create-session';
 import { createFakeBand } from '../../../helpers/fake-band';
 import { createFakeOwnSounds } from '../../../helpers/fake-own-sounds';
 import { createFakeStorage } from '../../../helpers/fake-storage';

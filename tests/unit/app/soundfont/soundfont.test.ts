@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { createSession } from '../../../../src/app/session/session';
 import { sizeText } from '../../../../src/app/soundfont/soundfont-words';
 import type { FontRefusal } from '../../../../src/audio/soundfont/font-messages';
 import { createKeptValues } from '../../../../src/storage/kept-values';
+import { createSession } from '../../../helpers/create-session';
 import { createFakeBand } from '../../../helpers/fake-band';
 import { createFakeOwnSounds, type FakeOwnSounds } from '../../../helpers/fake-own-sounds';
 import { createFakeStorage } from '../../../helpers/fake-storage';

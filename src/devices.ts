@@ -1,0 +1,84 @@
+import type { Devices } from './app/session/session';
+import { webGround } from './audio/band/band-ground';
+import { createBand } from './audio/band/create-band';
+import type { WorkerRoute } from './audio/bank/bank';
+import { fetchInstruments } from './audio/soundfont/instruments-file';
+import { createFileSounds } from './audio/soundfont/soundfont-route';
+import { createPageLink } from './link/page-link';
+import { createMicrophone } from './mic/create-microphone';
+import { createOffline } from './offline/offline';
+import { createFullScreen } from './screen/full-screen';
+import { createWakeLock } from './screen/wake-lock';
+import { createKeptFile } from './storage/kept-file';
+import type { KeptValues } from './storage/kept-values';
+import { createFileSaver } from './storage/save-file';
+
+let sources = 0;
+const nextSource = (): number => {
+  sources += 1;
+  return sources;
+};
+const ownSounds = createFileSounds({ manner: 'as it is', nextSource });
+const recorded = createFileSounds({ manner: 'varied', nextSource });
+/** A sound that names a file goes to the holder of that file, and on where it has none. */
+const route: WorkerRoute = (worker) => ownSounds.route(recorded.route(worker));
+
+/** Fetches what renders the band to samples. */
+export const loadRenderer = (): Promise<typeof import('./audio/export/render-offline')> => {
+  // Tone greets in the console unless asked not to.
+  Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
+  return import('./audio/export/render-offline');
+};
+
+/** Fetches what compresses samples to files. */
+export const loadCompressor = (): Promise<typeof import('./audio/export/compress-audio')> =>
+  import('./audio/export/compress-audio');
+
+interface Ground {
+  readonly kept: KeptValues;
+  /** Runs something once nothing else is to be done. */
+  readonly whenIdle: (run: () => void) => void;
+}
+
+/** Everything of this machine that the page stands on. */
+export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
+  band: createBand(webGround(route)),
+  kept,
+  newSeed: () => Math.floor(Math.random() * 1_000_000),
+  later: (seconds, run) => {
+    const timer = window.setTimeout(run, seconds * 1000);
+    return () => window.clearTimeout(timer);
+  },
+  takeAway: {
+    loadRenderer: async () => {
+      const { renderSections } = await loadRenderer();
+      return (request) => renderSections({ ...request, route });
+    },
+    saver: createFileSaver(),
+    loadCompressor: async () => (await loadCompressor()).createAudioCompressor(),
+  },
+  ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
+  recorded: { sounds: recorded, fetchFile: fetchInstruments },
+  book: createPageLink({
+    location: window.location,
+    show: (address) => window.history.replaceState(null, '', address),
+  }),
+  screen: {
+    // Absent in older browsers and on pages that are not secure, whatever the types say.
+    wakeLock: createWakeLock({
+      source: 'wakeLock' in navigator ? navigator.wakeLock : undefined,
+      page: document,
+    }),
+    fullScreen: createFullScreen(document),
+  },
+  microphone: createMicrophone(),
+  // A development server has no worker to register.
+  ...(import.meta.env.PROD && {
+    offline: createOffline({
+      container: () => navigator.serviceWorker,
+      secure: window.isSecureContext,
+      whenIdle,
+      reload: () => window.location.reload(),
+    }),
+  }),
+});
