@@ -57,7 +57,7 @@ const CORE_ROWS: readonly FolderRule[] = [
   ),
   coreRow(
     'feels',
-    'one file a feel: meter, swing, tempo, usual players and every pattern',
+    'a row a feel (meter, swing, tempo, usual players), and one file each with every pattern',
     'theory',
     'chart',
     'score',

@@ -1,5 +1,6 @@
 import type { Section } from '../../src/core/arranger/program';
 import { type FeelId, feelOf } from '../../src/core/feels/feels';
+import { playedFeel } from '../../src/core/feels/played-feels';
 import type { NoteEvent, PartId } from '../../src/core/score/score';
 import { inBar, partOf, sectionOf } from './score-events';
 import { testProgram } from './test-charts';
@@ -27,7 +28,7 @@ export interface ScoreFigures {
 
 /** Whether the drums of a feel move in sixteenths: their pairs are half a beat long. */
 const movesInSixteenths = (feel: FeelId): boolean =>
-  feelOf(feel).drumming.patterns[1].some((lanes) =>
+  playedFeel(feel).drumming.patterns[1].some((lanes) =>
     Object.values(lanes).some((text) => text.split(' ').some((beat) => beat.length === 4)),
   );
 

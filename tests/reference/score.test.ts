@@ -3,6 +3,7 @@ import { METERS } from '../../src/core/chart/build-chart';
 import type { BassPattern } from '../../src/core/feels/bass-pattern';
 import type { DrumPattern } from '../../src/core/feels/drum-pattern';
 import { FEEL_IDS, type FeelId, feelOf } from '../../src/core/feels/feels';
+import { playedFeel } from '../../src/core/feels/played-feels';
 import { BASS_HIGH, BASS_LOW } from '../../src/core/players/bass-register';
 import { STROKES } from '../../src/core/players/drum-strokes';
 import { segmentsOf } from '../../src/core/players/passage';
@@ -156,7 +157,7 @@ const riffOf = (pattern: BassPattern | undefined): string =>
 describe('bass lines', () => {
   // Source: studybass.com, "The boogie-woogie blues pattern": R 3 5 6 | b7 6 5 3, here over G7.
   it('the boogie line over G7 is G B D E | F E D B', () => {
-    const line = riffOf(feelOf('boogie').bassLine.patterns[0][0]);
+    const line = riffOf(playedFeel('boogie').bassLine.patterns[0][0]);
     expect(line).toBe('R 3 5 6 | 7 6 5 3');
     expect(riffPitches(line, ['G7'])).toEqual(['G', 'B', 'D', 'E', 'F', 'E', 'D', 'B']);
   });
@@ -178,14 +179,14 @@ describe('bass lines', () => {
     ['R- -3 -- 5-', [0, 3, 6]],
     ['R- -5 8- 5-', [0, 3, 4, 6]],
   ])('the rhumba has %s on eighths %j', (riff, cell) => {
-    expect(feelOf('rhumba').bassLine.patterns.flat().map(riffOf)).toContain(riff);
+    expect(playedFeel('rhumba').bassLine.patterns.flat().map(riffOf)).toContain(riff);
     expect(eighths(riff, /[R3-8]/)).toEqual(cell);
   });
 
   // Source: a rhumba blues of the Groove MIDI Dataset (one take, 110 bpm): cross-stick on sixteenths 1 4 8 11 13, the
   // rumba clave, kick on 4 7 12. Figures of bass, kick and piano that interlock: common practice, no source.
   it('the rhumba has the clave and the kick of the corpus, and no kick that doubles the bass', () => {
-    const patterns = feelOf('rhumba').drumming.patterns.flat();
+    const patterns = playedFeel('rhumba').drumming.patterns.flat();
     expect(patterns).toContainEqual(
       expect.objectContaining({ stick: 'x..x ...x ..x. x...', kick: '...x ..x. ...x ....' }),
     );
@@ -277,7 +278,7 @@ describe('drum patterns', () => {
     // "Vital beats every drummer must know", Drum!: hands without a pause
     ['train', 'snare', ['snare'], /[goxX]/, Array.from({ length: 16 }, (_, i) => 1 + i / 4).join(' ')],
   ])('%s %s', (feel, _, lanes, marks, places) => {
-    const normal = feelOf(feel).drumming.patterns[1];
+    const normal = playedFeel(feel).drumming.patterns[1];
     expect(normal.map((pattern) => struckIn(pattern, lanes, marks))).toContain(places);
   });
 

@@ -1,7 +1,7 @@
 import type { Chart } from '../chart/chart';
 import { excerpt } from '../chart/excerpt';
 import { homeChord } from '../chart/home-chord';
-import { feelOf } from '../feels/feels';
+import { playedFeel } from '../feels/played-feels';
 import type { Passage } from '../players/passage';
 import { turnaroundLine } from '../players/turnaround';
 import { addNotes } from '../score/finish-score';
@@ -53,7 +53,7 @@ interface Played extends ShapedChart {
 
 const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, next }: Played): Passage => {
   const { style } = program;
-  const feel = feelOf(style.feel);
+  const feel = playedFeel(style.feel);
   const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
   const gridOf = (part: PartId): BeatGrid => {
     const ratio = swingRatio(feel, { swing: style.swing, tempo: tempoOfChorus(program, chorus), part });
@@ -72,7 +72,7 @@ const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, ne
 
 /** Where the parts play against the beat in a chorus; the ticks of a score are those of the beat. */
 const placingAt = ({ style, ...program }: Program, chorus: number): Placing => {
-  const feel = feelOf(style.feel);
+  const feel = playedFeel(style.feel);
   const byTempo = (style.swing === 'feel' ? feel.swing : style.swing) === 'by tempo';
   return placingOf(feel.limbs, tempoOfChorus({ style, ...program }, chorus), byTempo);
 };

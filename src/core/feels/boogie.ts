@@ -1,5 +1,5 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { TRIPLET_FILLS } from './fills';
 
 /**
@@ -7,16 +7,7 @@ import { TRIPLET_FILLS } from './fills';
  * blues pattern").
  */
 export const boogie = {
-  id: 'boogie',
-  name: 'Boogie',
-  meter: null,
-  swing: 1.7,
   limbs: 'shuffle',
-  swungUnit: 'eighth',
-  tempo: { low: 120, usual: 152, high: 190 },
-  bass: 'upright-bass',
-  chords: 'piano',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -98,5 +89,4 @@ export const boogie = {
     colour: 'plain',
     fullGuitar: false,
   },
-  turnarounds: ['plain', 'rising bass', 'halves'],
-} as const satisfies Feel;
+} as const satisfies Playing;

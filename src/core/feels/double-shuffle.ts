@@ -1,5 +1,5 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { TRIPLET_FILLS } from './fills';
 import { shuffle } from './shuffle';
 
@@ -8,16 +8,7 @@ import { shuffle } from './shuffle';
  * shuffles). Chords as in the shuffle.
  */
 export const doubleShuffle = {
-  id: 'double-shuffle',
-  name: 'Double shuffle',
-  meter: null,
-  swing: 2,
   limbs: 'shuffle',
-  swungUnit: 'eighth',
-  tempo: { low: 90, usual: 118, high: 150 },
-  bass: 'fingered-bass',
-  chords: 'guitar',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -57,5 +48,4 @@ export const doubleShuffle = {
     turnaround: ['L L L L', 'Lr Lr Lr Lr', 'Lr Lr Lr Lr'],
   },
   comping: shuffle.comping,
-  turnarounds: ['plain', 'falling line', 'parallel sixths', 'rising bass', 'halves', 'cycle'],
-} as const satisfies Feel;
+} as const satisfies Playing;

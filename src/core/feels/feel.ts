@@ -8,7 +8,7 @@ import type { Fills } from './fills';
 import type { ByLevel } from './level';
 import type { TurnaroundId } from './turnaround-figures';
 
-/** Everything a feel is but its loudness. */
+/** What everybody needs of a feel. */
 export interface Feel {
   readonly id: string;
   readonly name: string;
@@ -16,8 +16,6 @@ export interface Feel {
   readonly meter: MeterName | null;
   /** Long : short of an off-beat pair; `by tempo` has a ratio for each part, as jazz trios play. */
   readonly swing: number | 'by tempo';
-  /** Whose limbs the drummer's fall like, against the beat. */
-  readonly limbs: LimbStyle;
   /** The note value whose pairs swing. */
   readonly swungUnit: 'eighth' | '16th';
   /** Usual tempo range and a start value, in beats a minute. */
@@ -26,6 +24,14 @@ export interface Feel {
   readonly bass: BassVoice;
   readonly chords: ChordVoice;
   readonly kit: Kit;
+  /** The turnarounds of a major blues in this feel, the usual one first. */
+  readonly turnarounds: readonly TurnaroundId[];
+}
+
+/** How a feel is played: everything else about it but its loudness. */
+export interface Playing {
+  /** Whose limbs the drummer's fall like, against the beat. */
+  readonly limbs: LimbStyle;
   readonly drumming: {
     readonly patterns: ByLevel<readonly DrumPattern[]>;
     readonly fills: Fills;
@@ -40,6 +46,7 @@ export interface Feel {
     readonly turnaround: ByLevel<string>;
   };
   readonly comping: Comping;
-  /** The turnarounds of a major blues in this feel, the usual one first. */
-  readonly turnarounds: readonly TurnaroundId[];
 }
+
+/** A feel as the players have it. */
+export type PlayedFeel = Feel & Playing;

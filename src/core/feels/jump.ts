@@ -1,20 +1,11 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { SWING_FILLS } from './fills';
 import { swing } from './swing';
 
 /** Jump: swing in two, with a backbeat. Chords as in swing. */
 export const jump = {
-  id: 'jump',
-  name: 'Jump (two-beat)',
-  meter: null,
-  swing: 'by tempo',
   limbs: 'jazz',
-  swungUnit: 'eighth',
-  tempo: { low: 130, usual: 168, high: 230 },
-  bass: 'upright-bass',
-  chords: 'guitar',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -49,5 +40,4 @@ export const jump = {
     turnaround: ['L L L L', 'L L L L', 'L L L L'],
   },
   comping: swing.comping,
-  turnarounds: ['cycle with two', 'passing', 'cycle', 'six and flat six', 'halves'],
-} as const satisfies Feel;
+} as const satisfies Playing;

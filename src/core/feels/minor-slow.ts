@@ -1,19 +1,10 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { SIXTEENTH_FILLS } from './fills';
 
 /** A slow minor blues that moves in sixteenths. */
 export const minorSlow = {
-  id: 'minor-slow',
-  name: 'Slow minor, sixteenths',
-  meter: null,
-  swing: 1,
   limbs: 'soul',
-  swungUnit: 'eighth',
-  tempo: { low: 48, usual: 62, high: 80 },
-  bass: 'fingered-bass',
-  chords: 'electric-piano',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -120,5 +111,4 @@ export const minorSlow = {
     colour: 'rich',
     fullGuitar: false,
   },
-  turnarounds: ['falling line', 'passing', 'halves', 'flat six'],
-} as const satisfies Feel;
+} as const satisfies Playing;

@@ -1,5 +1,5 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { EIGHTH_FILLS } from './fills';
 
 /**
@@ -9,16 +9,7 @@ import { EIGHTH_FILLS } from './fills';
  * bpm).
  */
 export const rhumba = {
-  id: 'rhumba',
-  name: 'Rhumba blues',
-  meter: null,
-  swing: 1,
   limbs: 'rock',
-  swungUnit: 'eighth',
-  tempo: { low: 96, usual: 118, high: 144 },
-  bass: 'fingered-bass',
-  chords: 'piano',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -103,5 +94,4 @@ export const rhumba = {
     colour: 'plain',
     fullGuitar: false,
   },
-  turnarounds: ['plain', 'halves', 'flat six'],
-} as const satisfies Feel;
+} as const satisfies Playing;

@@ -1,20 +1,11 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { EIGHTH_FILLS } from './fills';
 import { straight } from './straight';
 
 /** Straight rock. Chords as in straight eighths. */
 export const rock = {
-  id: 'rock',
-  name: 'Straight rock',
-  meter: null,
-  swing: 1,
   limbs: 'rock',
-  swungUnit: 'eighth',
-  tempo: { low: 100, usual: 128, high: 168 },
-  bass: 'fingered-bass',
-  chords: 'guitar',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -47,5 +38,4 @@ export const rock = {
     turnaround: ['L- L- L- L-', 'Lr Lr Lr Lr', 'Lr Lr Lr Lr'],
   },
   comping: straight.comping,
-  turnarounds: ['plain', 'flat six', 'halves'],
-} as const satisfies Feel;
+} as const satisfies Playing;

@@ -1,5 +1,5 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { MARCH_FILLS } from './fills';
 
 /**
@@ -7,16 +7,7 @@ import { MARCH_FILLS } from './fills';
  * every drummer must know", Drum!, and a 2020 drum lesson on developing street parade grooves).
  */
 export const secondLine = {
-  id: 'second-line',
-  name: 'Second line',
-  meter: null,
-  swing: 1.4,
   limbs: 'funk',
-  swungUnit: '16th',
-  tempo: { low: 78, usual: 96, high: 112 },
-  bass: 'fingered-bass',
-  chords: 'piano',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -108,5 +99,4 @@ export const secondLine = {
     colour: 'plain',
     fullGuitar: false,
   },
-  turnarounds: ['halves', 'plain', 'cycle'],
-} as const satisfies Feel;
+} as const satisfies Playing;

@@ -1,5 +1,5 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { TRIPLET_FILLS } from './fills';
 
 /**
@@ -8,16 +8,7 @@ import { TRIPLET_FILLS } from './fills';
  * 2015 survey of drum feels.
  */
 export const shuffle = {
-  id: 'shuffle',
-  name: 'Shuffle',
-  meter: null,
-  swing: 2,
   limbs: 'shuffle',
-  swungUnit: 'eighth',
-  tempo: { low: 80, usual: 108, high: 140 },
-  bass: 'upright-bass',
-  chords: 'piano',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -145,5 +136,4 @@ export const shuffle = {
     colour: 'plain',
     fullGuitar: false,
   },
-  turnarounds: ['plain', 'falling line', 'parallel sixths', 'rising bass', 'contrary', 'halves', 'cycle'],
-} as const satisfies Feel;
+} as const satisfies Playing;

@@ -1,19 +1,10 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { TRIPLET_FILLS } from './fills';
 
 /** Slow blues in twelve-eight. Drum figures: "How many shades of blue in blues drumming?". */
 export const slow128 = {
-  id: 'slow-12-8',
-  name: 'Slow 12/8',
-  meter: '12/8',
-  swing: 2,
   limbs: 'soul',
-  swungUnit: 'eighth',
-  tempo: { low: 44, usual: 58, high: 76 },
-  bass: 'fingered-bass',
-  chords: 'organ',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -150,5 +141,4 @@ export const slow128 = {
     colour: 'rich',
     fullGuitar: false,
   },
-  turnarounds: ['falling line', 'parallel sixths', 'contrary', 'passing', 'halves'],
-} as const satisfies Feel;
+} as const satisfies Playing;

@@ -1,19 +1,10 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { EIGHTH_FILLS } from './fills';
 
 /** Straight eighths. Drum figures: "Learn & Master Drums", session 6, and a 2015 survey of drum feels. */
 export const straight = {
-  id: 'straight',
-  name: 'Straight eighths',
-  meter: null,
-  swing: 1,
   limbs: 'rock',
-  swungUnit: 'eighth',
-  tempo: { low: 80, usual: 112, high: 150 },
-  bass: 'fingered-bass',
-  chords: 'electric-piano',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -103,5 +94,4 @@ export const straight = {
     colour: 'plain',
     fullGuitar: false,
   },
-  turnarounds: ['plain', 'halves', 'flat six', 'cycle with two'],
-} as const satisfies Feel;
+} as const satisfies Playing;

@@ -1,4 +1,4 @@
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { SWING_FILLS } from './fills';
 
 /**
@@ -6,16 +6,7 @@ import { SWING_FILLS } from './fills';
  * swing-ratio study), feathered kick; the chords' Charleston, 1 and the "and" of 2, is from memory.
  */
 export const swing = {
-  id: 'swing',
-  name: 'Swing',
-  meter: null,
-  swing: 'by tempo',
   limbs: 'jazz',
-  swungUnit: 'eighth',
-  tempo: { low: 120, usual: 150, high: 240 },
-  bass: 'upright-bass',
-  chords: 'piano',
-  kit: 'sticks',
   drumming: {
     patterns: [
       [
@@ -103,14 +94,4 @@ export const swing = {
     colour: 'rich',
     fullGuitar: true,
   },
-  turnarounds: [
-    'cycle with two',
-    'passing',
-    'cycle',
-    'falling six',
-    'tritones',
-    'half swap',
-    'six and flat six',
-    'from the three',
-  ],
-} as const satisfies Feel;
+} as const satisfies Playing;

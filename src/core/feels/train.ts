@@ -1,19 +1,10 @@
 import { riffs } from './bass-pattern';
-import type { Feel } from './feel';
+import type { Playing } from './feel';
 import { MARCH_FILLS } from './fills';
 
 /** The train: sixteenths by both hands without a pause ("Vital beats every drummer must know", Drum!). */
 export const train = {
-  id: 'train',
-  name: 'Train',
-  meter: null,
-  swing: 1,
   limbs: 'rock',
-  swungUnit: 'eighth',
-  tempo: { low: 84, usual: 108, high: 132 },
-  bass: 'upright-bass',
-  chords: 'guitar',
-  kit: 'brushes',
   drumming: {
     patterns: [
       [
@@ -86,5 +77,4 @@ export const train = {
     colour: 'plain',
     fullGuitar: false,
   },
-  turnarounds: ['plain', 'halves'],
-} as const satisfies Feel;
+} as const satisfies Playing;

@@ -1,5 +1,5 @@
 import type { Chart } from '../chart/chart';
-import type { Feel } from '../feels/feel';
+import type { PlayedFeel } from '../feels/feel';
 import type { Level } from '../feels/level';
 import type { BeatGrid } from '../score/grid';
 import type { PartId } from '../score/score';
@@ -45,7 +45,7 @@ export interface Passage {
   readonly grid: BeatGrid;
   /** How each part does. */
   readonly grids: Readonly<Record<Exclude<PartId, 'click'>, BeatGrid>>;
-  readonly feel: Feel;
+  readonly feel: PlayedFeel;
   readonly style: Style;
   readonly seed: number;
 }
