@@ -17,7 +17,8 @@ describe('the first picture of the built page', () => {
         for (const entry of list.getEntries()) moves.push((entry as unknown as { value: number }).value);
       }).observe({ type: 'layout-shift', buffered: true });
     });
-    await page.goto(address(), { waitUntil: 'networkidle' });
+    await page.goto(address());
+    await page.waitForFunction(() => performance.getEntriesByName('whole').length > 0);
     const moves = await page.evaluate(() => (window as unknown as { moves: number[] }).moves);
     expect(moves.reduce((sum, each) => sum + each, 0)).toBeLessThan(MOST_SHIFT);
     await context.close();
