@@ -26,6 +26,7 @@ const CORE = [
   'core/practice',
   'core/settings',
   'core/formats',
+  'core/sheets',
   'core/song',
   'core/book',
 ];
@@ -149,8 +150,17 @@ const CORE_ROWS: readonly FolderRule[] = [
   {
     folder: 'core/formats',
     holds: 'MIDI, WAV, MusicXML and Opus files from core values',
-    imports: CORE.filter((folder) => !['core/formats', 'core/song', 'core/book'].includes(folder)),
+    imports: CORE.filter(
+      (folder) => !['core/formats', 'core/sheets', 'core/song', 'core/book'].includes(folder),
+    ),
   },
+  coreRow(
+    'sheets',
+    'sheets of music from files read as typed charts, and written',
+    'theory',
+    'chart',
+    'chart-text',
+  ),
   {
     folder: 'core/song',
     holds:

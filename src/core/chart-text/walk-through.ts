@@ -25,6 +25,16 @@ const endsEnding = (item: Item): boolean =>
   item.kind === 'label' ||
   (item.kind === 'line' && (item.line.closes || item.line.double));
 
+/** The next item from a place on that is neither a plain bar line nor a number of times. */
+const nextThat = (items: readonly Item[], from: number): number => {
+  const isPlain = (item: Item): boolean =>
+    item.kind === 'times' ||
+    (item.kind === 'line' && !item.line.closes && !item.line.opens && !item.line.double);
+  let at = from;
+  for (let item = items[at]; item !== undefined && isPlain(item); item = items[at]) at += 1;
+  return at;
+};
+
 /** For each ending of a list of items where it ends, which one follows it, and how often its repeat is played. */
 const endingsOf = (items: readonly Item[]): ReadonlyMap<number, Ending> => {
   const endings = new Map<number, Ending>();
@@ -32,8 +42,10 @@ const endingsOf = (items: readonly Item[]): ReadonlyMap<number, Ending> => {
   for (let at = items.length - 1; at >= 0; at -= 1) {
     const item = items[at];
     if (item?.kind === 'ending') {
-      const end = items[stop]?.kind === 'line' ? stop + 1 : stop;
-      const next = items[end]?.kind === 'ending' ? end : null;
+      const behind = items[stop]?.kind === 'line' ? stop + 1 : stop;
+      const follows = nextThat(items, behind);
+      const next = items[follows]?.kind === 'ending' ? follows : null;
+      const end = next ?? behind;
       const after = next === null ? 0 : (endings.get(next)?.most ?? 0);
       endings.set(at, { end, next, most: Math.max(after, ...item.numbers) });
     }

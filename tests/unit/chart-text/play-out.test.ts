@@ -29,6 +29,7 @@ describe('repeats and endings', () => {
     ['|: C |1. F :|2. G | Am |', 'C | F | C | G | Am'],
     ['|: C |1,3 F :|2,4 G :| Am', 'C | F | C | G | C | F | C | G | Am'],
     ['|: C |[1-3] F :|[4] G || Am', 'C | F | C | F | C | F | C | G | Am'],
+    ['|: C | [1,2 F :|\n| [3 G ||\n| Am', 'C | F | C | F | C | G | Am'],
     ['C || F | G :| Am', 'C | F | G | F | G | Am'],
     ['||: C | F :||: G :|| Am', 'C | F | C | F | G | G | Am'],
   ])('%s', (text, expected) => {

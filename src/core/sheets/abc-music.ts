@@ -1,0 +1,123 @@
+import type { Whole } from './abc-fields';
+
+/** The music of an ABC tune cut into what matters to its chords: notes with their lengths, symbols, bar lines, endings. */
+export type AbcToken =
+  | { readonly kind: 'note'; readonly length: Whole; readonly isRest: boolean }
+  | { readonly kind: 'bars rest'; readonly bars: number }
+  | { readonly kind: 'symbol'; readonly symbol: string }
+  | { readonly kind: 'line'; readonly closes: number; readonly opens: number; readonly double: boolean }
+  | { readonly kind: 'ending'; readonly numbers: string }
+  | { readonly kind: 'field'; readonly name: string; readonly value: string };
+
+/** Length of a note as written behind it: `2`, `/`, `//`, `3/2` (§4.3). */
+const lengthOf = (text: string): number => {
+  const [, over = '', strokes = '', under = ''] = /^(\d*)(\/*)(\d*)$/.exec(text) ?? [];
+  const top = over === '' ? 1 : Number(over);
+  if (strokes === '') return top;
+  return top / (under === '' ? 2 ** strokes.length : Number(under) || 1);
+};
+
+/** Notes in a tuplet and the time they take: `(3` is three in the time of two (§4.13). */
+const TUPLETS: Readonly<Record<number, number>> = { 2: 3, 3: 2, 4: 3, 5: 2, 6: 2, 7: 2, 8: 3, 9: 2 };
+
+const SHAPES = [
+  { kind: 'symbol', shape: /"([^"]*)"?/y },
+  { kind: 'field', shape: /\[([A-Za-z]):([^\]]*)\]?/y },
+  { kind: 'ending', shape: /(?<=[|:\]])(\d+(?:[,-]\d+)*)|\[(\d+(?:[,-]\d+)*)/y },
+  { kind: 'line', shape: /:*\[?\|+\]?[:|]*|::+/y },
+  { kind: 'grace', shape: /\{[^}]*\}?/y },
+  { kind: 'decoration', shape: /![^!\s]*!|\+[^+\s]*\+/y },
+  { kind: 'tuplet', shape: /\((\d)(?::(\d?)(?::(\d?))?)?/y },
+  { kind: 'stack', shape: /\[[^\]|"]*\](\d*\/*\d*)/y },
+  { kind: 'bars rest', shape: /[ZX](\d*)/y },
+  { kind: 'note', shape: /(?:[_^=]*[A-Ga-g][,']*|[zx])(\d*\/*\d*)/y },
+  { kind: 'broken', shape: /([<>]{1,3})/y },
+] as const;
+
+interface Piece {
+  readonly kind: (typeof SHAPES)[number]['kind'];
+  readonly match: RegExpExecArray;
+}
+
+/** The next thing in a line, or a single sign that matters to nothing here (slurs, ties, spacing). */
+const pieceAt = (line: string, at: number): Piece | null => {
+  for (const { kind, shape } of SHAPES) {
+    shape.lastIndex = at;
+    const match = shape.exec(line);
+    if (match !== null && match[0] !== '') return { kind, match };
+  }
+  return null;
+};
+
+const count = (text: string, sign: string): number => text.split(sign).length - 1;
+
+const barLine = (text: string): AbcToken => {
+  const [lead = ''] = /^:*/.exec(text) ?? [];
+  const isBare = /^:+$/.test(text);
+  const [trail = ''] = isBare ? [':'.repeat(Math.floor(text.length / 2))] : (/:*$/.exec(text) ?? []);
+  return {
+    kind: 'line',
+    closes: isBare ? Math.ceil(text.length / 2) : lead.length,
+    opens: trail.length,
+    double: count(text, '|') > 1 || /[[\]]/.test(text),
+  };
+};
+
+/** What is open while a line is read: how the next notes' lengths are changed. */
+interface Changing {
+  tuplet: { left: number; factor: number };
+  broken: number;
+  last: number;
+}
+
+const firstAnnotation = /^[\^_<>@]/;
+
+/**
+ * Cuts one line of music. `unit` is the length of a note without a number. Text that is no music is passed over, as
+ * the standard asks of programs that meet what they do not know (§1.2).
+ */
+export const musicTokens = (line: string, unit: Whole): readonly AbcToken[] => {
+  const tokens: AbcToken[] = [];
+  const open: Changing = { tuplet: { left: 0, factor: 1 }, broken: 1, last: -1 };
+  const addNote = (text: string, isRest: boolean): void => {
+    let length = lengthOf(text) * unit * open.broken;
+    open.broken = 1;
+    if (open.tuplet.left > 0) {
+      length *= open.tuplet.factor;
+      open.tuplet.left -= 1;
+    }
+    open.last = tokens.push({ kind: 'note', length, isRest }) - 1;
+  };
+  const breakRhythm = (signs: string): void => {
+    const short = 0.5 ** signs.length;
+    const long = 2 - short;
+    const before = tokens[open.last];
+    const isLong = signs.startsWith('>');
+    if (before?.kind === 'note') {
+      tokens[open.last] = { ...before, length: before.length * (isLong ? long : short) };
+    }
+    open.broken = isLong ? short : long;
+  };
+  const take = ({ kind, match }: Piece): void => {
+    const [whole, first = '', second = '', third = ''] = match;
+    if (kind === 'symbol' && first !== '' && !firstAnnotation.test(first))
+      tokens.push({ kind, symbol: first });
+    if (kind === 'field') tokens.push({ kind, name: first, value: second });
+    if (kind === 'ending') tokens.push({ kind, numbers: first || second });
+    if (kind === 'line') tokens.push(barLine(whole));
+    if (kind === 'bars rest') tokens.push({ kind, bars: first === '' ? 1 : Number(first) });
+    if (kind === 'broken') breakRhythm(first);
+    if (kind === 'note' || kind === 'stack') addNote(first, /^[zx]/.test(whole));
+    if (kind === 'tuplet') {
+      const notes = Number(first);
+      const time = second === '' ? (TUPLETS[notes] ?? 2) : Number(second);
+      open.tuplet = { left: third === '' ? notes : Number(third), factor: time / notes };
+    }
+  };
+  for (let at = 0; at < line.length; ) {
+    const piece = pieceAt(line, at);
+    if (piece !== null) take(piece);
+    at += piece?.match[0].length ?? 1;
+  }
+  return tokens;
+};

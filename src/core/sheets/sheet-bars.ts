@@ -1,0 +1,70 @@
+import { METERS } from '../chart/build-chart';
+import type { MeterName } from '../chart/chart';
+import { readChord } from '../chart-text/read-chord';
+
+/**
+ * Bars of a sheet of music on their way to a typed chart: chord symbols at their places, whatever notes lie under
+ * them. What they become is text, so that everything read from a file can be seen, mended and kept as any chart.
+ */
+
+/** A symbol at a place of its bar, as a share of the bar from 0 up to 1. */
+export interface PlacedSymbol {
+  readonly at: number;
+  /** `N.C.` where no chord is to be played. */
+  readonly symbol: string;
+}
+
+/** What is written for a meter that is no chart's: one that has as many beats, or the nearest. */
+export const meterFor = (beats: number, unit: number): MeterName => {
+  if (unit === 8 && beats % 3 === 0)
+    return beats === 12 ? '12/8' : beats === 9 || beats === 3 ? '3/4' : '6/8';
+  return beats % 3 === 0 && beats % 4 !== 0 ? '3/4' : '4/4';
+};
+
+/** Shares in which a bar is written, the plainest first: each parts it evenly, as the reader of charts does. */
+const sharesIn = (beats: number): readonly number[] => [
+  1,
+  ...(beats % 2 === 0 ? [2] : []),
+  beats,
+  2 * beats,
+  4 * beats,
+];
+
+const NEAR = 1e-6;
+
+const isOn = (at: number, shares: number): boolean => Math.abs(at * shares - Math.round(at * shares)) < NEAR;
+
+/** A chord symbol as charts write it: some programs' spellings become usual ones; what is no chord stays as it is. */
+const wordOf = (symbol: string): string => {
+  const plain = symbol.replace(/\s+/g, '');
+  return readChord(plain, 'C') === null ? plain.replace(/[|:[\]]/g, '') : plain;
+};
+
+/**
+ * The text of a bar: its symbols with `/` for what they are held. Places off every sixteenth of the meter go to the
+ * nearest; of two at one place the later stays. Where nothing begins on the first beat, `/` goes on with what was.
+ */
+export const barWords = (symbols: readonly PlacedSymbol[], meter: MeterName): string => {
+  const { beats } = METERS[meter];
+  const finest = beats * 4;
+  const placed = new Map<number, string>();
+  const fits = sharesIn(beats).find((shares) => symbols.every(({ at }) => isOn(at, shares)));
+  const shares = fits ?? finest;
+  for (const { at, symbol } of symbols)
+    placed.set(Math.min(Math.round(at * shares), shares - 1), wordOf(symbol));
+  if (placed.size === 0) return '';
+  const starts = [...placed.keys()].toSorted((a, b) => a - b);
+  const lead = starts[0] ?? 0;
+  const words = starts.map((start, i) => {
+    const held = (starts[i + 1] ?? shares) - start;
+    return `${placed.get(start)}${' /'.repeat(held - 1)}`;
+  });
+  return [...Array.from({ length: lead }, () => '/'), ...words].join(' ');
+};
+
+/** A chart read from a file: text for the chart editor, and in words what the file had that it has not. */
+export interface ImportedChart {
+  readonly name: string;
+  readonly text: string;
+  readonly left: readonly string[];
+}
