@@ -34,6 +34,9 @@ export const loadRenderer = (): Promise<typeof import('./audio/export/render-off
 export const loadCompressor = (): Promise<typeof import('./audio/export/compress-audio')> =>
   import('./audio/export/compress-audio');
 
+/** Fetches what reads files of sheet music. */
+export const loadSheets = (): Promise<typeof import('./sheet/read-sheet')> => import('./sheet/read-sheet');
+
 interface Ground {
   readonly kept: KeptValues;
   /** Runs something once nothing else is to be done. */
@@ -59,6 +62,7 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
   },
   ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
   recorded: { sounds: recorded, fetchFile: fetchInstruments },
+  charts: { read: async (bytes) => (await loadSheets()).readSheet(bytes) },
   book: createPageLink({
     location: window.location,
     show: (address) => window.history.replaceState(null, '', address),

@@ -74,13 +74,14 @@ const fetchLaterParts = (): Promise<unknown> =>
 const fetchTheRest = async (session: Session): Promise<void> => {
   await fetchLaterParts();
   session.prepare();
-  const { loadRenderer, loadCompressor } = await import('./devices');
+  const { loadRenderer, loadCompressor, loadSheets } = await import('./devices');
   const { loadExportWork } = await import('./app/export/export');
   await Promise.allSettled([
     fetchStage(),
     loadRenderer(),
     loadExportWork(),
     loadCompressor(),
+    loadSheets(),
     session.commands.openBends(),
   ]);
   // For whoever measures: from here on the page does everything without a network.

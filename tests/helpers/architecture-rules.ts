@@ -226,6 +226,7 @@ const DEVICES: readonly FolderRule[] = [
     holds: 'the screen kept awake, and filled by the page',
     imports: ['listeners'],
   },
+  device('sheet', 'files of sheet music unpacked and parsed'),
   device('storage', 'versioned keeping of settings and log'),
   {
     folder: 'offline',
@@ -348,6 +349,7 @@ export const FOLDERS: readonly FolderRule[] = [
 export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   '@fontsource-variable/atkinson-hyperlegible-next': ['ui/page'],
   '@fontsource/noto-music': ['ui/page'],
+  fflate: ['sheet'],
   'fft.js': ['core/hearing', 'core/signal'],
   react: [...UI.map(({ folder }) => folder), '.'],
   'react-dom': ['ui/chart', 'ui/print', '.'],

@@ -1,8 +1,9 @@
 import { FORMS } from '../../core/chart/forms';
-import { asItSays, type OwnChart, readOwnChart } from '../../core/chart-text/own-chart';
+import { asItSays, LONGEST_NAME, type OwnChart, readOwnChart } from '../../core/chart-text/own-chart';
 import { formAsText } from '../../core/chart-text/print-chart';
 import { respellText, transposeText } from '../../core/chart-text/transpose-text';
 import { otherSpelling, tonicIn } from '../../core/chart-text/written-key';
+import type { ImportedChart } from '../../core/sheets/sheet-bars';
 import { withOwnChart } from '../../core/song/chart-choices';
 import {
   addDraft,
@@ -21,6 +22,7 @@ import {
 import type { ChartDrafts } from '../../core/song/drafts';
 import { withForm } from '../../core/song/key-coupling';
 import { formOf } from '../../core/song/tune';
+import type { SheetReader } from '../../sheet/sheet-reader';
 import type { Join } from '../song/feature';
 import { orElse } from '../song/or-else';
 import type { SongState } from '../song/song-state';
@@ -30,6 +32,8 @@ import type { ChartsState } from './charts-state';
 /** What the page can ask for about charts of the player's own. Editing concerns the open chart. */
 export interface ChartCommands {
   newChart(): void;
+  /** Opens a file of sheet music as a new chart; says in sentences what it left out, or why nothing could be read. */
+  openSheet(file: Uint8Array): Promise<readonly string[]>;
   /** Opens a copy of the form now chosen, in the song's key. */
   duplicateForm(): void;
   openChart(id: string): void;
@@ -133,9 +137,19 @@ const createSavingCommands = (
   };
 };
 
+/** What a file holds; a sentence too where it cannot be read at all. */
+const openedBy = async (
+  sheets: SheetReader | undefined,
+  file: Uint8Array,
+): Promise<ImportedChart | string> => {
+  const failed = 'What reads files could not be fetched. Try again with the network on.';
+  return (await sheets?.read(file).catch(() => failed)) ?? failed;
+};
+
 const createWritingCommands = (
   { store, newSeed }: ChartStand,
   { show, keep }: Pen,
+  sheets: SheetReader | undefined,
 ): Omit<ChartCommands, keyof SavingCommands> => {
   const state = store.getState;
   const add = (chart: Omit<OwnChart, 'id'>): void => {
@@ -151,6 +165,17 @@ const createWritingCommands = (
   };
   return {
     newChart: () => add(emptyChart(state())),
+    openSheet: async (file) => {
+      const read = await openedBy(sheets, file);
+      if (typeof read === 'string') return [read];
+      add(
+        asItSays({ ...emptyChart(state()), id: '', name: read.name.slice(0, LONGEST_NAME), text: read.text }),
+      );
+      return [
+        `“${read.name}” is open as a new chart. Look it through, and save it to keep it.`,
+        ...read.left,
+      ];
+    },
     duplicateForm: () => add(copyOfForm(state())),
     openChart: (id) => show(openChart(state(), id)),
     closeChart: () => show({ ...state().chartDrafts, open: null }),
@@ -176,7 +201,10 @@ const createWritingCommands = (
 };
 
 /** The player's charts: those saved and those still being written. */
-export const joinCharts: Join<ChartsState, ChartCommands, undefined, SongState> = (stand) => {
+export const joinCharts: Join<ChartsState, ChartCommands, SheetReader | undefined, SongState> = (
+  stand,
+  sheets,
+) => {
   const { store } = stand;
   const shelves = openChartShelves(stand);
   const pen = createPen(stand, shelves);
@@ -192,7 +220,10 @@ export const joinCharts: Join<ChartsState, ChartCommands, undefined, SongState> 
   }));
   if (charts.items().length > 0) stand.takeSavedCharts();
   return {
-    commands: { ...createWritingCommands(stand, pen), ...createSavingCommands(stand, shelves, pen) },
+    commands: {
+      ...createWritingCommands(stand, pen, sheets),
+      ...createSavingCommands(stand, shelves, pen),
+    },
     dispose: () => {
       charts.dispose();
       drafts.dispose();

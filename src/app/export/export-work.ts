@@ -5,7 +5,7 @@ import { writeMidi } from '../../core/formats/midi';
 import type { WavFormat } from '../../core/formats/wav';
 import { openParts } from '../../core/settings/mix';
 import type { BandSound } from '../../core/song/band-sound';
-import { leadSheetOf } from '../../core/song/lead-sheet';
+import { abcSheetOf, leadSheetOf } from '../../core/song/lead-sheet';
 import { fileStem, songTitle, soundingParts } from '../../core/song/song-files';
 import { eachSongSection, type SongExtent, sectionSeconds, songSeconds } from '../../core/song/song-sections';
 import type { Song } from '../song/song-state';
@@ -99,6 +99,10 @@ const midiOf = ({ settings, tune }: Exported, sections: readonly Section[]): Uin
 /** The bytes of the song as a MIDI file. Throws SavingTrouble when nothing in it would sound. */
 export const makeMidi = async ({ state, song }: ExportOrder, signal: AbortSignal): Promise<Uint8Array> =>
   midiOf(state, await collectSections(song, extentOf(state.takeAway.choices, song.plan), signal));
+
+/** The bytes of one chorus as an ABC tune. */
+export const makeAbc = ({ state }: ExportOrder): Uint8Array =>
+  new TextEncoder().encode(abcSheetOf(state.settings, state.tune));
 
 /** The bytes of one chorus as a lead sheet. */
 export const makeLeadSheet = ({ state }: ExportOrder): Uint8Array =>

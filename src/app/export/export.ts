@@ -19,6 +19,8 @@ export interface TakeAwayCommands {
   saveMidi(): Promise<void>;
   saveAudio(): Promise<void>;
   saveLeadSheet(): Promise<void>;
+  /** One chorus as an ABC tune. */
+  saveAbc(): Promise<void>;
   /** Ends what is being made; nothing of it is kept. */
   cancelSaving(): void;
 }
@@ -142,6 +144,14 @@ const createCommands = (
       return jobs.run(name, async () => {
         const { makeLeadSheet } = await loadExportWork();
         return give(name, 'application/vnd.recordare.musicxml+xml', makeLeadSheet(order));
+      });
+    },
+    saveAbc: () => {
+      const order = orderNow();
+      const name = nameWith(order.state, 'abc');
+      return jobs.run(name, async () => {
+        const { makeAbc } = await loadExportWork();
+        return give(name, 'text/vnd.abc', makeAbc(order));
       });
     },
     cancelSaving: jobs.cancel,

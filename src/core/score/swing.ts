@@ -48,7 +48,7 @@ const TRIO_TEMPO = { low: 100, high: 300 } as const;
  * 2.4 : 1 at 120, a pianist 1.6 : 1. Throws RangeError unless tempo > 0.
  *
  * @example
- * trioSwing('drums', 120) // about 2.4
+ * Math.round(trioSwing('drums', 120) * 10) // 24
  */
 export const trioSwing = (part: PartId, tempo: number): number => {
   checkTempo(tempo);

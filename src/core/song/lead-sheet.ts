@@ -6,6 +6,7 @@ import { tab } from '../harp/tab';
 import { isCompound } from '../score/grid';
 import { swingRatio } from '../score/swing';
 import type { Settings } from '../settings/settings';
+import { writeAbc } from '../sheets/write-abc';
 import { keyName, prettyName } from '../theory/pitch';
 import { songTitle } from './song-files';
 import type { Tune } from './tune';
@@ -43,6 +44,14 @@ const swingOf = ({ style, tempo }: Settings, tune: Tune): LeadSheet['swing'] => 
   if (isCompound(tune.chart.meter.name) || ratio === 1) return null;
   return { ratio, unit: feel.swungUnit };
 };
+
+/** One chorus as an ABC tune: its chords over rests. */
+export const abcSheetOf = (settings: Settings, tune: Tune): string =>
+  writeAbc({
+    chart: { ...tune.chart, title: songTitle(settings, tune) },
+    tempo: settings.tempo,
+    feel: feelOf(settings.style.feel).name,
+  });
 
 /** One chorus as a MusicXML lead sheet: chords, feel and swing, the harp, and the chords' guide tones as tab. */
 export const leadSheetOf = (settings: Settings, tune: Tune): string =>

@@ -1,3 +1,4 @@
+import { type ChangeEvent, useRef, useState } from 'react';
 import { FORMS } from '../../../core/chart/forms';
 import type { ListedChart } from '../../../core/song/chart-drafts';
 import { formOf } from '../../../core/song/tune';
@@ -17,6 +18,13 @@ export const ChartPicker = ({ open, listed }: Props) => {
   const settings = useSelected((state) => state.settings);
   const ownCharts = useSelected((state) => state.ownCharts);
   const form = formOf(settings, ownCharts);
+  const picker = useRef<HTMLInputElement>(null);
+  const [told, setTold] = useState<readonly string[]>([]);
+  const read = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
+    const [file] = target.files ?? [];
+    if (file) setTold(await commands.openSheet(new Uint8Array(await file.arrayBuffer())));
+    target.value = '';
+  };
   const formName = typeof form === 'string' ? FORMS[form].name : form.name;
   const options = listed.map(({ id, name, standing }) => ({
     value: id,
@@ -48,6 +56,24 @@ export const ChartPicker = ({ open, listed }: Props) => {
         <button type="button" className="tool" onClick={commands.duplicateForm}>
           <span>Duplicate “{formName}”</span>
         </button>
+        <button type="button" className="tool" onClick={() => picker.current?.click()}>
+          From a file
+        </button>
+      </div>
+      <input
+        ref={picker}
+        type="file"
+        accept=".abc,.txt,.musicxml,.xml,.mxl"
+        aria-label="File of sheet music: ABC or MusicXML"
+        hidden
+        onChange={(event) => void read(event)}
+      />
+      <div aria-live="polite">
+        {told.map((sentence) => (
+          <p key={sentence} className="hint">
+            {sentence}
+          </p>
+        ))}
       </div>
     </>
   );

@@ -35,6 +35,10 @@ export const TakeAwayPanel = ({ onClose }: { readonly onClose: () => void }) => 
         <button type="button" className="tool" onClick={() => void commands.saveLeadSheet()}>
           Save lead sheet
         </button>
+        <p className="hint">Or its chords alone as ABC, a plain text that many programs read.</p>
+        <button type="button" className="tool" onClick={() => void commands.saveAbc()}>
+          Save ABC
+        </button>
       </section>
       <section className="group">
         <h3>Paper</h3>

@@ -326,6 +326,14 @@ describe('trouble', () => {
   });
 });
 
+it('saves the chords as ABC', async () => {
+  const { takeAway, commands } = open();
+  await commands.saveAbc();
+  expect(fates(takeAway.files)).toEqual(['shuffle-g-104bpm.abc saved']);
+  const text = new TextDecoder().decode(Uint8Array.from(takeAway.files[0]?.bytes ?? []));
+  expect(text).toContain('T:Shuffle in G\nM:4/4\nL:1/4\nQ:"Shuffle" 1/4=104\nK:G\n"G7"z4|');
+});
+
 it('saves the lead sheet as MusicXML', async () => {
   const { takeAway, commands } = open();
   await commands.saveLeadSheet();

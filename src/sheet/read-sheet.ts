@@ -1,0 +1,81 @@
+import { strFromU8, unzipSync } from 'fflate';
+import { readAbc } from '../core/sheets/read-abc';
+import { readMusicXml } from '../core/sheets/read-musicxml';
+import type { ImportedChart } from '../core/sheets/sheet-bars';
+import { childAt, type XmlNode } from '../core/sheets/xml-node';
+
+/** The largest file that is looked at, and the largest part of a compressed one, in bytes. */
+const LARGEST_FILE = 4_000_000;
+const LARGEST_PART = 20_000_000;
+
+/** Deeper than any score; what is nested further is left out. */
+const DEEPEST = 24;
+
+const nodeOf = (element: Element, depth = 0): XmlNode => ({
+  name: element.localName,
+  attributes: Object.fromEntries([...element.attributes].map(({ name, value }) => [name, value])),
+  children: depth < DEEPEST ? [...element.children].map((child) => nodeOf(child, depth + 1)) : [],
+  text: [...element.childNodes]
+    .map((child) => (child.nodeType === Node.TEXT_NODE ? child.nodeValue : ''))
+    .join(''),
+});
+
+/** The root of a document; null where it is not well-formed. Entities of its own are refused unread. */
+const parseXml = (text: string): XmlNode | null => {
+  if (/<!ENTITY/i.test(text)) return null;
+  const root = new DOMParser().parseFromString(text, 'application/xml').documentElement;
+  const failed = root.localName === 'parsererror' || root.getElementsByTagName('parsererror').length > 0;
+  return failed ? null : nodeOf(root);
+};
+
+const WRONG_XML = 'This file is not well-formed, so it could not be read. Save it again where it comes from.';
+
+const readXmlText = (text: string): ImportedChart | string => {
+  const root = parseXml(text);
+  return root === null ? WRONG_XML : readMusicXml(root);
+};
+
+/** Text in UTF-8, or in UTF-16 where its mark says so. */
+const decode = (bytes: Uint8Array): string => {
+  const [first, second] = bytes;
+  const wide =
+    first === 0xff && second === 0xfe ? 'utf-16le' : first === 0xfe && second === 0xff ? 'utf-16be' : null;
+  return new TextDecoder(wide ?? 'utf-8').decode(bytes);
+};
+
+const BROKEN_ZIP = 'This compressed score could not be unpacked: it is damaged or is none.';
+
+/** The score in a compressed file (.mxl): `META-INF/container.xml` names it first (MusicXML 4.0, container.dtd). */
+const readCompressed = (bytes: Uint8Array): ImportedChart | string => {
+  let tooLarge = false;
+  const unpack = (wanted: (name: string) => boolean): Readonly<Record<string, Uint8Array>> =>
+    unzipSync(bytes, {
+      filter: ({ name, originalSize }) => {
+        if (!wanted(name)) return false;
+        tooLarge ||= originalSize > LARGEST_PART;
+        return originalSize <= LARGEST_PART;
+      },
+    });
+  try {
+    const container = unpack((name) => name === 'META-INF/container.xml')['META-INF/container.xml'];
+    const root = container === undefined ? null : parseXml(strFromU8(container));
+    const path = childAt(root ?? undefined, 'rootfiles', 'rootfile')?.attributes['full-path'];
+    const score = path === undefined ? undefined : unpack((name) => name === path)[path];
+    if (tooLarge) return 'This score unpacks to more than 20 MB; nothing of it was read.';
+    return score === undefined ? BROKEN_ZIP : readXmlText(decode(score));
+  } catch {
+    return BROKEN_ZIP;
+  }
+};
+
+/**
+ * Reads a file of sheet music, whatever it is called: compressed or plain MusicXML, or ABC. A sentence says why
+ * nothing could be read. Never throws.
+ */
+export const readSheet = (bytes: Uint8Array): ImportedChart | string => {
+  if (bytes.length > LARGEST_FILE)
+    return 'This file has more than 4 MB, more than any sheet; nothing of it was read.';
+  if (bytes[0] === 0x50 && bytes[1] === 0x4b) return readCompressed(bytes);
+  const text = decode(bytes).replace(/^\uFEFF/, '');
+  return text.trimStart().startsWith('<') ? readXmlText(text) : readAbc(text);
+};

@@ -1,0 +1,7 @@
+import type { ImportedChart } from '../core/sheets/sheet-bars';
+
+/** What reads files of sheet music. */
+export interface SheetReader {
+  /** A chart, or a sentence why there is none; rejects only where the reader itself cannot be fetched. */
+  read(bytes: Uint8Array): Promise<ImportedChart | string>;
+}
