@@ -1,6 +1,7 @@
 import type { Chart } from '../chart/chart';
 import { barOf, chartOfBars } from '../chart/excerpt';
 import { homeChord } from '../chart/home-chord';
+import { inEndKey } from '../chart/key-at';
 import { romanChord } from '../chart/roman';
 import { type BarShape, PLAIN_SHAPE } from '../players/passage';
 import type { Chord } from '../theory/chord';
@@ -25,11 +26,12 @@ const hitsAtChords = (beats: number, second: number): string =>
  */
 export const closeChorus = ({ chart, shapes }: ShapedChart, ending: Plan['ending']): ShapedChart => {
   const { beats } = chart.meter;
-  const home = barOf(chart, [homeChord(chart)], [beats]);
+  const end = inEndKey(chart);
+  const home = barOf(chart, [homeChord(end)], [beats]);
   const half = Math.ceil(beats / 2);
   const lastBar = {
-    cadence: barOf(chart, [dominant(chart), romanChord('bII7', chart.tonic)], [half, beats - half]),
-    held: barOf(chart, [dominant(chart)], [beats]),
+    cadence: barOf(chart, [dominant(end), romanChord('bII7', end.tonic)], [half, beats - half]),
+    held: barOf(chart, [dominant(end)], [beats]),
     stop: home,
   }[ending];
   const replaced = chart.bars.length > 1 ? [home, lastBar] : [lastBar];
@@ -62,6 +64,6 @@ export const closeChorus = ({ chart, shapes }: ShapedChart, ending: Plan['ending
 
 /** One bar in which everybody lands on the home chord and holds it. */
 export const finalChord = (chart: Chart): ShapedChart => ({
-  chart: chartOfBars(chart, [barOf(chart, [homeChord(chart)], [chart.meter.beats])]),
+  chart: chartOfBars(chart, [barOf(chart, [homeChord(inEndKey(chart))], [chart.meter.beats])]),
   shapes: [{ ...PLAIN_SHAPE, bass: 'hits', chords: 'hits', drums: 'hits', hits: 'h', gain: 1.02 }],
 });

@@ -1,6 +1,7 @@
 import type { Chart } from '../chart/chart';
 import { excerpt } from '../chart/excerpt';
 import { homeChord } from '../chart/home-chord';
+import { inEndKey } from '../chart/key-at';
 import { playedFeel } from '../feels/played-feels';
 import type { Passage } from '../players/passage';
 import { turnaroundLine } from '../players/turnaround';
@@ -112,7 +113,7 @@ const chorusOf = (program: Program, chorus: number, last: boolean): Chorus => {
   const slowing = plan.ritard ? ritardSteps(closed.chart, tempoOfChorus(program, chorus)) : [];
   return {
     ...closed,
-    next: hasEnding(plan) ? homeChord(whole) : null,
+    next: hasEnding(plan) ? homeChord(inEndKey(whole)) : null,
     tempo: slowing[0]?.at === 0 ? slowing : [...steady, ...slowing],
   };
 };

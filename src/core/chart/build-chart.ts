@@ -2,7 +2,7 @@ import type { Chord, NoteName } from '../theory/chord';
 import { keyName, pitchClassOf } from '../theory/pitch';
 import { asPitchClass, asTicks, type PitchClass, type Ticks } from '../theory/units';
 import type { Bar, BarKey, Chart, ChordSpan, Meter, MeterName, Mode } from './chart';
-import { FORMS, type FormId, formBars } from './forms';
+import { FORMS, type Form, type FormId, formBars } from './forms';
 import { romanChord, romanOf } from './roman';
 
 /** Quarter beats of 480 ticks; in compound meters dotted quarters of 720. */
@@ -72,6 +72,27 @@ export const layChart = ({ title, mode, tonic, meter, bars }: ChordChartSpec): C
   length: asTicks(bars.length * barTicks(meter)),
 });
 
+/** Place and key of a bar in a form of several strains; null in a form of one. */
+const strainAt = (
+  { sections = [], mode }: Form,
+  home: NoteName,
+  index: number,
+): Pick<Bar, 'place' | 'key'> | null => {
+  let from = 0;
+  for (const { name, bars, key } of sections) {
+    if (index < from + bars) {
+      const place = { section: name, bar: index - from };
+      return key === undefined ? { place } : { place, key: { tonic: romanChord(key, home).rootName, mode } };
+    }
+    from += bars;
+  }
+  return null;
+};
+
+/** A chord of another key as the numeral it is in the home key. */
+const inKey = (chord: Chord, tonic: NoteName, home: NoteName): Chord =>
+  tonic === home ? chord : romanChord(romanOf(chord, home), home);
+
 /**
  * One chorus of a form in a key. Plain numerals sound as sevenths (dominant, or minor for lower case), as all
  * chords of a blues do (Open Music Theory, "Blues Harmony"). Throws RangeError when `tonic` is not the key.
@@ -85,13 +106,17 @@ export const buildChart = ({ form: id, key, meter, tonic }: ChartSpec): Chart =>
   const form = FORMS[id];
   const spelled = tonic ?? keyName(key, form.mode);
   if (pitchClassOf(spelled) !== key) throw new RangeError(`${spelled} is not a spelling of key ${key}`);
-  return layChart({
+  const laid = layChart({
     title: form.name,
     mode: form.mode,
     tonic: spelled,
     meter: METERS[meter],
-    bars: formBars(form).map((bar) => bar.map((roman) => romanChord(roman, spelled, { sevenths: true }))),
+    bars: formBars(form).map((bar, index) => {
+      const { tonic } = strainAt(form, spelled, index)?.key ?? { tonic: spelled };
+      return bar.map((roman) => inKey(romanChord(roman, tonic, { sevenths: true }), tonic, spelled));
+    }),
   });
+  return { ...laid, bars: laid.bars.map((bar, index) => ({ ...bar, ...strainAt(form, spelled, index) })) };
 };
 
 const moveChord = (chord: Chord, from: NoteName, to: NoteName): Chord =>

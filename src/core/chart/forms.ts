@@ -1,5 +1,13 @@
 import type { Mode } from './chart';
 
+/** A strain of a form. */
+export interface FormSection {
+  readonly name: string;
+  readonly bars: number;
+  /** The numeral of its key in the form's; missing where it is the same. */
+  readonly key?: string;
+}
+
 /** A form: the bars of one chorus in Roman numerals. */
 export interface Form {
   readonly name: string;
@@ -8,6 +16,8 @@ export interface Form {
   readonly mode: Mode;
   /** Lines of bars; `|` parts bars, a space parts the chords of a bar. Plain numerals sound as sevenths. */
   readonly lines: readonly string[];
+  /** Of a form of several strains, each with its bars; the numerals of one in another key are of that key. */
+  readonly sections?: readonly FormSection[];
   /** Where the row is published; where accounts differ, which one stands here. */
   readonly source: string;
 }
@@ -144,6 +154,34 @@ const FORM_TABLE = {
       'I | I | I | I',
     ],
     source: 'common practice, no source',
+  },
+  strains: {
+    name: 'Three strains, with a trio',
+    description: 'A twelve-bar strain and one of sixteen, then a trio of thirty-two bars a fourth up.',
+    mode: 'major',
+    lines: [
+      'Imaj | Imaj | Imaj | I7',
+      'IV7 | IV7 | Imaj | Imaj',
+      'V7 | V7 | Imaj | Imaj',
+      'Imaj | Imaj | VI7 | VI7',
+      'II7 | II7 | V7 | V7',
+      'Imaj | Imaj | VI7 | VI7',
+      'II7 | V7 | Imaj | Imaj',
+      'Imaj | Imaj | Imaj | Imaj',
+      'Imaj | Imaj | V7 | V7',
+      'V7 | V7 | V7 | V7',
+      'V7 | V7 | Imaj | Imaj',
+      'Imaj | Imaj | Imaj | I7',
+      'IVmaj | IVmaj | IVmaj | IVmaj',
+      'IVmaj | #ivo7 | Imaj | VI7',
+      'II7 | V7 | Imaj | Imaj',
+    ],
+    sections: [
+      { name: 'A', bars: 12 },
+      { name: 'B', bars: 16 },
+      { name: 'Trio', bars: 32, key: 'IV' },
+    ],
+    source: 'from memory: lengths and keys of march and ragtime strains are common practice, no source',
   },
 } as const satisfies Readonly<Record<string, Form>>;
 

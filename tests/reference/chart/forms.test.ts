@@ -55,6 +55,12 @@ const PUBLISHED: readonly (readonly [form: FormId, source: string, bars: string]
     'common practice, no source: each bar of the standard twelve doubled',
     'C7 C7 C7 C7 / C7 C7 C7 C7 / F7 F7 F7 F7 / C7 C7 C7 C7 / G7 G7 F7 F7 / C7 C7 C7 C7',
   ],
+  [
+    'strains',
+    'common practice, no source (from memory): strains of 12 and 16 bars, a trio of 32 a fourth up',
+    'C C C C7 / F7 F7 C C / G7 G7 C C / C C A7 A7 / D7 D7 G7 G7 / C C A7 A7 / D7 G7 C C / ' +
+      'F F F F / F F C7 C7 / C7 C7 C7 C7 / C7 C7 F F / F F F F7 / Bb Bb Bb Bb / Bb Bdim7 F D7 / G7 C7 F F',
+  ],
 ];
 
 describe('forms bar by bar, in C', () => {

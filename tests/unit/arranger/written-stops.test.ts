@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { sectionAt } from '../../../src/core/arranger/section-at';
+import { buildChart } from '../../../src/core/chart/build-chart';
 import { readChart } from '../../../src/core/chart-text/read-chart';
 import { FEELS } from '../../../src/core/feels/feels';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
-import { asBpm } from '../../../src/core/theory/units';
+import { asBpm, asPitchClass } from '../../../src/core/theory/units';
 
 /** Starts of the band in a bar, in beats from its beginning, with the last moment anything sounds. */
 const heardIn = (text: string, feel: (typeof FEELS)[number], bar: number) => {
@@ -51,4 +52,25 @@ describe.each(FEELS.map((feel) => [feel.id, feel] as const))('in %s', (_, feel) 
     expect(starts.length).toBeGreaterThan(0);
     expect(starts.every((beat) => beat < 2)).toBe(true);
   });
+});
+
+it('ends in the key of the section it ends in', () => {
+  const [feel] = FEELS;
+  const chart = buildChart({ form: 'strains', key: asPitchClass(7), meter: '4/4' });
+  expect(
+    chart.bars
+      .map(({ place, key }) => `${place?.section} ${key?.tonic ?? '-'}`)
+      .filter((_, i) => i % 12 === 0),
+  ).toEqual(['A -', 'B -', 'B -', 'Trio C', 'Trio C']);
+  const { style, plan: usual } = DEFAULT_SETTINGS;
+  const plan = {
+    ...usual,
+    countInBars: 0 as const,
+    intro: 'none' as const,
+    choruses: 1,
+    ending: 'held' as const,
+  };
+  const program = { chart, style: { ...style, feel: feel.id }, tempo: asBpm(100), plan };
+  const last = sectionAt(program, 0)?.chart.bars.at(-1)?.chords[0]?.chord.symbol;
+  expect([last, sectionAt(program, 1)?.chart.bars[0]?.chords[0]?.chord.symbol]).toEqual(['G7', 'C']);
 });
