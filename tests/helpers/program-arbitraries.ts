@@ -12,6 +12,7 @@ const anyStyle = fc.record({
   kit: fc.constantFrom<Kit>('sticks', 'brushes'),
   swing: fc.constantFrom<Style['swing']>('feel', 'by tempo', 'hard ride', 1, 1.5, 3.5),
   leaveRoom: fc.boolean(),
+  time: fc.constantFrom<Style['time']>('usual', 'usual', 'half-time', 'double-time'),
 });
 
 /** Programs over every form, key, feel, meter, instrument and seed, with a plan of the given kind. */
@@ -47,6 +48,7 @@ export const anyPlan: fc.Arbitrary<Partial<Plan>> = fc.record({
   dynamics: fc.constantFrom('lively', 'calm', 'building'),
   turnarounds: fc.constantFrom('varied', 'one', 'as written'),
   ending: fc.constantFrom('cadence', 'held', 'stop'),
+  click: fc.constantFrom('every beat', 'two and four', 'four', 'every other bar'),
   ritard: fc.boolean(),
   repeat: fc.constantFrom(null, null, { from: 0, to: 0 }, { from: 2, to: 5 }),
   countBetween: fc.boolean(),

@@ -10,7 +10,8 @@ import { TAB_STYLES } from '../../src/core/harp/tab';
 import { TUNINGS } from '../../src/core/harp/tunings';
 import { LINE_TASTES } from '../../src/core/lines/line-cost';
 import { LINE_KINDS, PACES } from '../../src/core/lines/line-slots';
-import { STOP_TIMES } from '../../src/core/players/style';
+import { CLICKS } from '../../src/core/players/click';
+import { STOP_TIMES, TIMES } from '../../src/core/players/style';
 import { CALL_LEVELS } from '../../src/core/practice/call-levels';
 import { PLAN_LIMITS, TRADE_PLANS } from '../../src/core/practice/trade-plan';
 import { TRADE_MODES } from '../../src/core/practice/trading';
@@ -98,6 +99,7 @@ const fields: {
     kit: fc.constantFrom(...KITS),
     swing: fc.constantFrom<Settings['style']['swing']>('feel', 'by tempo', 'hard ride', 1, 2.5),
     push: pushes,
+    time: fc.constantFrom(...TIMES),
     stopTime: fc.constantFrom(...STOP_TIMES),
     leaveRoom: fc.boolean(),
     seed,
@@ -109,6 +111,7 @@ const fields: {
     arc: fc.constantFrom(...ARCS),
     dynamics: fc.constantFrom(...DYNAMICS),
     turnarounds: fc.constantFrom(...TURNAROUNDS),
+    click: fc.constantFrom(...CLICKS),
     ending: fc.constantFrom(...ENDINGS),
     ritard: fc.boolean(),
     repeat: fc.constantFrom(null, { from: 0, to: 3 }, { from: 5, to: 5 }),

@@ -147,7 +147,7 @@ const riffPitches = (text: string, symbols: readonly string[]): readonly string[
   const grid = createGrid(chart.meter, 1);
   return segmentsOf({ chart, next: null })
     .slice(0, 2)
-    .flatMap((segment) => playRiff(createRandom(1), grid, text, [segment]))
+    .flatMap((segment) => playRiff(createRandom(1), grid, { text, halfTime: false }, [segment]))
     .map(({ pitch }) => names[pitch % 12] ?? '?');
 };
 

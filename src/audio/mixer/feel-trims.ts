@@ -19,4 +19,6 @@ export const FEEL_TRIMS: Readonly<Record<FeelId, number>> = {
   train: -1.3,
   rock: -1.9,
   'minor-slow': -0.3,
+  'slow-drag': 0.5,
+  'funk-blues': -0.4,
 };

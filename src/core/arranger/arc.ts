@@ -123,9 +123,21 @@ export const chorusShapes = (
   const crash = energy !== 'break' && beginsWithCrash(style.seed, chorus, energy, afterFill);
   const band = played.map((shape, bar) => (bar === 0 ? { ...shape, crash } : shape));
   const turn = chorus > 0 && !last ? turnBars(arc) : null;
-  const shaped = turn === null ? band : tradeShapes(band, chorus, turn);
+  const cued = cueLast(band, plan, chorus);
+  const shaped = turn === null ? cued : tradeShapes(cued, chorus, turn);
   if (style.stopTime === 'off') return shaped;
   return stopShapes(random, shaped, style.stopTime === 'whole chorus' ? bars : Math.min(4, bars));
+};
+
+/** The chorus before a last one ends in a long fill, and a cymbal begins the last (common practice, no source). */
+const cueLast = (shapes: readonly BarShape[], plan: Plan, chorus: number): readonly BarShape[] => {
+  const { choruses, repeat } = plan;
+  if (choruses === null || repeat !== null || shapes.length <= 4) return shapes;
+  return shapes.map((shape, bar): BarShape => {
+    const before = chorus === choruses - 2 && bar === shapes.length - 1;
+    if (before && shape.drums === 'time') return { ...shape, fill: shape.level === 0 ? 'half' : 'bar' };
+    return chorus > 0 && chorus === choruses - 1 && bar === 0 ? { ...shape, crash: true } : shape;
+  });
 };
 
 /** Who plays in a bar, where the plan gives somebody a turn. */

@@ -2,6 +2,7 @@ import { playBass } from '../players/bass';
 import { clearOfBass } from '../players/clear-of-bass';
 import { playClick } from '../players/click';
 import { playChords } from '../players/comping';
+import { doubleTime } from '../players/double-time';
 import { playDrums } from '../players/drums';
 import { type Passage, passageFor } from '../players/passage';
 import { finishScore } from '../score/finish-score';
@@ -9,9 +10,11 @@ import type { Score } from '../score/score';
 
 /** All parts of a passage as one score. Same passage, same score. */
 export const arrange = (passage: Passage): Score => {
-  const bass = finishScore(passage.chart, playBass(passageFor(passage, 'bass'))).events;
-  const drums = playDrums(passageFor(passage, 'drums'));
-  const played = playChords(passageFor(passage, 'chords'), [...bass, ...drums]);
-  const chords = clearOfBass(played, bass, passage.chart.meter.beatTicks / 3);
-  return finishScore(passage.chart, [...drums, ...bass, ...chords, ...playClick(passage.chart)]);
+  const { chart, click, style } = passage;
+  const band = style.time === 'double-time' ? doubleTime(passage) : passage;
+  const bass = finishScore(chart, playBass(passageFor(band, 'bass'))).events;
+  const drums = playDrums(passageFor(band, 'drums'));
+  const played = playChords(passageFor(band, 'chords'), [...bass, ...drums]);
+  const chords = clearOfBass(played, bass, chart.meter.beatTicks / 3);
+  return finishScore(chart, [...drums, ...bass, ...chords, ...playClick(chart, click.place, click.firstBar)]);
 };

@@ -1,4 +1,5 @@
 import type { Chart } from '../chart/chart';
+import type { ClickPlace } from '../players/click';
 import type { Style } from '../players/style';
 import type { Placing } from '../score/placing';
 import type { NoteEvent, Score } from '../score/score';
@@ -43,6 +44,8 @@ export interface Plan {
     | { readonly kind: 'fixed' }
     | { readonly kind: 'ramp'; readonly from: Bpm; readonly step: number; readonly every: number }
     | { readonly kind: 'alternate'; readonly slow: Bpm };
+  /** Where the click falls while the band plays; counts are always whole. */
+  readonly click: ClickPlace;
   readonly dropOut: DropOut | null;
   readonly sounding: Sounding;
 }

@@ -56,8 +56,9 @@ const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, ne
   const { style } = program;
   const feel = playedFeel(style.feel);
   const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
+  const feltTempo = tempoOfChorus(program, chorus) * (style.time === 'double-time' ? 2 : 1);
   const gridOf = (part: PartId): BeatGrid => {
-    const ratio = swingRatio(feel, { swing: style.swing, tempo: tempoOfChorus(program, chorus), part });
+    const ratio = swingRatio(feel, { swing: style.swing, tempo: feltTempo, part });
     return createGrid(chart.meter, ratio, feel.swungUnit === '16th');
   };
   const grids = {
@@ -67,8 +68,10 @@ const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, ne
     lead: gridOf('lead'),
   };
   const harpHome = program.harpHome?.[chart.key] ?? null;
-  const line = turnaroundLine(chart);
-  return { chart, shapes, next, turnaround: line, harpHome, grid: grids.drums, grids, feel, style, seed };
+  const firstBar = kind === 'chorus' ? chorus * chart.bars.length : 0;
+  const click = { place: program.plan.click, firstBar };
+  const turnaround = turnaroundLine(chart);
+  return { chart, shapes, next, turnaround, harpHome, grid: grids.drums, grids, click, feel, style, seed };
 };
 
 /** Where the parts play against the beat in a chorus; the ticks of a score are those of the beat. */

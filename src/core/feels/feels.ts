@@ -159,6 +159,30 @@ export const FEELS = [
     kit: 'sticks',
     turnarounds: ['falling line', 'passing', 'halves', 'flat six'],
   },
+  {
+    id: 'slow-drag',
+    name: 'Slow drag',
+    meter: null,
+    swing: 2,
+    swungUnit: '16th',
+    tempo: { low: 48, usual: 56, high: 66 },
+    bass: 'upright-bass',
+    chords: 'piano',
+    kit: 'sticks',
+    turnarounds: ['falling line', 'parallel sixths', 'contrary', 'passing', 'halves'],
+  },
+  {
+    id: 'funk-blues',
+    name: 'Funk blues',
+    meter: null,
+    swing: 1.15,
+    swungUnit: '16th',
+    tempo: { low: 84, usual: 98, high: 116 },
+    bass: 'fingered-bass',
+    chords: 'guitar',
+    kit: 'sticks',
+    turnarounds: ['plain', 'flat six', 'halves'],
+  },
 ] as const satisfies readonly Feel[];
 
 export type FeelId = (typeof FEELS)[number]['id'];

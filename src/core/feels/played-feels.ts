@@ -2,6 +2,7 @@ import { boogie } from './boogie';
 import { doubleShuffle } from './double-shuffle';
 import type { PlayedFeel, Playing } from './feel';
 import { FEELS, type FeelId } from './feels';
+import { funkBlues } from './funk-blues';
 import { jump } from './jump';
 import { minorSlow } from './minor-slow';
 import { rhumba } from './rhumba';
@@ -9,6 +10,7 @@ import { rock } from './rock';
 import { secondLine } from './second-line';
 import { shuffle } from './shuffle';
 import { slow128 } from './slow-12-8';
+import { slowDrag } from './slow-drag';
 import { straight } from './straight';
 import { swing } from './swing';
 import { train } from './train';
@@ -26,6 +28,8 @@ const PLAYING: Readonly<Record<FeelId, Playing>> = {
   train,
   rock,
   'minor-slow': minorSlow,
+  'slow-drag': slowDrag,
+  'funk-blues': funkBlues,
 };
 
 /** Every feel with how it is played. */

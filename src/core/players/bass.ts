@@ -4,7 +4,7 @@ import type { NoteEvent } from '../score/score';
 import { hitSteps, ticksOf } from '../score/steps';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { bassRoot } from './bass-register';
-import { type Passage, type Segment, segmentsOf, turnaroundBar } from './passage';
+import { isHalfTime, type Passage, type Segment, segmentsOf, turnaroundBar } from './passage';
 import { playRiff } from './riff';
 import { playTurnaroundBar, turnaroundPitches } from './turnaround-bass';
 import { type BassBar, varyRhythm } from './vary-rhythm';
@@ -143,12 +143,13 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
         random,
         passage,
         run.flatMap(({ bar }) => bar),
-        pattern === 'two',
+        pattern === 'two' || isHalfTime(passage),
       );
     }
     if ('pitches' in pattern)
       return run.flatMap(({ bar }) => playTurnaroundBar(passage, pattern.pitches, bar));
-    return run.flatMap(({ bar }) => playRiff(random, passage.grid, pattern.riff, bar));
+    const riff = { text: pattern.riff, halfTime: isHalfTime(passage) };
+    return run.flatMap(({ bar }) => playRiff(random, passage.grid, riff, bar));
   });
   const cut = bars.map((bar, i): BassBar => {
     const at = bar[0]?.at ?? 0;

@@ -1,8 +1,8 @@
 import { DRUM_KEYS } from '../score/drum-kit';
 import type { NoteEvent } from '../score/score';
-import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
+import { fitSteps, hitSteps, readSteps, type StepBar, stretchSteps, ticksOf } from '../score/steps';
 import { pick, type Random } from '../theory/random';
-import type { Passage } from './passage';
+import { isHalfTime, type Passage } from './passage';
 
 /** How often a bar in the first half of a phrase is left free, by level: nobody plays all the time. */
 const REST_CHANCE = [0.36, 0.14, 0.06] as const;
@@ -67,6 +67,12 @@ const answering = (random: Random, texts: readonly string[], cost: (text: string
   return texts.at(-1) ?? '';
 };
 
+/** Half a bar's rhythm as the whole of one; where that half has no stroke, the other. */
+const halfOf = (bar: StepBar, beats: number, second: boolean): StepBar => {
+  const half = stretchSteps(bar, beats, second);
+  return half.some(({ mark }) => mark !== '.') ? half : stretchSteps(bar, beats, !second);
+};
+
 /**
  * The rhythm of every bar: phrases of four bars repeat one rhythm and answer it in their last bar; the last phrase
  * may take another (the lines of a blues go A A B); some bars are left free; a turnaround has figures of its own. Rhythms
@@ -83,9 +89,11 @@ export const rhythmOfBars = (
   const book = books[passage.style.chords];
   const others = othersOf(heard);
   const read = (text: string) => fitSteps(readSteps(text)[0] ?? [], beats, 'line');
+  const readIn = (bar: number, text: string) =>
+    isHalfTime(passage) ? halfOf(read(text), beats, bar % 2 === 1) : read(text);
   const bars = passage.shapes.map((_, bar) => bar);
   const costIn = (where: readonly number[]) => (text: string) =>
-    where.reduce((sum, bar) => sum + doubling(passage, others, bar, read(text)), 0) /
+    where.reduce((sum, bar) => sum + doubling(passage, others, bar, readIn(bar, text)), 0) /
     Math.max(1, where.length);
   const roleOf = (bar: number): number =>
     (bar >= passage.shapes.length - 4 ? 2 : 0) + (bar % 4 === 3 ? 1 : 0);
@@ -105,7 +113,7 @@ export const rhythmOfBars = (
     const free = bar % 4 < 2 && bar > 0 && random() < rest;
     const stray = random() < STRAY_CHANCE;
     if (free) return [];
-    const rhythm = read(stray ? answering(random, book[shape.level], costIn([bar])) : text);
+    const rhythm = readIn(bar, stray ? answering(random, book[shape.level], costIn([bar])) : text);
     const pushes = random() < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
     return pushes ? rhythm : rhythm.filter((step) => step.mark !== 'p');
   });

@@ -3,10 +3,10 @@ import { FILL_MARKS } from '../feels/fills';
 import { DRUM_KEYS, type DrumLane } from '../score/drum-kit';
 import { noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
-import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
+import { fitSteps, hitSteps, readSteps, type StepBar, stretchSteps, ticksOf } from '../score/steps';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { BRUSH_STRENGTH, laneForKit, STROKE_LENGTH, STROKES } from './drum-strokes';
-import type { BarShape, FillSize, Passage } from './passage';
+import { type BarShape, type FillSize, isHalfTime, type Passage } from './passage';
 import { wandering } from './wander';
 
 /** One stroke of a bar, in ticks from the bar's start. */
@@ -30,6 +30,20 @@ const resolveMark = (random: Random, mark: string): string | null => {
 
 const isLane = (name: string): name is DrumLane => name in DRUM_KEYS;
 
+/** Lanes that move to half the speed in half time; the hand that keeps the time, and ghosts, go on as they are. */
+const HALVED: ReadonlySet<DrumLane> = new Set(['kick', 'snare', 'stick', 'slap', 'foot']);
+const GHOSTS = 'g?';
+
+const laneSteps = (passage: Passage, lane: DrumLane, text: string, bar: number): StepBar => {
+  const { grid } = passage;
+  const bars = readSteps(text);
+  const fitted = (index: number) => fitSteps(bars[index % bars.length] ?? [], grid.beats, 'time');
+  if (!isHalfTime(passage) || !HALVED.has(lane)) return fitted(bar);
+  const struck = fitted(Math.floor(bar / 2)).filter(({ mark }) => !GHOSTS.includes(mark));
+  const ghosts = fitted(bar).filter(({ mark }) => GHOSTS.includes(mark));
+  return [...stretchSteps(struck, grid.beats, bar % 2 === 1), ...ghosts];
+};
+
 const patternStrokes = (
   random: Random,
   passage: Passage,
@@ -38,8 +52,7 @@ const patternStrokes = (
 ): readonly Stroke[] =>
   Object.entries(pattern).flatMap(([lane, text]) => {
     if (!isLane(lane) || text === undefined) return [];
-    const bars = readSteps(text);
-    return fitSteps(bars[bar % bars.length] ?? [], passage.grid.beats, 'time').flatMap((step) => {
+    return laneSteps(passage, lane, text, bar).flatMap((step) => {
       const mark = resolveMark(random, step.mark);
       return mark === null ? [] : [{ at: ticksOf(passage.grid, step), lane, mark }];
     });

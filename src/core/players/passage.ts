@@ -4,6 +4,7 @@ import type { Level } from '../feels/level';
 import type { BeatGrid } from '../score/grid';
 import type { PartId } from '../score/score';
 import type { Chord } from '../theory/chord';
+import type { ClickPlace } from './click';
 import type { Style } from './style';
 import type { TurnaroundLine } from './turnaround';
 
@@ -45,6 +46,7 @@ export interface Passage {
   readonly grid: BeatGrid;
   /** How each part does. */
   readonly grids: Readonly<Record<Exclude<PartId, 'click'>, BeatGrid>>;
+  readonly click: { readonly place: ClickPlace; readonly firstBar: number };
   readonly feel: PlayedFeel;
   readonly style: Style;
   readonly seed: number;
@@ -55,6 +57,10 @@ export const passageFor = (passage: Passage, part: keyof Passage['grids']): Pass
   ...passage,
   grid: passage.grids[part],
 });
+
+/** Whether bars go at half the speed; three and two beats have no half time. */
+export const isHalfTime = ({ style, grid }: Pick<Passage, 'style' | 'grid'>): boolean =>
+  style.time === 'half-time' && grid.beats === 4;
 
 /** A bar in which everybody plays at normal strength, with no fill and no cymbal. */
 export const PLAIN_SHAPE: BarShape = {

@@ -1,6 +1,6 @@
 import type { BeatGrid } from '../score/grid';
 import type { NoteDraft } from '../score/note';
-import { fitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
+import { fitSteps, readSteps, type StepBar, stretchSteps, ticksOf } from '../score/steps';
 import { pick, type Random } from '../theory/random';
 import { BASS_HIGH, BASS_LOW, bassRoot, homePitch, intoRegister, pickApproach } from './bass-register';
 import { type ChordShape, chordShape } from './chord-scale';
@@ -78,13 +78,28 @@ const marksOf = (grid: BeatGrid, bar: StepBar, segments: readonly Segment[]): re
   return [...written, ...missing].sort((a, b) => a.at - b.at).filter(({ mark }) => mark !== '-');
 };
 
-/** Two-bar patterns go on while the chord lasts and begin again with a new one; a chord of one bar gets the first. */
-const barOfRiff = (text: string, segment: Segment): StepBar => {
-  const bars = readSteps(text);
-  const bar = bars[segment.barsHeld % bars.length];
+/**
+ * Two-bar patterns go on while the chord lasts and begin again with a new one; a chord of one bar gets the first. In half
+ * time every bar takes two.
+ */
+const barOfRiff = (riff: Riff, segment: Segment, beats: number): StepBar => {
+  const bars = readSteps(riff.text);
+  const held = riff.halfTime ? Math.floor(segment.barsHeld / 2) : segment.barsHeld;
+  const bar = bars[held % bars.length];
   if (bar === undefined) throw new RangeError('A bass pattern needs at least one bar');
-  return bar;
+  const fitted = fitSteps(bar, beats, 'line');
+  if (!riff.halfTime) return fitted;
+  const [first, ...rest] = stretchSteps(fitted, beats, segment.barsHeld % 2 === 1);
+  return first === undefined
+    ? []
+    : [{ ...first, mark: '-.'.includes(first.mark) ? 'R' : first.mark }, ...rest];
 };
+
+/** A written bass line, and whether it goes at half its speed. */
+export interface Riff {
+  readonly text: string;
+  readonly halfTime: boolean;
+}
 
 /** Turns the last beat into an approach where the chord changes after it, more often than not. */
 const leadingOut = (random: Random, bar: StepBar, segments: readonly Segment[]): StepBar => {
@@ -103,13 +118,13 @@ const leadingOut = (random: Random, bar: StepBar, segments: readonly Segment[]):
 export const playRiff = (
   random: Random,
   grid: BeatGrid,
-  text: string,
+  riff: Riff,
   segments: readonly Segment[],
 ): readonly NoteDraft[] => {
   const first = segments[0];
   if (first === undefined) return [];
   const end = segments.reduce((sum, segment) => sum + segment.length, first.at);
-  const bar = leadingOut(random, fitSteps(barOfRiff(text, first), grid.beats, 'line'), segments);
+  const bar = leadingOut(random, barOfRiff(riff, first, grid.beats), segments);
   const marks = marksOf(grid, bar, segments);
   let last = bassRoot(first.chord);
   return marks.flatMap(({ at, mark, between, strong }, i) => {

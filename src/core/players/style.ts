@@ -6,6 +6,9 @@ import type { BassVoice, ChordVoice, Kit } from '../score/voices';
 /** How long the band plays stop-time. */
 export const STOP_TIMES = ['off', 'first four bars', 'whole chorus'] as const;
 
+/** How fast the band moves over the bars: as the feel does, with the backbeat on 3, or twice as fast. */
+export const TIMES = ['usual', 'half-time', 'double-time'] as const;
+
 /** The player's choices about how the band plays; everything random comes from `seed`. */
 export interface Style {
   readonly feel: FeelId;
@@ -15,6 +18,7 @@ export interface Style {
   readonly swing: SwingChoice;
   /** Milliseconds a part plays behind (+) or ahead of (−) the beat; applied by the transport, never in ticks. */
   readonly push: Readonly<Partial<Record<PartId, number>>>;
+  readonly time: (typeof TIMES)[number];
   readonly stopTime: (typeof STOP_TIMES)[number];
   /** Keeps chords below the harp's usual register. */
   readonly leaveRoom: boolean;

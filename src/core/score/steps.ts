@@ -53,6 +53,24 @@ export const fitSteps = (bar: StepBar, beats: number, kind: keyof typeof KEPT_BE
   );
 };
 
+/** Where a step stands in its beat to an ear that counts halves and quarters: thirds leave the middle to the last. */
+const countedShare = ({ step, of }: Step): number => (of === 3 ? step / 4 : step / of);
+
+/**
+ * One of the two bars that a bar takes in half time: its beats last twice as long, and what stood between them stands on
+ * beats and their halves, so that a backbeat on 2 and 4 becomes one on 3.
+ * @param second the bar's second half.
+ */
+export const stretchSteps = (bar: StepBar, beats: number, second: boolean): StepBar =>
+  bar.flatMap((step) => {
+    const at = 2 * (step.beat + countedShare(step)) - (second ? beats : 0);
+    const beat = Math.floor(at);
+    if (at < 0 || beat >= beats) return [];
+    const inside = Math.round((at - beat) * 4);
+    const [place, of] = inside === 0 ? [0, 1] : inside === 2 ? [1, 2] : [inside, 4];
+    return [{ beat, step: place, of, mark: step.mark }];
+  });
+
 /** Ticks from the bar's start to a step. */
 export const ticksOf = (grid: BeatGrid, step: Step): number =>
   step.beat * grid.beatTicks + stepTicks(grid, step.step, step.of);

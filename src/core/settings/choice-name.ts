@@ -11,6 +11,7 @@ const STYLE_NAMES: Names<Style> = {
   kit: 'drum kit',
   swing: 'swing',
   push: 'place on the beat',
+  time: 'half or double time',
   stopTime: 'stop-time',
   leaveRoom: 'room for the harp',
   seed: 'take',
@@ -29,6 +30,7 @@ const PLAN_NAMES: Names<Plan> = {
   dynamics: 'loudness from bar to bar',
   keys: 'change of key',
   tempo: 'change of tempo',
+  click: 'place of the click',
   dropOut: 'drop-out',
   sounding: 'choice of parts',
 };

@@ -3,7 +3,8 @@ import { DYNAMICS } from '../arranger/energy';
 import { ARCS, COUNT_INS, ENDINGS, INTROS, type Plan } from '../arranger/program';
 import { TURNAROUNDS } from '../arranger/turnarounds';
 import { FEEL_IDS } from '../feels/feels';
-import { STOP_TIMES, type Style } from '../players/style';
+import { CLICKS } from '../players/click';
+import { STOP_TIMES, type Style, TIMES } from '../players/style';
 import { PART_IDS, type PartId } from '../score/score';
 import { SOUNDINGS } from '../score/silence';
 import { SWING_RANGE, SWING_WAYS } from '../score/swing';
@@ -25,6 +26,7 @@ const style = v.object({
   kit: v.picklist(KITS),
   swing: v.union([v.picklist(SWING_WAYS), between(SWING_RANGE.low, SWING_RANGE.high)]),
   push,
+  time: v.optional(v.picklist(TIMES), 'usual'),
   stopTime: v.picklist(STOP_TIMES),
   leaveRoom: v.boolean(),
   seed,
@@ -54,6 +56,7 @@ const plan = v.object({
   countBetween: v.boolean(),
   keys,
   tempo,
+  click: v.optional(v.picklist(CLICKS), 'every beat'),
   dropOut: v.nullable(v.object({ play: whole(1, 64), rest: whole(1, 64) })),
   sounding: v.picklist(SOUNDINGS),
 });
@@ -65,6 +68,7 @@ const USUAL_STYLE: Style = {
   kit: 'sticks',
   swing: 'feel',
   push: {},
+  time: 'usual',
   stopTime: 'off',
   leaveRoom: true,
   seed: 1,
@@ -83,6 +87,7 @@ const USUAL_PLAN: Plan = {
   countBetween: false,
   keys: { kind: 'same' },
   tempo: { kind: 'fixed' },
+  click: 'every beat',
   dropOut: null,
   sounding: 'band',
 };

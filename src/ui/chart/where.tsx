@@ -9,6 +9,17 @@ const PLACES: Readonly<Record<Exclude<BarView['kind'], 'chorus'>, string>> = {
   ending: 'Ending',
 };
 
+/** The song's last bars before its last chorus, in which that is said. */
+const CUE_BARS = 4;
+
+/** Which chorus is heard, and that the last has come, or comes next. */
+const chorusText = ({ chorus, formBar, tune }: BarView, choruses: number | null): string => {
+  const left = choruses === null ? null : choruses - 1 - chorus;
+  if (left === 0) return 'Last chorus';
+  const near = formBar !== null && formBar >= tune.chart.bars.length - CUE_BARS;
+  return left === 1 && near ? 'Last chorus next' : `Chorus ${chorus + 1}`;
+};
+
 const barsText = ({ from, to }: BarRange): string =>
   from === to ? `of bar ${from + 1}` : `of bars ${from + 1} to ${to + 1}`;
 
@@ -16,18 +27,19 @@ const barsText = ({ from, to }: BarRange): string =>
 export const Where = () => {
   const { commands } = useSession();
   const playing = useSelected((state) => state.status.kind === 'playing' || state.status.kind === 'paused');
-  const chorus = useSelected((state) => state.now.chorus + 1);
-  const kind = useSelected((state) => state.now.kind);
-  const tempo = useSelected((state) => state.now.tempo);
+  const now = useSelected((state) => state.now);
   const target = useSelected((state) => state.settings.tempo);
-  const repeat = useSelected((state) => state.settings.plan.repeat);
+  const { repeat, choruses } = useSelected((state) => state.settings.plan);
   const lastTime = useSelected((state) => state.lastChorus !== null);
   const warming = useSelected((state) => state.warmUp !== null);
   if (!playing || warming) return null;
+  const { kind, tempo } = now;
+  const place =
+    repeat === null ? chorusText(now, lastTime ? now.chorus + 1 : choruses) : `Pass ${now.chorus + 1}`;
   return (
     <div className="where">
       <strong>
-        {kind === 'chorus' ? `${repeat === null ? 'Chorus' : 'Pass'} ${chorus}` : PLACES[kind]}
+        {kind === 'chorus' ? place : PLACES[kind]}
         {kind === 'chorus' && repeat !== null && <span className="more"> {barsText(repeat)}</span>}
         {tempo !== null && Math.round(tempo) !== Math.round(target) && `, at ${Math.round(tempo)}`}
       </strong>

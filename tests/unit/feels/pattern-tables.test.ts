@@ -7,9 +7,10 @@ import { playedFeel } from '../../../src/core/feels/played-feels';
 import { readSteps, type StepBar } from '../../../src/core/score/steps';
 import { CHORD_VOICES } from '../../../src/core/score/voices';
 
-/** How beats may divide in a feel: triplets belong where the beat is swung or compound. */
+/** How beats may divide in a feel: triplets belong where the beat is swung or compound, or its sixteenths are. */
 const divisions = ({ meter, swing, swungUnit }: Feel): readonly number[] => {
   if (meter === '12/8') return [1, 3];
+  if (swungUnit === '16th' && swing === 2) return [1, 2, 3, 4, 6];
   return swing === 1 || swungUnit === '16th' ? [1, 2, 4] : [1, 2, 3];
 };
 

@@ -34,7 +34,10 @@ const played = (
   next: string | null,
   seed = 1,
   changes: Partial<Segment> = {},
-) => playRiff(createRandom(seed), grid, riff, [segment(symbol, next, changes)]).map(({ pitch }) => pitch);
+) =>
+  playRiff(createRandom(seed), grid, { text: riff, halfTime: false }, [segment(symbol, next, changes)]).map(
+    ({ pitch }) => pitch,
+  );
 
 describe('a bass pattern', () => {
   it.each([
@@ -76,7 +79,7 @@ describe('a bass pattern', () => {
 
   it('strikes the root of a chord that begins where the pattern is silent', () => {
     const halves = [segment('G7', 'C7', { length: 960 }), segment('C7', 'F7', { at: 960, length: 960 })];
-    const notes = playRiff(createRandom(2), grid, 'R - - -', halves);
+    const notes = playRiff(createRandom(2), grid, { text: 'R - - -', halfTime: false }, halves);
     expect(notes.map(({ at, pitch }) => [at, pitch])).toEqual([
       [0, 31],
       [960, 36],

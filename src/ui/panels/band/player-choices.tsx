@@ -1,4 +1,4 @@
-import { STOP_TIMES } from '../../../core/players/style';
+import { STOP_TIMES, TIMES } from '../../../core/players/style';
 import type { PartId } from '../../../core/score/score';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../../../core/score/voices';
 import { Choice, optionsOf } from '../../controls/choice';
@@ -27,6 +27,11 @@ const STOP_TIME_OPTIONS = optionsOf(STOP_TIMES, {
   off: 'None',
   'first four bars': 'First four bars',
   'whole chorus': 'Whole chorus',
+});
+const TIME_OPTIONS = optionsOf(TIMES, {
+  usual: 'As the feel goes',
+  'half-time': 'Half time: backbeat on 3',
+  'double-time': 'Double time: twice as fast',
 });
 const PUSHED: readonly { readonly part: PartId; readonly name: string }[] = [
   { part: 'drums', name: 'Drums' },
@@ -135,6 +140,13 @@ export const PlayerChoices = () => {
       <fieldset className="group">
         <legend>Time</legend>
         <SwingChoice />
+        <Choice
+          label="Half or double time"
+          value={style.time}
+          options={TIME_OPTIONS}
+          hint={style.time === 'usual' ? undefined : 'The chords go by as before.'}
+          onChoose={(time) => change({ time })}
+        />
         <Choice
           label="Stop-time"
           value={style.stopTime}

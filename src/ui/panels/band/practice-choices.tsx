@@ -1,4 +1,5 @@
 import type { Plan } from '../../../core/arranger/program';
+import { CLICKS } from '../../../core/players/click';
 import { SOUNDINGS } from '../../../core/score/silence';
 import { Choice, optionsOf } from '../../controls/choice';
 import { Switch } from '../../controls/switch';
@@ -10,6 +11,13 @@ const SOUNDING_OPTIONS = optionsOf(SOUNDINGS, {
   drums: 'Drums only',
   bass: 'Bass only',
   click: 'Click only',
+});
+
+const CLICK_OPTIONS = optionsOf(CLICKS, {
+  'every beat': 'On every beat',
+  'two and four': 'On 2 and 4',
+  four: 'On the last beat only',
+  'every other bar': 'On 1 of every other bar',
 });
 
 const DROP_OUTS = [
@@ -81,6 +89,13 @@ export const PracticeChoices = () => {
           value={plan.sounding}
           options={SOUNDING_OPTIONS}
           onChoose={(sounding) => change({ sounding })}
+        />
+        <Choice
+          label="Click"
+          value={plan.click}
+          options={CLICK_OPTIONS}
+          hint="How loud it is, the mixer says. Counts stay whole."
+          onChoose={(click) => change({ click })}
         />
         <Choice
           label="Band drops out"
