@@ -91,15 +91,16 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
 };
 const FIELDS = Object.keys(OTHERS) as readonly (keyof Settings)[];
 
-const everything = { drawBends: true, blowBends: true, overbends: true, off: [] };
+/** All that is bent by the breath: the search for a line grows with the square of the sounds, and valves bend too. */
+const bends = { drawBends: true, blowBends: true, overbends: false, off: [] };
 /** What else is chosen: most fields only count while the harp voice plays. */
 const BASES: Readonly<Record<string, Partial<Settings>>> = {
   'the band alone': {},
-  'calls made up': { trade: { on: true, calls: '' }, technique: everything },
+  'calls made up': { trade: { on: true, calls: '' }, technique: bends },
   'a line heard in two keys': {
     line: { ...D.line, kind: 'chord tones', heard: true },
     plan: { ...D.plan, keys: { kind: 'list', keys: [asPitchClass(5)] } },
-    technique: everything,
+    technique: bends,
   },
 };
 
@@ -112,12 +113,12 @@ describe('what the band is told', () => {
         const { band, state, commands } = open();
         commands.choose(base);
         await commands.play();
-        const [program, sound] = [asText(programOf(state())), asText(audibleSoundOf(state()))];
+        const [program, sound] = [asText(band.programs.at(-1)), asText(audibleSoundOf(state()))];
         const before = band.asked.length;
         commands.choose({ [field]: other });
-        const changed = asText(programOf(state())) !== program;
-        expect(band.asked.slice(before)).toEqual(changed ? ['change'] : []);
-        expect(asText(band.programs.at(-1))).toBe(asText(programOf(state())));
+        const after = asText(programOf(state()));
+        expect(band.asked.slice(before)).toEqual(after === program ? [] : ['change']);
+        expect(asText(band.programs.at(-1))).toBe(after);
         if (asText(audibleSoundOf(state())) !== sound)
           expect(asText(band.sounds.at(-1))).toBe(asText(audibleSoundOf(state())));
       }
@@ -126,7 +127,7 @@ describe('what the band is told', () => {
 
   it('hears of valves chosen while trading, as they change the calls', async () => {
     const { band, state, commands } = open();
-    commands.choose({ trade: { on: true, calls: '' }, technique: everything });
+    commands.choose({ trade: { on: true, calls: '' }, technique: bends });
     await commands.play();
     const before = asText(programOf(state()).leads);
     commands.choose({ valved: OTHERS.valved[0] ?? [] });
