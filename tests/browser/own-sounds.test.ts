@@ -5,6 +5,7 @@ import { dirname, join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchBrowser, type PageWatch, watchPage } from '../helpers/browser';
+import { withoutInstruments } from '../helpers/built-page';
 import { integratedLoudness } from '../helpers/loudness';
 import { type ServedApp, serveApp } from '../helpers/serve';
 import { BAND_PRESETS, BAND_SAMPLES, bandSoundFont, makeSoundFont } from '../helpers/sound-font';
@@ -46,7 +47,9 @@ describe('sounds of one’s own in the built page', () => {
   beforeAll(async () => {
     served = await serveApp();
     browser = await launchBrowser();
-    visits = await browser.newContext();
+    visits = await browser.newContext({ serviceWorkers: 'block' });
+    visits.setDefaultTimeout(120_000);
+    await visits.addInitScript(withoutInstruments);
   });
   afterAll(async () => {
     await browser?.close();
@@ -102,7 +105,7 @@ describe('sounds of one’s own in the built page', () => {
     }
     await panel('Play');
     await page.locator('[aria-current="true"][aria-label^="Bar 2"]').waitFor();
-    expect(await page.evaluate(() => Reflect.get(window, 'renderings'))).toBeGreaterThan(20);
+    await expect.poll(() => page.evaluate(() => Reflect.get(window, 'renderings'))).toBeGreaterThan(20);
     const after = await saveAudio();
     await panel('Stop');
     expect(strengthOf(after, before[0])).toBeGreaterThan(0.5 * strengthOf(before));
@@ -119,6 +122,7 @@ describe('sounds of one’s own in the built page', () => {
     await leave();
 
     await visit();
+    await group().getByRole('button', { name: 'Load a SoundFont' }).waitFor();
     expect(await group().getByText('hall.sf2').count()).toBe(0);
     await leave();
   });
