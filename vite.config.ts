@@ -10,8 +10,8 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
     name,
     environment,
     include: [`tests/${name}/**/*.test.{ts,tsx}`],
-    // Pure code needs no process and no copy of every module for each file; a page does.
-    ...(environment === 'node' && { pool: 'forks' as const, isolate: name === 'browser' }),
+    // Without a page in it, a file needs no process and no copy of every module of its own.
+    ...(environment === 'node' && { pool: 'forks' as const, isolate: false }),
     testTimeout: seconds * 1000,
     hookTimeout: seconds * 1000,
     benchmark: { include: name === 'unit' ? ['tests/bench/**/*.bench.ts'] : [] },
