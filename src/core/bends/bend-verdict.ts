@@ -20,8 +20,8 @@ export type BendVerdict =
   | { readonly kind: 'short'; readonly held: Seconds }
   /** The pitch fell from the natural note by so many cents, and did not arrive. */
   | { readonly kind: 'dip'; readonly fall: Cents }
-  /** Something else stood; null where it is no sound of the harp. */
-  | { readonly kind: 'other'; readonly sound: Sound | null }
+  /** Something else stood: the sounds of the harp it may have been, none where it has none there. */
+  | { readonly kind: 'other'; readonly sounds: readonly Sound[] }
   /** It sounded, and never stood. */
   | { readonly kind: 'unsteady' }
   /** The target came, but not as the exercise has it. */
@@ -39,6 +39,8 @@ const HOLD = { dip: 0, hold: 0.5, slide: 0.2, cold: 0.25, 'in and out': 0.15 } a
 const ANOTHER = 60;
 /** A sound of the harp is recognised within so many cents. */
 const NAMED = 50;
+/** Two sounds whose pitches differ by less are one pitch. */
+const ALIKE = 35;
 /** The natural note is there within so many cents: scoops and soft reeds lie below. */
 const NATURAL = 40;
 /** A fall of less is what breath does to any reed (common practice, no source). Cents. */
@@ -92,11 +94,17 @@ const missingOf = (task: BendTask, trace: Trace, found: Plateau): 'start' | 'end
   return exercise === 'in and out' && !endsNatural(trace, natural, found.to) ? 'end' : null;
 };
 
-const nearest = ({ sounds }: BendTask, cents: number): Sound | null => {
-  const [best] = sounds
+/** Sounds of one pitch, which nothing tells apart but that the player is at this hole. */
+const nearest = ({ sounds, target }: BendTask, cents: number): readonly Sound[] => {
+  const near = sounds
     .map((each) => ({ sound: each.sound, off: Math.abs(each.cents - cents) }))
+    .filter(({ off }) => off <= NAMED)
     .sort((a, b) => a.off - b.off);
-  return best !== undefined && best.off <= NAMED ? best.sound : null;
+  const best = near.filter(({ off }) => off - (near[0]?.off ?? 0) < ALIKE).map(({ sound }) => sound);
+  const here = best.filter(({ hole, breath }) => hole === target.hole && breath === target.breath);
+  // A natural note is the likelier by far where an overbend gives the same.
+  const natural = best.filter(({ technique }) => technique === 'natural');
+  return [here, natural].find((each) => each.length > 0) ?? best;
 };
 
 const elsewhere = (task: BendTask, trace: Trace): BendVerdict => {
@@ -111,7 +119,7 @@ const elsewhere = (task: BendTask, trace: Trace): BendVerdict => {
     bentTo > NATURAL;
   if (fall >= LEAST_DIP && !onAnother) return { kind: 'dip', fall: asCents(fall) };
   if (longest === undefined) return { kind: 'unsteady' };
-  return { kind: 'other', sound: nearest(task, longest.cents) };
+  return { kind: 'other', sounds: nearest(task, longest.cents) };
 };
 
 const judgeDip = (trace: Trace, natural: Cents | null): BendVerdict | null => {

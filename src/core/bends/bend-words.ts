@@ -106,15 +106,15 @@ export const verdictWords = (task: BendTask, verdict: BendVerdict): VerdictWords
         happened: `It fell ${whole(verdict.fall)} and did not arrive.`,
         next: 'That is the way: let it sink further, slowly, no harder.',
       };
-    case 'other':
+    case 'other': {
+      const names = verdict.sounds.map(spokenHole).join(' or ');
       return {
-        short: verdict.sound === null ? 'Another note' : spokenHole(verdict.sound),
+        short: names === '' ? 'Another note' : names,
         happened:
-          verdict.sound === null
-            ? 'Another note was heard, which this harp does not have there.'
-            : `That was ${spokenHole(verdict.sound)}.`,
+          names === '' ? 'Another note was heard, which this harp does not have.' : `That was ${names}.`,
         next: `Hear ${spokenHole(task.target)} once more, then aim for it.`,
       };
+    }
     case 'unsteady':
       return {
         short: 'Unsteady',

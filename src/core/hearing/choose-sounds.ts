@@ -76,10 +76,12 @@ export const createSoundChooser = ({
   reference = STANDARD_PITCH,
   targets = [],
 }: HarpInHand): SoundChooser => {
+  const meant = new Set(targets);
+  const isMeant = (sound: Sound): boolean => meant.has(soundId(sound));
   const sounds = harp.sounds.map((sound) => ({
     sound,
     hz: soundHz(sound, reference),
-    cost: COST.effort * effortOf(sound, harp) + (targets.includes(soundId(sound)) ? COST.meant : 0),
+    cost: COST.effort * effortOf(sound, harp) + (isMeant(sound) ? COST.meant : 0),
   }));
   let before: Before | null = null;
 
@@ -105,8 +107,11 @@ export const createSoundChooser = ({
         before = { heard, candidates: candidates.map((each) => ({ ...each, cost: each.cost - least })) };
       }
       const pitch = best?.sound.pitch ?? asMidi(Math.round(midiOf(heard.frequency, reference)));
+      // What the player means is not left open against what nobody means.
       const same = (each: Candidate): boolean =>
-        best !== undefined && Math.abs(each.cents - best.cents) < REACH / 2;
+        best !== undefined &&
+        Math.abs(each.cents - best.cents) < REACH / 2 &&
+        (!isMeant(best.sound) || isMeant(each.sound));
       return {
         ...heard,
         sound: best?.sound ?? null,

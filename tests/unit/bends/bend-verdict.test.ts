@@ -45,7 +45,7 @@ const say = (verdict: BendVerdict): string => {
     return `${verdict.kind} ${Math.round(verdict.cents)}${verdict.blue ? ` ${verdict.blue}` : ''}`;
   }
   if (verdict.kind === 'dip') return `dip ${Math.round(verdict.fall)}`;
-  if (verdict.kind === 'other') return `other ${verdict.sound === null ? 'none' : soundId(verdict.sound)}`;
+  if (verdict.kind === 'other') return `other ${verdict.sounds.map(soundId).join(' or ')}`;
   return verdict.kind === 'shape' ? `no ${verdict.missing}` : verdict.kind;
 };
 
@@ -103,6 +103,20 @@ describe('the verdict on a bend', () => {
   it('names the semitone that stood in place of the one asked for', () => {
     expect(say(held("3D'", -100))).toBe("other 3D''");
     expect(say(held("3D'''", 100))).toBe("other 3D''");
+  });
+
+  it('leaves open which of two stood, and takes the one of the hole that is practised', () => {
+    // 2 draw and 3 blow of a standard harp are one note, G4 on a C harp; E4 is 2 blow alone.
+    const away = (id: string, midi: number) => {
+      const task = taskFor(id);
+      const cents = 1200 * Math.log2((440 * 2 ** ((midi - 69) / 12)) / task.hz);
+      return say(judgeBend(task, way([0, cents], [1, cents])));
+    };
+    expect([away("4D'", 67), away("2D''", 67), away("4D'", 64)]).toEqual([
+      'other 2D or 3B',
+      'other 2D',
+      'other 2B',
+    ]);
   });
 
   it('is a hit between the semitones, where the song has a blue degree: the neutral third lies between 6/5 and 5/4', () => {

@@ -1,0 +1,90 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { launchBrowser, watchPage } from '../helpers/browser';
+import { harpRecording } from '../helpers/harp-recording';
+import { type ServedApp, serveApp } from '../helpers/serve';
+
+/**
+ * What the fake microphone plays over and over, far enough apart for a turn each: the bend of 6 draw on a C harp
+ * (G♯5), the same 35 cents flat, and for a moment only; then G4, which two holes have; then longer silence than a turn.
+ */
+const recording = harpRecording(
+  [
+    { midi: 80, from: 2.6, to: 3.6 },
+    { midi: 80, from: 7.1, to: 8.1, cents: -35 },
+    { midi: 80, from: 11.6, to: 11.85 },
+    { midi: 67, from: 15.3, to: 16.3 },
+  ],
+  26.3,
+);
+
+/** What the verdict says of each of these, and of silence. */
+const VERDICTS = [
+  /^(Right on it|[1-5] cents (flat|sharp)), held (0\.[89]|1\.[01]) s\./,
+  /^3[2-8] cents flat, held/,
+  /^It was there for 0\.[123] s\./,
+  /^That was (2 draw or 3 blow|3 blow or 2 draw)\./,
+  /^No note was heard/,
+];
+
+/** What is ringed on the map, and what is ringed beside it as the same pitch. */
+const ringed = (page: Page): Promise<string> =>
+  page.evaluate(() =>
+    ['.heard-ring', '.heard-other']
+      .map((each) => {
+        const mark = document.querySelector(each);
+        if (!(mark instanceof HTMLElement) || mark.hidden) return '';
+        const { left, top } = mark.getBoundingClientRect();
+        const pill = [...document.querySelectorAll('.pill')].find((one) => {
+          const box = one.getBoundingClientRect();
+          return Math.abs(box.left - left) < 2 && Math.abs(box.top - top) < 2;
+        });
+        return pill?.getAttribute('data-sound') ?? '';
+      })
+      .join(' '),
+  );
+
+describe('bend practice in a browser', () => {
+  let browser: Browser;
+  let app: ServedApp;
+  beforeAll(async () => {
+    app = await serveApp();
+    browser = await launchBrowser({ microphone: recording.path });
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await app?.dispose();
+    recording.dispose();
+  });
+
+  it('gives the verdict that each sound deserves, hands free, and takes 2 draw for meant on hole 2', async () => {
+    const context = await browser.newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
+    const page = await context.newPage();
+    const { errors, failures } = watchPage(page);
+    await page.goto(app.address, { waitUntil: 'networkidle' });
+    await page.getByRole('button', { name: 'Practise', exact: true }).click();
+    await page.getByRole('button', { name: 'Bends', exact: true }).click();
+    await page.getByLabel('Before each try').selectOption('nothing');
+    await page.getByLabel('Sound', { exact: true }).selectOption("6D'");
+    await page.getByRole('button', { name: 'Listen to me' }).click();
+    await page.getByText('Without the microphone').waitFor({ state: 'hidden' });
+    await page.getByRole('button', { name: 'Start', exact: true }).click();
+    const said = new Set<string>();
+    const words = page.locator('.bend-words');
+    await expect
+      .poll(
+        async () => {
+          said.add((await words.textContent()) ?? '');
+          return VERDICTS.filter((each) => ![...said].some((text) => each.test(text))).map(String);
+        },
+        { timeout: 80_000, interval: 100 },
+      )
+      .toEqual([]);
+    // A new choice ends the run; hole 2 is aimed at in the next, and then its natural note is no open question.
+    await page.getByLabel('Sound', { exact: true }).selectOption("2D''");
+    await page.getByRole('button', { name: 'Start', exact: true }).click();
+    await expect.poll(() => ringed(page), { timeout: 40_000, interval: 100 }).toBe('2D ');
+    expect([errors, failures]).toEqual([[], []]);
+    await context.close();
+  }, 150_000);
+});
