@@ -1,5 +1,5 @@
 import { CHIRPS_AT, CHIRPS_LAST, chirp, type RoundTrip } from '../core/hearing/round-trip';
-import type { Seconds } from '../core/theory/units';
+import { asSeconds, type Seconds } from '../core/theory/units';
 import { createListeners } from '../listeners/listeners';
 import type { EarAnswer } from './ear-messages';
 import { type EarLine, type EarWorker, type MicrophoneGround, WEB_MICROPHONE } from './mic-ground';
@@ -111,6 +111,10 @@ class WebMicrophone implements Microphone {
     return opened === null || output === null
       ? []
       : sendSound(output, clickSound(opened.context.sampleRate), delays);
+  }
+
+  now(): Seconds | null {
+    return this.opened === null ? null : asSeconds(this.opened.context.currentTime);
   }
 
   async devices(): Promise<readonly MicDevice[]> {

@@ -94,6 +94,8 @@ export interface Microphone {
   measureWay(): Promise<RoundTrip | null>;
   /** Sends clicks out after so many seconds each; returns when they leave, in seconds of the audio clock. */
   click(delays: readonly number[]): readonly Seconds[];
+  /** The audio clock now, in seconds; null while nothing is open. */
+  now(): Seconds | null;
   /** The microphones there are; empty where the browser does not say. Never rejects. */
   devices(): Promise<readonly MicDevice[]>;
   onStatus(listener: (status: MicStatus) => void): () => void;

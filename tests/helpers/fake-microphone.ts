@@ -100,6 +100,7 @@ export const createFakeMicrophone = (processing: MicInput['processing'] = []): F
       asked.push('click');
       return status.kind === 'listening' ? delays.map((delay) => asSeconds(time + delay)) : [];
     },
+    now: () => (status.kind === 'listening' ? asSeconds(time) : null),
     devices: async () => devices,
     onStatus: (listener) => {
       statusListeners.add(listener);

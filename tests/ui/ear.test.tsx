@@ -1,5 +1,7 @@
 import { act, cleanup, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
+import { createSoundChooser } from '../../src/core/hearing/choose-sounds';
+import { asCents, asHz, asSeconds } from '../../src/core/theory/units';
 import { openPage } from '../helpers/open-page';
 
 afterEach(cleanup);
@@ -40,5 +42,35 @@ describe('the page for the ear', () => {
     panel.getByText(/Two seconds of quiet/);
     await user.click(panel.getByRole('button', { name: 'Break off' }));
     expect(panel.queryByText(/Two seconds of quiet/)).toBeNull();
+  });
+
+  it('reads the harp’s own tuning from its notes, shows what is still to play, and takes it back', async () => {
+    const { panel, user, microphone, session } = await openEar();
+    const state = session.store.getState;
+    await user.click(panel.getByRole('button', { name: 'Listen' }));
+    await user.click(panel.getByText('The harp’s own tuning'));
+    await user.click(panel.getByRole('button', { name: 'Measure this harp' }));
+    expect(panel.getByRole('button', { name: '1 blow: still to play' }).getAttribute('aria-current')).toBe(
+      'step',
+    );
+    const harp = state().tune.harp;
+    const chooser = createSoundChooser({ harp });
+    // C4 is nine semitones below A4; 1 blow of this harp lies 12 cents below it.
+    const note = chooser.choose(
+      {
+        ...{ id: 1, from: asSeconds(0), to: asSeconds(1), frequency: asHz(440 * 2 ** (-9 / 12 - 12 / 1200)) },
+        ...{ level: -20, steady: true, joined: 'attack', vibrato: null },
+        movement: { start: asCents(0), settling: asSeconds(0), end: asCents(0) },
+      },
+      true,
+    );
+    act(() => void microphone.hear({ notes: [note] }));
+    panel.getByRole('button', { name: '1 blow: −12 cents' });
+    expect(panel.getByText(/Next: 1 draw. 1 of 20 reeds/)).toBeTruthy();
+    await user.click(panel.getByRole('button', { name: 'Use these cents for this harp' }));
+    expect(state().settings.intonation).toMatchObject({ cents: { blow: [-12, 0, 0, 0, 0, 0, 0, 0, 0, 0] } });
+    expect(state().harpCase).toMatchObject([{ key: 0, intonation: state().settings.intonation }]);
+    await user.click(panel.getByRole('button', { name: 'Take them back' }));
+    expect([state().settings.intonation, state().harpCase]).toEqual(['equal', []]);
   });
 });

@@ -74,7 +74,7 @@ class HandsFreeTurns implements BendTurns {
   private readonly onOutcome: Parts['onOutcome'];
   private readonly nextAfter: Parts['nextAfter'];
   private readonly hearing: Hearing;
-  private readonly leave: () => void;
+  private readonly leaving: readonly (() => void)[];
   private listener: BendListener | null = null;
   private takeBack = (): void => {};
   private run = 0;
@@ -85,10 +85,16 @@ class HandsFreeTurns implements BendTurns {
     this.nextAfter = nextAfter;
     this.onOutcome = onOutcome;
     this.hearing = stand.ask().hearing();
-    this.leave = this.hearing.onHeard(({ frames }) => {
-      const verdict = this.listener?.take(frames) ?? null;
-      if (verdict !== null) this.finish({ by: 'ear', verdict });
-    });
+    this.leaving = [
+      this.hearing.onHeard(({ frames }) => {
+        const verdict = this.listener?.take(frames) ?? null;
+        if (verdict !== null) this.finish({ by: 'ear', verdict });
+      }),
+      // A microphone that comes takes over from the player's own word.
+      stand.store.subscribe((state) => {
+        if (state.bends.turn?.step === 'mark' && hears(state)) this.open();
+      }),
+    ];
   }
 
   readonly start = (asked: Asked): void => {
@@ -104,7 +110,7 @@ class HandsFreeTurns implements BendTurns {
 
   dispose(): void {
     this.end('');
-    this.leave();
+    for (const leave of this.leaving) leave();
   }
 
   private turn(): BendTurn | null {

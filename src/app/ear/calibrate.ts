@@ -1,13 +1,14 @@
-import { type Calibration, lagOf, noiseOf, parseCalibration } from '../../core/hearing/calibration';
+import { type Calibration, parseCalibration } from '../../core/hearing/calibration';
 import type { Microphone, MicStatus } from '../../mic/microphone';
 import { openShelf } from '../keeping/shelf';
-import type { EarStand } from './ear-state';
-import type { Hearing } from './hearing';
+import { type CalibrationParts, measureCalibration } from './measure-calibration';
 
 /** What the page can ask for about calibration. */
 export interface CalibrationCommands {
-  /** Measures room, loudspeaker and player in some 11 s, and keeps that for this microphone. */
+  /** Measures room, loudspeaker, what is left of the band, and the player, in some 17 s; keeps it for this microphone. */
   calibrate(): Promise<void>;
+  /** A tap along with the clicks, so many seconds ago: for those who have no harp in the mouth just then. */
+  tapAlong(ago: number): void;
   /** Breaks off; what was known before stays. */
   cancelCalibration(): void;
   /** Goes back to guesses for this microphone. */
@@ -22,80 +23,32 @@ export interface Calibrator {
   dispose(): void;
 }
 
-/** Seconds of quiet that are listened to. */
-const QUIET = 2;
-/** Clicks to play along with: when the first comes, how far apart they are, how many, and how long the last note may take. */
-const ALONG = { first: 1, every: 2 / 3, count: 8, after: 0.7 } as const;
-const CLICKS: readonly number[] = Array.from(
-  { length: ALONG.count },
-  (_, i) => ALONG.first + i * ALONG.every,
-);
-const ALONG_SECONDS = ALONG.first + ALONG.count * ALONG.every + ALONG.after;
+/** Seconds from the air to the page where the browser does not tell (common practice, no source). */
+const WAY_IN = 0.02;
 
-interface Parts {
-  readonly stand: EarStand;
-  readonly hearing: Hearing;
-  readonly microphone: Microphone | undefined;
-}
+const inputOf = (status: MicStatus) => (status.kind === 'listening' ? status.input : null);
 
-/** Collects what is heard for some seconds. */
-const collect = async <Value>(
-  { later }: EarStand,
-  seconds: number,
-  listen: (add: (value: Value) => void) => () => void,
-): Promise<readonly Value[]> => {
-  const values: Value[] = [];
-  const leave = listen((value) => values.push(value));
-  await new Promise<void>((resolve) => {
-    later(seconds, resolve);
-  });
-  leave();
-  return values;
-};
-
-const levelsOfRoom = ({ stand, hearing }: Parts): Promise<readonly number[]> =>
-  collect<number>(stand, QUIET, (add) =>
-    hearing.onHeard(({ frames }) => {
-      for (const { level } of frames) add(level);
-    }),
-  );
-
-const onsetsAlong = ({ stand, hearing }: Parts): Promise<readonly number[]> =>
-  collect<number>(stand, ALONG_SECONDS, (add) =>
-    hearing.onNote(({ note }) => {
-      if (note.to === null && note.joined === 'attack') add(note.from);
-    }),
-  );
-
-type Step = 'quiet' | 'chirps' | 'along';
-
-/** Goes through the steps; null when it was broken off. */
-const measure = async (
-  parts: Parts,
-  microphone: Microphone,
-  enter: (step: Step) => boolean,
-): Promise<Omit<Calibration, 'id' | 'name'> | null> => {
-  if (!enter('quiet')) return null;
-  const noise = noiseOf(await levelsOfRoom(parts));
-  if (!enter('chirps')) return null;
-  const way = await microphone.measureWay();
-  if (!enter('along')) return null;
-  const clicks = microphone.click(CLICKS);
-  const lag = lagOf(clicks, await onsetsAlong(parts));
-  return { noise, roundTrip: way?.seconds ?? null, leak: way?.gain ?? null, lag };
+/** Keeps when the player tapped, on the clock of the sound. */
+const createTaps = (microphone: Microphone | undefined) => {
+  const taps: number[] = [];
+  return {
+    taps,
+    tap: (ago: number): void => {
+      const now = microphone?.now() ?? null;
+      if (now !== null) taps.push(now - ago);
+    },
+  };
 };
 
 /** Leads a player through measuring room, speaker, way and attack, step by step; what was measured goes to `parts`. */
-export const createCalibrator = (parts: Parts): Calibrator => {
+export const createCalibrator = (parts: CalibrationParts): Calibrator => {
   const { stand, microphone } = parts;
   const { store, kept, keeper, board, band } = stand;
   let run = 0;
+  const { taps, tap } = createTaps(microphone);
   const set = (change: Partial<ReturnType<typeof store.getState>['ear']>): void =>
     store.setState(({ ear }) => ({ ear: { ...ear, ...change } }));
-  const inputNow = () => {
-    const { status } = store.getState().ear;
-    return status.kind === 'listening' ? status.input : null;
-  };
+  const inputNow = () => inputOf(store.getState().ear.status);
   const show = (): void => {
     const { status } = store.getState().ear;
     const id = 'input' in status ? status.input.id : null;
@@ -108,7 +61,10 @@ export const createCalibrator = (parts: Parts): Calibrator => {
   });
   const cancel = (): void => {
     run += 1;
-    if (store.getState().ear.calibrating !== null) set({ calibrating: null });
+    const { calibrating } = store.getState().ear;
+    if (calibrating === null) return;
+    set({ calibrating: null });
+    if (calibrating === 'band') band.stop();
   };
   const calibrate = async (): Promise<void> => {
     const input = inputNow();
@@ -116,7 +72,9 @@ export const createCalibrator = (parts: Parts): Calibrator => {
     cancel();
     const mine = run;
     band.stop();
-    const measured = await measure(parts, microphone, (step) => {
+    taps.length = 0;
+    const wayIn = input.latency ?? WAY_IN;
+    const measured = await measureCalibration({ ...parts, open: microphone, taps, wayIn }, (step) => {
       if (mine === run) set({ calibrating: step });
       return mine === run;
     });
@@ -128,6 +86,9 @@ export const createCalibrator = (parts: Parts): Calibrator => {
     commands: {
       calibrate,
       cancelCalibration: cancel,
+      tapAlong: (ago) => {
+        if (store.getState().ear.calibrating === 'along') tap(ago);
+      },
       forgetCalibration: () => {
         const input = inputNow();
         if (input !== null) shelf.remove(input.id);

@@ -16,7 +16,7 @@ export interface EarState {
     /** What was heard of the last whole chorus; null before one. */
     readonly report: ChorusReport | null;
     /** What is measured now; null when nothing is. */
-    readonly calibrating: 'quiet' | 'chirps' | 'along' | null;
+    readonly calibrating: 'quiet' | 'chirps' | 'band' | 'along' | null;
     /** What is known of the open microphone; null where it was never measured. */
     readonly calibration: Calibration | null;
   };

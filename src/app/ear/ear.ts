@@ -133,7 +133,8 @@ export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> 
   return {
     commands: { ...commandsOf(stand, listening, onStatus), ...calibrator.commands, hearing: () => hearing },
     onPlayhead: (position) => {
-      if (!listening.isOpen() || stand.store.getState().warmUp !== null) return collector.forget();
+      const { warmUp, ear } = stand.store.getState();
+      if (!listening.isOpen() || warmUp !== null || ear.calibrating !== null) return collector.forget();
       const report = collector.follow(position);
       if (report !== null) change(stand, { report });
     },

@@ -1,5 +1,5 @@
 import type { Band, LentOutput } from '../../audio/band/band';
-import { gateFor, latenessOf } from '../../core/hearing/calibration';
+import { latenessOf } from '../../core/hearing/calibration';
 import type { EarChoice, Microphone, MicStatus } from '../../mic/microphone';
 import type { Slice } from '../slice';
 import type { EarReads, EarState } from './ear-state';
@@ -127,12 +127,12 @@ class EarListening implements Listening {
 
   private choiceNow(): EarChoice {
     const { settings, now, ear } = this.store.getState();
-    const gate = ear.calibration === null ? undefined : gateFor(ear.calibration);
+    const gate = ear.calibration?.gate ?? null;
     return {
       harp: now.tune.harp,
       reference: settings.reference,
       targets: this.targets,
-      ...(gate !== undefined && { gate }),
+      ...(gate !== null && { gate }),
     };
   }
 

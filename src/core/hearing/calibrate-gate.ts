@@ -29,6 +29,9 @@ const HIGHEST = -34;
 /** From here on a softly played harp lies below the gate (softest takes of the generated corpus: −34 dB less 14). dB. */
 const LOUD = -48;
 
+/** Whether softly played notes may lie below a gate, dB. */
+export const hidesSoftNotes = (gate: number): boolean => gate > LOUD;
+
 const usualPeak = (levels: readonly number[]): number | null => {
   const sorted = levels.filter(Number.isFinite).sort((a, b) => a - b);
   return sorted.length < FEWEST ? null : (sorted[Math.floor(SHARE * sorted.length)] ?? null);
@@ -47,5 +50,5 @@ export const calibrateGate = ({ room, leak }: QuietFrames): Gate => {
   const setBy = (left ?? Number.NEGATIVE_INFINITY) > (quiet ?? Number.NEGATIVE_INFINITY) ? 'leak' : 'room';
   const peak = Math.max(quiet ?? Number.NEGATIVE_INFINITY, left ?? Number.NEGATIVE_INFINITY);
   const gate = Math.max(LOWEST, Math.min(HIGHEST, peak + ABOVE));
-  return { gate, setBy, loud: gate > LOUD };
+  return { gate, setBy, loud: hidesSoftNotes(gate) };
 };

@@ -1,5 +1,6 @@
 /** What was measured of a microphone in its room, and what follows from it. */
 import { asSeconds, type Seconds } from '../theory/units';
+import { calibrateGate } from './calibrate-gate';
 
 export interface Calibration {
   /** Id of the microphone; empty for the one the system prefers. */
@@ -13,12 +14,20 @@ export interface Calibration {
   readonly leak: number | null;
   /** How much later than a click the player's notes are heard, all ways together; null where it was not measured. */
   readonly lag: Seconds | null;
+  /** Whether the lag comes from taps on a key, with the microphone's own delay as the browser tells it. */
+  readonly tapped: boolean;
+  /** The level below which nothing counts, by `calibrateGate`, dB; null where room and band were not measured. */
+  readonly gate: number | null;
 }
 
 /** What is taken where nothing was measured: the ends of what is believed, and guesses (common practice, no source). */
-const BOUNDS = { noise: [-120, 0], roundTrip: [0, 1], leak: [-120, 40], lag: [-0.2, 1] } as const;
-/** How far above the quiet room a harp begins, dB; and the ends of the gate. */
-const GATE = { above: 8, least: -75, most: -35 } as const;
+const BOUNDS = {
+  noise: [-120, 0],
+  roundTrip: [0, 1],
+  leak: [-120, 40],
+  lag: [-0.2, 1],
+  gate: [-80, -30],
+} as const;
 /** Share of the room's moments that may be louder. */
 const LOUDER = 0.05;
 /** Notes played to clicks that are enough to know the player's lag, and how far apart they may lie. Seconds. */
@@ -30,10 +39,6 @@ const median = (values: readonly number[]): number =>
 /** The level that a quiet room seldom exceeds, from levels of its moments, dB; null without any. */
 export const noiseOf = (levels: readonly number[]): number | null =>
   levels.toSorted((a, b) => b - a)[Math.floor(LOUDER * levels.length)] ?? null;
-
-/** The level below which nothing counts as the harp, dB; undefined where the room was not measured. */
-export const gateFor = ({ noise }: Pick<Calibration, 'noise'>): number | undefined =>
-  noise === null ? undefined : Math.max(GATE.least, Math.min(GATE.most, noise + GATE.above));
 
 /**
  * How much later than the clicks the notes are, seconds: each click with the nearest note after its way out; null when
@@ -50,6 +55,10 @@ export const lagOf = (clicks: readonly number[], onsets: readonly number[]): Sec
 /** Seconds by which what is heard is late, for placing it in the music. `guess` is taken where nothing was measured. */
 export const latenessOf = (known: Calibration | null, guess: number): number =>
   known?.lag ?? known?.roundTrip ?? guess;
+
+/** The gate over a room alone, as calibrations had it that were kept before gates were. */
+const gateOver = (noise: number | null): number | null =>
+  noise === null ? null : calibrateGate({ room: Array.from({ length: 100 }, () => noise), leak: [] }).gate;
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -74,14 +83,17 @@ export const parseCalibration = (
     const given = figure(name);
     return given === null ? null : asSeconds(given);
   };
+  const noise = figure('noise');
   return {
     item: {
       id: value.id.slice(0, 200),
       name: typeof value.name === 'string' ? value.name.slice(0, 200) : '',
-      noise: figure('noise'),
+      noise,
       roundTrip: seconds('roundTrip'),
       leak: figure('leak'),
       lag: seconds('lag'),
+      tapped: value.tapped === true,
+      gate: figure('gate') ?? gateOver(noise),
     },
     problems,
   };

@@ -14,6 +14,7 @@ import '../chart/signs.css';
 import '../panels/bends/bends.css';
 import '../panels/book/book.css';
 import '../panels/chart/chart-editor.css';
+import '../panels/ear/ear-panel.css';
 import '../fit/fit.css';
 import '../harp-map/map.css';
 import '../harp-map/pill.css';

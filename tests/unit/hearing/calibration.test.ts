@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gateFor, lagOf, latenessOf, noiseOf, parseCalibration } from '../../../src/core/hearing/calibration';
+import { lagOf, latenessOf, noiseOf, parseCalibration } from '../../../src/core/hearing/calibration';
 import { asSeconds } from '../../../src/core/theory/units';
 
 const known = {
@@ -9,6 +9,8 @@ const known = {
   roundTrip: asSeconds(0.08),
   leak: -20,
   lag: asSeconds(0.1),
+  tapped: false,
+  gate: -52,
 };
 
 describe('a calibration', () => {
@@ -18,8 +20,10 @@ describe('a calibration', () => {
     expect(noiseOf([])).toBeNull();
   });
 
-  it('sets the gate above the room, within bounds, and none where the room is not known', () => {
-    expect([-58, -100, -20, null].map((noise) => gateFor({ noise }))).toEqual([-50, -75, -35, undefined]);
+  it('kept before there were gates has the one of its room', () => {
+    const { gate: _, ...older } = known;
+    expect(parseCalibration(older).item?.gate).toBe(-54);
+    expect(parseCalibration({ ...older, noise: null }).item?.gate).toBeNull();
   });
 
   it('finds how late the player is by the median of the notes nearest to the clicks', () => {
@@ -45,7 +49,16 @@ describe('a calibration', () => {
       leak: -20,
       lag: null,
     });
-    expect(item).toEqual({ id: 'a', name: '', noise: null, roundTrip: null, leak: -20, lag: null });
+    expect(item).toEqual({
+      id: 'a',
+      name: '',
+      noise: null,
+      roundTrip: null,
+      leak: -20,
+      lag: null,
+      tapped: false,
+      gate: null,
+    });
     expect(problems).toHaveLength(2);
     for (const value of [null, 3, [], {}, { id: 7 }]) {
       expect(parseCalibration(value)).toMatchObject({

@@ -1,10 +1,11 @@
-import type { Calibration } from '../../../core/hearing/calibration';
 import type { EarShows } from '../../../core/settings/practice-settings';
 import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { LevelMeter } from '../../ear/level-meter';
 import { useSelected, useSession } from '../../state/session-context';
+import { CalibrationPart } from './calibration-part';
+import { OwnTuning } from './own-tuning';
 
 /** The value of the system's own choice, which no microphone has for an id. */
 const ANY = '';
@@ -26,63 +27,6 @@ const Microphones = () => {
       hint="A microphone at an arm’s length hears best. With a headset over radio all comes late: use a wire."
       onChoose={(id) => commands.chooseMicrophone(id === ANY ? null : id)}
     />
-  );
-};
-
-const STEPS = {
-  quiet: 'Two seconds of quiet, please: the room is being measured.',
-  chirps: 'Some chirps: the way from loudspeaker to microphone is being measured. Stay quiet.',
-  along: 'Now play any one note along with each click, eight times. Without a harp at hand, just wait.',
-} as const;
-
-const ms = (seconds: number): string => `${Math.round(seconds * 1000)} ms`;
-
-const foundWords = ({ noise, roundTrip, leak, lag }: Calibration): readonly string[] => [
-  ...(noise === null ? [] : [`The room lies at ${Math.round(noise)} dB.`]),
-  roundTrip === null || leak === null
-    ? 'The loudspeaker is not heard: headphones, or far away. The band then needs no taking out.'
-    : `The loudspeaker comes back after ${ms(roundTrip)}, at ${Math.round(leak)} dB.`,
-  lag === null
-    ? 'No notes were heard along with the clicks, so your timing is judged by a guess.'
-    : `Your notes are heard ${ms(lag)} after a click, all ways together.`,
-];
-
-const CalibrationPart = () => {
-  const { commands } = useSession();
-  const step = useSelected((state) => state.ear.calibrating);
-  const known = useSelected((state) => state.ear.calibration);
-  const listening = useSelected((state) => state.ear.status.kind === 'listening');
-  return (
-    <>
-      <p>
-        Eleven seconds, in the room and at the volume you play with; you can do without. It is kept for this
-        microphone. Turn the volume down first if you wear headphones: the chirps are short, but clear.
-      </p>
-      <p role="status">{step !== null && STEPS[step]}</p>
-      <div className="save-row">
-        <button
-          type="button"
-          className="tool"
-          disabled={!listening}
-          onClick={() => (step === null ? void commands.calibrate() : commands.cancelCalibration())}
-        >
-          {step === null ? (known === null ? 'Calibrate' : 'Calibrate again') : 'Break off'}
-        </button>
-        {known !== null && step === null && (
-          <button type="button" className="tool" onClick={commands.forgetCalibration}>
-            Forget it
-          </button>
-        )}
-      </div>
-      {!listening && <p className="hint">Press Listen first.</p>}
-      {known !== null && step === null && (
-        <ul className="marks">
-          {foundWords(known).map((words) => (
-            <li key={words}>{words}</li>
-          ))}
-        </ul>
-      )}
-    </>
   );
 };
 
@@ -123,6 +67,9 @@ export const EarPanel = ({ onClose }: { readonly onClose: () => void }) => {
       </Fold>
       <Fold title="Calibration" open>
         <CalibrationPart />
+      </Fold>
+      <Fold title="The harp’s own tuning">
+        <OwnTuning />
       </Fold>
     </Panel>
   );

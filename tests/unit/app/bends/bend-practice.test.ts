@@ -105,6 +105,8 @@ describe('turns at a bend', () => {
     microphone.report({ kind: 'trouble', why: 'unplugged', detail: '' });
     pass();
     expect(turn()?.step).toBe('mark');
+    await commands.listenToMe();
+    expect(turn()?.step).toBe('yours');
   });
 
   it('end with another harp in hand', async () => {

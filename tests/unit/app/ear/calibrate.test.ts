@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { asSeconds } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
+import type { FakeMicrophone } from '../../../helpers/fake-microphone';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
 
@@ -12,26 +13,39 @@ const listening = async (storage = createFakeStorage()) => {
   return { ...opened, storage, step };
 };
 
+const hearLevels = (microphone: FakeMicrophone, level: number): void => {
+  const frame = { known: asSeconds(1), centre: asSeconds(1), frequency: 0, clarity: 0, level };
+  microphone.hear({ frames: Array.from({ length: 100 }, () => frame) });
+};
+
 describe('calibration', () => {
   it('measures room, way and player in turn, keeps them for this microphone, and listens by them', async () => {
     const { commands, microphone, state, pass, step, storage, band } = await listening();
     microphone.lead({ seconds: asSeconds(0.09), gain: -24 });
     const done = commands.calibrate();
     expect([step(), band.asked.at(-1)]).toEqual(['quiet', 'stop']);
-    const frame = { known: asSeconds(1), centre: asSeconds(1), frequency: 0, clarity: 0, level: -62 };
-    microphone.hear({ frames: [frame, frame, frame] });
+    hearLevels(microphone, -62);
     pass();
-    await vi.waitFor(() => expect(step()).toBe('along'));
+    await vi.waitFor(() => expect([step(), band.status().kind]).toEqual(['band', 'playing']));
+    // While the ear learns to take the band out, what is left does not count.
+    hearLevels(microphone, -30);
+    await vi.waitFor(() => {
+      pass();
+      hearLevels(microphone, -57);
+      expect(step()).toBe('along');
+    });
     expect(microphone.asked.slice(-2)).toEqual(['measure', 'click']);
+    expect(band.status().kind).not.toBe('playing');
     pass();
     await done;
     const { calibration } = state().ear;
     expect(calibration).toMatchObject({ id: 'built-in', noise: -62, roundTrip: 0.09, leak: -24, lag: null });
-    expect([step(), microphone.choices.at(-1)?.gate]).toEqual([null, -54]);
+    // What the band leaves, and 4 dB.
+    expect([step(), calibration?.gate, microphone.choices.at(-1)?.gate]).toEqual([null, -53, -53]);
 
     const later = await listening(storage);
     expect(later.state().ear.calibration).toEqual(calibration);
-    expect(later.microphone.choices.at(-1)?.gate).toBe(-54);
+    expect(later.microphone.choices.at(-1)?.gate).toBe(-53);
     later.commands.forgetCalibration();
     expect(later.state().ear.calibration).toBeNull();
   });
@@ -46,6 +60,30 @@ describe('calibration', () => {
       await done;
       expect(state().ear.calibration).toBeNull();
     }
+  });
+
+  it('lets the band be, and takes taps for notes, where there are headphones and no harp in the mouth', async () => {
+    const { commands, microphone, state, pass, step, band } = await listening();
+    const done = commands.calibrate();
+    commands.tapAlong(0);
+    hearLevels(microphone, -70);
+    pass();
+    await vi.waitFor(() => expect(step()).toBe('along'));
+    // The clicks begin a second later and come every two thirds; hearing moves the clock of this microphone by 30 ms.
+    const clicks = 8;
+    const from = microphone.now() ?? 0;
+    for (let i = 0; i < clicks; i += 1) {
+      while ((microphone.now() ?? 0) < from + 1 + (i * 2) / 3 + 0.1) microphone.hear();
+      const late = (microphone.now() ?? 0) - (from + 1 + (i * 2) / 3 + 0.1);
+      commands.tapAlong(late);
+    }
+    pass();
+    await done;
+    const { calibration } = state().ear;
+    expect(band.asked.filter((each) => each.startsWith('play'))).toEqual([]);
+    expect(calibration).toMatchObject({ roundTrip: null, tapped: true, gate: -66 });
+    // A tenth of a second behind the clicks, and a guess of 20 ms for the microphone.
+    expect(calibration?.lag).toBeCloseTo(0.12, 5);
   });
 
   it('does nothing while nothing is listened to', async () => {
