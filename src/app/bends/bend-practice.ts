@@ -13,12 +13,15 @@ import { nextTarget } from '../../core/bends/next-target';
 import { reachByResults } from '../../core/bends/reach-by-results';
 import type { Harp, Sound } from '../../core/harp/harp';
 import { soundId, spokenHole } from '../../core/harp/tab';
+import type { Hearing } from '../ear/hearing';
 import { openShelf } from '../keeping/shelf';
 import { type BendStand, type BendTurns, createBendTurns } from './bend-turns';
 import type { BendsState } from './bends-state';
 
 /** Practising bends, once it was fetched. */
 export interface BendPractice extends BendTurns {
+  /** What is heard, for whatever else is read from single notes. */
+  readonly hearing: Hearing;
   /** The sound to practise next, by what is kept; null for a harp without bends. */
   next(present: Sound | null): Sound | null;
   /** Lets results decide what is in reach, and shows them on the harp; or lets them rest. */
@@ -140,6 +143,7 @@ export const createBendPractice = (stand: BendStand): BendPractice => {
     if (bends.turn !== null) turns.stop();
   });
   return {
+    hearing: stand.ask().hearing(),
     start: turns.start,
     stop: turns.stop,
     mark: turns.mark,

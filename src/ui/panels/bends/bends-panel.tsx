@@ -11,9 +11,10 @@ import { Choice, optionsOf } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
+import { useBendPractice } from '../../state/use-bend-practice';
 import { BendTurnView } from './bend-turn-view';
 import { ReachTable } from './reach-table';
-import { useBendPractice, useBendResults } from './use-bend-practice';
+import { useBendResults } from './use-bend-results';
 
 /** The value of sounds that are given. */
 const GIVEN = '';

@@ -4,7 +4,7 @@ import { bendTargets } from '../../../core/bends/bend-targets';
 import { soundId, spokenTab, tab } from '../../../core/harp/tab';
 import { Switch } from '../../controls/switch';
 import { useSelected } from '../../state/session-context';
-import { useBendResults } from './use-bend-practice';
+import { useBendResults } from './use-bend-results';
 
 /** How far a sound has come, by shape and word. */
 const STANDING_TEXTS: Readonly<Record<Standing, string>> = {

@@ -14,6 +14,7 @@ import { soundId, spokenHole } from '../../../core/harp/tab';
 import type { Settings } from '../../../core/settings/settings';
 import { harpForCase, inCase } from '../../../core/song/harp-in-case';
 import { useSelected, useSession } from '../../state/session-context';
+import { useBendPractice } from '../../state/use-bend-practice';
 
 const BREATHS: readonly Breath[] = ['blow', 'draw'];
 
@@ -31,14 +32,14 @@ const NOTHING: Reading = { readings: new Map(), again: null, said: '' };
 
 /** Reads the reeds as they are played, while it runs. */
 const useReadings = (harp: Harp, running: boolean) => {
-  const { commands } = useSession();
+  const practice = useBendPractice();
   const reference = useSelected((state) => state.settings.reference);
   const [reading, setReading] = useState<Reading>(NOTHING);
   const asked = reading.again ?? nextReed(harp, reading.readings);
   const aim = asked === null ? null : soundId(asked);
   useEffect(() => {
-    if (!running) return;
-    const hearing = commands.hearing();
+    if (!running || practice === null) return;
+    const { hearing } = practice;
     hearing.aim(aim === null ? [] : [aim]);
     const leave = hearing.onNote(({ note }) => {
       if (note.to === null) return;
@@ -51,7 +52,7 @@ const useReadings = (harp: Harp, running: boolean) => {
       leave();
       hearing.aim([]);
     };
-  }, [commands, running, harp, reference, aim, asked]);
+  }, [practice, running, harp, reference, aim, asked]);
   return { ...reading, asked, setReading };
 };
 
