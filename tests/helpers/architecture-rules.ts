@@ -274,6 +274,13 @@ const APP: readonly FolderRule[] = [
     'ear',
   ),
   feature(
+    'phrases',
+    'trading with what is heard: turns judged, repeated and heard again; phrases kept',
+    'keeping',
+    'song',
+    'ear',
+  ),
+  feature(
     'session',
     'the features composed to one session; knows nothing else',
     'keeping',
@@ -287,6 +294,7 @@ const APP: readonly FolderRule[] = [
     'ear',
     'bends',
     'offline',
+    'phrases',
   ),
 ];
 

@@ -27,14 +27,6 @@ const AWAITED = [
   'core/hearing/reed-spectra.ts: learnReedSpectra',
   // The library checks phrases with this.
   'core/phrase/breath-balance.ts: longestBreath',
-  // The panel of the partner chooses with these.
-  'core/practice/call-levels.ts: LEVEL_WORDS',
-  'core/practice/trade-plan.ts: TRADE_PLANS',
-  // The exercise judges with these.
-  'core/judging/asked-notes.ts: askedNotes',
-  'core/judging/judge.ts: TOLERANCES',
-  'core/judging/judge.ts: judge',
-  'core/judging/judge-words.ts: judgeSentence',
   // The library of phrases reads and prints its texts with these.
   'core/phrase/parse-phrase.ts: parsePhrase',
   'core/phrase/print-phrase.ts: printPhrase',

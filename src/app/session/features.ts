@@ -4,6 +4,7 @@ import { NO_CHARTS } from '../charts/charts-state';
 import { EAR_OFF } from '../ear/ear-state';
 import { INITIAL_TAKE_AWAY } from '../export/export-state';
 import { NO_NEWER } from '../offline/newer-version-state';
+import { NO_TRADES } from '../phrases/phrases-state';
 import type { Joined, Stand } from '../song/feature';
 import type { SongState } from '../song/song-state';
 import { NO_OWN_SOUNDS, NO_RECORDED } from '../soundfont/soundfont-state';
@@ -42,6 +43,10 @@ const FEATURES = {
   bends: {
     initial: { bends: NO_BENDS },
     load: async () => (await import('../bends/bends-feature')).joinBends,
+  },
+  phrases: {
+    initial: NO_TRADES,
+    load: async () => (await import('../phrases/phrases-feature')).joinPhrases,
   },
 };
 

@@ -19,6 +19,7 @@ import type { PanelId, PanelProps } from './entries';
 export { BandTurnSign } from '../chart/band-turn-sign';
 export { NextHarpSign } from '../chart/next-harp-sign';
 export { SetSign } from '../chart/set-sign';
+export { TradeResult } from '../chart/trade-result';
 export { TurnSign } from '../chart/turn-sign';
 export { WarmUpSign } from '../chart/warm-up-sign';
 export { ChorusSign } from '../ear/chorus-sign';

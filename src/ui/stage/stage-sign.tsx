@@ -1,4 +1,5 @@
 import { BandTurnSign } from '../chart/band-turn-sign';
+import { TradeResult } from '../chart/trade-result';
 import { TurnSign } from '../chart/turn-sign';
 import { WarmUpSign } from '../chart/warm-up-sign';
 import { Guarded } from '../controls/guarded';
@@ -11,6 +12,9 @@ export const StageSign = () => (
     </Guarded>
     <Guarded part="The sign for your turn">
       <TurnSign />
+    </Guarded>
+    <Guarded part="What came of your answer">
+      <TradeResult />
     </Guarded>
     <Guarded part="The warm-up">
       <WarmUpSign />

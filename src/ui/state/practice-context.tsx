@@ -24,16 +24,20 @@ export const PracticeProvider = ({ children }: { readonly children: ReactNode })
   const harp = useSelected((state) => state.now.tune.harp);
   const key = useSelected((state) => state.now.tune.chart.key);
   const chorus = useSelected((state) => state.now.chorus);
+  const run = useSelected((state) => state.tradeRun);
   const warming = useSelected((state) => state.warmUp !== null);
   const practice = useMemo((): Practice => {
     if (warming) return NOTHING;
     try {
       const chart = chartFor(settings, ownCharts, key);
-      return { line: lineFor(settings, chart, harp), trading: tradingFor(settings, { chart, harp, chorus }) };
+      return {
+        line: lineFor(settings, chart, harp),
+        trading: tradingFor(settings, { chart, harp, chorus }, run),
+      };
     } catch (error) {
       return { ...NOTHING, failed: { error } };
     }
-  }, [settings, ownCharts, key, harp, chorus, warming]);
+  }, [settings, ownCharts, key, harp, chorus, run, warming]);
   return <PracticeContext value={practice}>{children}</PracticeContext>;
 };
 

@@ -11,7 +11,16 @@ const toggleRepeat = (session: PageSession): void => {
   session.commands.repeat(settings.plan.repeat === null ? { from: bar, to: bar } : null);
 };
 
-const ACTIONS: Readonly<Record<string, (commands: PageCommands, session: PageSession, at: number) => void>> =
+type Action = (commands: PageCommands, session: PageSession, at: number) => void;
+
+/** What only makes sense while calls are traded. */
+const whileTrading =
+  (action: Action): Action =>
+  (commands, session, at) => {
+    if (session.store.getState().settings.trade.on) action(commands, session, at);
+  };
+
+const ACTIONS: Readonly<Record<string, Action>> =
   {
     ' ': (commands) => commands.toggle(),
     ArrowLeft: (commands) => commands.moveBy(-1),
@@ -30,6 +39,10 @@ const ACTIONS: Readonly<Record<string, (commands: PageCommands, session: PageSes
     PageUp: (commands) => commands.previousSong(),
     l: (commands) => commands.toggleListening(),
     r: (_, session) => toggleRepeat(session),
+    a: whileTrading((commands) => commands.callAgain()),
+    1: whileTrading((commands) => commands.markAnswer('clean')),
+    2: whileTrading((commands) => commands.markAnswer('nearly')),
+    3: whileTrading((commands) => commands.markAnswer('again')),
   };
 
 /** Buttons of the head, the transport, the chart and Stage: space plays and stops there too, Enter still presses them. */

@@ -10,6 +10,7 @@ import { Panel } from '../../controls/panel';
 import { Switch } from '../../controls/switch';
 import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
+import { PartnerChoices } from './partner-choices';
 import { WarmUpOffer } from './warm-up-offer';
 
 const KINDS: readonly { readonly value: LineChoice['kind']; readonly text: string }[] = [
@@ -139,6 +140,7 @@ const TypedCalls = () => {
 export const PractisePanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
   const trade = useSelected((state) => state.settings.trade);
+  const mode = useSelected((state) => state.settings.partner.mode);
   return (
     <Panel title="Practise" onClose={onClose}>
       <UndoRow />
@@ -152,10 +154,11 @@ export const PractisePanel = ({ onClose }: { readonly onClose: () => void }) => 
         <Switch
           label="Trade with the harp voice"
           on={trade.on}
-          hint="It calls for two bars at the head of each line; the rest of the line is yours."
+          hint="It calls, you answer, in turn over the form."
           onChange={(on) => commands.choose({ trade: { ...trade, on } })}
         />
-        {trade.on && <TypedCalls />}
+        {trade.on && <PartnerChoices />}
+        {trade.on && mode !== 'lead' && <TypedCalls />}
       </Fold>
     </Panel>
   );

@@ -1,0 +1,101 @@
+import type { Chart } from '../../core/chart/chart';
+import { feelOf } from '../../core/feels/feels';
+import type { Harp } from '../../core/harp/harp';
+import { askedNotes, type PlayedNote } from '../../core/judging/asked-notes';
+import { judge, TOLERANCES } from '../../core/judging/judge';
+import { type AnswerNote, judgeAnswer } from '../../core/judging/judge-answer';
+import { judgeSentence } from '../../core/judging/judge-words';
+import type { Phrase } from '../../core/phrase/phrase';
+import { phraseLead } from '../../core/phrase/phrase-lead';
+import type { Call } from '../../core/practice/trading';
+import { swingRatio } from '../../core/score/swing';
+import type { Settings } from '../../core/settings/settings';
+import { asTicks } from '../../core/theory/units';
+import type { Mark, TurnResult } from './phrases-state';
+import type { HeardInSection } from './turn-notes';
+
+/** A turn of the player's as it was played. */
+export interface PlayedTurn {
+  readonly call: Call;
+  readonly settings: Settings;
+  readonly chart: Chart;
+  readonly harp: Harp;
+  /** Ticks of the section the turn begins at. */
+  readonly start: number;
+  readonly room: number;
+  readonly secondsPerTick: number;
+  /** Null where nothing was listened to. */
+  readonly heard: readonly HeardInSection[] | null;
+}
+
+/** From these marks on an answer is clean, or nearly; a note that is missing or another keeps it from clean. */
+const CLEAN = 85;
+const NEARLY = 60;
+
+/** What an answer of one's own is clean from: it lands, and something else is right. */
+const ANSWER_CLEAN = 70;
+
+/** Long : short of the band's lead. */
+export const leadSwing = ({ settings: { style, tempo } }: Pick<PlayedTurn, 'settings'>): number =>
+  swingRatio(feelOf(style.feel), { swing: style.swing, tempo, part: 'lead' });
+
+const beatSeconds = ({ chart, secondsPerTick }: PlayedTurn): number => chart.meter.beatTicks * secondsPerTick;
+
+const judgedEcho = (
+  turn: PlayedTurn,
+  heard: readonly HeardInSection[],
+  phrase: Phrase,
+): Partial<TurnResult> => {
+  const { harp, secondsPerTick, start, settings } = turn;
+  const asked = askedNotes(phrase, { harp, swing: leadSwing(turn), secondsPerTick });
+  const played = heard.map(
+    ({ ticks, length, pitch, sounds }): PlayedNote => ({
+      at: (ticks - start) * secondsPerTick,
+      length: length * secondsPerTick,
+      pitch,
+      sounds,
+    }),
+  );
+  const tolerance = TOLERANCES[settings.partner.level - 1] ?? { cents: 35, seconds: 0.06 };
+  const judgement = judge(asked, played, tolerance);
+  const whole = judgement.notes.every(({ pitch }) => pitch !== 'missed' && pitch !== 'other');
+  const mark: Mark =
+    whole && judgement.mark >= CLEAN ? 'clean' : judgement.mark >= NEARLY ? 'nearly' : 'again';
+  const sentence = judgeSentence({ judgement, beat: beatSeconds(turn) }) ?? 'All of it, in tune and in time.';
+  return { judgement, mark, sentence };
+};
+
+const answerNotes = (heard: readonly HeardInSection[], start: number): readonly AnswerNote[] =>
+  heard.map(({ ticks, length, pitch }) => ({ at: ticks - start, length, pitch }));
+
+const judgedAnswer = (turn: PlayedTurn, heard: readonly HeardInSection[]): Partial<TurnResult> => {
+  const { call, chart, harp, start, room } = turn;
+  const first = chart.bars[call.answer.bar]?.at ?? 0;
+  const chords = chart.bars
+    .slice(call.answer.bar, call.answer.bar + call.answer.bars)
+    .flatMap((bar) => bar.chords)
+    .map((span) => ({ ...span, at: asTicks(span.at - first) }));
+  const called = phraseLead(call.phrase, { harp, at: asTicks(0), swing: leadSwing(turn) });
+  const answer = judgeAnswer(answerNotes(heard, start), {
+    ...{ chords, room, beatTicks: chart.meter.beatTicks },
+    call: called.map(({ at, length, pitch }) => ({ at, length, pitch })),
+  });
+  const mark: Mark =
+    answer.landed && answer.mark >= ANSWER_CLEAN ? 'clean' : answer.landed ? 'nearly' : 'again';
+  return { answer, mark, sentence: answer.sentence };
+};
+
+/** What came of a turn. Where nothing was listened to it waits for the player's own mark. */
+export const judgeTurn = (turn: PlayedTurn): TurnResult => {
+  const { call, settings, heard, start, secondsPerTick } = turn;
+  const plain: TurnResult = {
+    turn: call.turn,
+    call: call.phrase,
+    heard: heard === null ? null : answerNotes(heard, start),
+    ...{ secondsPerTick, judgement: null, answer: null, mark: null, bySelf: false, sentence: '' },
+  };
+  if (heard === null || settings.partner.mode === 'lead') return plain;
+  const judged =
+    settings.partner.mode === 'echo' ? judgedEcho(turn, heard, call.phrase) : judgedAnswer(turn, heard);
+  return { ...plain, ...judged };
+};

@@ -1,0 +1,58 @@
+import type { Judgement } from '../../core/judging/judge';
+import type { AnswerVerdict } from '../../core/judging/judge-answer';
+import type { Phrase } from '../../core/phrase/phrase';
+import type { TradeRun } from '../../core/practice/trade-run';
+import { FRESH_RUN } from '../../core/practice/trade-run';
+import type { Stand } from '../song/feature';
+import type { Song } from '../song/song-state';
+
+/** How an answer was, as the player or the ear has it. */
+export const MARKS = ['clean', 'nearly', 'again'] as const;
+export type Mark = (typeof MARKS)[number];
+
+/** A note that was heard in a turn: ticks from its beginning, as the band counts them. */
+export interface TurnNote {
+  readonly at: number;
+  readonly length: number;
+  /** Keys, with fractions for cents. */
+  readonly pitch: number;
+}
+
+/** What came of a turn. */
+export interface TurnResult {
+  readonly turn: number;
+  readonly call: Phrase;
+  /** Null where nothing was listened to. */
+  readonly heard: readonly TurnNote[] | null;
+  /** Seconds a tick lasted. */
+  readonly secondsPerTick: number;
+  /** Of an echo. */
+  readonly judgement: Judgement | null;
+  /** Of an answer of one's own. */
+  readonly answer: AnswerVerdict | null;
+  readonly mark: Mark | null;
+  readonly bySelf: boolean;
+  /** What to know about it; empty where nothing was listened to. */
+  readonly sentence: string;
+}
+
+/** Trading, as the page shows it. */
+export interface PhrasesState {
+  readonly tradeRun: TradeRun;
+  readonly trades: {
+    readonly last: TurnResult | null;
+    /** Marks of this Play, oldest first. */
+    readonly marks: readonly Mark[];
+    /** Whether the call or the answer is being heard again. */
+    readonly hearing: 'call' | 'answer' | null;
+  };
+}
+
+/** The stand, as trading finds it. */
+export type TradeStand<Asks> = Stand<PhrasesState & Song, Asks>;
+
+/** Before anything was traded. */
+export const NO_TRADES: PhrasesState = {
+  tradeRun: FRESH_RUN,
+  trades: { last: null, marks: [], hearing: null },
+};

@@ -1,0 +1,62 @@
+import type { Playhead } from '../../core/arranger/playhead';
+import type { Section } from '../../core/arranger/program';
+import type { Sound } from '../../core/harp/harp';
+import type { PlacedNote } from '../ear/place-notes';
+
+/** A note heard over a chorus, by its place in the section. */
+export interface HeardInSection {
+  readonly ticks: number;
+  readonly length: number;
+  readonly pitch: number;
+  readonly sound: Sound | null;
+  readonly sounds: readonly Sound[];
+}
+
+/** How long a tick of a section lasts there, in seconds. */
+export const secondsPerTickAt = ({ tempo, chart }: Section, ticks: number): number => {
+  const bpm = tempo.findLast(({ at }) => at <= ticks)?.bpm ?? tempo[0]?.bpm ?? 100;
+  return 60 / (bpm * chart.meter.beatTicks);
+};
+
+/** Notes that still sound count as this long, in seconds. */
+const SOUNDING = 0.4;
+
+/** Keeps the notes of one chorus. */
+export interface TurnNotes {
+  take(placed: PlacedNote): void;
+  /** To be told of the playhead: notes of the chorus before are let go. */
+  follow(position: Playhead | null): void;
+  /** Notes that began within these ticks of the section. */
+  between(from: number, to: number): readonly HeardInSection[];
+}
+
+/** An empty memory. */
+export const createTurnNotes = (): TurnNotes => {
+  let chorus: number | null = null;
+  let notes = new Map<number, HeardInSection>();
+  return {
+    take: ({ note, playhead }) => {
+      if (playhead === null || playhead.section.kind !== 'chorus' || playhead.section.chorus !== chorus)
+        return;
+      const seconds = note.to === null ? SOUNDING : note.to - note.from;
+      const { sound } = note;
+      notes.set(note.id, {
+        ticks: playhead.ticks,
+        length: seconds / secondsPerTickAt(playhead.section, playhead.ticks),
+        pitch: note.pitch + note.cents / 100,
+        sound,
+        sounds: sound === null ? [] : [sound, ...note.alternatives],
+      });
+    },
+    follow: (position) => {
+      const next = position?.section.kind === 'chorus' ? position.section.chorus : null;
+      if (next === chorus) return;
+      chorus = next;
+      notes = new Map();
+    },
+    between: (from, to) =>
+      [...notes.values()]
+        .filter(({ ticks }) => ticks >= from && ticks < to)
+        .sort((a, b) => a.ticks - b.ticks),
+  };
+};

@@ -1,0 +1,116 @@
+import { MARKS, type Mark, type TurnResult } from '../../app/phrases/phrases-state';
+import { useSelected, useSession } from '../state/session-context';
+import { TurnPicture } from './turn-picture';
+
+/** A mark as it is said, and as a sign that needs no colour. */
+const MARK_WORDS: Readonly<Record<Mark, string>> = { clean: 'Clean', nearly: 'Nearly', again: 'Once more' };
+const MARK_SIGNS: Readonly<Record<Mark, string>> = { clean: '●', nearly: '◐', again: '○' };
+
+const MarksSoFar = ({ marks }: { readonly marks: readonly Mark[] }) => {
+  const counted = MARKS.map((mark) => `${MARK_WORDS[mark]} ${marks.filter((each) => each === mark).length}`);
+  return (
+    <p className="marks-so-far">
+      <span aria-hidden="true">
+        {marks
+          .slice(-12)
+          .map((mark) => MARK_SIGNS[mark])
+          .join(' ')}
+      </span>
+      <span className="unseen">So far: {counted.join(', ')}</span>
+    </p>
+  );
+};
+
+/** Three buttons to mark the answer by one's own ear; each has a key. */
+const SelfMarks = ({ now }: { readonly now: Mark | null }) => {
+  const { commands } = useSession();
+  return (
+    <fieldset className="self-marks">
+      <legend>How was it?</legend>
+      {MARKS.map((mark, i) => (
+        <button
+          type="button"
+          key={mark}
+          className="tool"
+          aria-pressed={now === mark}
+          aria-keyshortcuts={String(i + 1)}
+          onClick={() => commands.markAnswer(mark)}
+        >
+          <span aria-hidden="true">{MARK_SIGNS[mark]}</span> {MARK_WORDS[mark]} <kbd>{i + 1}</kbd>
+        </button>
+      ))}
+    </fieldset>
+  );
+};
+
+const HearAgain = ({ last }: { readonly last: TurnResult }) => {
+  const { commands } = useSession();
+  const hearing = useSelected((state) => state.trades.hearing);
+  return (
+    <>
+      <button
+        type="button"
+        className="tool"
+        aria-pressed={hearing === 'call'}
+        onClick={() => commands.hearTurn('call')}
+      >
+        Hear the call
+      </button>
+      {(last.heard ?? []).length > 0 && (
+        <button
+          type="button"
+          className="tool"
+          aria-pressed={hearing === 'answer'}
+          onClick={() => commands.hearTurn('answer')}
+        >
+          Hear your answer
+        </button>
+      )}
+    </>
+  );
+};
+
+/** What came of the last answer, and what can be done about the next: marked, called again, louder, heard again. */
+export const TradeResult = () => {
+  const { commands } = useSession();
+  const { last, marks } = useSelected((state) => state.trades);
+  const on = useSelected((state) => state.settings.trade.on && state.warmUp === null);
+  const leads = useSelected((state) => state.settings.partner.mode === 'lead');
+  const playing = useSelected((state) => state.status.kind === 'playing');
+  const listening = useSelected((state) => state.ear.status.kind === 'listening');
+  const channel = useSelected((state) => state.settings.mix.channels.lead);
+  if (!on || (last === null && !playing)) return null;
+  const louder = (): void =>
+    commands.setChannel('lead', { muted: false, gain: Math.min(1, channel.gain + 0.1) });
+  return (
+    <section className="trade-result" aria-label="Your last answer">
+      {last?.mark && !leads && (
+        <p className="trade-said" aria-live="polite">
+          <b>
+            <span aria-hidden="true">{MARK_SIGNS[last.mark]}</span> {MARK_WORDS[last.mark]}.
+          </b>{' '}
+          {last.sentence}
+        </p>
+      )}
+      {!playing && last !== null && <TurnPicture result={last} />}
+      <div className="trade-tools">
+        {!listening && !leads && <SelfMarks now={last?.mark ?? null} />}
+        {playing ? (
+          <>
+            {!leads && (
+              <button type="button" className="tool" aria-keyshortcuts="A" onClick={commands.callAgain}>
+                Call again <kbd>A</kbd>
+              </button>
+            )}
+            <button type="button" className="tool" disabled={channel.gain >= 1} onClick={louder}>
+              Louder
+            </button>
+          </>
+        ) : (
+          last !== null && <HearAgain last={last} />
+        )}
+        {marks.length > 0 && <MarksSoFar marks={marks} />}
+      </div>
+    </section>
+  );
+};
