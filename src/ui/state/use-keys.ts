@@ -20,30 +20,29 @@ const whileTrading =
     if (session.store.getState().settings.trade.on) action(commands, session, at);
   };
 
-const ACTIONS: Readonly<Record<string, Action>> =
-  {
-    ' ': (commands) => commands.toggle(),
-    ArrowLeft: (commands) => commands.moveBy(-1),
-    ArrowRight: (commands) => commands.moveBy(1),
-    ArrowUp: (commands) => commands.moveBy(-BARS_IN_LINE),
-    ArrowDown: (commands) => commands.moveBy(BARS_IN_LINE),
-    '+': (commands) => commands.nudgeTempo(2),
-    '=': (commands) => commands.nudgeTempo(2),
-    '-': (commands) => commands.nudgeTempo(-2),
-    p: (commands) => commands.pause(),
-    t: (commands, _, at) => commands.tap(asEpochMs(at)),
-    f: (commands) => commands.toggleStage(),
-    n: (commands) => commands.nextSong(),
-    b: (commands) => commands.previousSong(),
-    PageDown: (commands) => commands.nextSong(),
-    PageUp: (commands) => commands.previousSong(),
-    l: (commands) => commands.toggleListening(),
-    r: (_, session) => toggleRepeat(session),
-    a: whileTrading((commands) => commands.callAgain()),
-    1: whileTrading((commands) => commands.markAnswer('clean')),
-    2: whileTrading((commands) => commands.markAnswer('nearly')),
-    3: whileTrading((commands) => commands.markAnswer('again')),
-  };
+const ACTIONS: Readonly<Record<string, Action>> = {
+  ' ': (commands) => commands.toggle(),
+  ArrowLeft: (commands) => commands.moveBy(-1),
+  ArrowRight: (commands) => commands.moveBy(1),
+  ArrowUp: (commands) => commands.moveBy(-BARS_IN_LINE),
+  ArrowDown: (commands) => commands.moveBy(BARS_IN_LINE),
+  '+': (commands) => commands.nudgeTempo(2),
+  '=': (commands) => commands.nudgeTempo(2),
+  '-': (commands) => commands.nudgeTempo(-2),
+  p: (commands) => commands.pause(),
+  t: (commands, _, at) => commands.tap(asEpochMs(at)),
+  f: (commands) => commands.toggleStage(),
+  n: (commands) => commands.nextSong(),
+  b: (commands) => commands.previousSong(),
+  PageDown: (commands) => commands.nextSong(),
+  PageUp: (commands) => commands.previousSong(),
+  l: (commands) => commands.toggleListening(),
+  r: (_, session) => toggleRepeat(session),
+  a: whileTrading((commands) => commands.callAgain()),
+  1: whileTrading((commands) => commands.markAnswer('clean')),
+  2: whileTrading((commands) => commands.markAnswer('nearly')),
+  3: whileTrading((commands) => commands.markAnswer('again')),
+};
 
 /** Buttons of the head, the transport, the chart and Stage: space plays and stops there too, Enter still presses them. */
 const SPACE_PLAYS = '.bar, .play, .pause, .mute, .listen, .tempo-row button, .masthead button, .stage button';
