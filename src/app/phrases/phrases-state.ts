@@ -3,8 +3,6 @@ import type { AnswerVerdict } from '../../core/judging/judge-answer';
 import type { Phrase } from '../../core/phrase/phrase';
 import type { TradeRun } from '../../core/practice/trade-run';
 import { FRESH_RUN } from '../../core/practice/trade-run';
-import type { Stand } from '../song/feature';
-import type { Song } from '../song/song-state';
 
 /** How an answer was, as the player or the ear has it. */
 export const MARKS = ['clean', 'nearly', 'again'] as const;
@@ -48,8 +46,15 @@ export interface PhrasesState {
   };
 }
 
-/** The stand, as trading finds it. */
-export type TradeStand<Asks> = Stand<PhrasesState & Song, Asks>;
+/** What the page can ask for about trading. */
+export interface TradeCommands {
+  /** Marks the last answer by the player's own ear. */
+  markAnswer(mark: Mark): void;
+  /** The call of the turn that goes on comes once more after it. */
+  callAgain(): void;
+  /** Plays the last call, or what was heard of the answer, alone; asked again, it stops. */
+  hearTurn(which: 'call' | 'answer'): void;
+}
 
 /** Before anything was traded. */
 export const NO_TRADES: PhrasesState = {

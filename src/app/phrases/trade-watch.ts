@@ -15,8 +15,7 @@ import type { EarState } from '../ear/ear-state';
 import type { Joined, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { judgeTurn, leadSwing, type PlayedTurn } from './judge-turn';
-import type { TradeCommands } from './phrases-feature';
-import type { Mark, PhrasesState, TurnResult } from './phrases-state';
+import type { Mark, PhrasesState, TradeCommands, TurnResult } from './phrases-state';
 import { type LoneNote, playAlone } from './play-phrase';
 import { createTurnNotes, secondsPerTickAt } from './turn-notes';
 
