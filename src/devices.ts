@@ -12,6 +12,7 @@ import { createWakeLock } from './screen/wake-lock';
 import { createKeptFile } from './storage/kept-file';
 import type { KeptValues } from './storage/kept-values';
 import { createFileSaver } from './storage/save-file';
+import type { TapeMachine } from './tape/tape-machine';
 
 let sources = 0;
 const nextSource = (): number => {
@@ -36,6 +37,10 @@ export const loadCompressor = (): Promise<typeof import('./audio/export/compress
 
 /** Fetches what reads files of sheet music. */
 export const loadSheets = (): Promise<typeof import('./sheet/read-sheet')> => import('./sheet/read-sheet');
+
+/** Fetches what reads, hears and plays recordings. */
+export const loadTapeMachine = async (): Promise<TapeMachine> =>
+  (await import('./tape/tape-machine')).createTapeMachine();
 
 interface Ground {
   readonly kept: KeptValues;
@@ -76,6 +81,7 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
     fullScreen: createFullScreen(document),
   },
   microphone: createMicrophone(),
+  takes: { loadMachine: loadTapeMachine, saver: createFileSaver() },
   // A development server has no worker to register.
   ...(import.meta.env.PROD && {
     offline: createOffline({

@@ -74,7 +74,8 @@ const fetchLaterParts = (): Promise<unknown> =>
 const fetchTheRest = async (session: Session): Promise<void> => {
   await fetchLaterParts();
   session.prepare();
-  const { loadRenderer, loadCompressor, loadSheets } = await import('./devices');
+  const { loadRenderer, loadCompressor, loadSheets, loadTapeMachine } = await import('./devices');
+  const { loadTakeDesk } = await import('./app/takes/takes');
   const { loadExportWork } = await import('./app/export/export');
   await Promise.allSettled([
     fetchStage(),
@@ -82,6 +83,8 @@ const fetchTheRest = async (session: Session): Promise<void> => {
     loadExportWork(),
     loadCompressor(),
     loadSheets(),
+    loadTapeMachine(),
+    loadTakeDesk(),
     session.commands.openBends(),
   ]);
   // For whoever measures: from here on the page does everything without a network.

@@ -13,6 +13,7 @@ import type {
   Microphone,
   MicStatus,
   MicTrouble,
+  SoundBlock,
 } from './microphone';
 import { clickSound, sendSound } from './send-sound';
 
@@ -36,6 +37,7 @@ class WebMicrophone implements Microphone {
   private readonly ground: MicrophoneGround;
   private readonly statuses = createListeners<MicStatus>();
   private readonly reports = createListeners<HeardReport>();
+  private readonly sounds = createListeners<SoundBlock>();
   private readonly changes = createListeners<void>();
   private readonly onChange = () => this.changes.tell();
   private readonly measured = createListeners<RoundTrip | null>();
@@ -43,6 +45,7 @@ class WebMicrophone implements Microphone {
   private opened: Opened | null = null;
   private output: AudioNode | null = null;
   private choice: EarChoice | null = null;
+  private recording = false;
   private run = 0;
 
   constructor(ground: MicrophoneGround) {
@@ -89,6 +92,11 @@ class WebMicrophone implements Microphone {
   listenFor(choice: EarChoice): void {
     this.choice = choice;
     this.opened?.worker.postMessage({ kind: 'choice', choice });
+  }
+
+  record(on: boolean): void {
+    this.recording = on;
+    this.opened?.worker.postMessage({ kind: 'record', on });
   }
 
   async measureWay(): Promise<RoundTrip | null> {
@@ -144,6 +152,10 @@ class WebMicrophone implements Microphone {
     return this.reports.add(listener);
   }
 
+  onSound(listener: (block: SoundBlock) => void): () => void {
+    return this.sounds.add(listener);
+  }
+
   dispose(): void {
     this.close();
     this.ground.devices?.removeEventListener('devicechange', this.onChange);
@@ -155,11 +167,13 @@ class WebMicrophone implements Microphone {
     const worker = this.ground.createWorker();
     worker.onmessage = ({ data }: MessageEvent<EarAnswer>) => {
       if (data.kind === 'heard') this.reports.tell(data.report);
-      else this.measured.tell(data.roundTrip);
+      if (data.kind === 'measured') this.measured.tell(data.roundTrip);
+      if (data.kind === 'sound') this.sounds.tell(data.block);
     };
     worker.onerror = () => this.fail('failed', 'The ear could not be loaded');
     line.onBroken(() => this.fail('failed', 'The way to the ear broke down'));
     if (this.choice !== null) worker.postMessage({ kind: 'choice', choice: this.choice });
+    if (this.recording) worker.postMessage({ kind: 'record', on: true });
     worker.postMessage({ kind: 'source', port: line.port, sampleRate: context.sampleRate }, [line.port]);
     const look = (): void => this.look();
     const lose = (): void => void this.lose();

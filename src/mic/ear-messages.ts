@@ -1,5 +1,6 @@
+import type { HeardNote } from '../core/hearing/heard-note';
 import type { RoundTrip } from '../core/hearing/round-trip';
-import type { EarChoice, HeardReport } from './microphone';
+import type { EarChoice, HeardReport, SoundBlock } from './microphone';
 
 /** From the page to the worker. */
 export type EarRequest =
@@ -7,7 +8,16 @@ export type EarRequest =
   | { readonly kind: 'source'; readonly port: MessagePort; readonly sampleRate: number }
   | { readonly kind: 'choice'; readonly choice: EarChoice }
   /** Finds what is sent in the next seconds in what is heard. */
-  | { readonly kind: 'measure'; readonly seconds: number };
+  | { readonly kind: 'measure'; readonly seconds: number }
+  /** Whether the sound itself is handed on as well. */
+  | { readonly kind: 'record'; readonly on: boolean }
+  /** A whole recording, mono, in place of a stream. */
+  | {
+      readonly kind: 'recording';
+      readonly samples: Float32Array;
+      readonly sampleRate: number;
+      readonly choice: EarChoice;
+    };
 
 /** From the worklet to the worker: the same moment of both, mono. */
 export interface EarBlock {
@@ -20,4 +30,7 @@ export interface EarBlock {
 /** From the worker to the page. */
 export type EarAnswer =
   | { readonly kind: 'heard'; readonly report: HeardReport }
-  | { readonly kind: 'measured'; readonly roundTrip: RoundTrip | null };
+  | { readonly kind: 'measured'; readonly roundTrip: RoundTrip | null }
+  | { readonly kind: 'sound'; readonly block: SoundBlock }
+  /** How much of a recording has been heard, 0 to 1, and the notes that have ended since the last answer. */
+  | { readonly kind: 'recording'; readonly share: number; readonly notes: readonly HeardNote[] };

@@ -1,13 +1,19 @@
 /// <reference lib="webworker" />
 /** Listens away from the page. */
+import { createBlockRecorder } from './block-recorder';
 import type { EarAnswer, EarBlock, EarRequest } from './ear-messages';
 import { createEarServer, type EarServer } from './ear-server';
+import { hearThrough } from './hear-through';
 import type { EarChoice } from './microphone';
 
 let server: EarServer | null = null;
 let choice: EarChoice | null = null;
 
-const tell = (answer: EarAnswer): void => self.postMessage(answer);
+const tell = (answer: EarAnswer, transfer: Transferable[] = []): void => self.postMessage(answer, transfer);
+
+const recorder = createBlockRecorder((block) =>
+  tell({ kind: 'sound', block }, [block.heard.buffer, block.sent.buffer]),
+);
 
 self.onmessage = ({ data }: MessageEvent<EarRequest>) => {
   if (data.kind === 'choice') {
@@ -19,8 +25,19 @@ self.onmessage = ({ data }: MessageEvent<EarRequest>) => {
     server?.measure(data.seconds, (roundTrip) => tell({ kind: 'measured', roundTrip }));
     return;
   }
+  if (data.kind === 'record') {
+    recorder.record(data.on);
+    return;
+  }
+  if (data.kind === 'recording') {
+    hearThrough(data, (share, notes) => tell({ kind: 'recording', share, notes }));
+    return;
+  }
   const listening = createEarServer(data.sampleRate, (report) => tell({ kind: 'heard', report }));
   server = listening;
   if (choice !== null) server.choose(choice);
-  data.port.onmessage = (block: MessageEvent<EarBlock>) => listening.take(block.data);
+  data.port.onmessage = (block: MessageEvent<EarBlock>) => {
+    listening.take(block.data);
+    recorder.take(block.data, data.sampleRate);
+  };
 };

@@ -63,6 +63,16 @@ export interface HeardReport {
   readonly level: HeardLevel | null;
 }
 
+/** What was heard, and what was sent meanwhile, mono in 16 bits: about a second of it. */
+export interface SoundBlock {
+  /** Samples a second. */
+  readonly sampleRate: number;
+  /** Seconds of the audio clock at the first sample. */
+  readonly at: Seconds;
+  readonly heard: Int16Array;
+  readonly sent: Int16Array;
+}
+
 /** What is listened for. */
 export interface EarChoice extends HarpInHand {
   /** Level below which nothing counts, as calibrated; dB re full scale. */
@@ -75,7 +85,7 @@ export interface MicGround {
   readonly output: AudioNode;
 }
 
-/** A microphone with an ear behind it. Nothing of what it hears leaves the machine, or is kept. */
+/** A microphone with an ear behind it. Nothing of what it hears leaves the machine, or is kept unless asked for. */
 export interface Microphone {
   status(): MicStatus;
   /**
@@ -96,11 +106,15 @@ export interface Microphone {
   click(delays: readonly number[]): readonly Seconds[];
   /** The audio clock now, in seconds; null while nothing is open. */
   now(): Seconds | null;
+  /** Hands the sound itself on as well, or no longer; at first it does not. */
+  record(on: boolean): void;
   /** The microphones there are; empty where the browser does not say. Never rejects. */
   devices(): Promise<readonly MicDevice[]>;
   onStatus(listener: (status: MicStatus) => void): () => void;
   /** A microphone came or went. */
   onDevices(listener: () => void): () => void;
   onHeard(listener: (report: HeardReport) => void): () => void;
+  /** The sound while it is recorded, without a gap while the microphone is open. */
+  onSound(listener: (block: SoundBlock) => void): () => void;
   dispose(): void;
 }

@@ -29,6 +29,7 @@ const CORE = [
   'core/sheets',
   'core/song',
   'core/book',
+  'core/takes',
 ];
 
 const coreRow = (name: string, holds: string, ...imports: readonly string[]): FolderRule => ({
@@ -150,9 +151,7 @@ const CORE_ROWS: readonly FolderRule[] = [
   {
     folder: 'core/formats',
     holds: 'MIDI, WAV, MusicXML and Opus files from core values',
-    imports: CORE.filter(
-      (folder) => !['core/formats', 'core/sheets', 'core/song', 'core/book'].includes(folder),
-    ),
+    imports: CORE.slice(0, CORE.indexOf('core/formats')),
   },
   coreRow(
     'sheets',
@@ -170,6 +169,12 @@ const CORE_ROWS: readonly FolderRule[] = [
   {
     folder: 'core/book',
     holds: 'songs kept by name, sets of them, the harps they need',
+    imports: CORE.slice(0, CORE.indexOf('core/book')),
+  },
+  {
+    folder: 'core/takes',
+    holds:
+      'what was played: its sound, its notes as tab under the bars and as MIDI, what was hit in a chorus',
     imports: CORE.slice(0, CORE.indexOf('core/book')),
   },
 ];
@@ -216,6 +221,7 @@ const DEVICES: readonly FolderRule[] = [
     'audio/band',
   ),
   device('mic', 'permission, worklet, stream of frames', 'listeners'),
+  device('tape', 'recordings read from files, heard through and played back', 'mic'),
   {
     folder: 'link',
     holds: 'songs packed into the page’s address, and out of it',
@@ -281,6 +287,12 @@ const APP: readonly FolderRule[] = [
     'ear',
   ),
   feature(
+    'takes',
+    'the last minutes played, and recordings from files: heard, written down, saved',
+    'song',
+    'ear',
+  ),
+  feature(
     'session',
     'the features composed to one session; knows nothing else',
     'keeping',
@@ -293,6 +305,7 @@ const APP: readonly FolderRule[] = [
     'stage',
     'ear',
     'bends',
+    'takes',
     'offline',
     'phrases',
   ),

@@ -8,6 +8,7 @@ import type {
   Microphone,
   MicStatus,
   MicTrouble,
+  SoundBlock,
 } from '../../src/mic/microphone';
 
 /** A microphone that hears nothing by itself: it remembers what it was asked and is moved by hand. */
@@ -17,6 +18,8 @@ export interface FakeMicrophone extends Microphone {
   /** Lets something be heard. */
   hear(report?: Partial<HeardReport>): HeardReport;
   report(status: MicStatus): void;
+  /** Hands sound on, as it does while it is recorded. */
+  sound(block: SoundBlock): void;
   /** What opening comes to from now on; null lets it succeed. */
   refuse(why: MicTrouble | null): void;
   /** What measuring the way comes to from now on. */
@@ -41,6 +44,8 @@ export const createFakeMicrophone = (processing: MicInput['processing'] = []): F
   const statusListeners = new Set<(status: MicStatus) => void>();
   const heardListeners = new Set<(report: HeardReport) => void>();
   const deviceListeners = new Set<() => void>();
+  const soundListeners = new Set<(block: SoundBlock) => void>();
+  let recording = false;
   const report = (next: MicStatus): void => {
     if (JSON.stringify(next) === JSON.stringify(status)) return;
     status = next;
@@ -63,6 +68,17 @@ export const createFakeMicrophone = (processing: MicInput['processing'] = []): F
       return heard;
     },
     report,
+    sound: (block) => {
+      if (recording && status.kind === 'listening')
+        for (const listener of [...soundListeners]) listener(block);
+    },
+    record: (on) => {
+      recording = on;
+    },
+    onSound: (listener) => {
+      soundListeners.add(listener);
+      return () => soundListeners.delete(listener);
+    },
     refuse: (why) => {
       refusal = why;
     },

@@ -5,6 +5,7 @@ import { createFakeBand } from './fake-band';
 import { createFakeMicrophone } from './fake-microphone';
 import { createFakeOwnSounds } from './fake-own-sounds';
 import { createFakeTakeAway } from './fake-take-away';
+import { createFakeTakes } from './fake-takes';
 
 let seed = 100;
 
@@ -17,6 +18,7 @@ export const openSession = (
   const band = createFakeBand();
   const takeAway = createFakeTakeAway();
   const microphone = createFakeMicrophone();
+  const takes = createFakeTakes();
   const session = createSession({
     band,
     kept,
@@ -31,6 +33,7 @@ export const openSession = (
     takeAway,
     ownSounds: createFakeOwnSounds(),
     microphone,
+    takes,
     ...also,
   });
   const state = session.store.getState;
@@ -38,6 +41,7 @@ export const openSession = (
     band,
     takeAway,
     microphone,
+    takes,
     session,
     state,
     commands: session.commands,

@@ -10,6 +10,7 @@ import { createFakeOffline } from './fake-offline';
 import { createFakeOwnSounds } from './fake-own-sounds';
 import { createFakeStorage } from './fake-storage';
 import { createFakeTakeAway } from './fake-take-away';
+import { createFakeTakes } from './fake-takes';
 
 // As a page that has rested: what it fetches later is here.
 await LATER_PARTS.fetch();
@@ -26,6 +27,7 @@ export const openPage = (stored?: unknown) => {
   const ownSounds = createFakeOwnSounds();
   const offline = createFakeOffline();
   const microphone = createFakeMicrophone();
+  const takes = createFakeTakes();
   const session = createSession({
     band,
     kept: createKeptValues(() => storage, window),
@@ -35,7 +37,19 @@ export const openPage = (stored?: unknown) => {
     ownSounds,
     offline,
     microphone,
+    takes,
   });
   const page = render(<App session={session} />);
-  return { band, storage, session, takeAway, ownSounds, offline, microphone, page, user: userEvent.setup() };
+  return {
+    band,
+    storage,
+    session,
+    takeAway,
+    ownSounds,
+    offline,
+    microphone,
+    takes,
+    page,
+    user: userEvent.setup(),
+  };
 };

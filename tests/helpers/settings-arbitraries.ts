@@ -20,7 +20,7 @@ import { SOUNDINGS } from '../../src/core/score/silence';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../../src/core/score/voices';
 import { OWN_SOUND_PARTS, RECORDED_PARTS } from '../../src/core/settings/mix';
 import { ANNOUNCEMENTS, BESIDE_TAB, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
-import { AFTER_ANSWERS, EAR_SHOWS } from '../../src/core/settings/practice-settings';
+import { AFTER_ANSWERS, EAR_SHOWS, TAKE_MINUTES } from '../../src/core/settings/practice-settings';
 import type { Settings } from '../../src/core/settings/settings';
 import { MOST_LAG } from '../../src/core/settings/sound-settings';
 import { asBpm, asHz, asPitchClass } from '../../src/core/theory/units';
@@ -162,6 +162,7 @@ const fields: {
     lead: fc.constantFrom(...BEND_LEADS),
     byResults: fc.boolean(),
   }),
+  takeMinutes: fc.constantFrom(...TAKE_MINUTES),
   earShows: fc.constantFrom(...EAR_SHOWS),
   tabStyle: fc.constantFrom(...TAB_STYLES.map(({ id }) => id)),
   besideTab: fc.constantFrom(...BESIDE_TAB),

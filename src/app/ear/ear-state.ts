@@ -1,9 +1,9 @@
 import type { Calibration } from '../../core/hearing/calibration';
 import type { LevelVerdict } from '../../core/hearing/level-verdict';
+import type { ChorusReport } from '../../core/takes/chorus-report';
 import type { MicDevice, MicStatus } from '../../mic/microphone';
 import type { Stand } from '../song/feature';
 import type { Song, SongState } from '../song/song-state';
-import type { ChorusReport } from './chorus-report';
 
 /** The ear, as the page shows it. What changes with every note is live instead. */
 export interface EarState {

@@ -50,7 +50,7 @@ const createLevelWatch = (stand: EarStand) => {
 };
 
 /** What becomes of the reports of the microphone. */
-const createHearing = (stand: EarStand, listening: Listening) => {
+const createHearing = (stand: EarStand, listening: Listening, microphone: Microphone | undefined) => {
   const memory = createEarMemory();
   const reports = createListeners<HeardReport>();
   const notes = createListeners<PlacedNote>();
@@ -59,7 +59,15 @@ const createHearing = (stand: EarStand, listening: Listening) => {
     playheadAt: (time) => stand.band.playheadAt(time),
     roundTrip: listening.roundTrip,
   });
-  const hearing: Hearing = { live: memory, onHeard: reports.add, onNote: notes.add, aim: listening.aim };
+  const hearing: Hearing = {
+    live: memory,
+    onHeard: reports.add,
+    onNote: notes.add,
+    record: (on) => microphone?.record(on),
+    onSound: (listener) => microphone?.onSound(listener) ?? (() => undefined),
+    roundTrip: listening.roundTrip,
+    aim: listening.aim,
+  };
   return {
     hearing,
     take: (report: HeardReport): void => {
@@ -105,7 +113,7 @@ const commandsOf = (
 /** Listens to the microphone for the harp in hand, and tells what it hears and where in the music it was. */
 export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> = (stand, microphone) => {
   const listening = createListening({ store: stand.store, band: stand.band, microphone });
-  const { hearing, take, forget } = createHearing(stand, listening);
+  const { hearing, take, forget } = createHearing(stand, listening, microphone);
   const collector = createChorusCollector(stand.store);
   const calibrator = createCalibrator({ stand, hearing, microphone });
   const onStatus = (status: MicStatus): void => {

@@ -1,4 +1,4 @@
-import type { HeardReport } from '../../mic/microphone';
+import type { HeardReport, SoundBlock } from '../../mic/microphone';
 import type { EarLive } from './ear-live';
 import type { PlacedNote } from './place-notes';
 
@@ -10,6 +10,11 @@ export interface Hearing {
   onHeard(listener: (report: HeardReport) => void): () => void;
   /** Notes when they begin (`to` null) and when they have ended, with their place in the music. */
   onNote(listener: (placed: PlacedNote) => void): () => void;
+  /** Hands the sound itself on while the microphone listens, or no longer. */
+  record(on: boolean): void;
+  onSound(listener: (block: SoundBlock) => void): () => void;
+  /** Seconds from a sound leaving the page until the page hears it. */
+  roundTrip(): number;
   /** Sounds that are meant to be played now, as `soundId` writes them: they decide where a pitch has two places. */
   aim(targets: readonly string[]): void;
 }

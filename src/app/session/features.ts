@@ -9,6 +9,7 @@ import type { Joined, Stand } from '../song/feature';
 import type { SongState } from '../song/song-state';
 import { NO_OWN_SOUNDS, NO_RECORDED } from '../soundfont/soundfont-state';
 import { STAGE_CLOSED } from '../stage/stage-state';
+import { NO_TAKES } from '../takes/takes-state';
 import { NO_WARM_UP } from '../warm-up/warm-up-state';
 
 /**
@@ -48,6 +49,7 @@ const FEATURES = {
     initial: NO_TRADES,
     load: async () => (await import('../phrases/phrases-feature')).joinPhrases,
   },
+  takes: { initial: { takes: NO_TAKES }, load: async () => (await import('../takes/takes')).joinTakes },
 };
 
 type Features = typeof FEATURES;

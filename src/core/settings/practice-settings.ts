@@ -48,6 +48,10 @@ export interface PartnerChoice {
 export const EAR_SHOWS = ['playing', 'after'] as const;
 export type EarShows = (typeof EAR_SHOWS)[number];
 
+/** Minutes of one's own playing that are kept while the microphone listens; 0 keeps nothing. */
+export const TAKE_MINUTES = [0, 2, 5, 10] as const;
+export type TakeMinutes = (typeof TAKE_MINUTES)[number];
+
 /** What is practised over the song. */
 export const PRACTICE_SETTINGS = {
   line: setting<LineChoice>(
@@ -88,6 +92,8 @@ export const PRACTICE_SETTINGS = {
   ),
   /** The microphone by the browser's id; null for the one the system prefers. */
   microphone: setting<string | null>('microphone', null, v.nullable(shortText)),
+  /** How much of what was played is kept to be heard again. */
+  takeMinutes: setting<TakeMinutes>('minutes of your playing kept', 0, v.picklist(TAKE_MINUTES)),
   /** When what the microphone hears is shown. */
   earShows: setting<EarShows>('choice of what is shown of your playing', 'playing', v.picklist(EAR_SHOWS)),
 } as const;

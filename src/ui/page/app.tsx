@@ -13,6 +13,7 @@ import '../chart/chart.css';
 import '../chart/signs.css';
 import '../panels/bends/bends.css';
 import '../panels/book/book.css';
+import '../panels/played/played.css';
 import '../panels/chart/chart-editor.css';
 import '../panels/ear/ear-panel.css';
 import '../fit/fit.css';

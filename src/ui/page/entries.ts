@@ -24,6 +24,7 @@ export const ENTRIES = [
       { id: 'practise', text: 'Over the band', title: 'The practice panel' },
       { id: 'bends', text: 'Bends', title: 'The practice of bends' },
       { id: 'ear', text: 'Ear', title: 'The ear panel' },
+      { id: 'played', text: 'Played', title: 'The panel of what you played' },
     ],
   },
   {

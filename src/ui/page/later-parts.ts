@@ -10,6 +10,7 @@ import { HarpPanel } from '../panels/harp/harp-panel';
 import { HelpPanel } from '../panels/help/help-panel';
 import { SignsPanel } from '../panels/help/signs-panel';
 import { MixerPanel } from '../panels/mixer/mixer-panel';
+import { PlayedPanel } from '../panels/played/played-panel';
 import { PractisePanel } from '../panels/practise/practise-panel';
 import { SongPanel } from '../panels/song/song-panel';
 import { TakeAwayPanel } from '../panels/take-away/take-away-panel';
@@ -36,6 +37,7 @@ export const PANELS: Readonly<Record<PanelId, ComponentType<PanelProps>>> = {
   practise: PractisePanel,
   bends: BendsPanel,
   ear: EarPanel,
+  played: PlayedPanel,
   songs: SongsPanel,
   sets: SetsPanel,
   'take-away': TakeAwayPanel,

@@ -72,6 +72,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
     { ...D.partner, mode: 'lead' },
   ],
   microphone: ['m'],
+  takeMinutes: [5],
   earShows: ['after'],
   tabStyle: ['letters'],
   besideTab: ['both'],

@@ -1,0 +1,88 @@
+/** Recordings: read from files, heard through away from the page, and played back. */
+import type { HeardNote } from '../core/hearing/heard-note';
+import type { EarAnswer } from '../mic/ear-messages';
+import type { Recording } from '../mic/hear-through';
+import { type EarWorker, WEB_MICROPHONE } from '../mic/mic-ground';
+import type { MicGround } from '../mic/microphone';
+
+/** The sound of a file, mono. */
+export type DecodedSound = Pick<Recording, 'samples' | 'sampleRate'>;
+
+/** How a recording is heard through. */
+export interface HearingReins {
+  readonly signal: AbortSignal;
+  /** 0–1. */
+  readonly onProgress: (share: number) => void;
+}
+
+export interface TapeMachine {
+  /** Reads whatever the browser can decode. Rejects with the browser's own words where it cannot. */
+  decode(file: Blob): Promise<DecodedSound>;
+  /** The notes of a recording that have ended. Rejects when it is aborted, or no worker can be had. */
+  hear(recording: Recording, reins: HearingReins): Promise<readonly HeardNote[]>;
+  /** Plays samples once; returns what stops them. `onEnd` is called in either case, once. */
+  play(sound: DecodedSound, ground: MicGround, onEnd: () => void): () => void;
+}
+
+/** Hz that every file is brought to: what the ear was made for. */
+const RATE = 48_000;
+
+const decode = async (file: Blob): Promise<DecodedSound> => {
+  const context = new OfflineAudioContext(1, 1, RATE);
+  const buffer = await context.decodeAudioData(await file.arrayBuffer());
+  const samples = new Float32Array(buffer.length);
+  for (let channel = 0; channel < buffer.numberOfChannels; channel += 1) {
+    const data = buffer.getChannelData(channel);
+    for (let i = 0; i < samples.length; i += 1)
+      samples[i] = (samples[i] ?? 0) + (data[i] ?? 0) / buffer.numberOfChannels;
+  }
+  return { samples, sampleRate: buffer.sampleRate };
+};
+
+const hearIn =
+  (createWorker: () => EarWorker): TapeMachine['hear'] =>
+  (recording, { signal, onProgress }) =>
+    new Promise((resolve, reject) => {
+      const worker = createWorker();
+      const notes: HeardNote[] = [];
+      const end = (done: () => void): void => {
+        worker.terminate();
+        signal.removeEventListener('abort', abort);
+        done();
+      };
+      const abort = (): void => end(() => reject(signal.reason));
+      if (signal.aborted) return abort();
+      signal.addEventListener('abort', abort);
+      worker.onerror = () => end(() => reject(new Error('The ear could not be loaded')));
+      worker.onmessage = ({ data }: MessageEvent<EarAnswer>) => {
+        if (data.kind !== 'recording') return;
+        notes.push(...data.notes);
+        onProgress(data.share);
+        if (data.share >= 1) end(() => resolve(notes));
+      };
+      const samples = recording.samples.slice();
+      worker.postMessage({ kind: 'recording', ...recording, samples }, [samples.buffer]);
+    });
+
+const play: TapeMachine['play'] = ({ samples, sampleRate }, { context, output }, onEnd) => {
+  const buffer = context.createBuffer(1, Math.max(1, samples.length), sampleRate);
+  buffer.getChannelData(0).set(samples);
+  const source = context.createBufferSource();
+  source.buffer = buffer;
+  source.connect(output);
+  source.onended = () => {
+    source.disconnect();
+    onEnd();
+  };
+  source.start();
+  return () => source.stop();
+};
+
+/** The machine of this browser. @param createWorker starts an ear; replaced in tests. */
+export const createTapeMachine = (
+  createWorker: () => EarWorker = WEB_MICROPHONE.createWorker,
+): TapeMachine => ({
+  decode,
+  hear: hearIn(createWorker),
+  play,
+});
