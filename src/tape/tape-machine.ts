@@ -1,4 +1,5 @@
 /** Recordings: read from files, heard through away from the page, and played back. */
+import { monoOf, readWav } from '../core/formats/read-wav';
 import type { HeardNote } from '../core/hearing/heard-note';
 import type { EarAnswer } from '../mic/ear-messages';
 import type { Recording } from '../mic/hear-through';
@@ -16,7 +17,7 @@ export interface HearingReins {
 }
 
 export interface TapeMachine {
-  /** Reads whatever the browser can decode. Rejects with the browser's own words where it cannot. */
+  /** Reads WAV and whatever the browser can decode. Rejects in words where it cannot. */
   decode(file: Blob): Promise<DecodedSound>;
   /** The notes of a recording that have ended. Rejects when it is aborted, or no worker can be had. */
   hear(recording: Recording, reins: HearingReins): Promise<readonly HeardNote[]>;
@@ -27,16 +28,35 @@ export interface TapeMachine {
 /** Hz that every file is brought to: what the ear was made for. */
 const RATE = 48_000;
 
+/** Rates that need no change. */
+const RATES = [44_100, RATE];
+
+const isWav = (bytes: Uint8Array): boolean => String.fromCharCode(...bytes.subarray(0, 4)) === 'RIFF';
+
+const resampled = async ({ samples, sampleRate }: DecodedSound): Promise<DecodedSound> => {
+  if (RATES.includes(sampleRate) || samples.length === 0) return { samples, sampleRate };
+  const context = new OfflineAudioContext(1, Math.ceil((samples.length * RATE) / sampleRate), RATE);
+  const buffer = context.createBuffer(1, samples.length, sampleRate);
+  buffer.getChannelData(0).set(samples);
+  const source = context.createBufferSource();
+  source.buffer = buffer;
+  source.connect(context.destination);
+  source.start();
+  return { samples: (await context.startRendering()).getChannelData(0), sampleRate: RATE };
+};
+
+/** WAV is read by our own reader, which takes what recorders write and browsers refuse; all else by the browser. */
 const decode = async (file: Blob): Promise<DecodedSound> => {
-  const context = new OfflineAudioContext(1, 1, RATE);
-  const buffer = await context.decodeAudioData(await file.arrayBuffer());
-  const samples = new Float32Array(buffer.length);
-  for (let channel = 0; channel < buffer.numberOfChannels; channel += 1) {
-    const data = buffer.getChannelData(channel);
-    for (let i = 0; i < samples.length; i += 1)
-      samples[i] = (samples[i] ?? 0) + (data[i] ?? 0) / buffer.numberOfChannels;
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  if (isWav(bytes)) {
+    const reading = readWav(bytes);
+    if (reading.kind === 'wrong') throw new Error(reading.why);
+    return resampled({ samples: monoOf(reading.sound), sampleRate: reading.sound.sampleRate });
   }
-  return { samples, sampleRate: buffer.sampleRate };
+  const context = new OfflineAudioContext(1, 1, RATE);
+  const buffer = await context.decodeAudioData(bytes.buffer);
+  const channels = Array.from({ length: buffer.numberOfChannels }, (_, i) => buffer.getChannelData(i));
+  return { samples: monoOf({ sampleRate: buffer.sampleRate, channels }), sampleRate: buffer.sampleRate };
 };
 
 const hearIn =

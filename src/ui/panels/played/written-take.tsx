@@ -9,7 +9,7 @@ import { useSelected } from '../../state/session-context';
 /** A note as tab; a note's name where the harp has nothing there, and a wave for what never settled. */
 const signOf = ({ sound, steady, pitch }: WrittenNote, style: TabStyle): string => {
   if (sound !== null) return tab(sound, style);
-  return steady ? prettyName(pitchName(pitch)) : '~';
+  return steady ? prettyName(pitchName(pitch)).replace(/\d+$/, '') : '~';
 };
 
 const spokenOf = ({ sound, alternatives, steady, pitch }: WrittenNote): string => {
