@@ -1,5 +1,6 @@
 import type { Section } from '../arranger/program';
 import type { Harp, Sound } from '../harp/harp';
+import { isInReach } from '../harp/reach';
 import type { Settings } from '../settings/settings';
 import type { Chord } from '../theory/chord';
 import type { Midi } from '../theory/units';
@@ -12,7 +13,7 @@ export interface WrittenNote {
   readonly id: number;
   /** Null for what never settled, or is nothing the harp has. */
   readonly sound: Sound | null;
-  /** Sounds of the same pitch that may as well have been played. */
+  /** Sounds of the same pitch, within the player's reach, that may as well have been played. */
   readonly alternatives: readonly Sound[];
   readonly steady: boolean;
   readonly pitch: Midi;
@@ -54,6 +55,14 @@ const written = (
   share: Math.max(0, Math.min(1, share)),
 });
 
+/** Leaves out what the player does not use: of two places of a pitch one is then no question. */
+const withinReach =
+  ({ technique }: Settings) =>
+  (note: WrittenNote): WrittenNote => ({
+    ...note,
+    alternatives: note.alternatives.filter((sound) => isInReach(sound, technique)),
+  });
+
 const barsOf = ({ notes }: TakePass, { chart, barNumbers }: Section): readonly WrittenBar[] =>
   chart.bars.map((bar, i) => {
     const number = barNumbers[i] ?? null;
@@ -86,9 +95,14 @@ export const writtenPasses = (
 ): readonly WrittenPass[] =>
   passes.map((pass) => {
     const { section, notes } = pass;
-    if (section === null) return { kind: 'free', phrases: phrasesOf(notes.map(({ note }) => note)) };
+    const reached = withinReach(choices.settings);
+    if (section === null) {
+      const phrases = phrasesOf(notes.map(({ note }) => note));
+      return { kind: 'free', phrases: phrases.map((phrase) => phrase.map(reached)) };
+    }
     const { kind, chorus } = section;
     const judged = kind === 'chorus' ? notes.flatMap((each) => chorusNote(each) ?? []) : [];
     const report = kind === 'chorus' ? reportOnChorus(section, judged, choices) : null;
-    return { kind, chorus, bars: barsOf(pass, section), report };
+    const bars = barsOf(pass, section).map((bar) => ({ ...bar, notes: bar.notes.map(reached) }));
+    return { kind, chorus, bars, report };
   });
