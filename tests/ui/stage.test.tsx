@@ -3,6 +3,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import { storableSettings } from '../../src/core/settings/parse-settings';
 import type { Settings } from '../../src/core/settings/settings';
+import { heardNote } from '../helpers/heard-note';
 import { openPage } from '../helpers/open-page';
 
 afterEach(cleanup);
@@ -148,5 +149,29 @@ describe('a warm-up', () => {
     const chart = within(screen.getByRole('region', { name: 'Chart' }));
     expect(chart.getAllByRole('listitem')).toHaveLength(1);
     expect(chart.getByRole('listitem').getAttribute('aria-label')).toMatch(/^G7, \d\d bars$/);
+  });
+});
+
+describe('what was heard, on Stage', () => {
+  const row = () => document.querySelector('.stage .stage-heard');
+
+  it('has its row while the microphone listens, and one sentence in it after each chorus', async () => {
+    const { session, band, microphone } = await open(inBars(1));
+    expect(row()).toBeNull();
+    await act(async () => {
+      await session.commands.listenToMe();
+      await session.commands.play();
+    });
+    expect(row()?.textContent).toBe('');
+    act(() => band.hear(1, 0));
+    const { to, ...note } = heardNote(['4D', 0.1, 0.5]);
+    act(() => {
+      microphone.hear({ notes: [{ ...note, to: null }] });
+      microphone.hear({ notes: [{ ...note, to }] });
+      band.hear(2, 0);
+    });
+    expect(row()?.textContent).toMatch(/^Chorus 1: .+\.$/);
+    act(() => session.commands.stopListening());
+    expect(row()).toBeNull();
   });
 });

@@ -7,6 +7,7 @@ import { Guarded } from '../controls/guarded';
 import { useSelected, useSession } from '../state/session-context';
 import { usePlayingIndex } from '../state/use-playing-chord';
 import { StageBar } from './stage-bar';
+import { StageHeard } from './stage-heard';
 import { StageMap, useStageDrawing } from './stage-map';
 import { StageNext } from './stage-next';
 import { StageNow } from './stage-now';
@@ -58,6 +59,9 @@ export const Stage = ({ children }: { readonly children: ReactNode }) => {
         <SetSign />
       </Guarded>
       {children}
+      <Guarded part="What was heard">
+        <StageHeard />
+      </Guarded>
       <div className="stage-body">
         <StageSign />
         <Guarded part="The chords">
