@@ -2,23 +2,28 @@ import type { EarCommands } from '../ear/ear';
 import type { EarState } from '../ear/ear-state';
 import type { Join } from '../song/feature';
 import type { Song } from '../song/song-state';
-import type { PhrasesState, TradeCommands } from './phrases-state';
+import { openLibrary } from './library';
+import type { LibraryCommands, PhrasesState, TradeCommands } from './phrases-state';
 import { createTradeWatch } from './trade-watch';
 
-/** Call and answer with what is heard. */
+/** Call and answer with what is heard, and the phrases that are kept. */
 export const joinPhrases: Join<
   PhrasesState,
-  TradeCommands,
+  TradeCommands & LibraryCommands,
   undefined,
   Song & EarState,
   Pick<EarCommands, 'hearing'>
 > = (stand) => {
   const watch = createTradeWatch(stand);
+  const library = openLibrary(stand);
   const { markAnswer, callAgain, hearTurn, onPlayhead, onStatus } = watch;
   return {
-    commands: { markAnswer, callAgain, hearTurn },
+    commands: { markAnswer, callAgain, hearTurn, ...library.commands },
     onPlayhead,
     onStatus,
-    dispose: () => watch.dispose(),
+    dispose: () => {
+      watch.dispose();
+      library.dispose();
+    },
   };
 };

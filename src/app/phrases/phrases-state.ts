@@ -1,6 +1,9 @@
 import type { Judgement } from '../../core/judging/judge';
 import type { AnswerVerdict } from '../../core/judging/judge-answer';
 import type { Phrase } from '../../core/phrase/phrase';
+import type { KeptPhrase } from '../../core/phrasebook/kept-phrase';
+import type { StarterExercise } from '../../core/phrasebook/starter-set';
+import type { CallLevel } from '../../core/practice/call-levels';
 import type { TradeRun } from '../../core/practice/trade-run';
 import { FRESH_RUN } from '../../core/practice/trade-run';
 
@@ -44,6 +47,32 @@ export interface PhrasesState {
     /** Whether the call or the answer is being heard again. */
     readonly hearing: 'call' | 'answer' | null;
   };
+  readonly phrasebook: {
+    readonly phrases: readonly KeptPhrase[];
+    /** What was taken out last, so that it can be brought back. */
+    readonly dropped: KeptPhrase | null;
+  };
+}
+
+/** What the page can ask for about the library of phrases. */
+export interface LibraryCommands {
+  /** Keeps a phrase under a name, for the position on the stand; returns its id. */
+  keepPhrase(name: string, phrase: Phrase, level: CallLevel): string;
+  /** Changes a kept phrase; the notes it had stay beside it. */
+  changePhrase(
+    id: string,
+    change: Partial<Pick<KeptPhrase, 'name' | 'words' | 'tags' | 'level' | 'phrase'>>,
+  ): void;
+  /** A copy of a phrase, one of the starter set too; returns its id, null where it is gone. */
+  duplicatePhrase(id: string): string | null;
+  dropPhrase(id: string): void;
+  restorePhrase(): void;
+  /** Trades with these phrases as calls, in their order. */
+  callWith(ids: readonly string[]): void;
+  /** Puts an exercise on the stand: its music, its calls, its partner. */
+  openExercise(exercise: StarterExercise): void;
+  /** Plays a phrase alone, at the stand's tempo and on its harp; while the band plays, nothing. */
+  hearPhrase(phrase: Phrase): void;
 }
 
 /** What the page can ask for about trading. */
@@ -60,4 +89,5 @@ export interface TradeCommands {
 export const NO_TRADES: PhrasesState = {
   tradeRun: FRESH_RUN,
   trades: { last: null, marks: [], hearing: null },
+  phrasebook: { phrases: [], dropped: null },
 };

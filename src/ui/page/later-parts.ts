@@ -10,6 +10,7 @@ import { HarpPanel } from '../panels/harp/harp-panel';
 import { HelpPanel } from '../panels/help/help-panel';
 import { SignsPanel } from '../panels/help/signs-panel';
 import { MixerPanel } from '../panels/mixer/mixer-panel';
+import { PhrasesPanel } from '../panels/phrases/phrases-panel';
 import { PlayedPanel } from '../panels/played/played-panel';
 import { PractisePanel } from '../panels/practise/practise-panel';
 import { SongPanel } from '../panels/song/song-panel';
@@ -35,6 +36,7 @@ export const PANELS: Readonly<Record<PanelId, ComponentType<PanelProps>>> = {
   band: BandPanel,
   mixer: MixerPanel,
   practise: PractisePanel,
+  phrases: PhrasesPanel,
   bends: BendsPanel,
   ear: EarPanel,
   played: PlayedPanel,

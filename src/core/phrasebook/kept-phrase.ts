@@ -1,0 +1,90 @@
+import { parsePhrase } from '../phrase/parse-phrase';
+import type { Phrase } from '../phrase/phrase';
+import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
+
+/** A phrase of the player's library. */
+export interface KeptPhrase {
+  readonly id: string;
+  readonly name: string;
+  readonly phrase: Phrase;
+  /** The position it is meant for, 1–12: its holes move to any key in it. */
+  readonly position: number;
+  readonly level: CallLevel;
+  readonly words: string;
+  readonly tags: readonly string[];
+  /** What it was before it was changed, the latest first. */
+  readonly earlier: readonly Phrase[];
+}
+
+/** Bounds of what is kept with a phrase. */
+export const PHRASE_LIMITS = { name: 60, words: 500, tags: 12, tag: 30, earlier: 8 } as const;
+
+/** A phrase read from outside, and what had to be mended. */
+export interface ParsedKeptPhrase {
+  readonly item: KeptPhrase | null;
+  readonly problems: readonly string[];
+}
+
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const text = (value: unknown, most: number): string =>
+  typeof value === 'string' ? value.trim().slice(0, most).trim() : '';
+
+const readTags = (value: unknown): readonly string[] => {
+  const given: readonly unknown[] = Array.isArray(value) ? value : [];
+  const tags = given.map((tag) => text(tag, PHRASE_LIMITS.tag)).filter((tag) => tag !== '');
+  return [...new Set(tags)].slice(0, PHRASE_LIMITS.tags);
+};
+
+const isPosition = (value: unknown): value is number =>
+  typeof value === 'number' && Number.isInteger(value) && value >= 1 && value <= 12;
+
+/** Reads a phrase of the library from storage or a file. Never throws; what cannot be read is said, the rest kept. */
+export const parseKeptPhrase = (value: unknown): ParsedKeptPhrase => {
+  const nothing = 'One of the phrases could not be read and was left out.';
+  if (!isRecord(value)) return { item: null, problems: [nothing] };
+  const { phrase, mended } = parsePhrase(value.phrase);
+  if (phrase === null || phrase.notes.length === 0) return { item: null, problems: [nothing] };
+  const name = text(value.name, PHRASE_LIMITS.name) || 'Phrase without a name';
+  const earlier: readonly unknown[] = Array.isArray(value.earlier) ? value.earlier : [];
+  const level = CALL_LEVELS.find((each) => each === value.level);
+  const item: KeptPhrase = {
+    id: text(value.id, PHRASE_LIMITS.name) || `phrase ${name}`.slice(0, PHRASE_LIMITS.name),
+    name,
+    phrase,
+    position: isPosition(value.position) ? value.position : 2,
+    level: level ?? 2,
+    words: text(value.words, PHRASE_LIMITS.words),
+    tags: readTags(value.tags),
+    earlier: earlier.slice(0, PHRASE_LIMITS.earlier).flatMap((each) => parsePhrase(each).phrase ?? []),
+  };
+  return { item, problems: mended.map((sentence) => `The phrase “${name}”: ${sentence}`) };
+};
+
+const same = (a: Phrase, b: Phrase): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** The phrase with other notes; those it had are kept beside, so that they can be had again. */
+export const withNotes = (kept: KeptPhrase, phrase: Phrase): KeptPhrase =>
+  same(kept.phrase, phrase)
+    ? kept
+    : {
+        ...kept,
+        phrase,
+        earlier: [kept.phrase, ...kept.earlier.filter((each) => !same(each, phrase))].slice(
+          0,
+          PHRASE_LIMITS.earlier,
+        ),
+      };
+
+/** Phrases whose name, tags or words hold every word typed, letters large or small. */
+export const findPhrases = <Kept extends Pick<KeptPhrase, 'name' | 'tags' | 'words'>>(
+  phrases: readonly Kept[],
+  typed: string,
+): readonly Kept[] => {
+  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
+  return phrases.filter(({ name, tags, words: notes }) => {
+    const all = [name, ...tags, notes].join(' ').toLowerCase();
+    return words.every((word) => all.includes(word));
+  });
+};

@@ -1,0 +1,97 @@
+import { useState } from 'react';
+import { findPhrases, type KeptPhrase } from '../../../core/phrasebook/kept-phrase';
+import { STARTER_CALLS, STARTER_EXERCISES } from '../../../core/phrasebook/starter-set';
+import { Fold } from '../../controls/fold';
+import { Panel } from '../../controls/panel';
+import { UndoRow } from '../../controls/undo-row';
+import { useSelected, useSession } from '../../state/session-context';
+import { PhraseCard } from './phrase-card';
+import { PhraseEditor } from './phrase-editor';
+
+/** Exercises to put on the stand. */
+const Exercises = () => {
+  const { commands } = useSession();
+  return (
+    <>
+      <p className="hint">
+        Each puts its form, feel, tempo, calls and partner on the stand. Change what you like, then keep it or
+        pass it on as a link under Book: a song holds the whole exercise.
+      </p>
+      <ul className="rows">
+        {STARTER_EXERCISES.map((exercise) => (
+          <li key={exercise.id} className="group">
+            <h4>{exercise.name}</h4>
+            <p>{exercise.about}</p>
+            <button type="button" className="tool" onClick={() => commands.openExercise(exercise)}>
+              Put “{exercise.name}” on the stand
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+};
+
+const BringBack = () => {
+  const { commands } = useSession();
+  const dropped = useSelected((state) => state.phrasebook.dropped);
+  if (dropped === null) return null;
+  return (
+    <p role="status">
+      “{dropped.name}” is taken out.{' '}
+      <button type="button" className="tool" onClick={commands.restorePhrase}>
+        Bring it back
+      </button>
+    </p>
+  );
+};
+
+interface FoundProps {
+  readonly phrases: readonly KeptPhrase[];
+  readonly own: boolean;
+  readonly onEdit: (phrase: KeptPhrase) => void;
+}
+
+const Found = ({ phrases, own, onEdit }: FoundProps) => (
+  <ul className="rows">
+    {phrases.map((phrase) => (
+      <PhraseCard key={phrase.id} kept={phrase} own={own} onEdit={() => onEdit(phrase)} />
+    ))}
+  </ul>
+);
+
+/** The library: exercises, phrases of one's own and of the starter set, and a place to write one. */
+export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
+  const own = useSelected((state) => state.phrasebook.phrases);
+  const [typed, setTyped] = useState('');
+  const [edited, setEdited] = useState<KeptPhrase | null>(null);
+  const found = findPhrases(own, typed);
+  const starters = findPhrases(STARTER_CALLS, typed);
+  return (
+    <Panel title="Phrases" onClose={onClose}>
+      <UndoRow />
+      <Fold title="Exercises" open={false}>
+        <Exercises />
+      </Fold>
+      <Fold title="Write a phrase" open>
+        <PhraseEditor key={edited?.id ?? 'new'} kept={edited} onDone={() => setEdited(null)} />
+      </Fold>
+      <Fold title="Your phrases and the starter set" open>
+        <BringBack />
+        <label className="field">
+          <span className="label">Find by name, tag or note</span>
+          <input
+            className="text-box"
+            type="search"
+            value={typed}
+            onChange={(event) => setTyped(event.target.value)}
+          />
+        </label>
+        {own.length === 0 && <p className="hint">None of your own yet. What you keep comes first here.</p>}
+        {found.length + starters.length === 0 && <p role="status">No phrase has all of these words.</p>}
+        <Found phrases={found} own onEdit={setEdited} />
+        <Found phrases={starters} own={false} onEdit={setEdited} />
+      </Fold>
+    </Panel>
+  );
+};
