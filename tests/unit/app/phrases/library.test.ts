@@ -42,10 +42,10 @@ describe('the library', () => {
     const [file] = takeAway.files;
     const text = new TextDecoder().decode(Uint8Array.from(file?.bytes ?? []));
     const there = open();
-    expect(there.commands.restoreEverything(text, false)).toEqual(['1 phrase added.']);
+    expect(await there.commands.restoreEverything(text, false)).toEqual(['1 phrase added.']);
     expect(there.names()).toEqual(['Hail on the roof']);
     const damaged = text.replace('"phrases": [', '"phrases": [ 7,');
-    expect(open().commands.restoreEverything(damaged, false)).toEqual([
+    expect(await open().commands.restoreEverything(damaged, false)).toEqual([
       '1 phrase added.',
       'One of the phrases could not be read and was left out.',
     ]);
