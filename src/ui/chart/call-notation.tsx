@@ -1,6 +1,7 @@
 import { type CSSProperties, useCallback, useRef } from 'react';
 import type { TabStyle } from '../../core/harp/tab';
-import type { Phrase } from '../../core/phrase/phrase';
+import { USUAL_DYNAMIC } from '../../core/phrase/dynamics';
+import type { Phrase, PhraseNote } from '../../core/phrase/phrase';
 import { noteText } from '../../core/phrase/print-phrase';
 import { type RhythmSign, rhythmBars } from '../../core/phrase/rhythm-signs';
 import { useSelected, useSession } from '../state/session-context';
@@ -23,27 +24,42 @@ interface Placed {
   readonly text: string;
   /** Middle of its column. */
   readonly x: number;
+  readonly mark: string;
 }
 
 const textOf = ({ note }: RhythmSign, style: TabStyle): string =>
   note === null ? '' : noteText(note, style);
 
-/** What stands over a note: an accent, and its loudness where that is not usual. */
-const markOf = ({ note }: RhythmSign): string =>
-  [...(note?.dynamic === undefined ? [] : [note.dynamic]), ...(note?.accent ? ['>'] : [])].join(' ');
+/** What stands over a note: an accent, and its loudness where that changes. */
+const markOf = ({ note }: RhythmSign, before: PhraseNote | null): string => {
+  if (note === null) return '';
+  const loud = note.dynamic ?? USUAL_DYNAMIC;
+  const changed = loud !== (before?.dynamic ?? USUAL_DYNAMIC);
+  return [...(changed ? [loud] : []), ...(note.accent ? ['>'] : [])].join(' ');
+};
+
+/** How wide a letter of the holes is, in widths of a figure. */
+const widthOf = (letter: string): number => {
+  if (/[/'○ ().]/.test(letter)) return 0.62;
+  return /[~↑↓]/.test(letter) ? 1.15 : 1;
+};
 
 /** Signs from left to right: each has room for its hole, and longer notes have a little more. */
 const place = (
   signs: readonly RhythmSign[],
   style: TabStyle,
+  before: PhraseNote | null,
 ): { placed: readonly Placed[]; width: number } => {
   let x = EDGE;
+  let note = before;
   const placed = signs.map((sign): Placed => {
     const text = textOf(sign, style);
-    const letters = [...text].reduce((sum, sign) => sum + (/[/'○ ()~.*]/.test(sign) ? 0.62 : 1), 0);
+    const letters = [...text].reduce((sum, letter) => sum + widthOf(letter), 0);
     const room = Math.max(NARROWEST, letters * LETTER + 12) + Math.log2(Math.max(1, sign.length / 120)) * 5;
     x += room;
-    return { sign, text, x: x - room / 2 };
+    const mark = markOf(sign, note);
+    note = sign.note ?? note;
+    return { sign, text, x: x - room / 2, mark };
   });
   return { placed, width: x + EDGE };
 };
@@ -72,14 +88,14 @@ const Bar = ({ placed, width }: { readonly placed: readonly Placed[]; readonly w
     aria-hidden="true"
     preserveAspectRatio="xMinYMax meet"
   >
-    {placed.map(({ sign, text, x }, i) => (
+    {placed.map(({ sign, text, x, mark }, i) => (
       <g key={sign.at} className="call-note" data-at={sign.at} data-until={sign.at + sign.length}>
         <text x={x} y={54}>
           {text}
         </text>
-        {markOf(sign) !== '' && (
+        {mark !== '' && (
           <text className="mark" x={x} y={12}>
-            {markOf(sign)}
+            {mark}
           </text>
         )}
         <g transform={`translate(${x} ${HEAD_Y}) scale(${SCALE})`}>
@@ -141,7 +157,10 @@ export const CallNotation = ({ phrase, from }: Props) => {
     }
   }, [live, start]);
   useFrame(playing, draw);
-  const drawn = rhythmBars(phrase).map((signs) => place(signs, style));
+  const drawn = rhythmBars(phrase).map((signs) => {
+    const at = signs[0]?.at ?? 0;
+    return place(signs, style, phrase.notes.findLast((note) => note.at < at) ?? null);
+  });
   const total = drawn.reduce((sum, { width }) => sum + width, 0);
   return (
     <div className="call" aria-hidden="true" ref={box} style={{ '--total': total } as CSSProperties}>
