@@ -54,7 +54,7 @@ describe('the page for bends', () => {
   it('shows what is kept with its numbers, marks it on the harp when it may decide, and deletes it', async () => {
     const { panel, user, session } = await openBends(kept('6OB', '+++++'), kept("4D'", '+----'));
     const row = panel.getByRole('row', { name: /blow 6, overblow/ });
-    expect(row.textContent).toContain('● steady5 of 5, 5 by your word');
+    expect(row.textContent).toContain('steady5 of 5, 5 by your word');
     const map = within(screen.getByRole('region', { name: 'Harp map' }));
     expect(map.queryByRole('button', { name: /by your results/ })).toBeNull();
     await user.click(panel.getByRole('checkbox', { name: 'Let results decide what is in reach' }));

@@ -18,7 +18,7 @@ const STEPS: Readonly<Record<BendTurn['step'], string>> = {
 /** Asks the player for a word, where nothing is heard. */
 const OwnMark = ({ practice }: { readonly practice: BendPractice }) => (
   <>
-    <p>Play it along with your memory of the sound, then say how it was.</p>
+    <p>Play it, then say how it was.</p>
     <div className="save-row">
       <button type="button" className="tool" onClick={() => practice.mark(true)}>
         It came

@@ -1,17 +1,10 @@
 import type { BendPractice } from '../../../app/bends/bend-practice';
-import { type BendFigures, figuresOf, type Standing } from '../../../core/bends/bend-results';
+import { type BendFigures, figuresOf } from '../../../core/bends/bend-results';
 import { bendTargets } from '../../../core/bends/bend-targets';
 import { soundId, spokenTab, tab } from '../../../core/harp/tab';
 import { Switch } from '../../controls/switch';
 import { useSelected } from '../../state/session-context';
 import { useBendResults } from './use-bend-results';
-
-/** How far a sound has come, by shape and word. */
-const STANDING_TEXTS: Readonly<Record<Standing, string>> = {
-  steady: '● steady',
-  coming: '◐ coming',
-  'not yet': '○ not yet',
-};
 
 const signed = (cents: number): string => {
   const whole = Math.round(cents);
@@ -60,7 +53,7 @@ export const ReachTable = ({ practice }: { readonly practice: BendPractice }) =>
                     <span aria-hidden="true">{tab(sound, style)}</span>
                     <span className="unseen">{spokenTab(sound)}</span>
                   </th>
-                  <td>{figures.standing === null ? 'five tries tell' : STANDING_TEXTS[figures.standing]}</td>
+                  <td>{figures.standing ?? 'five tries tell'}</td>
                   <td>
                     {figures.hits} of {figures.tries}
                     {figures.marked > 0 && `, ${figures.marked} by your word`}

@@ -43,6 +43,7 @@ const SingleSounds = () => {
 export const HarpTechniques = () => {
   const { commands } = useSession();
   const technique = useSelected((state) => state.settings.technique);
+  const { byResults } = useSelected((state) => state.settings.bends);
   const set = (change: Partial<typeof technique>): void =>
     commands.choose({ technique: { ...technique, ...change } });
   return (
@@ -58,6 +59,11 @@ export const HarpTechniques = () => {
         />
       </div>
       <SingleSounds />
+      {byResults && (
+        <p className="hint">
+          Your results add single sounds and leave them out, each time with a sentence: Practise, Bends.
+        </p>
+      )}
     </>
   );
 };

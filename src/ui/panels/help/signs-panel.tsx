@@ -1,4 +1,5 @@
 import { useRef } from 'react';
+import { STANDINGS } from '../../../core/bends/bend-results';
 import type { MarkedSound } from '../../../core/fit/mark-sounds';
 import { POSITIONS, positionTitle, songKey } from '../../../core/harp/positions';
 import { soundId } from '../../../core/harp/tab';
@@ -96,6 +97,14 @@ const LineSign = () => {
   );
 };
 
+const StandingSigns = () => (
+  <span className="standing-signs">
+    {STANDINGS.map((standing) => (
+      <i key={standing} data-standing={standing} />
+    ))}
+  </span>
+);
+
 const MapSigns = () => (
   <dl className="sign-list">
     <Sign sign={<Cell mark={example('2D')} />}>
@@ -112,8 +121,9 @@ const MapSigns = () => (
     </Sign>
     <Sign sign={<Cell mark={example('3B')} picked />}>a bright edge: a way to play the note you picked</Sign>
     <Sign sign={<Cell mark={example('3D')} lit />}>a heavy edge: the note to play now</Sign>
-    <Sign sign={<strong>● ◐ ○</strong>}>
-      on bends, where your results are shown: steady, coming, not yet (Practise, Bends)
+    <Sign sign={<StandingSigns />}>
+      a line under a bend, where your results are shown: whole, it is steady; half, it is coming; dots, not
+      yet (Practise, Bends)
     </Sign>
     <Sign sign={<LineSign />}>
       edges, numbers and a way between them: the line of this bar; dotted, it goes on into the next
