@@ -349,7 +349,7 @@ const UI: readonly FolderRule[] = [
     'ear',
     'harp-map',
   ),
-  view('print', 'what is printed', 'state', 'controls', 'harp-map'),
+  view('print', 'what is printed', 'state', 'controls', 'chart', 'harp-map'),
   view('panels/*', 'one folder a panel; none knows another', 'state', 'controls', 'chart', 'ear'),
   view(
     'page',

@@ -13,6 +13,7 @@ import { LINE_KINDS, PACES } from '../../src/core/lines/line-slots';
 import { CLICKS } from '../../src/core/players/click';
 import { STOP_TIMES, TIMES } from '../../src/core/players/style';
 import { CALL_LEVELS } from '../../src/core/practice/call-levels';
+import { CLASS_LEVELS, LONGEST_LEVEL, SHORTEST_NOTES } from '../../src/core/practice/class-levels';
 import { PLAN_LIMITS, TRADE_PLANS } from '../../src/core/practice/trade-plan';
 import { TRADE_MODES } from '../../src/core/practice/trading';
 import { PART_IDS } from '../../src/core/score/score';
@@ -149,6 +150,19 @@ const fields: {
     heard: fc.boolean(),
   }),
   trade: fc.record({ on: fc.boolean(), calls: fc.string({ maxLength: 300 }) }),
+  classLevels: fc.array(
+    fc.record({
+      name: fc.string({ maxLength: LONGEST_LEVEL }),
+      technique: fc.record({
+        drawBends: fc.boolean(),
+        blowBends: fc.boolean(),
+        overbends: fc.boolean(),
+        off: fc.constant([]),
+      }),
+      shortest: fc.constantFrom(...SHORTEST_NOTES),
+    }),
+    { minLength: CLASS_LEVELS.length, maxLength: CLASS_LEVELS.length },
+  ),
   partner: fc.record({
     plan: fc.oneof(fc.constantFrom(...TRADE_PLANS), fc.string({ maxLength: PLAN_LIMITS.text })),
     mode: fc.constantFrom(...TRADE_MODES),

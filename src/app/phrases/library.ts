@@ -92,6 +92,7 @@ export const openLibrary = (stand: Needs): Library => {
       apply({ ...store.getState().settings, trade: { on: true, calls } });
     },
     openExercise: (exercise) => apply(withExercise(store.getState().settings, exercise)),
+    chooseHandOut: (handOut) => merge({ handOut }),
     hearPhrase: (phrase) => {
       stopPlaying();
       const { settings, now, status } = store.getState();

@@ -51,6 +51,8 @@ export interface PhrasesState {
     readonly phrases: readonly KeptPhrase[];
     /** What was taken out last, so that it can be brought back. */
     readonly dropped: KeptPhrase | null;
+    /** Whether the hand-out of the class is to be printed in place of the song. */
+    readonly handOut: boolean;
   };
 }
 
@@ -71,6 +73,8 @@ export interface LibraryCommands {
   callWith(ids: readonly string[]): void;
   /** Puts an exercise on the stand: its music, its calls, its partner. */
   openExercise(exercise: StarterExercise): void;
+  /** Chooses whether the hand-out of the class is printed. */
+  chooseHandOut(wanted: boolean): void;
   /** Plays a phrase alone, at the stand's tempo and on its harp; while the band plays, nothing. */
   hearPhrase(phrase: Phrase): void;
 }
@@ -89,5 +93,5 @@ export interface TradeCommands {
 export const NO_TRADES: PhrasesState = {
   tradeRun: FRESH_RUN,
   trades: { last: null, marks: [], hearing: null },
-  phrasebook: { phrases: [], dropped: null },
+  phrasebook: { phrases: [], dropped: null, handOut: false },
 };

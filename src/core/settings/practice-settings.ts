@@ -3,6 +3,7 @@ import { BEND_LEADS, BEND_LEVELS, type BendChoice } from '../bends/bend-choice';
 import { LINE_TASTES, type LineTaste } from '../lines/line-cost';
 import { LINE_KINDS, type LineKind, PACES, type Pace } from '../lines/line-slots';
 import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
+import { CLASS_LEVELS, type ClassLevel, LONGEST_LEVEL, SHORTEST_NOTES } from '../practice/class-levels';
 import { PLAN_LIMITS } from '../practice/trade-plan';
 import { TRADE_MODES, type TradeMode } from '../practice/trading';
 import { seed, setting, shortText } from './setting';
@@ -69,6 +70,26 @@ export const PRACTICE_SETTINGS = {
     'call and answer',
     { on: false, calls: '' },
     v.object({ on: v.boolean(), calls: v.pipe(v.string(), v.maxLength(MOST_CALL_TEXT)) }),
+  ),
+  /** The rows of a class, each with what its players can do: the same call is printed for each. */
+  classLevels: setting<readonly ClassLevel[]>(
+    'levels of the class',
+    CLASS_LEVELS,
+    v.pipe(
+      v.array(
+        v.object({
+          name: v.pipe(v.string(), v.maxLength(LONGEST_LEVEL)),
+          technique: v.object({
+            drawBends: v.boolean(),
+            blowBends: v.boolean(),
+            overbends: v.boolean(),
+            off: v.array(shortText),
+          }),
+          shortest: v.picklist(SHORTEST_NOTES),
+        }),
+      ),
+      v.length(CLASS_LEVELS.length),
+    ),
   ),
   bends: setting<BendChoice>(
     'choice of how bends are practised',

@@ -6,6 +6,7 @@ import { tuneFor } from '../../core/song/tune';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';
 import { useHeardChart } from '../state/use-heard-chart';
+import { PrintHandOut } from './print-hand-out';
 import { PrintPage } from './print-page';
 import { PrintSet } from './print-set';
 
@@ -44,8 +45,10 @@ const SetPaper = ({ id }: { readonly id: string }) => {
   return <PrintSet set={set} songs={found} />;
 };
 
-/** What is printed: the song on the stand, or a set that was asked for. */
+/** What is printed: the song on the stand, or a set or the hand-out of a class that was asked for. */
 export const Paper = () => {
   const set = useSelected((state) => state.book.paper);
+  const handOut = useSelected((state) => state.phrasebook.handOut);
+  if (handOut) return <PrintHandOut />;
   return set === null ? <SongPaper /> : <SetPaper id={set} />;
 };

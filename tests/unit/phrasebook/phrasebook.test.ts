@@ -13,15 +13,16 @@ import { RICHTER } from '../../../src/core/harp/tunings';
 import { onHarp } from '../../../src/core/phrase/phrase';
 import { printPhrase } from '../../../src/core/phrase/print-phrase';
 import { readPhrase } from '../../../src/core/phrase/read-phrase';
+import { forLevel } from '../../../src/core/phrasebook/for-level';
 import {
   findPhrases,
   PHRASE_LIMITS,
   parseKeptPhrase,
   withNotes,
 } from '../../../src/core/phrasebook/kept-phrase';
-import { CLASS_LEVELS, forLevel } from '../../../src/core/phrasebook/levels';
 import { checkPhrase } from '../../../src/core/phrasebook/phrase-check';
 import { STARTER_CALLS, STARTER_EXERCISES } from '../../../src/core/phrasebook/starter-set';
+import { CLASS_LEVELS, type ClassLevel } from '../../../src/core/practice/class-levels';
 import { readPlan } from '../../../src/core/practice/trade-plan';
 import { asPitchClass } from '../../../src/core/theory/units';
 
@@ -94,7 +95,8 @@ describe('a call for the levels of a class', () => {
           notes.every(({ sounds: each }) => each.every(({ breath }) => breath === each[0]?.breath)),
         ).toBe(true);
       }
-      const [, , last = { name: '', technique: EVERY_TECHNIQUE, shortest: 0 }] = CLASS_LEVELS;
+      const whole: ClassLevel = { name: '', technique: EVERY_TECHNIQUE, shortest: 0 };
+      const [, , last = whole] = CLASS_LEVELS;
       expect(forLevel(phrase, last, harp)).toEqual(phrase);
     }
   });

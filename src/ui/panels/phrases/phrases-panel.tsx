@@ -5,6 +5,7 @@ import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
+import { ClassLevels } from './class-levels';
 import { PhraseCard } from './phrase-card';
 import { PhraseEditor } from './phrase-editor';
 
@@ -75,6 +76,9 @@ export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
       </Fold>
       <Fold title="Write a phrase" open>
         <PhraseEditor key={edited?.id ?? 'new'} kept={edited} onDone={() => setEdited(null)} />
+      </Fold>
+      <Fold title="For a class" open={false}>
+        <ClassLevels />
       </Fold>
       <Fold title="Your phrases and the starter set" open>
         <BringBack />

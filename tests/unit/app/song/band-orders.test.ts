@@ -67,6 +67,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
     { on: true, calls: "2 3' 4 -4" },
   ],
   bends: [{ level: 'first', lead: 'drone', byResults: true }],
+  classLevels: [D.classLevels.map((level) => ({ ...level, name: `${level.name} too` }))],
   partner: [
     { ...D.partner, plan: '1+1', level: 3 },
     { ...D.partner, mode: 'lead' },

@@ -5,34 +5,8 @@ import type { Harp, Sound } from '../harp/harp';
 import { isInReach, type TechniqueChoice } from '../harp/reach';
 import { soundId } from '../harp/tab';
 import { onHarp, type Phrase, type PhraseNote, phraseSound } from '../phrase/phrase';
+import type { ClassLevel } from '../practice/class-levels';
 import { asTicks } from '../theory/units';
-
-/** Part of a class: what its players can do, under a name the teacher gives it. */
-export interface ClassLevel {
-  readonly name: string;
-  readonly technique: TechniqueChoice;
-  /** Notes shorter than this share of a beat are taken into the one before. */
-  readonly shortest: number;
-}
-
-/** Three levels to begin with; a teacher names them anew. */
-export const CLASS_LEVELS: readonly ClassLevel[] = [
-  {
-    name: 'Front row',
-    technique: { drawBends: false, blowBends: false, overbends: false, off: [] },
-    shortest: 1,
-  },
-  {
-    name: 'Middle row',
-    technique: { drawBends: true, blowBends: false, overbends: false, off: [] },
-    shortest: 0.5,
-  },
-  {
-    name: 'Back row',
-    technique: { drawBends: true, blowBends: true, overbends: true, off: [] },
-    shortest: 0,
-  },
-];
 
 /** The nearest sound in reach, an octave counting as near as a semitone; of two the one on the same breath. */
 const nearest = (wanted: Sound, harp: Harp, technique: TechniqueChoice): Sound | null => {
