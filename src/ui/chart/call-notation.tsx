@@ -55,7 +55,7 @@ const place = (
   const placed = signs.map((sign): Placed => {
     const text = textOf(sign, style);
     const letters = [...text].reduce((sum, letter) => sum + widthOf(letter), 0);
-    const room = Math.max(NARROWEST, letters * LETTER + 12) + Math.log2(Math.max(1, sign.length / 120)) * 5;
+    const room = Math.max(NARROWEST, letters * LETTER + 16) + Math.log2(Math.max(1, sign.length / 120)) * 5;
     x += room;
     const mark = markOf(sign, note);
     note = sign.note ?? note;
@@ -94,7 +94,7 @@ const Bar = ({ placed, width }: { readonly placed: readonly Placed[]; readonly w
           {text}
         </text>
         {mark !== '' && (
-          <text className="mark" x={x} y={12}>
+          <text className="mark" x={x} y={6}>
             {mark}
           </text>
         )}

@@ -26,7 +26,7 @@ const SelfMarks = ({ now }: { readonly now: Mark | null }) => {
   const { commands } = useSession();
   return (
     <fieldset className="self-marks">
-      <legend>How was it?</legend>
+      <legend className="unseen">How was it?</legend>
       {MARKS.map((mark, i) => (
         <button
           type="button"
