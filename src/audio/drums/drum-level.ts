@@ -2,18 +2,10 @@
  * Loudness of a hit by the filters of ITU-R BS.1770-5 (a shelf for the head, a high-pass), so that every stroke of a
  * sound comes out as loud as its velocity asks, whatever its noise did.
  */
+import { HIGH_PASS, loudnessOfPower, SHELF } from '../synthesis/loudness';
 
-/** Analogue prototypes behind the coefficients the recommendation prints for 48 kHz, for use at any sample rate. */
-const SHELF = {
-  hz: 1681.974450955533,
-  quality: 0.7071752369554196,
-  high: 1.584864701130855,
-  band: 1.258720930232562,
-};
-const HIGH_PASS = { hz: 38.13547087602444, quality: 0.5003270373238773 };
-/** The momentary window, and the offset of equation 2. */
+/** The momentary window. */
 const WINDOW_SECONDS = 0.4;
-const OFFSET_LU = -0.691;
 
 interface Section {
   readonly b0: number;
@@ -65,5 +57,5 @@ export const hitLoudness = (samples: Float64Array, sampleRate: number): number =
     z2 = z1;
     z1 = z;
   }
-  return OFFSET_LU + 10 * Math.log10(sum / window);
+  return loudnessOfPower(sum / window);
 };

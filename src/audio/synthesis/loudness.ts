@@ -5,17 +5,24 @@
  * its 48 kHz coefficients read back as analogue prototypes.
  */
 
-const SHELF = { frequency: 1681.97, q: 0.70718, gain: 10 ** (4 / 20), middle: 10 ** ((4 * 0.49967) / 20) };
-const HIGH_PASS = { frequency: 38.135, q: 0.50033 };
+/** A shelf for the head: its corner in Hz, its quality, and its gain above and at the corner. */
+export const SHELF = {
+  hz: 1681.974450955533,
+  quality: 0.7071752369554196,
+  high: 1.584864701130855,
+  band: 1.258720930232562,
+};
+/** The high-pass below it. */
+export const HIGH_PASS = { hz: 38.13547087602444, quality: 0.5003270373238773 };
 
 /** Power factor of the K-weighting at a frequency in Hz. */
 export const kWeightedPower = (frequency: number): number => {
-  const x = frequency / SHELF.frequency;
-  const y = frequency / HIGH_PASS.frequency;
+  const x = frequency / SHELF.hz;
+  const y = frequency / HIGH_PASS.hz;
   const shelf =
-    ((1 - SHELF.gain * x * x) ** 2 + ((SHELF.middle * x) / SHELF.q) ** 2) /
-    ((1 - x * x) ** 2 + (x / SHELF.q) ** 2);
-  const highPass = y ** 4 / ((1 - y * y) ** 2 + (y / HIGH_PASS.q) ** 2);
+    ((1 - SHELF.high * x * x) ** 2 + ((SHELF.band * x) / SHELF.quality) ** 2) /
+    ((1 - x * x) ** 2 + (x / SHELF.quality) ** 2);
+  const highPass = y ** 4 / ((1 - y * y) ** 2 + (y / HIGH_PASS.quality) ** 2);
   return shelf * highPass;
 };
 

@@ -1,5 +1,6 @@
 import type { Chord, NoteName } from './chord';
 
+/** A sign before or after a letter, empty for none. */
 export type AccidentalGlyph = '' | '♯' | '♭' | '𝄪' | '𝄫';
 
 /** A note name in parts for typesetting. */

@@ -6,6 +6,7 @@ export type NoteName = string;
 /** A chord tone's place above the root, in ASCII: `R`, `b3`, `3`, `5`, `b7`, `9`, `#11`, … */
 export type Degree = string;
 
+/** A note of a chord, spelled as the chord spells it. */
 export interface ChordTone {
   readonly degree: Degree;
   readonly pitchClass: PitchClass;

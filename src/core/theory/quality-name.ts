@@ -1,5 +1,5 @@
 import type { Degree } from './chord';
-import { readQuality } from './quality';
+import { REPLACED, readQuality } from './quality';
 
 /**
  * The one way each quality is written here: a stem that says third, seventh and number, then fifth, alterations,
@@ -32,16 +32,6 @@ const stemOf = (has: Has): string => {
   if (isDiminished(has)) return 'dim';
   if (has('3') && has('#5') && !has('5', 'b5')) return 'aug';
   return minor === '' && !has('3', '2', '4') ? '5' : minor;
-};
-
-/** Signs that stand instead of a plain tone of the stem. */
-const REPLACED: Readonly<Record<string, readonly Degree[]>> = {
-  b5: ['5'],
-  '#5': ['5'],
-  b9: ['9'],
-  '#9': ['9'],
-  '#11': ['11'],
-  b13: ['13', '5'],
 };
 
 const fifthSigns = (stem: string, has: Has): string => {

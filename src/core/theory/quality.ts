@@ -200,7 +200,7 @@ const seventhsOf = ({ kind, number, majorSeventh, altered }: Draft): readonly De
 };
 
 /** An alteration stands instead of the plain tone that the kind or the number brings; a flat thirteen leaves no fifth. */
-const REPLACED: Readonly<Record<string, readonly Degree[]>> = {
+export const REPLACED: Readonly<Record<string, readonly Degree[]>> = {
   b5: ['5'],
   '#5': ['5'],
   b9: ['9'],
