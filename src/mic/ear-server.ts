@@ -8,6 +8,7 @@ import type { EarBlock } from './ear-messages';
 import { createLevelMeter } from './level-meter';
 import type { EarChoice, HeardReport } from './microphone';
 
+/** Listens to blocks of sound, in the worker. */
 export interface EarServer {
   /** Listens anew, for this, from the next block on. */
   choose(choice: EarChoice): void;

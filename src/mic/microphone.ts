@@ -36,6 +36,7 @@ export type MicTrouble =
   | 'unsupported'
   | 'failed';
 
+/** Whether the page listens, and what keeps it from that. */
 export type MicStatus =
   | { readonly kind: 'off' }
   /** The browser asks the player. */

@@ -13,6 +13,7 @@ export interface Ground {
   readonly fetch: (request: Request) => Promise<Response>;
 }
 
+/** Keeps the whole program in the browser and answers from it, within the service worker. */
 export interface Keeper {
   /** Fetches and keeps every file. Rejects, keeping nothing, when one is missing or not as it was built. */
   install(): Promise<void>;

@@ -8,12 +8,14 @@ import { TAKE_OVER } from './take-over';
  */
 export type Keeping = 'fetching' | 'kept' | 'insecure' | 'refused' | 'failed';
 
+/** Whether the page can be opened without its server. */
 export interface OfflineStatus {
   readonly keeping: Keeping;
   /** Whether a newer version lies ready. */
   readonly newer: boolean;
 }
 
+/** The page’s side of what keeps the program. */
 export interface Offline {
   status(): OfflineStatus;
   onStatus(listener: (status: OfflineStatus) => void): () => void;
@@ -21,6 +23,7 @@ export interface Offline {
   takeNewer(): void;
 }
 
+/** What of the browser keeping the program needs; tests hand in their own. */
 export interface OfflineGround {
   /** `undefined` where the browser has no service workers for this page; may throw where it forbids them. */
   readonly container: () => ServiceWorkerContainer | undefined;

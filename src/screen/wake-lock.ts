@@ -7,6 +7,7 @@ import { createListeners } from '../listeners/listeners';
 /** How the screen is kept: `missing` where the browser cannot, `refused` where the system does not allow it now. */
 export type Waking = 'off' | 'held' | 'refused' | 'missing';
 
+/** Keeps the screen from going dark. */
 export interface WakeLock {
   /** Whether the screen is to stay awake from now on. */
   want(awake: boolean): void;

@@ -4,6 +4,7 @@
  */
 import type { Writing } from './kept-values';
 
+/** What the storage holds where a file may be. */
 export type FileReading =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'file'; readonly name: string; readonly file: Blob }

@@ -1,6 +1,7 @@
 /** The part of the browser's storage that is needed here; tests hand in their own. */
 export type StorageArea = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
 
+/** What the storage holds under a name. */
 export type Reading =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'value'; readonly value: unknown; readonly raw: string }
@@ -9,6 +10,7 @@ export type Reading =
   /** The browser does not let this page keep anything. */
   | { readonly kind: 'refused'; readonly detail: string };
 
+/** How a change of the storage went. */
 export type Writing =
   | { readonly kind: 'written' }
   | { readonly kind: 'full' }

@@ -16,6 +16,7 @@ export interface GrowingFile {
   discard(): Promise<void>;
 }
 
+/** Gets files out of the browser. */
 export interface FileSaver {
   /** Hands a small file over as a download. @param type its media type. */
   give(name: string, type: string, bytes: Uint8Array): Promise<Writing>;

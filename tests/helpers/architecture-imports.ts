@@ -1,4 +1,5 @@
-import { posix } from 'node:path';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, posix, sep } from 'node:path';
 import ts from 'typescript';
 
 /** Path below src, with slashes -> text. */
@@ -14,11 +15,28 @@ export interface Import {
 
 const isCode = (path: string): boolean => /\.tsx?$/.test(path);
 
+/** By path: several tests read the whole of src, in one process. */
+const parsed = new Map<string, ts.SourceFile>();
+
+const parseSource = (path: string, text: string): ts.SourceFile => {
+  const known = parsed.get(path);
+  if (known?.text === text) return known;
+  const tree = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
+  parsed.set(path, tree);
+  return tree;
+};
+
 /** The syntax trees of the code files among the sources. */
 export const parseSources = (sources: Sources): readonly ts.SourceFile[] =>
-  [...sources]
-    .filter(([path]) => isCode(path))
-    .map(([path, text]) => ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true));
+  [...sources].filter(([path]) => isCode(path)).map(([path, text]) => parseSource(path, text));
+
+/** The code and styles of src as they are. */
+export const readSources = (): Sources =>
+  new Map(
+    readdirSync('src', { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.(tsx?|css)$/.test(name))
+      .map((name) => [name.split(sep).join('/'), readFileSync(join('src', name), 'utf8')]),
+  );
 
 const importClauseIsTypes = (clause: ts.ImportClause | undefined): boolean => {
   if (!clause) return false;

@@ -1,5 +1,5 @@
 import ts from 'typescript';
-import type { Sources } from './architecture-imports';
+import { parseSources, type Sources } from './architecture-imports';
 
 /**
  * Names of the language that pure code may use without declaring them. Anything else is a clock, chance, the
@@ -66,9 +66,7 @@ const problemOf = (checker: ts.TypeChecker, node: ts.Node): string | null => {
 
 /** Uses, in the given files, of names that pure code may not use, as `file:line uses name`. */
 export const impureNames = (sources: Sources): readonly string[] => {
-  const trees = [...sources]
-    .filter(([path]) => /\.tsx?$/.test(path))
-    .map(([path, text]) => ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true));
+  const trees = parseSources(sources);
   const checker = createProgramOf(trees).getTypeChecker();
   return trees.flatMap((tree) => {
     const found: string[] = [];

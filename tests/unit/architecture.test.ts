@@ -1,18 +1,10 @@
 import { execFileSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
-import { join, sep } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkArchitecture } from '../helpers/architecture';
 import { deadExports } from '../helpers/architecture-exports';
-import { parseSources } from '../helpers/architecture-imports';
+import { parseSources, readSources } from '../helpers/architecture-imports';
 import { PACKAGES } from '../helpers/architecture-rules';
-
-const readSources = (): ReadonlyMap<string, string> =>
-  new Map(
-    readdirSync('src', { recursive: true, encoding: 'utf8' })
-      .filter((name) => /\.(tsx?|css)$/.test(name))
-      .map((name) => [name.split(sep).join('/'), readFileSync(join('src', name), 'utf8')]),
-  );
 
 /** Values that no other file of src uses, and why they are there. */
 const AWAITED = [

@@ -1,16 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join, sep } from 'node:path';
 import ts from 'typescript';
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
+import { parseSources, readSources } from '../helpers/architecture-imports';
 
 /** The code files of src with their syntax trees. */
-const trees = readdirSync('src', { recursive: true, encoding: 'utf8' })
-  .map((name) => name.split(sep).join('/'))
-  .filter((name) => /\.tsx?$/.test(name))
-  .map((name) =>
-    ts.createSourceFile(name, readFileSync(join('src', name), 'utf8'), ts.ScriptTarget.Latest, true),
-  );
+const trees = parseSources(readSources());
 
 interface Export {
   readonly file: string;
@@ -49,6 +43,18 @@ const exportsOf = (tree: ts.SourceFile): readonly Export[] =>
     }));
   });
 
+/** What one function takes, or a slice of the state has: said where that is. */
+const SAID_ELSEWHERE = /(?:Options|Spec|Order|Request|Devices|Commands|State)$/;
+
+/** Exported types, but for those whose list of values stands beside them. */
+const typesOf = (tree: ts.SourceFile): readonly Omit<Export, 'isFunction'>[] =>
+  tree.statements.filter(isExported).flatMap((node) => {
+    if (!ts.isInterfaceDeclaration(node) && !ts.isTypeAliasDeclaration(node)) return [];
+    const isOfList = ts.isTypeAliasDeclaration(node) && node.type.getText().includes('typeof');
+    if (isOfList || SAID_ELSEWHERE.test(node.name.text)) return [];
+    return [{ file: tree.fileName, name: node.name.text, doc: docOf(node) }];
+  });
+
 const exported = trees.flatMap(exportsOf);
 
 const words = (text: string): readonly string[] =>
@@ -62,6 +68,10 @@ const words = (text: string): readonly string[] =>
 const EMPTY = new Set(
   'a an the of for in to and create creates make makes get gets return returns'.split(' '),
 );
+
+/** Whether a comment says no more than a name does. */
+const isEmpty = (doc: string, name: string): boolean =>
+  words(doc).every((word) => EMPTY.has(word) || words(name).includes(word));
 
 const modules = import.meta.glob<Readonly<Record<string, unknown>>>('../../src/core/**/*.ts');
 
@@ -96,7 +106,15 @@ describe('the documentation of src', () => {
   it('says of every exported function what its name does not', () => {
     const silent = exported
       .filter(({ isFunction }) => isFunction)
-      .filter(({ name, doc }) => words(doc).every((word) => EMPTY.has(word) || words(name).includes(word)))
+      .filter(({ name, doc }) => isEmpty(doc, name))
+      .map(({ file, name }) => `${file}: ${name}`);
+    expect(silent).toEqual([]);
+  });
+
+  it('says of every exported type what its name does not', () => {
+    const silent = trees
+      .flatMap(typesOf)
+      .filter(({ name, doc }) => isEmpty(doc, name))
       .map(({ file, name }) => `${file}: ${name}`);
     expect(silent).toEqual([]);
   });

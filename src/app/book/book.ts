@@ -30,6 +30,7 @@ export interface BookCommands {
 
 type Needs = Pick<Stand<State>, 'kept' | 'keeper' | 'store' | 'board' | 'newSeed'>;
 
+/** The songs and sets a player keeps, open for changes. */
 export interface Book {
   readonly commands: BookCommands;
   dispose(): void;

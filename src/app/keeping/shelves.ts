@@ -17,6 +17,7 @@ export interface ShelfCommands {
   dropTuning(id: string): void;
 }
 
+/** The case of harps and the tunings a player made, open for changes. */
 export interface Shelves {
   readonly commands: ShelfCommands;
   dispose(): void;

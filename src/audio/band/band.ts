@@ -4,6 +4,7 @@ import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
 import type { Seconds } from '../../core/theory/units';
 
+/** What the band is doing, and what keeps it from playing. */
 export type BandStatus =
   /** Nothing loaded yet: the first gesture will load the audio part. */
   | { readonly kind: 'asleep' }
@@ -27,6 +28,7 @@ export interface LentOutput {
   giveBack(): void;
 }
 
+/** A band that plays programs through the loudspeaker: what the page knows of it, the real one or a fake. */
 export interface Band {
   status(): BandStatus;
   /** Must be called inside a user gesture the first time. Counts in, then enters the first chorus at `fromBar`. */

@@ -33,6 +33,7 @@ export interface EngineCounts extends BankCounts {
   readonly bytes: number;
 }
 
+/** The part of the band that exists once there is an audio context. */
 export interface Engine {
   /** Resolves to false when another call took over before the music began. */
   play(program: Program, sound: BandSound, fromBar: number): Promise<boolean>;

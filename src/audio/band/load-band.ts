@@ -28,6 +28,7 @@ export interface BandEvents extends WorkerFate {
 /** What the first engine of the page is handed; it is made with the route of the first who prepares. */
 let forehand: Forehand | null = null;
 
+/** What the next Play is expected to begin with, so that its sounds can be computed while the page rests. */
 export interface Preparation {
   readonly program: Program;
   readonly sound: BandSound;

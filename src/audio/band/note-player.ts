@@ -28,6 +28,7 @@ export interface PlayerOptions {
   readonly find: (note: ScheduledNote) => NoteSound | null;
 }
 
+/** Starts sounds of the bank at their times and ends them. */
 export interface Player extends NoteSink {
   /** Ends what a note would end if it were started. */
   giveWay(note: ScheduledNote): void;

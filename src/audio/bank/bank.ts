@@ -32,6 +32,7 @@ export interface BankCounts {
   readonly failed: readonly string[];
 }
 
+/** The computed sounds of a song and what is still being computed, most urgent first. */
 export interface Bank {
   /** Replaces the order of what is to be computed; sounds already there are passed over. */
   want(keys: readonly SoundKey[]): void;

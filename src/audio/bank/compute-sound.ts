@@ -9,6 +9,7 @@ import { tonedStroke } from '../synthesis/stroke-variation';
 import type { Voice, VoiceId, VoiceSound } from '../synthesis/voice';
 import { isStruck, LAYERS, type SoundKey } from './sound-key';
 
+/** Computes one sound of the bank at a rate in Hz. */
 export type MakeSound = (key: SoundKey, sampleRate: number) => VoiceSound;
 
 /** Velocities at which sounds are computed whole; those between cross from one over into the next. */

@@ -9,6 +9,7 @@ import { nameOfKey, type SoundKey } from './sound-key';
  */
 const RATES = [48_000, 44_100] as const;
 
+/** Computes sounds before there is an audio context, at the rates one may have. */
 export interface Forehand {
   /**
    * Computes these in place of what was wanted before, in this order, a rate at a time. What is done already stays.

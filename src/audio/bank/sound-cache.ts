@@ -20,6 +20,7 @@ export interface FoundSound<Samples> {
   readonly exact: boolean;
 }
 
+/** Sounds by their keys, with the nearest as a stand-in for one that is not there yet. */
 export interface SoundCache<Samples> {
   has(key: SoundKey): boolean;
   add(sound: BankSound<Samples>): void;

@@ -31,6 +31,7 @@ export interface CompressedFile {
   close(): void;
 }
 
+/** The browser’s own audio encoder, where it has one. */
 export interface AudioCompressor {
   /** What this browser can encode; empty where it can do nothing. Never rejects. */
   offered(): Promise<readonly Encoding[]>;

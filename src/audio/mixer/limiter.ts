@@ -9,6 +9,7 @@ export interface LimiterOptions {
   readonly ceiling: number;
 }
 
+/** Keeps two channels under full scale by looking ahead. */
 export interface Limiter {
   /** Limits both channels in place; what comes out is `delay` frames old. */
   process(left: Float32Array, right: Float32Array): void;

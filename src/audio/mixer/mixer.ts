@@ -28,6 +28,7 @@ export interface MixerOptions {
   readonly room: AudioBuffer;
 }
 
+/** Channel strips, room and limiter between the sounds and the loudspeaker. */
 export interface Mixer {
   /** Brings a sound of a part to its place. */
   connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void;

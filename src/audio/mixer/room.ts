@@ -5,6 +5,7 @@
 import { createRandom, type Random, seedFrom } from '../../core/theory/random';
 import { addNoiseBand, whiteNoise } from '../drums/drum-noise';
 
+/** What a room is like. */
 export interface RoomShape {
   readonly sampleRate: number;
   /** Another seed is another room of the same kind. */
@@ -15,6 +16,7 @@ export interface RoomShape {
   readonly early?: number;
 }
 
+/** A room’s answer to an impulse, left and right. */
 export interface RoomImpulse {
   readonly left: Float32Array;
   readonly right: Float32Array;

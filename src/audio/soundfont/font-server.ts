@@ -11,6 +11,7 @@ export type NoRendering =
   /** The worker is gone. */
   | { readonly kind: 'lost' };
 
+/** A SoundFont opened in its worker, rendering sound by sound. */
 export interface FontServer {
   readonly voices: readonly FontVoice[];
   render(key: SoundKey, sampleRate: number, done: (answer: FontRendering | NoRendering) => void): void;

@@ -4,6 +4,7 @@
  */
 import { LOOP_GUARD } from '../synthesis/loop';
 
+/** A rendering of a note that is still held at its end. */
 export interface HeldSound {
   readonly samples: Float32Array;
   readonly sampleRate: number;
@@ -11,6 +12,7 @@ export interface HeldSound {
   readonly hz: number;
 }
 
+/** A sound that can be held for ever: frames of its loop, the end not included. */
 export interface LoopedSound {
   readonly samples: Float32Array;
   readonly loop: { readonly from: number; readonly to: number };

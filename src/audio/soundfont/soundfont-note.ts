@@ -5,6 +5,7 @@ import { hzOf } from '../../core/theory/temperament';
 import type { VoiceNote } from '../synthesis/voice';
 import { type FontNote, HELD_SECONDS, RELEASED_AT } from './font-sound';
 
+/** Plays single notes of a SoundFont into samples. */
 export interface NotePlayer {
   /** Plays a tone, tuned to the note's hertz. */
   tone(preset: BasicPreset, note: VoiceNote): FontNote;

@@ -6,6 +6,7 @@ import { createFontWorker, type FontWorker } from './create-font-worker';
 import type { FontManner, FontRefusal, FontRendering, FontVoice } from './font-messages';
 import { type FontServer, type NoRendering, openFontServer } from './font-server';
 
+/** How the opening of a file ended. */
 export type Opening =
   | { readonly kind: 'opened'; readonly source: number; readonly voices: readonly FontVoice[] }
   | { readonly kind: 'refused'; readonly why: FontRefusal };

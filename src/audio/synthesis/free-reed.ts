@@ -33,6 +33,7 @@ export interface ReedAnchor extends Anchor {
   readonly chiffLevel: number;
 }
 
+/** Figures of an instrument whose reeds sound as long as they are blown. */
 export interface ReedDesign {
   readonly anchors: readonly ReedAnchor[];
   /** Time constant with which the overshoot settles, s. */

@@ -7,6 +7,7 @@
 /** Samples between two settings of phase and levels. */
 const BLOCK = 64;
 
+/** How the harmonics of one tone move over time. */
 export interface HarmonicMotion {
   readonly harmonics: number;
   /** Phase of the fundamental in radians at a sample. */

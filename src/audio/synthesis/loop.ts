@@ -2,6 +2,7 @@
 import type { Random } from '../../core/theory/random';
 import { type Band, bandNoise } from './noise-burst';
 
+/** A loop that holds whole periods in whole samples. */
 export interface LoopLength {
   /** Whole samples. */
   readonly samples: number;

@@ -33,6 +33,7 @@ export interface ToneAnchor extends Anchor {
   readonly rustleT60: number;
 }
 
+/** The figures of a struck or plucked note at any key, read between the anchors. */
 export type Tone = Omit<ToneAnchor, 'midi'>;
 
 /** The tone of a key between the anchors; outside them the nearest, duller above. */

@@ -27,6 +27,7 @@ export interface StrokePartial {
   readonly t60: number;
 }
 
+/** Figures of an instrument that is struck or plucked and then dies away. */
 export interface ModalDesign {
   readonly anchors: readonly ToneAnchor[];
   /** Cents by which the slow stage lies above the fast one: strings of a pair, planes of a string. */

@@ -7,6 +7,7 @@ export interface Band {
   readonly high: number;
 }
 
+/** Noise that rises at once and dies away. */
 export interface NoiseBurst extends Band {
   /** RMS amplitude the burst would have without its envelope. */
   readonly level: number;

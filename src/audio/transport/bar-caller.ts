@@ -8,6 +8,7 @@ export interface BarCallerOptions {
   readonly call: (position: Playhead | null) => void;
 }
 
+/** Tells the bar that leaves the loudspeaker, at its bar line. */
 export interface BarCaller {
   /** Looks where the music is; call about every 100 ms. Between two looks a timer meets the bar line itself. */
   look(): void;

@@ -15,6 +15,7 @@ export interface ClockReading {
   readonly now: number;
 }
 
+/** The time of what is heard, behind the time of what is computed. */
 export interface OutputClock {
   /** Seconds of the audio clock that leave the loudspeaker now; never runs backwards between two `resync`. */
   time(): number;

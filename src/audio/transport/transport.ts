@@ -23,6 +23,7 @@ export interface TransportOptions {
   readonly cutAfter?: number;
 }
 
+/** Hands the notes of a program over, a little ahead of when they sound. */
 export interface Transport {
   /** Starts a program: its first section begins at `at` (audio seconds). */
   start(program: Program, fromBar: number, at: number): void;

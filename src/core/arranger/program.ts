@@ -75,6 +75,7 @@ export interface Program {
   readonly later?: { readonly from: number; readonly program: Program };
 }
 
+/** A tempo and where it begins. */
 export interface TempoStep {
   /** From the section's start; the first step is at 0. */
   readonly at: Ticks;

@@ -1,7 +1,9 @@
 import type { Chord, NoteName } from '../theory/chord';
 import type { PitchClass, Ticks } from '../theory/units';
 
+/** Whether home is a major or a minor chord. */
 export type Mode = 'major' | 'minor';
+/** A meter by its signature; in 12/8 and 6/8 a beat is three eighths. */
 export type MeterName = '4/4' | '3/4' | '12/8' | '6/8';
 
 /** How a bar divides. In compound meters the beat is the dotted quarter (720 ticks). */
@@ -11,6 +13,7 @@ export interface Meter {
   readonly beatTicks: Ticks;
 }
 
+/** A chord and how long it lasts. */
 export interface ChordSpan {
   readonly chord: Chord;
   /** From the start of the chart. */
@@ -37,6 +40,7 @@ export interface BarKey {
   readonly mode: Mode;
 }
 
+/** A bar of the chart with its chords. */
 export interface Bar {
   readonly at: Ticks;
   readonly length: Ticks;

@@ -50,6 +50,7 @@ export interface FitBar {
   readonly chords: readonly FitChord[];
 }
 
+/** What a harp has over a whole chart, bar by bar. */
 export interface Fit {
   /** 1–12. */
   readonly position: number;

@@ -33,6 +33,7 @@ export interface Grip {
   readonly score: number;
 }
 
+/** What can be played at once over a chord. */
 export interface Grips {
   /** Groups whose every note belongs to the chord, best first. */
   readonly fitting: readonly Grip[];

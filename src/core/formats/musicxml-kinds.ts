@@ -41,6 +41,7 @@ export interface DegreeChange {
   readonly type: 'add' | 'alter' | 'subtract';
 }
 
+/** A chord as MusicXML names it: one of its kinds and what is added, altered or left out. */
 export interface ChordKind {
   readonly kind: string;
   readonly changes: readonly DegreeChange[];

@@ -4,6 +4,7 @@
  */
 import { textBytes } from './midi-bytes';
 
+/** A page of an Ogg stream (RFC 3533, section 6). */
 export interface OggPage {
   /** Number of the stream, the same on all its pages. */
   readonly serial: number;
@@ -17,6 +18,7 @@ export interface OggPage {
   readonly packets: readonly Uint8Array[];
 }
 
+/** Packets of Opus and what their header tells (RFC 7845, section 5.1). */
 export interface OpusStream {
   readonly channels: 1 | 2;
   /** Samples at 48 kHz the decoder drops at the start: what the encoder was late. */

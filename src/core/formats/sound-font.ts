@@ -7,6 +7,7 @@
 /** Larger files are refused: all of it has to lie in memory beside the page. */
 export const MOST_SOUND_FONT_BYTES = 200e6;
 
+/** What is wrong with a file, and where that can be said, how much. */
 export type SoundFontFlaw =
   | { readonly kind: 'empty' }
   | { readonly kind: 'too large'; readonly bytes: number }

@@ -1,6 +1,8 @@
 import type { Cents, Midi, PitchClass } from '../theory/units';
 
+/** Which way the air goes through the reed. */
 export type Breath = 'blow' | 'draw';
+/** How a reed is made to sound: as it is tuned, bent down, or overblown and overdrawn. */
 export type Technique = 'natural' | 'bend' | 'overbend';
 
 /** One reed of a harp. `cents` is its tuning away from equal temperament. */
@@ -31,6 +33,7 @@ export interface Tuning {
   readonly draw: readonly number[];
 }
 
+/** A harp in a key: its reeds and everything they can be made to sound. */
 export interface Harp {
   readonly tuning: Tuning;
   readonly key: PitchClass;

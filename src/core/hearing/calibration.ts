@@ -2,6 +2,7 @@
 import { asSeconds, type Seconds } from '../theory/units';
 import { calibrateGate } from './calibrate-gate';
 
+/** What was measured of a microphone in its place. */
 export interface Calibration {
   /** Id of the microphone; empty for the one the system prefers. */
   readonly id: string;

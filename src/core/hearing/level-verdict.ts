@@ -15,6 +15,7 @@ const MEMORY = 4;
 /** Dead silence for so long means that nothing arrives. */
 const DEAD = 1.5;
 
+/** Says of the level of a microphone whether it is right. */
 export interface LevelJudge {
   /** Takes the peak, in dB re full scale, of the latest stretch, of so many seconds. */
   take(peak: number, seconds: number): LevelVerdict;

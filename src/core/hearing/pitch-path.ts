@@ -7,6 +7,7 @@ export interface PitchPath {
   step(evidence: Float64Array, unvoiced: number): number;
 }
 
+/** What a path of pitch through time pays, in the unit of the evidence. */
 export interface PathCosts {
   /** Of moving so many places along the grid in one step; the first is for staying. */
   readonly moves: readonly number[];

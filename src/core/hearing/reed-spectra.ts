@@ -17,6 +17,7 @@ export interface LoneReed {
   readonly to: number;
 }
 
+/** A recording from which the reeds of a harp are learnt. */
 export interface Learning {
   readonly samples: Float32Array;
   /** Hz. */

@@ -3,6 +3,7 @@ import FFT from 'fft.js';
 import type { Seconds } from '../theory/units';
 import { asSeconds } from '../theory/units';
 
+/** The way of a sound out of the loudspeaker and back in through the microphone. */
 export interface RoundTrip {
   readonly seconds: Seconds;
   /** How loud it comes back, re what was sent. dB. */

@@ -6,6 +6,7 @@ import { timeMapOf } from './time-map';
 /** How a note's pitch was; `other` is another note, `missed` none. */
 export type PitchVerdict = 'right' | 'flat' | 'sharp' | 'other' | 'missed';
 
+/** What became of one note that was asked for. */
 export interface NoteVerdict {
   readonly asked: AskedNote;
   /** Null where it is missing. */
@@ -20,6 +21,7 @@ export interface NoteVerdict {
   readonly short: boolean;
 }
 
+/** What became of everything that was asked for, and what came besides. */
 export interface Judgement {
   readonly notes: readonly NoteVerdict[];
   /** Notes that nobody asked for. */

@@ -46,6 +46,7 @@ export const LINE_TASTES: readonly {
   { id: 'bold', name: 'Bold', about: 'Takes bends and overbends wherever they make the smoothest tune.' },
 ];
 
+/** What each thing a player dislikes costs a line. */
 export interface LineWeights {
   /** Per hole. */
   readonly hole: number;

@@ -10,6 +10,7 @@ export type LineKind = (typeof LINE_KINDS)[number];
 
 /** Notes a bar of a chord-tone line; four means one on every beat, whatever the meter. */
 export const PACES = [1, 2, 4] as const;
+/** Notes a bar. */
 export type Pace = (typeof PACES)[number];
 
 /** A place of a line that wants one note. */

@@ -2,6 +2,7 @@ import { barTicks, METERS } from '../chart/build-chart';
 import type { Meter } from '../chart/chart';
 import type { Phrase, PhraseNote, PhraseSound } from './phrase';
 
+/** A note’s written length, without dots and triplets. */
 export type NoteValue = 'whole' | 'half' | 'quarter' | 'eighth' | 'sixteenth';
 
 /** One written note or rest. */

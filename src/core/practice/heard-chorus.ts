@@ -28,6 +28,7 @@ export interface ChorusNote {
 export type HitKind = 'chord' | 'blue' | 'scale' | 'other';
 export const HIT_KINDS: readonly HitKind[] = ['chord', 'blue', 'scale', 'other'];
 
+/** A note that was heard, and what it was over its chord. */
 export interface Hit {
   readonly note: ChorusNote;
   readonly kind: HitKind;
@@ -37,12 +38,14 @@ export interface Hit {
   readonly timing: number | null;
 }
 
+/** How many notes of each kind were heard in a bar, and how many beside the beat. */
 export interface BarHits {
   readonly counts: Readonly<Record<HitKind, number>>;
   readonly early: number;
   readonly late: number;
 }
 
+/** A chorus the player played, note by note and bar by bar. */
 export interface HeardChorus {
   readonly hits: readonly Hit[];
   /** One for each bar of the chart. */

@@ -16,4 +16,5 @@ export const DRUM_KEYS = {
   bell: 53,
 } as const;
 
+/** A drum or cymbal, or a way to strike it. */
 export type DrumLane = keyof typeof DRUM_KEYS;

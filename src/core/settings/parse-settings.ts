@@ -5,6 +5,7 @@ import { SETTINGS, type Settings } from './settings';
 /** The version written with every save; a larger one comes from a newer program. */
 const SETTINGS_VERSION = 1;
 
+/** What could be read of stored choices; the rest is as usual. */
 export interface ParsedSettings {
   readonly settings: Settings;
   /** What could not be read, in sentences for the player; empty when all was well. */

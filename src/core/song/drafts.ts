@@ -15,6 +15,7 @@ export interface ChartDrafts {
   readonly splitFrom: Readonly<Record<string, string>>;
 }
 
+/** A chart that was deleted and can still be brought back. */
 export interface DeletedChart {
   /** As it was saved; null when it never was. */
   readonly saved: OwnChart | null;

@@ -70,6 +70,7 @@ export interface CombLine extends SoundRows {
   readonly combs: readonly number[];
 }
 
+/** How a song is laid out on one sheet of paper. */
 export interface PrintPlan {
   /** Columns of four bars. */
   readonly chartColumns: 1 | 2;

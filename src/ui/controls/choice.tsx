@@ -1,5 +1,6 @@
 import { useId } from 'react';
 
+/** One of the values a choice offers. */
 export interface Option<Value extends string | number> {
   readonly value: Value;
   readonly text: string;

@@ -15,6 +15,7 @@ interface Box {
   readonly height: number;
 }
 
+/** Where a sound is drawn, and the hole it belongs to. */
 export interface PlacedBox extends Box {
   /** From side to side of its hole. */
   readonly hole: Pick<Box, 'left' | 'width'>;

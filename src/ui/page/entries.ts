@@ -47,7 +47,9 @@ export const ENTRIES = [
 ] as const;
 
 export type Entry = (typeof ENTRIES)[number];
+/** A page of an entry at the top: what opens as one panel. */
 export type PanelPage = Entry['pages'][number];
+/** Which panel is open. */
 export type PanelId = PanelPage['id'];
 
 /** What panels are given. */

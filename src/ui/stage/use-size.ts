@@ -1,5 +1,6 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
 
+/** Room for a drawing, in CSS pixels. */
 export interface Size {
   readonly width: number;
   readonly height: number;

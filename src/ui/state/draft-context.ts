@@ -4,6 +4,7 @@ import { type ListedChart, listCharts, openDraft } from '../../core/song/chart-d
 import type { History } from '../../core/song/history';
 import { useSelected } from './session-context';
 
+/** The player’s charts as the page shows them. */
 export interface ShownCharts {
   readonly draft: History<OwnChart> | null;
   readonly listed: readonly ListedChart[];
