@@ -22,35 +22,41 @@ const centsOff = ({ samples, sampleRate, track }: Take): number[] => {
   return off;
 };
 
+/** For comparing: element by element takes a hundred times as long. */
+const bytesOf = (samples: Float32Array | null): Buffer => Buffer.from(samples?.buffer ?? new ArrayBuffer(0));
+
 describe('the corpus', () => {
   it('makes the same take of the same seed, and others of others', () => {
     const spec = { kind: 'line', seconds: 2, leak: -12 } as const;
     const first = makeTake({ ...spec, seed: 5 });
-    expect(makeTake({ ...spec, seed: 5 })).toEqual(first);
+    const again = makeTake({ ...spec, seed: 5 });
+    for (const sound of ['samples', 'band'] as const)
+      expect(bytesOf(again[sound])).toEqual(bytesOf(first[sound]));
+    expect([again.notes, again.harp]).toEqual([first.notes, first.harp]);
     expect(makeTake({ ...spec, seed: 6 }).notes).not.toEqual(first.notes);
   });
 
   it.each(LINE_KINDS)('keeps the notes of %s in order, within the take and on the harp', (kind) => {
     for (let seed = 1; seed <= 2; seed += 1) {
-      const take = makeTake({ seed, kind, seconds: 6, leak: null });
+      const take = makeTake({ seed, kind, seconds: 4, leak: null });
       expect(take.notes.length).toBeGreaterThan(1);
       take.notes.forEach((note, i) => {
         expect(note.from).toBeGreaterThanOrEqual(take.notes[i - 1]?.to ?? 0.5);
         expect(note.to - note.from).toBeGreaterThan(0.05);
         for (const sound of note.sounds) expect(take.harp.sounds).toContain(sound);
       });
-      expect(take.notes.at(-1)?.to).toBeLessThan(6);
+      expect(take.notes.at(-1)?.to).toBeLessThan(4);
     }
   });
 
   it('sounds the pitch that its truth tells, as an independent detector hears it', () => {
-    const off = [1, 2, 3, 4, 5, 6].flatMap((seed) =>
+    const off = [1, 2, 3, 4].flatMap((seed) =>
       centsOff(makeTake({ seed, kind: 'held', seconds: 4, leak: null })),
     );
     const near = off.filter((cents) => Math.abs(cents) < 20);
     // Some harps are made to mislead such detectors to the octave or the twelfth: no fault of the truth.
     const misled = off.filter((cents) => [2, 3].some((k) => Math.abs(cents - 1200 * Math.log2(k)) < 20));
-    expect(near.length).toBeGreaterThan(300);
+    expect(near.length).toBeGreaterThan(200);
     expect((near.length + misled.length) / off.length).toBeGreaterThan(0.98);
     const sorted = near.map(Math.abs).sort((a, b) => a - b);
     expect(sorted[sorted.length >> 1]).toBeLessThan(3);

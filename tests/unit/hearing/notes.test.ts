@@ -155,7 +155,7 @@ describe('notes of the corpus', () => {
     ['held', null, 0.6, 3],
     ['line', -6, 0.86, 3],
   ])('are found in %s with the band at %s dB', (kind, leak, leastF, mostCents) => {
-    const figures = measureNotes({ kind, leak, seeds: [901, 902], seconds: 6 });
+    const figures = measureNotes({ kind, leak, seeds: [901, 902], seconds: 4 });
     expect(figures.f).toBeGreaterThan(leastF);
     expect(figures.cents).toBeLessThan(mostCents);
     expect(figures.offered).toBeGreaterThan(0.9);
