@@ -4,7 +4,7 @@ import { spokenHole } from '../harp/tab';
 import type { BendTask, Exercise } from './bend-exercise';
 import type { BendVerdict } from './bend-verdict';
 
-/** A verdict in words. */
+/** What is said of a bend: what happened, and what to do next. */
 export interface VerdictWords {
   /** A word or two, to be read from afar. */
   readonly short: string;

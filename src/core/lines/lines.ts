@@ -30,7 +30,7 @@ export interface LineSpec {
   readonly comfortableBeats?: number;
 }
 
-/** A note of a line. */
+/** A sound at its place in a line, and what it is over its chord. */
 export interface LineNote {
   readonly at: Ticks;
   readonly length: Ticks;

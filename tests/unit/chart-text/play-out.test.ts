@@ -5,7 +5,7 @@ import type { Chart } from '../../../src/core/chart/chart';
 import { printChart } from '../../../src/core/chart-text/print-chart';
 import { type ChartReading, readChart } from '../../../src/core/chart-text/read-chart';
 import { transposeText } from '../../../src/core/chart-text/transpose-text';
-import { soakRuns } from '../../helpers/soak';
+import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
 
 const OPTIONS = { tonic: 'C', mode: 'major', meter: '4/4', title: 'Own' } as const;
 
@@ -233,22 +233,26 @@ const write = ({ bars: own, times, endings }: Stretch): string => {
 };
 
 describe('unfolding', () => {
-  it('gives the bars that the tune’s own tree gives, and prints what reads back the same', () => {
-    fc.assert(
-      fc.property(tune, ({ sections, order }) => {
-        const turns = order.filter((each) => each < sections.length);
-        const names = ['A', 'B', 'C', 'D'];
-        const text = sections.map((each, i) => `[${names[i]}]\n${each.map(write).join('\n')}`).join('\n');
-        const said =
-          turns.length === 0 ? text : `Order: ${turns.map((each) => names[each]).join(' ')}\n${text}`;
-        const wanted = (turns.length === 0 ? [...sections.keys()] : turns).flatMap((each) =>
-          (sections[each] ?? []).flatMap(unfold),
-        );
-        const { chart } = read(said);
-        expect(bars(chart)).toBe(wanted.slice(0, 256).join(' | '));
-        expect(read(printChart(chart)).chart).toEqual(chart);
-      }),
-      { numRuns: soakRuns(50) },
-    );
-  });
+  it(
+    'gives the bars that the tune’s own tree gives, and prints what reads back the same',
+    () => {
+      fc.assert(
+        fc.property(tune, ({ sections, order }) => {
+          const turns = order.filter((each) => each < sections.length);
+          const names = ['A', 'B', 'C', 'D'];
+          const text = sections.map((each, i) => `[${names[i]}]\n${each.map(write).join('\n')}`).join('\n');
+          const said =
+            turns.length === 0 ? text : `Order: ${turns.map((each) => names[each]).join(' ')}\n${text}`;
+          const wanted = (turns.length === 0 ? [...sections.keys()] : turns).flatMap((each) =>
+            (sections[each] ?? []).flatMap(unfold),
+          );
+          const { chart } = read(said);
+          expect(bars(chart)).toBe(wanted.slice(0, 256).join(' | '));
+          expect(read(printChart(chart)).chart).toEqual(chart);
+        }),
+        { numRuns: soakRuns(200) },
+      );
+    },
+    SOAK_TIMEOUT,
+  );
 });
