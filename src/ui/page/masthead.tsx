@@ -78,10 +78,12 @@ export const Masthead = ({ open, onOpen, narrow }: Props) => {
       </h1>
       {narrow && <Menu open={open} onOpen={onOpen} />}
       <p className="song-line">
-        <span className="lead-in">Song in </span>
-        <strong>{prettyName(tonic)}</strong>
-        {mode === 'minor' ? ' minor' : ''},{' '}
-        <strong>{prettyName(keyName(tune.harp.key, 'major'))} harp</strong>
+        <span>
+          <span className="lead-in">Song in </span>
+          <strong>{prettyName(tonic)}</strong>
+          {mode === 'minor' ? ' minor' : ''},{' '}
+          <strong>{prettyName(keyName(tune.harp.key, 'major'))} harp</strong>
+        </span>
         <span className="position">, {positionTitle(tune.position)}</span>
       </p>
       <Where />
