@@ -17,6 +17,14 @@ export interface ProgramPlace {
   readonly index: number;
 }
 
+/** The program that plays a chorus: this one, or the one it turns into. */
+export const programOfChorus = (program: Program, chorus: number): Program => {
+  const { later } = program;
+  if (later === undefined || chorus < later.from) return program;
+  const turns = [program, later.program].every(({ plan }) => indexOfChorus(plan, later.from) !== null);
+  return turns ? later.program : program;
+};
+
 /** Where a section of a program that turns into another one stands: in this one, or from some chorus on in the other. */
 export const programAt = (program: Program, index: number): ProgramPlace => {
   const { later } = program;

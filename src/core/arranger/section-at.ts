@@ -17,10 +17,11 @@ import { seedFrom } from '../theory/random';
 import { asBpm, asTicks } from '../theory/units';
 import { chorusShapes } from './arc';
 import { arrange } from './arrange';
-import { programAt } from './changing-program';
+import { programAt, programOfChorus } from './changing-program';
 import { closeChorus, finalChord, type ShapedChart } from './closing';
 import { countInChart, countInScore } from './count-in';
 import { leadOfChorus } from './lead';
+import { changedFrom, leadingOn } from './leading-on';
 import { openingOf } from './opening';
 import type { Program, Section, TempoStep } from './program';
 import {
@@ -105,12 +106,22 @@ interface Chorus extends Played {
   readonly tempo: readonly TempoStep[];
 }
 
-const chorusOf = (program: Program, chorus: number, last: boolean): Chorus => {
+/** The chart of a whole chorus, its turnaround included; before another key its end leads there. */
+const wholeChart = (program: Program, chorus: number, last: boolean): Chart => {
   const { plan } = program;
   const whole = chartOfChorus(program, chorus);
+  if (last || plan.repeat !== null) return whole;
+  const next = chartInKeyOf(programOfChorus(program, chorus + 1), chorus + 1);
+  return leadingOn(whole, next, plan.turnarounds === 'as written');
+};
+
+const chorusOf = (program: Program, chorus: number, last: boolean): Chorus => {
+  const { plan } = program;
+  const whole = wholeChart(program, chorus, last);
   const shaped = { chart: whole, shapes: chorusShapes(program, chorus, whole.bars.length, last) };
   const steady = steadyTempo(program, chorus);
-  if (!last) return { ...shaped, next: firstChord(program, chorus + 1), tempo: steady };
+  if (!last)
+    return { ...shaped, next: firstChord(programOfChorus(program, chorus + 1), chorus + 1), tempo: steady };
   if (plan.repeat !== null) return { ...shaped, next: null, tempo: steady };
   const closed = closeChorus(shaped, plan.ending);
   const slowing = plan.ritard ? ritardSteps(closed.chart, tempoOfChorus(program, chorus)) : [];
@@ -145,7 +156,11 @@ const leadNotesOf = (
   grid: BeatGrid,
 ): readonly NoteEvent[] => {
   const notes = leadOfChorus(program, chorus, chart.key, grid);
-  if (!last || program.plan.repeat !== null) return notes;
+  if (program.plan.repeat !== null) return notes;
+  if (!last) {
+    const turned = changedFrom(chartOfChorus(program, chorus), chart);
+    return turned === null ? notes : notes.filter(({ at }) => at < turned);
+  }
   const until = chart.bars.at(-CLOSING_BARS)?.at ?? chart.length;
   return notes.filter(({ at }) => at < until);
 };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../src/core/arranger/program';
 import { sectionAt } from '../../../src/core/arranger/section-at';
+import { asBpm } from '../../../src/core/theory/units';
 import { sectionOf } from '../../helpers/score-events';
 import { testChart, testProgram } from '../../helpers/test-charts';
 
@@ -37,8 +38,22 @@ describe('a program that turns into another', () => {
     ]);
   });
 
-  it('leaves the chorus before the change as it was, so that nothing heard now is cut', () => {
-    expect(sectionOf(program, 1)).toEqual(sectionOf(inG(), 1));
+  it('leaves the chorus before the change as it was where the key stays, so that nothing heard now is cut', () => {
+    const faster = { ...inG(), later: { from: 1, program: { ...inG(), tempo: asBpm(150) } } };
+    expect(sectionOf(faster, 1)).toEqual(sectionOf(inG(), 1));
+  });
+
+  it('leads into the new key at the end of the chorus before it, and leaves its other bars as they were', () => {
+    const bars = (of: typeof program | ReturnType<typeof inG>) =>
+      sectionOf(of, 1).chart.bars.map(({ chords }) => chords.map(({ chord }) => chord.symbol));
+    const [before, after] = [bars(inG()), bars(program)];
+    expect(after.slice(0, -1)).toEqual(before.slice(0, -1));
+    expect(after.at(-1)?.at(-1)).toBe('A7');
+    const { chart, score } = sectionOf(program, 1);
+    const last = chart.bars.at(-1)?.chords.at(-1);
+    const bass = score.events.filter(({ part, at }) => part === 'bass' && at >= (last?.at ?? 0));
+    // The bass takes the new key's five there (A, 9 above C), or comes to it from a neighbour.
+    expect(bass.some(({ pitch }) => pitch % 12 === 9)).toBe(true);
   });
 
   it('finds its place where the other one has other sections before it', () => {
