@@ -16,6 +16,7 @@ export interface HearingReins {
   readonly onProgress: (share: number) => void;
 }
 
+/** Reads, hears and plays recordings with what the browser has. */
 export interface TapeMachine {
   /** Reads WAV and whatever the browser can decode. Rejects in words where it cannot. */
   decode(file: Blob): Promise<DecodedSound>;

@@ -18,6 +18,7 @@ const CLICKS: readonly number[] = Array.from(
 );
 const ALONG_SECONDS = ALONG.first + ALONG.count * ALONG.every + ALONG.after;
 
+/** What of the page the measuring needs. */
 export interface CalibrationParts {
   readonly stand: EarStand;
   readonly hearing: Hearing;
@@ -53,6 +54,7 @@ const onsetsAlong = ({ stand, hearing }: CalibrationParts): Promise<readonly num
     }),
   );
 
+/** What is measured, in its order: the quiet room, the way of short tones, the band, the player along with it. */
 export type CalibrationStep = 'quiet' | 'chirps' | 'band' | 'along';
 
 /** Lets the band play while the player is silent, and hears what is left of it once it is taken out. */
@@ -82,6 +84,7 @@ const lagAlong = (
   return tapped === null ? { lag: null, tapped: false } : { lag: asSeconds(tapped + wayIn), tapped: true };
 };
 
+/** What the steps are given once the microphone is open. */
 export interface Measuring extends CalibrationParts {
   readonly open: Microphone;
   readonly taps: readonly number[];

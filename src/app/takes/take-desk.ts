@@ -24,7 +24,7 @@ export interface PlayedWith {
   readonly harp: Harp;
 }
 
-/** A take in hand. */
+/** The take being listened to, looked at or named: just played, kept, or read from a file. */
 export interface TakeInHand {
   readonly source: OpenTake['source'];
   readonly name: string;

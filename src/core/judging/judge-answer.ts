@@ -20,6 +20,7 @@ export interface AnswerContext {
   readonly call: readonly AnswerNote[];
 }
 
+/** What an answer to a call was like. */
 export interface AnswerVerdict {
   /** Whether its last note is one of the chord under it. */
   readonly landed: boolean;

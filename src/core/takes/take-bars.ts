@@ -23,6 +23,7 @@ export interface WrittenNote {
   readonly from: number;
 }
 
+/** A bar of a take as it is written down. */
 export interface WrittenBar {
   /** From 1, in the whole chorus; null in count-ins, intros and endings. */
   readonly number: number | null;

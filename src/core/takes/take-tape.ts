@@ -16,6 +16,7 @@ export interface TapeContents {
   readonly timeOf: (at: number) => number | null;
 }
 
+/** The latest sound from the microphone, kept up to a length. */
 export interface Tape {
   push(block: TapeBlock): void;
   /** Seconds kept. */
