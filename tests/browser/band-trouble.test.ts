@@ -31,8 +31,12 @@ describe('the band in bad circumstances', () => {
   it('waits for a gesture, and plays after one', async () => {
     const { page, wake, play } = await newVisit();
     // What the driver evaluates counts as a gesture, so the page must act by itself and tell by itself.
+    let onBlocked = (): void => {};
     const blocked = new Promise<void>((resolve) => {
-      void page.exposeFunction('tell', (kind: string) => kind === 'blocked' && resolve());
+      onBlocked = resolve;
+    });
+    await page.exposeFunction('tell', (kind: string) => {
+      if (kind === 'blocked') onBlocked();
     });
     await page.addInitScript(
       ([program, sound]) => {

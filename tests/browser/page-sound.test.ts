@@ -13,23 +13,23 @@ describe('what leaves the loudspeaker', () => {
   it('is in time with the score, and the page with it', { retry: 2 }, async () => {
     const settings = { ...planned({ countInBars: 0, sounding: 'click' }), tempo: TEMPO };
     const { context, page } = await open({ settings, tapped: true });
+    // Each bar that is marked, and the audio clock's time that leaves the loudspeaker then: on a busy machine that clock
+    // falls behind every other, and not evenly.
     await page.evaluate(() => {
       const seen: [string, number][] = [];
       Object.assign(window, { seen });
       new MutationObserver(() => {
         const label = document.querySelector('[aria-current="true"]')?.getAttribute('aria-label') ?? '';
-        if (seen.at(-1)?.[0] !== label) seen.push([label, performance.now()]);
+        const { tappedContext } = window as unknown as { tappedContext?: AudioContext };
+        if (seen.at(-1)?.[0] === label || !tappedContext) return;
+        const { contextTime = 0, performanceTime = 0 } = tappedContext.getOutputTimestamp();
+        seen.push([label, contextTime + (performance.now() - performanceTime) / 1000]);
       }).observe(document.body, { subtree: true, attributes: true, attributeFilter: ['aria-current'] });
     });
     await page.getByRole('button', { name: 'Play' }).click();
     await expect
       .poll(() => currentBar(page).getAttribute('aria-label'), { timeout: 60_000 })
       .toMatch(/^Bar ([6-9]|1\d), /);
-    const offset = await page.evaluate(() => {
-      const { tappedContext } = window as unknown as { tappedContext: AudioContext };
-      const { contextTime, performanceTime } = tappedContext.getOutputTimestamp();
-      return (performanceTime ?? 0) / 1000 - (contextTime ?? 0);
-    });
     const seen = await page.evaluate(() => (window as unknown as { seen: [string, number][] }).seen);
     const heard = await takeRecording(page);
     await page.getByRole('button', { name: 'Stop' }).click();
@@ -42,9 +42,9 @@ describe('what leaves the loudspeaker', () => {
     expect(Math.max(...errors)).toBeLessThan(3);
     // The page may be drawn late where the machine is busy, but not every time, and never early.
     const late = seen
-      .map(([label, at]) => ({ bar: Number(/^Bar (\d+)/.exec(label)?.[1]), at: at / 1000 }))
+      .map(([label, at]) => ({ bar: Number(/^Bar (\d+)/.exec(label)?.[1]), at }))
       .filter(({ bar }) => bar > 1)
-      .map(({ bar, at }) => at - (first + (bar - 1) * 4 * BEAT + heard.from / heard.sampleRate + offset));
+      .map(({ bar, at }) => at - (first + (bar - 1) * 4 * BEAT + heard.from / heard.sampleRate));
     expect(late.length).toBeGreaterThan(3);
     expect(Math.min(...late)).toBeLessThan(0.12);
     expect(Math.min(...late)).toBeGreaterThan(-0.12);

@@ -32,7 +32,7 @@ export interface OpeningOptions {
   readonly visit?: Pick<BrowserContextOptions, 'reducedMotion'>;
   /**
    * Whether the page fetches the recorded instruments and has itself kept for use without a network, as at home, and
-   * counts as open when both are here. Otherwise it is spared them, and counts as open when it is drawn.
+   * counts as open when both are here. Otherwise it is spared them, and counts as open when everything else is here.
    */
   readonly whole?: boolean;
 }
@@ -57,9 +57,9 @@ const fetchedAll = async (page: Page, address: string): Promise<void> => {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
 };
 
-/** Waits until the page shows its chart and its map in its own letters. */
-export const drawn = async (page: Page): Promise<void> => {
-  await page.getByRole('button', { name: /^(Play|Stop)$/ }).waitFor({ timeout: 60_000 });
+/** Waits until everything is here that the page was not first drawn with, the recorded instruments apart. */
+const everythingHere = async (page: Page): Promise<void> => {
+  await page.waitForFunction(() => performance.getEntriesByName('whole').length > 0);
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
 };
 
@@ -106,7 +106,7 @@ export const builtPage = () => {
       await page.addInitScript(withoutInstruments);
       await page.goto(app.address);
     }
-    await drawn(page);
+    await everythingHere(page);
     return { context, page, watch };
   };
   return { open, browser: () => browser, address: () => app.address };
