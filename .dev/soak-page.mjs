@@ -66,13 +66,13 @@ export const readPage = () => {
   };
 };
 
-/** Starts a browser that keeps nothing. */
-export const startBrowser = async () =>
+/** Starts a browser that keeps nothing. @param flags beside the usual ones. */
+export const startBrowser = async (flags = []) =>
   chromium.launch({
     executablePath: await ensureChromium(),
     headless: true,
     chromiumSandbox: process.getuid?.() !== 0,
-    args: CHROMIUM_FLAGS,
+    args: [...CHROMIUM_FLAGS, ...flags],
   });
 
 /** Prepares a page: `errors` grows with whatever it complains of. */

@@ -7,7 +7,7 @@ import { ensureInstalled } from './install.mjs';
 import { Failure, ROOT, runMain, runTool, say } from './run.mjs';
 import { serveFolder } from './serve.mjs';
 
-const PARTS = ['properties', 'listening', 'changes', 'kills'];
+const PARTS = ['properties', 'listening', 'changes', 'ear', 'kills'];
 const USAGE = `Usage: npm run soak -- [--minutes 15] [--runs 1000000] [--kills 24] [--seed 1] [--only ${PARTS.join('|')}]`;
 
 const numberOf = (name, value, whole) => {
@@ -90,6 +90,11 @@ const soakers = ({ minutes, runs, kills, seed }) => ({
   changes: () =>
     inServedPage(async (address) =>
       (await import('./soak-changes.mjs')).soakChanges({ address, minutes, seed }),
+    ),
+  ear: () =>
+    inServedPage(async (address) =>
+      // Twice as long as the changes: half an hour as a rule.
+      (await import('./soak-ear.mjs')).soakEar({ address, minutes: 2 * minutes }),
     ),
   kills: () =>
     inServedPage(async (address) =>
