@@ -7,11 +7,13 @@ import { Failure, say } from './run.mjs';
 import { startBrowser, watch } from './soak-page.mjs';
 
 const RATE = 48_000;
-/** A bar of 4/4 at this tempo lasts as long as the file, which the browser plays over and over. */
+/** How long a bar of 4/4 lasts at this tempo. */
 const TEMPO = 120;
 const BAR_SECONDS = 2;
 /** 4 draw of a C harp, D5: when in the bar, and for how long. Seconds. */
 const NOTE = { hz: 587.33, from: 0.5, length: 0.6 };
+/** The file is longer than the soak by this. Seconds. */
+const SPARE = 60;
 /** How often it is looked at, in seconds. */
 const EVERY = 60;
 /** Memory may grow by so much from the second look on, and the place of the note in the bar move by so much. */
@@ -21,24 +23,26 @@ const STALL = 0.005;
 /** The last notes that a place is taken from. */
 const LAST = 9;
 
-const wavOf = (samples) => {
-  const bytes = Buffer.alloc(44 + 2 * samples.length);
-  bytes.write('RIFF', 0);
-  bytes.writeUInt32LE(36 + 2 * samples.length, 4);
-  bytes.write('WAVEfmt ', 8);
-  bytes.writeUInt32LE(16, 16);
-  bytes.writeUInt16LE(1, 20);
-  bytes.writeUInt16LE(1, 22);
-  bytes.writeUInt32LE(RATE, 24);
-  bytes.writeUInt32LE(2 * RATE, 28);
-  bytes.writeUInt16LE(2, 32);
-  bytes.writeUInt16LE(16, 34);
-  bytes.write('data', 36);
-  bytes.writeUInt32LE(2 * samples.length, 40);
+/** A file of so many bars, each with these samples: the browser loses some milliseconds where it begins a file anew. */
+const wavOf = (samples, bars) => {
+  const bar = Buffer.alloc(2 * samples.length);
   samples.forEach((value, i) => {
-    bytes.writeInt16LE(Math.round(32_767 * value), 44 + 2 * i);
+    bar.writeInt16LE(Math.round(32_767 * value), 2 * i);
   });
-  return bytes;
+  const head = Buffer.alloc(44);
+  head.write('RIFF', 0);
+  head.writeUInt32LE(36 + bars * bar.length, 4);
+  head.write('WAVEfmt ', 8);
+  head.writeUInt32LE(16, 16);
+  head.writeUInt16LE(1, 20);
+  head.writeUInt16LE(1, 22);
+  head.writeUInt32LE(RATE, 24);
+  head.writeUInt32LE(2 * RATE, 28);
+  head.writeUInt16LE(2, 32);
+  head.writeUInt16LE(16, 34);
+  head.write('data', 36);
+  head.writeUInt32LE(bars * bar.length, 40);
+  return Buffer.concat([head, ...Array.from({ length: bars }, () => bar)]);
 };
 
 /** One bar with one note of ten harmonics in it. */
@@ -124,7 +128,7 @@ const judge = (looks) => {
 export const soakEar = async ({ address, minutes }) => {
   const folder = mkdtempSync(join(tmpdir(), 'ear-'));
   const microphone = join(folder, 'bar.wav');
-  writeFileSync(microphone, wavOf(barOfHarp()));
+  writeFileSync(microphone, wavOf(barOfHarp(), Math.ceil((60 * minutes + SPARE) / BAR_SECONDS)));
   const browser = await startBrowser([`--use-file-for-fake-audio-capture=${microphone}`]);
   try {
     const context = await browser.newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
