@@ -8,6 +8,7 @@ import { CALL_LEVELS, LEVEL_WORDS } from '../../../core/practice/call-levels';
 import { CallNotation } from '../../chart/call-notation';
 import { Choice } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';
+import { MelodyTab } from './melody-tab';
 
 interface Props {
   /** The phrase that is changed; null for a new one. */
@@ -76,6 +77,7 @@ export const PhraseEditor = ({ kept, onDone }: Props) => {
         -4~-4'~-4 bends and comes back, -1..-4 slides, -4*-5 shakes, (1 4) sounds together, &gt; is an accent;
         pp p mp mf f ff hold until the next.
       </p>
+      {kept === null && <MelodyTab onTab={setText} />}
       <div className="pair">
         <label className="field">
           <span className="label">Name</span>
