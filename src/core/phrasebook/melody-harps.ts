@@ -62,7 +62,7 @@ export const readMelody = (text: string): ReadMelody => {
   return { notes, unread };
 };
 
-/** A harp for a melody. */
+/** How a melody lies on one harp: in which octave, how hard, and what of it is not to be had. */
 export interface MelodyHarp {
   readonly harpKey: PitchClass;
   /** Counted from the melody's last note as its key note. */
