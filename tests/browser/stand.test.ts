@@ -1,0 +1,150 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
+import type { Settings } from '../../src/core/settings/settings';
+import { builtPage, planned } from '../helpers/built-page';
+
+const { open } = builtPage();
+
+const visit = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
+  const { context, page } = await open({
+    size: { width, height },
+    settings: { ...planned({ countInBars: 0 }), ...settings },
+    visit: { reducedMotion: 'reduce' },
+  });
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+  return { context, page };
+};
+
+const play = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: 'Play' }).click();
+  await page.getByRole('button', { name: 'Stop' }).waitFor();
+};
+
+/** The least letters of a kind, in px. */
+const least = (page: Page, selector: string): Promise<number> =>
+  page
+    .locator(selector)
+    .evaluateAll((all) =>
+      Math.min(
+        ...all
+          .filter((each) => each.getClientRects().length > 0)
+          .map((each) => Number.parseFloat(getComputedStyle(each).fontSize)),
+      ),
+    );
+
+/** Everything of a kind whose box is not wholly between the head and the transport. */
+const outOfSight = (page: Page, selector: string): Promise<readonly string[]> =>
+  page.locator(selector).evaluateAll((all) => {
+    const end = document.querySelector('.transport')?.getBoundingClientRect().top ?? 0;
+    return all.flatMap((each) => {
+      const { top, bottom } = each.getBoundingClientRect();
+      let room = { top: 0, bottom: end };
+      for (let box = each.parentElement; box !== null; box = box.parentElement) {
+        if (getComputedStyle(box).overflowY === 'visible') continue;
+        const around = box.getBoundingClientRect();
+        room = { top: Math.max(room.top, around.top), bottom: Math.min(room.bottom, around.bottom) };
+      }
+      return top < room.top - 3 || bottom > room.bottom + 3
+        ? [`${each.getAttribute('data-sound') ?? each.textContent}: ${Math.round(bottom)}`]
+        : [];
+    });
+  });
+
+describe('the letters of the map', () => {
+  it.each([
+    [1440, 900, 20],
+    [1366, 768, 20],
+    [1180, 820, 18],
+    [1024, 768, 16],
+    [820, 1180, 18],
+    [390, 844, 16],
+    [844, 390, 18],
+  ] as const)('use their room at %i by %i: %i px and more', async (width, height, px) => {
+    const { context, page } = await visit([width, height]);
+    expect(await least(page, '.comb .pill[data-role="chord"] b')).toBeGreaterThanOrEqual(px);
+    expect(await least(page, '.comb .pill:not([data-role="chord"]) .note')).toBeGreaterThanOrEqual(px);
+    await context.close();
+  });
+});
+
+describe('map and chart', () => {
+  it.each([
+    ['trading', [820, 1180], { trade: { on: true, calls: '' } }],
+    ['trading', [1180, 820], { trade: { on: true, calls: '' } }],
+    ['trading', [1024, 768], { trade: { on: true, calls: '' } }],
+    [
+      'with a line shown',
+      [820, 1180],
+      {
+        line: { ...DEFAULT_SETTINGS.line, kind: 'chord tones', pace: 4 },
+        technique: { drawBends: true, blowBends: true, overbends: true, off: [] },
+      },
+    ],
+    ['with the Keys drawing', [1024, 768], { drawing: 'keys' }],
+  ] as const)('are seen whole while the band plays, %s at %j', async (_, size, settings) => {
+    const { context, page } = await visit(size, settings);
+    await play(page);
+    await expect.poll(() => outOfSight(page, '.bars > li, .drawing .pill')).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('the head', () => {
+  it('shows key and harp in one line at every width, whatever is open beside it', async () => {
+    const { context, page } = await visit([1180, 820]);
+    await play(page);
+    const faults: string[] = [];
+    const look = async (state: string): Promise<void> => {
+      const found = await page.locator('.song-line').evaluate((line) => {
+        const seen = [...line.querySelectorAll('strong')].every((each) => {
+          const { left, right, top, bottom } = each.getBoundingClientRect();
+          const hit = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+          return hit !== null && (hit === each || hit.contains(each));
+        });
+        return {
+          seen,
+          lines: Math.round(line.clientHeight / Number.parseFloat(getComputedStyle(line).fontSize)),
+        };
+      });
+      if (!found.seen || found.lines > 1) faults.push(`${state}: ${JSON.stringify(found)}`);
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      if (wide > 0) faults.push(`${state}: the page is ${wide} px too wide`);
+    };
+    await page.getByRole('button', { name: 'Song', exact: true }).click();
+    await look('a panel beside it');
+    await page.locator('.panel').getByRole('button', { name: 'Close' }).click();
+    for (const width of [1440, 1024, 820, 720, 640, 390, 320]) {
+      await page.setViewportSize({ width, height: 768 });
+      await look(`${width} px`);
+    }
+    await page.setViewportSize({ width: 720, height: 450 });
+    await look('720 by 450');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('axe finds nothing', () => {
+  it('in the first visit’s question, the tour, and the notice of what waits', async () => {
+    const { context, page } = await visit([1440, 900], { askHarp: true, changesWait: true });
+    const faults = async (within: string) =>
+      (await new AxeBuilder({ page }).include(within).analyze()).violations.map(({ id, nodes }) => [
+        id,
+        nodes[0]?.html,
+      ]);
+    expect(await faults('.harp-question')).toEqual([]);
+    await page.getByRole('button', { name: 'Ask me later' }).click();
+    await page.getByRole('button', { name: 'Help', exact: true }).click();
+    await page.locator('.panel').getByRole('button', { name: /tour/i }).click();
+    await page.getByText('Tour, step 1').waitFor();
+    expect(await faults('.tour')).toEqual([]);
+    await page.getByRole('button', { name: 'Leave the tour' }).click();
+    await play(page);
+    await page.locator('.transport').getByLabel('Song key').selectOption('A');
+    await page.getByRole('button', { name: 'Change now' }).waitFor();
+    expect(await faults('.notices')).toEqual([]);
+    await context.close();
+  });
+});
