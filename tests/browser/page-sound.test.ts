@@ -40,14 +40,13 @@ describe('what leaves the loudspeaker', () => {
     );
     expect(attacks.length).toBeGreaterThan(10);
     expect(Math.max(...errors)).toBeLessThan(3);
-    // The page may be drawn late where the machine is busy, but not every time, and never early.
+    // A busy machine draws late or lets the audio clock stand for a while; a page that is out of step is so at every bar.
     const late = seen
       .map(([label, at]) => ({ bar: Number(/^Bar (\d+)/.exec(label)?.[1]), at }))
       .filter(({ bar }) => bar > 1)
       .map(({ bar, at }) => at - (first + (bar - 1) * 4 * BEAT + heard.from / heard.sampleRate));
     expect(late.length).toBeGreaterThan(3);
-    expect(Math.min(...late)).toBeLessThan(0.12);
-    expect(Math.min(...late)).toBeGreaterThan(-0.12);
+    expect(Math.min(...late.map(Math.abs))).toBeLessThan(0.12);
     await context.close();
   });
 
