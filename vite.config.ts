@@ -68,14 +68,15 @@ export default defineConfig({
       },
       {
         ...timed,
-        test: { ...timed.test, include: TIMED, maxWorkers: 2, sequence: { groupOrder: 2 } },
+        test: { ...timed.test, include: TIMED, maxWorkers: 3, sequence: { groupOrder: 2 } },
       },
       {
         ...firefox,
         test: {
           ...firefox.test,
           include: ['tests/firefox/**/*.test.ts'],
-          sequence: { groupOrder: 3 },
+          maxWorkers: 3,
+          sequence: { groupOrder: 2 },
         },
       },
     ],
