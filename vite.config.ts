@@ -12,6 +12,12 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
     include: [`tests/${name}/**/*.test.{ts,tsx}`],
     // Without a page in it, a file needs no process and no copy of every module of its own.
     ...(environment === 'node' && { pool: 'forks' as const, isolate: false }),
+    ...(environment === 'happy-dom' && {
+      pool: 'forks' as const,
+      setupFiles: 'tests/helpers/ui-setup.ts',
+      // Short-lived objects, of which drawing makes many, are then given up before they are copied.
+      execArgv: ['--max-semi-space-size=64'],
+    }),
     testTimeout: seconds * 1000,
     hookTimeout: seconds * 1000,
     benchmark: { include: name === 'unit' ? ['tests/bench/**/*.bench.ts'] : [] },
