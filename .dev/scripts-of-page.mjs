@@ -3,7 +3,10 @@ import { join } from 'node:path';
 import { ROOT } from './run.mjs';
 
 const ENTRY = join(ROOT, 'src', 'main.tsx');
-const FEATURES = join(ROOT, 'src', 'app', 'session', 'features.ts');
+const APP = join(ROOT, 'src', 'app');
+const BAND = join(ROOT, 'src', 'audio', 'band');
+const CORE = join(ROOT, 'src', 'core');
+const UI = join(ROOT, 'src', 'ui');
 
 /** All that modules need before they run, themselves included. */
 const neededBy = (ids, infoOf) => {
@@ -12,21 +15,31 @@ const neededBy = (ids, infoOf) => {
   return found;
 };
 
-const dynamicImportsOf = (id, infoOf) => infoOf(id)?.dynamicallyImportedIds ?? [];
-
 let known = null;
 
 const partsOf = (context) => {
+  if (known !== null) return known;
   const infoOf = (each) => context.getModuleInfo(each);
-  known ??= {
-    stand: neededBy([ENTRY], infoOf),
-    session: neededBy([...dynamicImportsOf(ENTRY, infoOf), ...dynamicImportsOf(FEATURES, infoOf)], infoOf),
-  };
+  const fetchedBy = (ids, isOne) =>
+    neededBy(
+      [...ids].filter(isOne).flatMap((each) => infoOf(each)?.dynamicallyImportedIds ?? []),
+      infoOf,
+    );
+  const stand = neededBy([ENTRY], infoOf);
+  const session = fetchedBy(stand, (id) => id === ENTRY || id.startsWith(APP));
+  const band = fetchedBy(session, (id) => id.startsWith(BAND));
+  const music = new Set([...band].filter((id) => id.startsWith(CORE)));
+  known = { stand, session, music, views: fetchedBy(stand, (id) => id.startsWith(UI)) };
   return known;
 };
 
-/** Groups of modules that go into one script each: what the first picture needs, and then what carries commands out. */
-export const SCRIPTS = [
-  { name: (id, context) => (partsOf(context).stand.has(id) ? 'stand' : null), priority: 2 },
-  { name: (id, context) => (partsOf(context).session.has(id) ? 'session' : null), priority: 1 },
-];
+const group = (part, priority) => ({
+  name: (id, context) => (partsOf(context)[part].has(id) ? part : null),
+  priority,
+});
+
+/**
+ * Groups of modules that go into one script each: what the first picture needs, what carries commands out, the music
+ * that band and paper share, and every view that comes later.
+ */
+export const SCRIPTS = [group('stand', 4), group('session', 3), group('music', 2), group('views', 1)];

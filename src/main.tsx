@@ -7,8 +7,8 @@ import { createWaitingSession, type WaitingSession } from './app/session/waiting
 import { createKeptValues } from './storage/kept-values';
 import { App } from './ui/page/app';
 import { showLastResort } from './ui/page/last-resort';
-import { LATER_PARTS } from './ui/page/page-parts';
 import { fetchStage } from './ui/page/stage-place';
+import { fetchEverything } from './ui/state/fetched';
 
 const page = document.getElementById('page');
 if (page === null) throw new Error('The page has no element "page" to draw into');
@@ -63,16 +63,10 @@ const againUntil = async <Part,>(fetch: () => Promise<Part>): Promise<Part> => {
   }
 };
 
-/** Nobody asks for a sign or the paper before it is wanted, so that what failed is tried again. */
-const fetchLaterParts = (): Promise<unknown> =>
-  againUntil(() => {
-    LATER_PARTS.forgetFailure();
-    return LATER_PARTS.fetch();
-  });
-
 /** Fetches everything the page was not first drawn with, so that nothing is asked for later. */
 const fetchTheRest = async (session: Session): Promise<void> => {
-  await fetchLaterParts();
+  // Nobody asks for a sign or the paper before it is wanted, so that what failed is tried again.
+  await againUntil(fetchEverything);
   session.prepare();
   const { loadRenderer, loadCompressor, loadSheets, loadTapeMachine } = await import('./devices');
   const { loadTakeDesk } = await import('./app/takes/takes');
@@ -118,7 +112,7 @@ try {
     draw(session);
     afterPicture(arrive);
   } else {
-    void Promise.allSettled([session.arrive(), LATER_PARTS.fetch()]).then(() => draw(session));
+    void Promise.allSettled([session.arrive(), fetchEverything()]).then(() => draw(session));
     arrive();
   }
 } catch (error) {

@@ -2,7 +2,7 @@ import { render } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { createKeptValues } from '../../src/storage/kept-values';
 import { App } from '../../src/ui/page/app';
-import { LATER_PARTS } from '../../src/ui/page/page-parts';
+import { fetchEverything } from '../../src/ui/state/fetched';
 import { createSession } from './create-session';
 import { createFakeBand } from './fake-band';
 import { createFakeMicrophone } from './fake-microphone';
@@ -13,7 +13,7 @@ import { createFakeTakeAway } from './fake-take-away';
 import { createFakeTakes } from './fake-takes';
 
 // As a page that has rested: what it fetches later is here.
-await LATER_PARTS.fetch();
+await fetchEverything();
 
 /** The whole page on a band that makes no sound and a storage in memory. */
 export const openPage = (stored?: unknown) => {

@@ -4,7 +4,8 @@ import { buildHarp } from '../../src/core/harp/build-harp';
 import { EVERY_TECHNIQUE } from '../../src/core/harp/reach';
 import { soundId } from '../../src/core/harp/tab';
 import { RICHTER } from '../../src/core/harp/tunings';
-import { findLine, lineTab } from '../../src/core/lines/lines';
+import { lineTab } from '../../src/core/lines/line-tab';
+import { findLine } from '../../src/core/lines/lines';
 import { asPitchClass } from '../../src/core/theory/units';
 
 const cHarp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });

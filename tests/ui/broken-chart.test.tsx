@@ -3,7 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { readChart } from '../../src/core/chart-text/read-chart';
 import { App } from '../../src/ui/page/app';
-import { LATER_PARTS } from '../../src/ui/page/page-parts';
+import { fetchEverything } from '../../src/ui/state/fetched';
 import { openSession } from '../helpers/fake-session';
 import { createFakeStorage } from '../helpers/fake-storage';
 import { createFakeTabs } from '../helpers/fake-tabs';
@@ -13,7 +13,7 @@ vi.mock('../../src/core/chart-text/read-chart', { spy: true });
 const BAD = 'G7 | X-broken | D7';
 
 beforeEach(async () => {
-  await LATER_PARTS.fetch();
+  await fetchEverything();
   vi.spyOn(console, 'error').mockImplementation(() => undefined);
   const real = await vi.importActual<{ readChart: typeof readChart }>('../../src/core/chart-text/read-chart');
   // The reader is total as far as anybody knows; this stands for the chord that nobody has thought of.

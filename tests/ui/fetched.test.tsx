@@ -3,7 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { Suspense } from 'react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Boundary } from '../../src/ui/controls/boundary';
-import { createFetched, type Fetched } from '../../src/ui/controls/fetched';
+import { createFetched, type Fetched } from '../../src/ui/state/fetched';
 
 beforeEach(() => {
   // React reports what a boundary has caught.

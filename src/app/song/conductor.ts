@@ -1,13 +1,16 @@
 import type { Band } from '../../audio/band/band';
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Section } from '../../core/arranger/program';
+import type { Chart } from '../../core/chart/chart';
 import { DEFAULT_SETTINGS } from '../../core/settings/defaults';
 import type { Settings } from '../../core/settings/settings';
+import { chartFor } from '../../core/song/chosen-chart';
 import { withHeld } from '../../core/song/held-choices';
 import { withForm } from '../../core/song/key-coupling';
 import { audibleSoundOf } from '../../core/song/song-program';
-import { chartFor, type Tune, tuneFor, withFittingRepeat } from '../../core/song/tune';
+import { type Tune, tuneFor, withFittingRepeat } from '../../core/song/tune';
 import { playingViews, restingViews } from '../../core/song/views';
+import type { PitchClass } from '../../core/theory/units';
 import type { Notice } from '../keeping/notice';
 import type { NoticeBoard } from '../keeping/notice-board';
 import type { Slice } from '../slice';
@@ -46,6 +49,20 @@ const createTuneCache = (settingsFor: (section: Section) => Settings): ((section
   };
 };
 
+/** The chosen form in another key than its own, worked out once. */
+const createFormCache = (state: () => Song): ((key: PitchClass) => Chart) => {
+  let known:
+    | (Pick<Song, 'settings' | 'ownCharts'> & { readonly key: PitchClass; readonly form: Chart })
+    | null = null;
+  return (key) => {
+    const { settings, ownCharts, tune } = state();
+    if (key === tune.chart.key) return tune.chart;
+    if (known?.key !== key || known.settings !== settings || known.ownCharts !== ownCharts)
+      known = { settings, ownCharts, key, form: chartFor(settings, ownCharts, key) };
+    return known.form;
+  };
+};
+
 const unworkable = (error: unknown): Notice => ({
   id: 'unworkable',
   tone: 'trouble',
@@ -67,11 +84,15 @@ export const createConductor = ({ store, band, orders, board }: Needs): Conducto
     const { waiting, settings } = state();
     return waiting?.from != null && chorus >= waiting.from ? waiting.settings : settings;
   });
+  const formIn = createFormCache(state);
   const showPlayhead = (position: Playhead | null): void => {
     if (position === null) {
       store.setState({ ...restingViews(state().tune, state().cursor), lastChorus: null });
     } else {
-      store.setState(playingViews(position, band.upcoming(), tuneOf));
+      store.setState({
+        ...playingViews(position, band.upcoming(), tuneOf),
+        form: formIn(position.section.chart.key),
+      });
     }
   };
   const tuneTo = (asked: Settings): void => {

@@ -1,4 +1,5 @@
 import type { BandStatus } from '../../audio/band/band';
+import type { Chart } from '../../core/chart/chart';
 import type { ChoiceHistory } from '../../core/settings/choice-steps';
 import type { Settings } from '../../core/settings/settings';
 import type { ShownBars } from '../../core/song/bar-view';
@@ -18,6 +19,8 @@ export interface Waiting {
 
 /** The song on the stand. */
 export interface SongState extends ShownBars {
+  /** The chosen form whole, in the key being heard. */
+  readonly form: Chart;
   readonly settings: Settings;
   /** The song as chosen, in its own key. */
   readonly tune: Tune;

@@ -5,8 +5,9 @@ import { feelOf } from '../feels/feels';
 import { harpName } from '../fit/advice-words';
 import type { Harp } from '../harp/harp';
 import { positionTitle } from '../harp/positions';
+import { chartFor } from '../song/chosen-chart';
 import { songSeconds } from '../song/song-sections';
-import { chartFor, formOf, harpFor } from '../song/tune';
+import { formOf, harpFor } from '../song/tune';
 import type { BookSong } from './book-song';
 
 /** Choruses counted for a song that goes on until it is stopped. */

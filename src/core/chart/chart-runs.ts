@@ -30,3 +30,6 @@ export const chartRuns = ({ bars }: Pick<Chart, 'bars'>, line?: number): readonl
   }
   return runs;
 };
+
+/** Whether a chart is read sooner as its chords with their lengths than bar by bar. */
+export const isDrill = (chart: Chart): boolean => chartRuns(chart).length * 2 <= chart.bars.length;

@@ -2,6 +2,7 @@ import type { Harp, Sound } from '../harp/harp';
 import { effortOf, registerOf } from '../harp/reach';
 import type { Ticks } from '../theory/units';
 import type { LineKind, LineSlot, Pace } from './line-slots';
+import type { LineTaste } from './line-tastes';
 
 /**
  * What makes one line harder or rougher than another. Every part is a number times a weight; the weights are the
@@ -31,20 +32,6 @@ export interface LineCost {
   readonly missing: number;
   readonly total: number;
 }
-
-/** How a line is chosen, in plain words. */
-export type LineTaste = 'gentle' | 'even' | 'bold';
-
-/** All tastes with what they mean for the player. */
-export const LINE_TASTES: readonly {
-  readonly id: LineTaste;
-  readonly name: string;
-  readonly about: string;
-}[] = [
-  { id: 'gentle', name: 'Gentle', about: 'Keeps to easy notes and near holes, even if the tune leaps.' },
-  { id: 'even', name: 'Even', about: 'Weighs easy playing and a smooth tune alike.' },
-  { id: 'bold', name: 'Bold', about: 'Takes bends and overbends wherever they make the smoothest tune.' },
-];
 
 /** What each thing a player dislikes costs a line. */
 export interface LineWeights {

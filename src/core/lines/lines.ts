@@ -1,19 +1,12 @@
 import type { Chart } from '../chart/chart';
 import type { Harp, Sound } from '../harp/harp';
 import { isInReach, type TechniqueChoice } from '../harp/reach';
-import { type TabStyle, tab } from '../harp/tab';
 import type { Chord, Degree, NoteName } from '../theory/chord';
 import type { Ticks } from '../theory/units';
-import {
-  COMFORTABLE_BEATS,
-  type CostContext,
-  LINE_WEIGHTS,
-  type LineCost,
-  type LineTaste,
-  lineShape,
-} from './line-cost';
+import { COMFORTABLE_BEATS, type CostContext, LINE_WEIGHTS, type LineCost, lineShape } from './line-cost';
 import { pathCost, searchLine, VARIETY } from './line-search';
 import { type LineKind, lineSlots, type Pace } from './line-slots';
+import type { LineTaste } from './line-tastes';
 
 /** What a line is wanted for. */
 export interface LineSpec {
@@ -102,20 +95,3 @@ export const findLine = (spec: LineSpec): Line => {
   });
   return { kind, notes, rests, cost: pathCost(slots, path, context) };
 };
-
-/**
- * The line's tab under each bar of the chart, in the chosen style; `tabs[i]` belongs to bar i.
- * @param beside what stands after each sound's tab, with the space before it; nothing where it is left out.
- */
-export const lineTab = (
-  line: Line,
-  chart: Chart,
-  style: TabStyle,
-  beside: (note: LineNote) => string = () => '',
-): readonly string[] =>
-  chart.bars.map(({ at, length }) =>
-    line.notes
-      .filter((note) => note.at >= at && note.at < at + length)
-      .map((note) => `${tab(note.sound, style)}${beside(note)}`)
-      .join(' '),
-  );

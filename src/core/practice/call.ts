@@ -1,15 +1,10 @@
 import type { Bar, Meter } from '../chart/chart';
 import type { Harp, Sound } from '../harp/harp';
 import type { TechniqueChoice } from '../harp/reach';
-import {
-  COMFORTABLE_BEATS,
-  type CostContext,
-  LINE_WEIGHTS,
-  type LineShape,
-  type LineTaste,
-} from '../lines/line-cost';
+import { COMFORTABLE_BEATS, type CostContext, LINE_WEIGHTS, type LineShape } from '../lines/line-cost';
 import { searchLine } from '../lines/line-search';
 import type { LineSlot } from '../lines/line-slots';
+import type { LineTaste } from '../lines/line-tastes';
 import { type Phrase, type PhraseNote, phraseSound } from '../phrase/phrase';
 import { createRandom, type Random, seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';

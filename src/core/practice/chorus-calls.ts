@@ -1,7 +1,7 @@
 import type { Chart } from '../chart/chart';
 import type { Harp } from '../harp/harp';
 import type { TechniqueChoice } from '../harp/reach';
-import type { LineTaste } from '../lines/line-cost';
+import type { LineTaste } from '../lines/line-tastes';
 import { seedFrom } from '../theory/random';
 import { type MadeCall, makeCall } from './call';
 import type { CallLevel } from './call-levels';

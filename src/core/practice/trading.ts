@@ -1,7 +1,7 @@
 import type { Bar, Chart } from '../chart/chart';
 import type { Harp } from '../harp/harp';
 import type { TechniqueChoice } from '../harp/reach';
-import type { LineTaste } from '../lines/line-cost';
+import type { LineTaste } from '../lines/line-tastes';
 import { onHarp, type Phrase } from '../phrase/phrase';
 import { phraseLead } from '../phrase/phrase-lead';
 import type { NoteEvent } from '../score/score';
@@ -10,22 +10,9 @@ import { asTicks } from '../theory/units';
 import type { MadeCall } from './call';
 import type { CallLevel } from './call-levels';
 import { chorusCalls } from './chorus-calls';
+import type { TradeMode, Turn } from './trade-modes';
 import { readPlan, roomsOver, type TradeRoom } from './trade-plan';
 import type { TradeRun } from './trade-run';
-
-/** Who plays: the harp voice calls, the player answers, or the player calls. */
-export type Turn = 'listen' | 'answer' | 'lead';
-
-/** What the player reads, large. */
-export const TURN_WORDS: Readonly<Record<Turn, string>> = {
-  listen: 'Listen',
-  answer: 'Your turn',
-  lead: 'Your call',
-};
-
-/** What is traded: the call itself comes back, something of one’s own answers it, or the player calls. */
-export const TRADE_MODES = ['echo', 'answer', 'lead'] as const;
-export type TradeMode = (typeof TRADE_MODES)[number];
 
 /** What to trade over. */
 export interface TradingSpec {

@@ -1,9 +1,11 @@
-import { findLine, lineTab } from '../lines/lines';
+import { lineTab } from '../lines/line-tab';
+import { findLine } from '../lines/lines';
 import { leadNotes } from '../players/lead';
 import { seedFrom } from '../theory/random';
 import { asSeconds } from '../theory/units';
+import { TURN_WORDS } from './trade-modes';
 import { FRESH_RUN } from './trade-run';
-import { TURN_WORDS, tradeOver } from './trading';
+import { tradeOver } from './trading';
 import type { Cue, WarmUpSpec, WarmUpStep } from './warm-up-step';
 import { chartSeconds, openingOf, passesFor, shiftLead } from './warm-up-time';
 

@@ -1,11 +1,11 @@
 import * as v from 'valibot';
 import { BEND_LEADS, BEND_LEVELS, type BendChoice } from '../bends/bend-choice';
-import { LINE_TASTES, type LineTaste } from '../lines/line-cost';
 import { LINE_KINDS, type LineKind, PACES, type Pace } from '../lines/line-slots';
+import { LINE_TASTES, type LineTaste } from '../lines/line-tastes';
 import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
 import { CLASS_LEVELS, type ClassLevel, LONGEST_LEVEL, SHORTEST_NOTES } from '../practice/class-levels';
+import { TRADE_MODES, type TradeMode } from '../practice/trade-modes';
 import { PLAN_LIMITS } from '../practice/trade-plan';
-import { TRADE_MODES, type TradeMode } from '../practice/trading';
 import { seed, setting, shortText } from './setting';
 
 /** Longest text of typed calls kept, in characters. */

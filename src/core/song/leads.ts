@@ -12,7 +12,8 @@ import { CALL_CHORUSES, type Trading, tradeOver } from '../practice/trading';
 import type { NoteEvent } from '../score/score';
 import type { Settings } from '../settings/settings';
 import { asPitchClass, type PitchClass } from '../theory/units';
-import { type ChartChoices, chartFor, type HarpChoices, harpFor, songKeyOf } from './tune';
+import { chartFor } from './chosen-chart';
+import { type ChartChoices, type HarpChoices, harpFor, songKeyOf } from './tune';
 
 /** Everything leads are made from. */
 export type LeadChoices = ChartChoices &

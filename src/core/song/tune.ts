@@ -2,7 +2,7 @@ import { type Turnarounds, turnedAround } from '../arranger/turnarounds';
 import { buildChart } from '../chart/build-chart';
 import type { Chart, MeterName } from '../chart/chart';
 import { type FormId, isFormId } from '../chart/forms';
-import { type OwnChart, ownChartInKey } from '../chart-text/own-chart';
+import type { OwnChart } from '../chart-text/own-chart';
 import { feelOf } from '../feels/feels';
 import { type Fit, fitChart } from '../fit/fit';
 import type { Harp } from '../harp/harp';
@@ -19,7 +19,8 @@ export interface Tune {
   readonly fit: Fit;
 }
 
-const STANDARD_FORM: FormId = 'standard';
+/** The form where nothing has the id that is chosen. */
+export const STANDARD_FORM: FormId = 'standard';
 
 /** The form chosen, built-in or the player's own; the standard one where nothing has its id. */
 export const formOf = (
@@ -40,23 +41,13 @@ export type HarpChoices = Pick<
   'tuning' | 'position' | 'harpOctave' | 'intonation' | 'reference' | 'stretch' | 'valved'
 >;
 
-const meterFor = (settings: Pick<Settings, 'style'>): MeterName => feelOf(settings.style.feel).meter ?? '4/4';
+/** The meter the chosen feel plays in. */
+export const meterFor = (settings: Pick<Settings, 'style'>): MeterName =>
+  feelOf(settings.style.feel).meter ?? '4/4';
 
 /** The key the song is in: in second position a fifth above the harp, and so on round the circle. */
 export const songKeyOf = (settings: Pick<Settings, 'harpKey' | 'position'>): PitchClass =>
   songKey(settings.harpKey, settings.position);
-
-/** Charts read once: every change of a setting asks for the chart again, some for all twelve keys. */
-const played = new WeakMap<OwnChart, Map<string, Chart>>();
-
-const playedChart = (own: OwnChart, key: PitchClass, meter: MeterName): Chart => {
-  const known = played.get(own) ?? new Map<string, Chart>();
-  played.set(own, known);
-  const id = `${key} ${meter}`;
-  const chart = known.get(id) ?? ownChartInKey(own, key, meter);
-  known.set(id, chart);
-  return chart;
-};
 
 /**
  * How the chosen form turns around: a line or calls lie over one chart, so that a figure that would change from chorus
@@ -69,19 +60,9 @@ export const turnaroundsFor = ({
 }: Pick<ChartChoices, 'plan' | 'line' | 'trade'>): Turnarounds =>
   plan.turnarounds === 'varied' && (line.kind !== 'none' || trade.on) ? 'one' : plan.turnarounds;
 
-/**
- * The chosen form in a key (the song's own unless another is given), with its turnaround where all choruses have one.
- * A chart of the player's own stays as it was typed.
- */
-export const chartFor = (
-  settings: ChartChoices,
-  ownCharts: readonly OwnChart[],
-  key: PitchClass = songKeyOf(settings),
-): Chart => {
-  const form = formOf(settings, ownCharts);
-  const meter = meterFor(settings);
-  if (typeof form !== 'string') return playedChart(form, key, meter);
-  const chart = buildChart({ form, key, meter });
+/** A built-in form in a key, with its turnaround where all choruses have one. */
+export const formChart = (settings: ChartChoices, form: FormId, key: PitchClass): Chart => {
+  const chart = buildChart({ form, key, meter: meterFor(settings) });
   return turnaroundsFor(settings) === 'one'
     ? turnedAround(
         chart,

@@ -1,5 +1,6 @@
 import type { Playhead } from '../arranger/playhead';
 import type { Section } from '../arranger/program';
+import type { Chart } from '../chart/chart';
 import type { Bpm } from '../theory/units';
 import type { BarView, ShownBars } from './bar-view';
 import type { Tune } from './tune';
@@ -27,11 +28,19 @@ const sectionView = (section: Section, bar: number, tuneOf: (section: Section) =
   tempo: tempoAt(section, bar),
 });
 
-/** What is shown while the band rests: the bar at the cursor and the one after it, round the form. */
-export const restingViews = (tune: Tune, cursor: number): ShownBars & { readonly cursor: number } => {
+/** What is shown while the band rests: the form, the bar at the cursor and the one after it, round the form. */
+export const restingViews = (
+  tune: Tune,
+  cursor: number,
+): ShownBars & { readonly cursor: number; readonly form: Chart } => {
   const bars = tune.chart.bars.length;
   const at = Math.min(cursor, bars - 1);
-  return { cursor: at, now: restingView(tune, at), next: restingView(tune, (at + 1) % bars) };
+  return {
+    form: tune.chart,
+    cursor: at,
+    now: restingView(tune, at),
+    next: restingView(tune, (at + 1) % bars),
+  };
 };
 
 /** What is shown while the band plays: the bar being heard and the one after it, across section ends. */

@@ -1,4 +1,4 @@
-import { useBandTurn } from '../state/use-turn';
+import { useBandTurn } from '../state/use-band-turn';
 import { TurnRing } from './turn-ring';
 
 const WORDS = {

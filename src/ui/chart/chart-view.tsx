@@ -1,17 +1,21 @@
 import { type CSSProperties, useCallback, useEffect, useRef } from 'react';
 import type { Bar } from '../../core/chart/chart';
-import { lineTab } from '../../core/lines/lines';
+import { isDrill } from '../../core/chart/chart-runs';
+import { lineTab } from '../../core/lines/line-tab';
 import { barChords, barNumber, barPlace, sectionName } from '../../core/song/bar-place';
 import { chordsEms } from '../../core/song/chord-ems';
 import { SpanText } from '../controls/chord-text';
-import { BarHitSigns } from '../ear/bar-hits';
+import { laterView } from '../controls/later-view';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';
 import { useBeside } from '../state/use-beside';
 import { useFrame } from '../state/use-frame';
 import { useHeardChart } from '../state/use-heard-chart';
-import { DrillChart, isDrill } from './drill-chart';
 import { holds, useRangeMarks } from './use-range-marks';
+
+const DrillChart = laterView(async () => (await import('./drill-chart')).DrillChart);
+
+const BarHitSigns = laterView(async () => (await import('../ear/bar-hits')).BarHitSigns);
 
 /** How a bar is called: `Bar 5, C7`, or `Verse, bar 5, C7`. */
 export const barName = (bar: Bar, index: number): string => {
@@ -132,7 +136,7 @@ const FormView = () => {
                 ))}
               </span>
               {line && <span className="line-tab">{tabs[i]}</span>}
-              <BarHitSigns hits={report?.heard.bars[report.numbers.indexOf(i)]} />
+              {report && <BarHitSigns hits={report.heard.bars[report.numbers.indexOf(i)]} />}
               <Beats beats={chart.meter.beats} />
             </button>
             {waiting === i && (

@@ -9,9 +9,6 @@ import { useSelected } from '../state/session-context';
 const barsText = ({ bars }: ChartRun): string => `${bars} bar${bars === 1 ? '' : 's'}`;
 const namesOf = ({ chords }: ChartRun): string => chords.map(({ chord }) => symbolText(chord)).join(' then ');
 
-/** Whether a chart is read sooner as its chords with their lengths than bar by bar. */
-export const isDrill = (chart: Chart): boolean => chartRuns(chart).length * 2 <= chart.bars.length;
-
 /** The chart of a drill: each chord once, with how many bars it is held. */
 export const DrillChart = ({ chart }: { readonly chart: Chart }) => {
   const now = useSelected((state) => (state.now.kind === 'chorus' ? state.now.formBar : null));

@@ -1,6 +1,6 @@
 import { tab, tabGroup } from '../../core/harp/tab';
 import { phraseWords } from '../../core/phrase/phrase-words';
-import { TURN_WORDS } from '../../core/practice/trading';
+import { TURN_WORDS } from '../../core/practice/trade-modes';
 import { useSelected } from '../state/session-context';
 import { useCallNote } from '../state/use-call-note';
 import { useTradingTurn } from '../state/use-turn';

@@ -1,5 +1,5 @@
 import { Component, type ReactNode } from 'react';
-import { FetchingTrouble } from './fetched';
+import { FetchingTrouble } from '../state/fetched';
 import { KeptText } from './kept-text';
 
 interface Props {

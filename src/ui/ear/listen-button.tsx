@@ -1,5 +1,7 @@
+import { laterView } from '../controls/later-view';
 import { useSelected, useSession } from '../state/session-context';
-import { LevelMeter } from './level-meter';
+
+const LevelMeter = laterView(async () => (await import('./level-meter')).LevelMeter);
 
 /** Listens with the microphone, or stops; says how loud it is while it listens. */
 export const ListenButton = () => {

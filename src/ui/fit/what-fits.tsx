@@ -5,12 +5,14 @@ import type { BarView } from '../../core/song/bar-view';
 import { symbolText } from '../../core/theory/chord-text';
 import { keyName, prettyName } from '../../core/theory/pitch';
 import { ChordText } from '../controls/chord-text';
+import { laterView } from '../controls/later-view';
 import { ScrollBox } from '../controls/scroll-box';
 import { Tap } from '../controls/tap';
 import { useSelected } from '../state/session-context';
 import { FitTable } from './fit-table';
 import { GapLines } from './gap-lines';
-import { PlainTable } from './plain-table';
+
+const PlainTable = laterView(async () => (await import('./plain-table')).PlainTable);
 
 const fitsOf = (view: BarView): readonly FitChord[] => view.tune.fit.bars[view.bar]?.chords ?? [];
 

@@ -1,11 +1,13 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
-import { LinePath } from '../controls/line-path';
+import { laterView } from '../controls/later-view';
 import { soundForKey } from '../controls/map-keys';
-import { HeardMarks } from '../ear/heard-marks';
 import { CombMap } from './comb-map';
-import { KeysMap } from './keys-map';
 import type { MapProps } from './map-props';
-import { useKeysParts } from './use-keys-parts';
+
+const HeardMarks = laterView(async () => (await import('../ear/heard-marks')).HeardMarks);
+
+const KeysDrawing = laterView(async () => (await import('./keys-drawing')).KeysDrawing);
+const LinePath = laterView(async () => (await import('../controls/line-path')).LinePath);
 
 interface Props extends Omit<MapProps, 'focused'> {
   readonly kind: 'comb' | 'keys';
@@ -32,7 +34,6 @@ export const HarpDrawing = ({ kind, line, largeHoles, ...given }: Props) => {
   const room = useRef<HTMLDivElement>(null);
   const map = useRef<HTMLDivElement>(null);
   const [focused, setFocused] = useState(0);
-  const laid = useKeysParts(room, given.marks);
   const wanted = given.lit[0] ?? line?.ids[0] ?? null;
   useEffect(() => {
     const element = room.current;
@@ -64,7 +65,7 @@ export const HarpDrawing = ({ kind, line, largeHoles, ...given }: Props) => {
         {kind === 'comb' ? (
           <CombMap {...given} focused={focused} />
         ) : (
-          <KeysMap {...given} focused={focused} {...laid} />
+          <KeysDrawing {...given} focused={focused} room={room} />
         )}
         {line && <LinePath drawing={map} ids={line.ids} onward={line.onward} />}
         <HeardMarks drawing={map} />

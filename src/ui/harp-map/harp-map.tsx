@@ -1,7 +1,8 @@
 import { type KeyboardEvent, useId, useMemo, useState } from 'react';
 import { soundId } from '../../core/harp/tab';
-import { readLookUp } from '../../core/song/look-up';
 import { asMidi } from '../../core/theory/units';
+import { laterView } from '../controls/later-view';
+import { createFetched, useHere } from '../state/fetched';
 import { useSelected, useSession } from '../state/session-context';
 import { useLineOfBar } from '../state/use-line-of-bar';
 import { useLitSounds } from '../state/use-lit-sounds';
@@ -9,11 +10,14 @@ import { usePlayingChord } from '../state/use-playing-chord';
 import { useScaleLayer } from '../state/use-scale-layer';
 import { HarpDrawing } from './harp-drawing';
 import { LookUpField } from './look-up-field';
-import { LookedUp } from './looked-up';
 import { MapHead } from './map-head';
-import { PickedLine } from './picked-line';
 import { ScaleLine } from './scale-line';
 import { useMapView } from './use-map-view';
+
+const PickedLine = laterView(async () => (await import('./picked-line')).PickedLine);
+
+const LOOK_UP = createFetched(() => import('../../core/song/look-up'));
+const LookedUp = laterView(async () => (await import('./looked-up')).LookedUp);
 
 /** The pitch picked, and the sound or piano key it was picked by: pressing that again lets it go. */
 interface Picked {
@@ -29,7 +33,8 @@ export const HarpMap = () => {
   const [text, setText] = useState('');
   const [picked, setPicked] = useState<Picked | null>(null);
   const wrongId = useId();
-  const lookUp = useMemo(() => readLookUp(text, chart.tonic), [text, chart.tonic]);
+  const reader = useHere(LOOK_UP);
+  const lookUp = useMemo(() => reader?.readLookUp(text, chart.tonic) ?? null, [reader, text, chart.tonic]);
   const unread = lookUp?.kind === 'unread' ? lookUp : null;
   const found = lookUp === null || lookUp.kind === 'unread' ? null : lookUp;
   const view = useMapView(found);

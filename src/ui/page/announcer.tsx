@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { TURN_WORDS } from '../../core/practice/trading';
+import { TURN_WORDS } from '../../core/practice/trade-modes';
 import { announcementOf, type HeardBar } from '../../core/song/announcement';
 import type { BarView } from '../../core/song/bar-view';
 import { usePractice } from '../state/practice-context';

@@ -19,6 +19,7 @@ import type { PanelId, PanelProps } from './entries';
 
 /** What the page is not first drawn with: every panel, the paper, and the signs of what has not begun. One file, so that one fetch brings them all. */
 export { BandTurnSign } from '../chart/band-turn-sign';
+export { CountInSign } from '../chart/count-in-sign';
 export { NextHarpSign } from '../chart/next-harp-sign';
 export { SetSign } from '../chart/set-sign';
 export { TradeResult } from '../chart/trade-result';
@@ -26,6 +27,7 @@ export { TurnSign } from '../chart/turn-sign';
 export { WarmUpSign } from '../chart/warm-up-sign';
 export { ChorusSign } from '../ear/chorus-sign';
 export { Paper } from '../print/paper';
+export { Announcer } from './announcer';
 export { Tour } from './tour';
 
 /** The panels of `ENTRIES`. */

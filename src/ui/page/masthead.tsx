@@ -1,9 +1,11 @@
 import { useId, useRef } from 'react';
 import { positionTitle } from '../../core/harp/positions';
 import { keyName, prettyName } from '../../core/theory/pitch';
-import { Where } from '../chart/where';
+import { laterView } from '../controls/later-view';
 import { useSelected } from '../state/session-context';
 import { ENTRIES, type Entry, entryOf, type PanelId } from './entries';
+
+const Where = laterView(async () => (await import('../chart/where')).Where);
 
 interface Props {
   /** The panel that is open. */

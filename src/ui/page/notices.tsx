@@ -1,7 +1,11 @@
+import { laterView } from '../controls/later-view';
 import { useSelected, useSession } from '../state/session-context';
-import { HeldChoices } from './held-choices';
-import { LinkedSong } from './linked-song';
-import { NewVersion } from './new-version';
+
+const NewVersion = laterView(async () => (await import('./new-version')).NewVersion);
+
+const HeldChoices = laterView(async () => (await import('./held-choices')).HeldChoices);
+
+const LinkedSong = laterView(async () => (await import('./linked-song')).LinkedSong);
 
 /** Sentences for the player, each until it is closed or no longer true. */
 export const Notices = () => {

@@ -1,15 +1,13 @@
-import { type ComponentType, type ReactNode, useSyncExternalStore } from 'react';
+import type { ComponentType, ReactNode } from 'react';
 import { ChartView } from '../chart/chart-view';
-import { CountInSign } from '../chart/count-in-sign';
 import { HarpQuestion } from '../chart/harp-question';
-import { createFetched } from '../controls/fetched';
 import { TempoField } from '../controls/tempo-field';
 import { ListenButton } from '../ear/listen-button';
 import { HolesTogether } from '../fit/holes-together';
 import { WhatFits } from '../fit/what-fits';
 import { HarpMap } from '../harp-map/harp-map';
+import { createFetched, useHere } from '../state/fetched';
 import { PracticeSign } from '../state/practice-context';
-import { Announcer } from './announcer';
 import { PAGES, type PanelId, type PanelPage, type PanelProps } from './entries';
 import { Masthead } from './masthead';
 import { Notices } from './notices';
@@ -39,7 +37,7 @@ export const LATER_PARTS = createFetched<LaterParts>(() => import('./later-parts
 
 /** A view that nothing needs before the page is drawn: its place is empty until what comes later is here. */
 const whenHere = (pick: (parts: LaterParts) => ComponentType) => (): ReactNode => {
-  const parts = useSyncExternalStore(LATER_PARTS.onHere, LATER_PARTS.here);
+  const parts = useHere(LATER_PARTS);
   if (parts === null) return null;
   const Show = pick(parts);
   return <Show />;
@@ -52,13 +50,13 @@ export const VIEWS: Readonly<
   head: [
     { title: 'The head of the page', Show: Masthead },
     { title: 'The list of notices', Show: Notices },
-    { title: 'The announcements', Show: Announcer },
+    { title: 'The announcements', Show: whenHere(({ Announcer }) => Announcer) },
     { title: 'The set', Show: whenHere(({ SetSign }) => SetSign) },
   ],
   form: [
     { title: 'The chart', Show: ChartView },
     { title: 'The question about the harp', Show: HarpQuestion },
-    { title: 'The count-in', Show: CountInSign },
+    { title: 'The count-in', Show: whenHere(({ CountInSign }) => CountInSign) },
     { title: 'The sign for the band’s turn', Show: whenHere(({ BandTurnSign }) => BandTurnSign) },
     { title: 'The sign for the next harp', Show: whenHere(({ NextHarpSign }) => NextHarpSign) },
     { title: 'The sign for your turn', Show: whenHere(({ TurnSign }) => TurnSign) },

@@ -1,7 +1,7 @@
 import { useLayoutEffect } from 'react';
 import { songFacts } from '../../core/book/song-facts';
 import type { LineKind } from '../../core/lines/line-slots';
-import { lineTab } from '../../core/lines/lines';
+import { lineTab } from '../../core/lines/line-tab';
 import { tuneFor } from '../../core/song/tune';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';

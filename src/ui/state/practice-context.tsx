@@ -1,8 +1,7 @@
 import { createContext, type ReactNode, useContext, useMemo } from 'react';
 import type { Line } from '../../core/lines/lines';
 import type { Trading } from '../../core/practice/trading';
-import { lineFor, tradingFor } from '../../core/song/leads';
-import { chartFor } from '../../core/song/tune';
+import { createFetched, useHere } from './fetched';
 import { useSelected } from './session-context';
 
 interface Practice {
@@ -14,30 +13,32 @@ interface Practice {
   readonly failed?: { readonly error: unknown };
 }
 
+/** What works lines and calls out. */
+export const PRACTICE_WORK = createFetched(() => import('./practice-work'));
+
 const NOTHING: Practice = { line: null, trading: null };
 const PracticeContext = createContext<Practice>(NOTHING);
 
 /** Works the line and the calls out once for everything on the page that shows them. */
 export const PracticeProvider = ({ children }: { readonly children: ReactNode }) => {
   const settings = useSelected((state) => state.settings);
-  const ownCharts = useSelected((state) => state.ownCharts);
+  const form = useSelected((state) => state.form);
   const harp = useSelected((state) => state.now.tune.harp);
-  const key = useSelected((state) => state.now.tune.chart.key);
   const chorus = useSelected((state) => state.now.chorus);
   const run = useSelected((state) => state.tradeRun);
   const warming = useSelected((state) => state.warmUp !== null);
+  const work = useHere(PRACTICE_WORK);
   const practice = useMemo((): Practice => {
-    if (warming) return NOTHING;
+    if (warming || work === null) return NOTHING;
     try {
-      const chart = chartFor(settings, ownCharts, key);
       return {
-        line: lineFor(settings, chart, harp),
-        trading: tradingFor(settings, { chart, harp, chorus }, run),
+        line: work.lineFor(settings, form, harp),
+        trading: work.tradingFor(settings, { chart: form, harp, chorus }, run),
       };
     } catch (error) {
       return { ...NOTHING, failed: { error } };
     }
-  }, [settings, ownCharts, key, harp, chorus, run, warming]);
+  }, [settings, form, harp, chorus, run, warming, work]);
   return <PracticeContext value={practice}>{children}</PracticeContext>;
 };
 

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { Sound } from '../../core/harp/harp';
-import { onHarp } from '../../core/phrase/phrase';
+import { useHere } from './fetched';
+import { PRACTICE_WORK } from './practice-context';
 import { useSelected, useSession } from './session-context';
 import { useFrame } from './use-frame';
 import { useTradingTurn } from './use-turn';
@@ -14,7 +15,11 @@ export const useCallNote = (): readonly Sound[] => {
   const playing = useSelected((state) => state.status.kind === 'playing' && state.now.formBar !== null);
   const { harp, chart } = useSelected((state) => state.now.tune);
   const phrase = turn?.call?.phrase;
-  const notes = useMemo(() => (phrase === undefined ? [] : onHarp(phrase, harp).notes), [phrase, harp]);
+  const work = useHere(PRACTICE_WORK);
+  const notes = useMemo(
+    () => (phrase === undefined || work === null ? [] : work.onHarp(phrase, harp).notes),
+    [phrase, harp, work],
+  );
   const start = turn === null ? undefined : chart.bars[turn.span.from]?.at;
   const [sounds, setSounds] = useState(NONE);
   const follow = useCallback(() => {

@@ -4,8 +4,8 @@ import { gzipSync } from 'node:zlib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { ensureBuilt } from '../../../.dev/build.mjs';
 
-/** Script the browser must have before it can draw the stand, packed; React is 67 kB of it. The aim is 125 000: lower this with every part that leaves. */
-const MOST_GZIP_BYTES = 150_000;
+/** Script the browser must have before it can draw the stand, packed; React is 67 kB of it. Whatever the first picture does without comes later. */
+const MOST_GZIP_BYTES = 125_000;
 
 /** What a built script names with an import that runs before it does: `import … from "./x.js"`, `import "./x.js"`. */
 const STATIC_IMPORT =
@@ -19,6 +19,13 @@ const LATER = {
   MIDI: 'MThd',
   'the limiter of the band': 'createDynamicsCompressor',
   'the sign for your turn': 'call-note',
+  'the search for a line': 'A breath is comfortable',
+  'what a feel plays': 'xo Xo xo Xo',
+  'the ear': 'getUserMedia',
+  'what is heard, over the map': 'heard-ring',
+  'the book': 'song-gone',
+  commands: 'harp-swap',
+  'charts of the player’s own': 'chart-drafts',
 };
 
 let folder = '';

@@ -6,13 +6,7 @@ import { buildHarp } from '../../../src/core/harp/build-harp';
 import type { Sound } from '../../../src/core/harp/harp';
 import { soundId } from '../../../src/core/harp/tab';
 import { TUNINGS } from '../../../src/core/harp/tunings';
-import {
-  type CostContext,
-  LINE_TASTES,
-  LINE_WEIGHTS,
-  lineShape,
-  priceSound,
-} from '../../../src/core/lines/line-cost';
+import { type CostContext, LINE_WEIGHTS, lineShape, priceSound } from '../../../src/core/lines/line-cost';
 import {
   choicesFor,
   type LinePath,
@@ -21,6 +15,7 @@ import {
   VARIETY,
 } from '../../../src/core/lines/line-search';
 import { type LineKind, type LineSlot, lineSlots, type Pace } from '../../../src/core/lines/line-slots';
+import { LINE_TASTES } from '../../../src/core/lines/line-tastes';
 import { readSymbol } from '../../../src/core/theory/chords';
 import { asPitchClass } from '../../../src/core/theory/units';
 

@@ -11,9 +11,10 @@ import {
 } from '../../../src/core/harp/reach';
 import { soundId } from '../../../src/core/harp/tab';
 import { RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
-import { LINE_TASTES } from '../../../src/core/lines/line-cost';
 import { VARIETY } from '../../../src/core/lines/line-search';
-import { findLine, type LineSpec, lineTab } from '../../../src/core/lines/lines';
+import { lineTab } from '../../../src/core/lines/line-tab';
+import { LINE_TASTES } from '../../../src/core/lines/line-tastes';
+import { findLine, type LineSpec } from '../../../src/core/lines/lines';
 import { guideTones } from '../../../src/core/theory/chords';
 import { asPitchClass } from '../../../src/core/theory/units';
 

@@ -17,9 +17,10 @@ import { CALL_LEVELS, type CallLevel } from '../../../src/core/practice/call-lev
 import { rolesOf } from '../../../src/core/practice/call-rhythm';
 import { chorusCalls } from '../../../src/core/practice/chorus-calls';
 import { EIGHTH_TICKS, RHYTHM_CELLS } from '../../../src/core/practice/rhythm-cells';
+import { TURN_WORDS } from '../../../src/core/practice/trade-modes';
 import { readPlan, roomsOver, TRADE_PLANS } from '../../../src/core/practice/trade-plan';
 import { FRESH_RUN } from '../../../src/core/practice/trade-run';
-import { type TradingSpec, TURN_WORDS, tradeOver } from '../../../src/core/practice/trading';
+import { type TradingSpec, tradeOver } from '../../../src/core/practice/trading';
 import type { NoteEvent } from '../../../src/core/score/score';
 import { readSymbol } from '../../../src/core/theory/chords';
 import { asPitchClass } from '../../../src/core/theory/units';

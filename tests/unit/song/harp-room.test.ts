@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
+import { chartFor } from '../../../src/core/song/chosen-chart';
 import { programOf } from '../../../src/core/song/song-program';
-import { chartFor, tuneFor } from '../../../src/core/song/tune';
+import { tuneFor } from '../../../src/core/song/tune';
 import { asPitchClass } from '../../../src/core/theory/units';
 import { partOf, sectionOf } from '../../helpers/score-events';
 

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import type { ShownBars } from '../../../src/core/song/bar-view';
+import { chartFor } from '../../../src/core/song/chosen-chart';
 import { nextChord } from '../../../src/core/song/next-chord';
-import { chartFor, type Tune, tuneFor } from '../../../src/core/song/tune';
+import { type Tune, tuneFor } from '../../../src/core/song/tune';
 import { restingViews } from '../../../src/core/song/views';
 import { asPitchClass } from '../../../src/core/theory/units';
 

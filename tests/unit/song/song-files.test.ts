@@ -5,10 +5,11 @@ import type { PartId } from '../../../src/core/score/score';
 import { DEFAULT_MIX, DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { type Channel, type Mix, openParts } from '../../../src/core/settings/mix';
 import type { Settings } from '../../../src/core/settings/settings';
+import { chartFor } from '../../../src/core/song/chosen-chart';
 import { leadSheetOf } from '../../../src/core/song/lead-sheet';
 import { fileStem, songTitle, soundingParts } from '../../../src/core/song/song-files';
 import { eachSongSection } from '../../../src/core/song/song-sections';
-import { chartFor, tuneFor } from '../../../src/core/song/tune';
+import { tuneFor } from '../../../src/core/song/tune';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
 import { testProgram } from '../../helpers/test-charts';
 

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { parseSettings, storableSettings } from '../../../src/core/settings/parse-settings';
 import type { Settings } from '../../../src/core/settings/settings';
+import { chartFor } from '../../../src/core/song/chosen-chart';
 import { programOf } from '../../../src/core/song/song-program';
-import { chartFor, tuneFor } from '../../../src/core/song/tune';
+import { tuneFor } from '../../../src/core/song/tune';
 import { sectionOf } from '../../helpers/score-events';
 
 const asked = (changes: Partial<Settings>): Settings => ({

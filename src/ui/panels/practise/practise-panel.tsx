@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import { LINE_TASTES } from '../../../core/lines/line-cost';
 import type { Pace } from '../../../core/lines/line-slots';
+import { LINE_TASTES } from '../../../core/lines/line-tastes';
 import { type LineChoice, MOST_CALL_TEXT } from '../../../core/settings/practice-settings';
 import { callRemarks } from '../../../core/song/call-remarks';
 import { tradingFor, typedCalls } from '../../../core/song/leads';

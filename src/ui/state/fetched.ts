@@ -1,4 +1,4 @@
-import { use } from 'react';
+import { use, useSyncExternalStore } from 'react';
 
 /** A part of the program could not be fetched: nothing is wrong with it, so asking again may help. */
 export class FetchingTrouble extends Error {
@@ -22,6 +22,21 @@ export interface Fetched<Part> {
   forgetFailure(): void;
 }
 
+const everything: Pick<Fetched<unknown>, 'fetch' | 'forgetFailure'>[] = [];
+
+/** Fetches every part there is, what failed before anew. Rejects with FetchingTrouble where one cannot be had. */
+export const fetchEverything = (): Promise<unknown> =>
+  Promise.all(
+    everything.map((part) => {
+      part.forgetFailure();
+      return part.fetch();
+    }),
+  );
+
+/** The part, for a component that does without it until it is here: null until then. */
+export const useHere = <Part>({ onHere, here }: Fetched<Part>): Part | null =>
+  useSyncExternalStore(onHere, here);
+
 /** @param load fetches the part; asked again only after a failure. */
 export const createFetched = <Part>(load: () => Promise<Part>): Fetched<Part> => {
   let asked: Promise<Part> | null = null;
@@ -43,7 +58,7 @@ export const createFetched = <Part>(load: () => Promise<Part>): Fetched<Part> =>
     );
     return asked;
   };
-  return {
+  const part: Fetched<Part> = {
     fetch,
     // What is here is drawn at once: waiting for a settled promise would take paper away from a printer.
     read: () => (here === null ? use(fetch()) : here.part),
@@ -57,4 +72,6 @@ export const createFetched = <Part>(load: () => Promise<Part>): Fetched<Part> =>
       failed = false;
     },
   };
+  everything.push(part);
+  return part;
 };
