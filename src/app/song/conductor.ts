@@ -8,7 +8,7 @@ import { chartFor } from '../../core/song/chosen-chart';
 import { withHeld } from '../../core/song/held-choices';
 import { withForm } from '../../core/song/key-coupling';
 import { audibleSoundOf } from '../../core/song/song-program';
-import { type Tune, tuneFor, withFittingRepeat } from '../../core/song/tune';
+import { isSameTune, type Tune, tuneFor, withFittingRepeat } from '../../core/song/tune';
 import { playingViews, restingViews } from '../../core/song/views';
 import type { PitchClass } from '../../core/theory/units';
 import type { Notice } from '../keeping/notice';
@@ -42,7 +42,7 @@ const createTuneCache = (settingsFor: (section: Section) => Settings): ((section
   return (section) => {
     const known = tunes.get(section);
     const settings = settingsFor(section);
-    if (known && known.of === settings) return known.tune;
+    if (known && isSameTune(known.of, settings)) return known.tune;
     const tune = tuneFor(settings, section.chart);
     tunes.set(section, { of: settings, tune });
     return tune;
@@ -57,7 +57,7 @@ const createFormCache = (state: () => Song): ((key: PitchClass) => Chart) => {
   return (key) => {
     const { settings, ownCharts, tune } = state();
     if (key === tune.chart.key) return tune.chart;
-    if (known?.key !== key || known.settings !== settings || known.ownCharts !== ownCharts)
+    if (known?.key !== key || !isSameTune(known.settings, settings) || known.ownCharts !== ownCharts)
       known = { settings, ownCharts, key, form: chartFor(settings, ownCharts, key) };
     return known.form;
   };
@@ -113,7 +113,10 @@ export const createConductor = ({ store, band, orders, board }: Needs): Conducto
       const { settings, tune, waiting } = state();
       if (asked === settings && wait === null && waiting === null) return false;
       try {
-        tuneTo(asked);
+        // Most choices leave the tune as it is: the page then has nothing to draw anew but what was chosen.
+        if (isSameTune(settings, asked)) {
+          store.setState({ settings: withFittingRepeat(asked, tune.chart.bars.length) });
+        } else tuneTo(asked);
         store.setState({ waiting: wait && waitFor(wait) });
         band.setSound(audibleSoundOf(state()));
         orders.follow();
@@ -122,7 +125,7 @@ export const createConductor = ({ store, band, orders, board }: Needs): Conducto
         board.post(unworkable(error));
         return false;
       }
-      show();
+      if (isUnderWay(band) || state().tune !== tune) show();
       return true;
     },
     takeSavedCharts: (): void => {

@@ -7,6 +7,7 @@ import { allNotes, notesBetween, type ScheduledNote } from '../transport/schedul
 import { placeSection } from '../transport/timeline';
 import type { Transport } from '../transport/transport';
 import type { AuditionNote } from './engine';
+import { MOST_AHEAD } from './engine-times';
 
 /** Slow enough to follow by ear, in seconds. */
 const AUDITION_GLIDE = 0.45;
@@ -45,6 +46,10 @@ export const openingNotes = (
   const second = first.last ? null : source(program, 1, fromBar);
   return [...allNotes(placed), ...(second ? allNotes(placeSection(second, placed.until)) : [])];
 };
+
+/** How much before the first beat its notes begin, where a part is pushed ahead; seconds. */
+export const aheadOf = (first: readonly ScheduledNote[]): number =>
+  Math.min(MOST_AHEAD, Math.max(0, -Math.min(0, ...first.map(({ at }) => at))));
 
 /** The notes from a held bar to the end of the section after it, timed from that bar. */
 export const notesFromHeld = (source: SectionSource, held: HeldPlace): readonly ScheduledNote[] => {

@@ -7,8 +7,10 @@ export const READY_AHEAD = 2;
  * window still holds notes of for a while.
  */
 export const WAIT = { start: 1500, change: 150, instruments: 1200 };
-/** From the call to the first beat: covers the audio thread's lead and a part pushed ahead of the beat. */
-export const LEAD = 0.12;
+/** From the call to the first note: covers the audio thread's lead, and handing over the first notes. */
+export const LEAD = 0.06;
+/** Most that a part is pushed and placed ahead of the beat, in seconds; what has begun earlier is taken up where it is. */
+export const MOST_AHEAD = 0.08;
 /** The mixer's gate is shut this long after it was told to, in seconds; then sources can end unheard. */
 export const CLOSED_AFTER = 0.03;
 /** How often the transport looks ahead, in ms. */

@@ -8,9 +8,9 @@ import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import type { WorkerRoute } from '../bank/bank';
 import { createBankWorker, startBankWorker, type WorkerFate } from '../bank/create-bank-worker';
 import { createForehand, type Forehand } from '../bank/forehand';
-import { createLimiterStage } from '../mixer/limiter-node';
+import { createLimiterStage, loadLimiter } from '../mixer/limiter-node';
 import { prepareRoom, roomBuffer } from '../mixer/room-buffer';
-import { bandSection } from '../transport/band-sections';
+import { bandSection, rememberSections } from '../transport/band-sections';
 import { createEngine } from './create-engine';
 import type { Engine } from './engine';
 import { openingNotes } from './engine-notes';
@@ -50,6 +50,8 @@ export const loadEngine = async (
   context: AudioContext,
   { route = (worker) => worker, onMakeshift, onLost, ...events }: BandEvents,
 ): Promise<Engine> => {
+  // The audio thread compiles it while Tone's context is made here.
+  const loading = loadLimiter(context);
   const tone = new Context({ context, lookAhead: 0, updateInterval: 0.1, clockSource: 'timeout' });
   // Tone's nodes ask for the global context even when handed one; without this they would make a second one.
   setContext(tone);
@@ -57,9 +59,9 @@ export const loadEngine = async (
   return createEngine({
     context,
     tone,
-    limiter: await createLimiterStage(context, tone),
+    limiter: createLimiterStage(context, tone, await loading),
     room: roomBuffer(context),
-    source: bandSection,
+    source: rememberSections(bandSection),
     createWorker: () => prepared(route(createBankWorker({ onMakeshift, onLost }))),
     ...events,
   });

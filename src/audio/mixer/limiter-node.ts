@@ -33,12 +33,21 @@ const compressed = (context: AudioContext, tone: BaseContext): AudioNode => {
   return input;
 };
 
-/** The worklet's node, or null where the page has no worklets or this one is refused. */
-const limited = async (context: AudioContext): Promise<AudioWorkletNode | null> => {
-  if (!context.audioWorklet) return null;
+/** Begins to load the limiter's worklet; resolves to whether the context has it. */
+export const loadLimiter = async (context: AudioContext): Promise<boolean> => {
+  if (!context.audioWorklet) return false;
   const late = new Promise<never>((_, reject) => setTimeout(() => reject(new Error('too late')), LOAD_MS));
   try {
     await Promise.race([context.audioWorklet.addModule(limiterUrl), late]);
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** The worklet's node, or null where it cannot be made. */
+const limited = (context: AudioContext): AudioWorkletNode | null => {
+  try {
     return new AudioWorkletNode(context, 'limiter', {
       channelCount: 2,
       channelCountMode: 'explicit',
@@ -52,9 +61,14 @@ const limited = async (context: AudioContext): Promise<AudioWorkletNode | null> 
 /**
  * Connects a limiter to the context's output. Pages that are not served securely have no audio worklets, and a
  * worklet's file may be refused; a compressor with a soft ceiling stands in there, and for a worklet that breaks down.
+ * @param hasWorklet what `loadLimiter` came to
  */
-export const createLimiterStage = async (context: AudioContext, tone: BaseContext): Promise<LimiterStage> => {
-  const worklet = await limited(context);
+export const createLimiterStage = (
+  context: AudioContext,
+  tone: BaseContext,
+  hasWorklet: boolean,
+): LimiterStage => {
+  const worklet = hasWorklet ? limited(context) : null;
   if (worklet === null) return { input: compressed(context, tone), delay: 0 };
   const input = context.createGain();
   input.connect(worklet).connect(outputOf(context));

@@ -93,6 +93,22 @@ export const tuneFor = (settings: Settings, chart: Chart): Tune => {
   return { chart, harp, position, fit: fitChart({ chart, harp, technique }) };
 };
 
+/** Everything of the choices that a tune is made from: where none of it differs, `chartFor` and `tuneFor` give the same. */
+const tunedBy = (settings: Settings): readonly unknown[] => {
+  const { formId, style, harpKey, position, technique } = settings;
+  const { tuning, harpOctave, intonation, reference, stretch, valved } = settings;
+  return [
+    ...[formId, style.feel, turnaroundsFor(settings), harpKey, position, technique],
+    ...[tuning, harpOctave, intonation, reference, stretch, valved],
+  ];
+};
+
+/** Whether two sets of choices make the same tune, as far as can be told without making it. */
+export const isSameTune = (a: Settings, b: Settings): boolean => {
+  const made = tunedBy(b);
+  return tunedBy(a).every((part, i) => part === made[i]);
+};
+
 /** A repeated range that a form with so many bars does not have goes. */
 export const withFittingRepeat = (settings: Settings, bars: number): Settings => {
   const { repeat } = settings.plan;
