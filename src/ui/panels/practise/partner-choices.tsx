@@ -1,6 +1,6 @@
 import { CALL_LEVELS, LEVEL_WORDS } from '../../../core/practice/call-levels';
+import { TRADE_MODES, type TradeMode } from '../../../core/practice/trade-modes';
 import { PLAN_LIMITS, readPlan, TRADE_PLANS } from '../../../core/practice/trade-plan';
-import { TRADE_MODES, type TradeMode } from '../../../core/practice/trading';
 import {
   AFTER_ANSWERS,
   type AfterAnswer,
