@@ -34,6 +34,7 @@ const partsOf = (context) => {
 };
 
 const group = (part, priority) => ({
+  debugName: part,
   name: (id, context) => (partsOf(context)[part].has(id) ? part : null),
   priority,
 });
