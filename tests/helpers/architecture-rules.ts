@@ -375,7 +375,7 @@ export const FOLDERS: readonly FolderRule[] = [
   {
     folder: '.',
     holds: '`main.tsx` draws the page, `devices.ts` makes what it stands on',
-    imports: [...CORE, ...DEVICES.map(({ folder }) => folder), ...APP_FOLDERS, 'ui/page'],
+    imports: [...CORE, ...DEVICES.map(({ folder }) => folder), ...APP_FOLDERS, 'ui/state', 'ui/page'],
   },
 ];
 

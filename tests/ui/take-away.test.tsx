@@ -1,8 +1,12 @@
 import { act, cleanup, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { loadExportWork } from '../../src/app/export/export';
 import { asPitchClass } from '../../src/core/theory/units';
 import { FAKE_ENCODING } from '../helpers/fake-take-away';
 import { openPage } from '../helpers/open-page';
+
+// As on a page that has rested: what makes files is here.
+await loadExportWork();
 
 afterEach(cleanup);
 
