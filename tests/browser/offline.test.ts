@@ -204,11 +204,12 @@ describe('the band rendered to samples', () => {
   it('stays below −1 dBTP with every fader up, by two meters', async () => {
     const program = short('jump');
     const loud = (channel: BandSound['mix']['channels']['drums']) => ({ ...channel, gain: 1, muted: false });
-    const { drums, bass, chords, lead, click } = RESTING_SOUND.mix.channels;
+    const { drums, bass, chords, second, lead, click } = RESTING_SOUND.mix.channels;
     const channels = {
       drums: loud(drums),
       bass: loud(bass),
       chords: loud(chords),
+      second: loud(second),
       lead: loud(lead),
       click: loud(click),
     };

@@ -13,7 +13,7 @@ import { testChart, testProgram } from './test-charts';
 
 /** Only these parts are heard, each at its resting place. */
 export const soundOf = (...parts: readonly PartId[]): BandSound => {
-  const { drums, bass, chords, lead, click } = RESTING_SOUND.mix.channels;
+  const { drums, bass, chords, second, lead, click } = RESTING_SOUND.mix.channels;
   const heard = (part: PartId, channel: typeof drums) => ({
     ...channel,
     gain: 0.75,
@@ -23,6 +23,7 @@ export const soundOf = (...parts: readonly PartId[]): BandSound => {
     drums: heard('drums', drums),
     bass: heard('bass', bass),
     chords: heard('chords', chords),
+    second: heard('second', second),
     lead: heard('lead', lead),
     click: heard('click', click),
   };

@@ -46,6 +46,7 @@ export const plainProgram = (
     feel: 'shuffle',
     bass: 'upright-bass',
     chords: 'piano',
+    second: 'none',
     kit: 'sticks',
     swing: 'feel',
     push,

@@ -9,6 +9,7 @@ import { testChart, testProgram } from './test-charts';
 const anyStyle = fc.record({
   seed: fc.nat(1_000_000),
   chords: fc.constantFrom<ChordVoice>('piano', 'electric-piano', 'organ', 'guitar'),
+  second: fc.constantFrom<Style['second']>('none', 'organ', 'guitar'),
   kit: fc.constantFrom<Kit>('sticks', 'brushes'),
   swing: fc.constantFrom<Style['swing']>('feel', 'by tempo', 'hard ride', 1, 1.5, 3.5),
   leaveRoom: fc.boolean(),

@@ -18,7 +18,7 @@ import { TRADE_MODES } from '../../src/core/practice/trade-modes';
 import { PLAN_LIMITS, TRADE_PLANS } from '../../src/core/practice/trade-plan';
 import { PART_IDS } from '../../src/core/score/score';
 import { SOUNDINGS } from '../../src/core/score/silence';
-import { BASS_VOICES, CHORD_VOICES, KITS } from '../../src/core/score/voices';
+import { BASS_VOICES, CHORD_VOICES, KITS, SECOND_VOICES } from '../../src/core/score/voices';
 import { OWN_SOUND_PARTS, RECORDED_PARTS } from '../../src/core/settings/mix';
 import { ANNOUNCEMENTS, BESIDE_TAB, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';
 import { AFTER_ANSWERS, EAR_SHOWS, TAKE_MINUTES } from '../../src/core/settings/practice-settings';
@@ -41,6 +41,7 @@ const channels = fc.record({
   drums: channel,
   bass: channel,
   chords: channel,
+  second: channel,
   lead: channel,
   click: channel,
 });
@@ -90,6 +91,7 @@ const fields: {
   songPinned: fc.boolean(),
   changesWait: fc.boolean(),
   sameTake: fc.boolean(),
+  bandListens: fc.boolean(),
   harpLocked: fc.boolean(),
   formId: fc.oneof(fc.constantFrom(...FORM_IDS), text),
   tempo,
@@ -97,6 +99,7 @@ const fields: {
     feel: fc.constantFrom(...FEEL_IDS),
     bass: fc.constantFrom(...BASS_VOICES),
     chords: fc.constantFrom(...CHORD_VOICES),
+    second: fc.constantFrom('none' as const, ...SECOND_VOICES),
     kit: fc.constantFrom(...KITS),
     swing: fc.constantFrom<Settings['style']['swing']>('feel', 'by tempo', 'hard ride', 1, 2.5),
     push: pushes,

@@ -15,6 +15,7 @@ export const testStyle = (feel: FeelId, changes: Partial<Style> = {}): Style => 
   feel,
   bass: feelOf(feel).bass,
   chords: feelOf(feel).chords,
+  second: 'none',
   kit: feelOf(feel).kit,
   swing: 'feel',
   push: {},

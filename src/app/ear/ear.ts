@@ -3,6 +3,7 @@ import { createListeners } from '../../listeners/listeners';
 import type { HeardReport, Microphone, MicStatus } from '../../mic/microphone';
 import type { Join } from '../song/feature';
 import type { Song } from '../song/song-state';
+import { createBandListens } from './band-listens';
 import { type CalibrationCommands, createCalibrator } from './calibrate';
 import { createChorusCollector } from './chorus-collector';
 import { createEarMemory } from './ear-live';
@@ -116,6 +117,7 @@ export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> 
   const { hearing, take, forget } = createHearing(stand, listening, microphone);
   const collector = createChorusCollector(stand.store);
   const calibrator = createCalibrator({ stand, hearing, microphone });
+  const bandListens = createBandListens(stand, hearing);
   const onStatus = (status: MicStatus): void => {
     change(stand, { status });
     calibrator.onStatus(status);
@@ -141,6 +143,7 @@ export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> 
   return {
     commands: { ...commandsOf(stand, listening, onStatus), ...calibrator.commands, hearing: () => hearing },
     onPlayhead: (position) => {
+      bandListens.onPlayhead(position, listening.isOpen());
       const { warmUp, ear } = stand.store.getState();
       if (!listening.isOpen() || warmUp !== null || ear.calibrating !== null) return collector.forget();
       const report = collector.follow(position);
@@ -149,6 +152,7 @@ export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> 
     dispose: () => {
       for (const unsubscribe of unsubscribers) unsubscribe?.();
       calibrator.dispose();
+      bandListens.dispose();
       listening.dispose();
     },
   };

@@ -86,11 +86,11 @@ const audioOrder = (
 const midiOf = ({ settings, tune }: Exported, sections: readonly Section[]): Uint8Array => {
   const parts = openParts(settings.mix);
   if (soundingParts(settings.mix, sections).length === 0) throw new SavingTrouble(SILENT);
-  const { bass, chords, kit, push } = settings.style;
+  const { bass, chords, second, kit, push } = settings.style;
   return writeMidi({
     title: songTitle(settings, tune),
     sections,
-    voices: { bass, chords, kit },
+    voices: { bass, chords, kit, ...(second !== 'none' && { second }) },
     parts,
     push,
   });

@@ -113,7 +113,7 @@ const createCommands = (
     const state = store.getState();
     // What is heard now; at rest, what a Play would be heard as.
     const heard = isUnderWay(band) ? state : withRecordedTaken(state);
-    return { state, song: programOf({ ...state, lastChorus: null }), sound: soundOf(heard) };
+    return { state, song: programOf({ ...state, lastChorus: null, harpHeard: null }), sound: soundOf(heard) };
   };
   const nameWith = ({ settings, tune }: Exported, extension: string): string =>
     `${fileStem(settings, tune)}.${extension}`;

@@ -34,6 +34,7 @@ export const openState = (kept: KeptValues): StoreApi<SessionState> => {
     status: { kind: 'asleep' },
     ...restingViews(tune, 0),
     lastChorus: null,
+    harpHeard: null,
     muted: false,
     waiting: null,
     choices: NO_CHOICES,

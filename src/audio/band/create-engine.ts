@@ -151,8 +151,8 @@ class BandEngine implements Engine {
     const before = this.sound;
     this.sound = sound;
     this.mixer.setMix(sound.mix);
-    const instruments = ({ bass, chords, kit, temperament, own, recorded }: BandSound) =>
-      JSON.stringify([bass, chords, kit, temperament, own, recorded]);
+    const instruments = ({ bass, chords, second, kit, temperament, own, recorded }: BandSound) =>
+      JSON.stringify([bass, chords, second, kit, temperament, own, recorded]);
     if (before && instruments(before) !== instruments(sound) && this.transport.playing()) void this.refill();
   }
 

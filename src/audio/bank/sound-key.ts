@@ -51,7 +51,10 @@ export const gainInLayer = (velocity: number, layer: number): number =>
   (velocity / elementAt(LAYERS, layer)) ** 2;
 
 /** The voice that plays a part: the chosen kit, bass or chord instrument; the lead is always a harmonica. */
-export const voiceOf = (part: PartId, sound: Pick<BandSound, 'bass' | 'chords' | 'kit'>): VoiceId => {
+export const voiceOf = (
+  part: PartId,
+  sound: Pick<BandSound, 'bass' | 'chords' | 'kit' | 'second'>,
+): VoiceId => {
   switch (part) {
     case 'drums':
       return sound.kit;
@@ -59,6 +62,8 @@ export const voiceOf = (part: PartId, sound: Pick<BandSound, 'bass' | 'chords' |
       return sound.bass;
     case 'chords':
       return sound.chords;
+    case 'second':
+      return sound.second ?? 'organ';
     case 'lead':
       return 'harmonica';
     case 'click':
@@ -66,9 +71,12 @@ export const voiceOf = (part: PartId, sound: Pick<BandSound, 'bass' | 'chords' |
   }
 };
 
-/** The file that a part plays from: the player's own goes before the recorded instruments. */
+/**
+ * The file that a part plays from: the player's own goes before the recorded instruments. The second chord player goes
+ * with the first.
+ */
 const fileOf = (part: PartId, { own, recorded }: BandSound): FileSound | null =>
-  [own, recorded].find((file) => file?.parts.includes(part)) ?? null;
+  [own, recorded].find((file) => file?.parts.includes(part === 'second' ? 'chords' : part)) ?? null;
 
 /** The sound for a note of a part. `stroke` counts the note's turns and may be any whole number. */
 export const soundKeyFor = (

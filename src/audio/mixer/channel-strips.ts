@@ -46,6 +46,12 @@ export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
     equaliser: { type: 'peaking', frequency: 900, gain: -3, q: 0.5 },
     rounding: null,
   },
+  second: {
+    level: -2,
+    send: -13,
+    equaliser: { type: 'peaking', frequency: 900, gain: -3, q: 0.5 },
+    rounding: null,
+  },
   lead: { level: 0, send: -14, equaliser: null, rounding: null },
   click: { level: 0, send: null, equaliser: null, rounding: null },
 };

@@ -14,6 +14,7 @@ export const partGains = (mix: Mix): Readonly<Record<PartId, number>> => {
     drums: gain('drums'),
     bass: gain('bass'),
     chords: gain('chords'),
+    second: gain('second'),
     lead: gain('lead'),
     click: gain('click'),
   };

@@ -76,7 +76,7 @@ class ToneMixer implements Mixer {
   private readonly kit: Places;
   private readonly keyboard: Places;
   private readonly convolver: ConvolverNode;
-  private rotary: Rotary | null = null;
+  private readonly rotaries = new Map<PartId, Rotary>();
   private readonly aside: Gain;
   private readonly trim: Gain;
   private readonly master: Gain;
@@ -106,7 +106,7 @@ class ToneMixer implements Mixer {
 
   connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void {
     if (part === 'drums') connect(source, this.kit[kitPosition(pitch)]);
-    else if (voice === 'organ') connect(source, this.turning());
+    else if (voice === 'organ') connect(source, this.turning(part));
     else if (KEYBOARDS.has(voice)) connect(source, this.keyboard[chordPosition(pitch)]);
     else connect(source, this.inputs[part]);
   }
@@ -138,7 +138,7 @@ class ToneMixer implements Mixer {
   }
 
   dispose(): void {
-    this.rotary?.dispose();
+    for (const rotary of this.rotaries.values()) rotary.dispose();
     this.convolver.disconnect();
     for (const node of this.nodes) node.dispose();
   }
@@ -157,6 +157,7 @@ class ToneMixer implements Mixer {
       drums: make('drums'),
       bass: make('bass'),
       chords: make('chords'),
+      second: make('second'),
       lead: make('lead'),
       click: make('click'),
     };
@@ -184,10 +185,11 @@ class ToneMixer implements Mixer {
     return this.keep(new Filter({ context, type, frequency, gain, Q: q, rolloff: -12 }));
   }
 
-  /** Made when an organ first plays. */
-  private turning(): ToneAudioNode {
-    this.rotary ??= createRotary(this.context, this.inputs.chords);
-    return this.rotary.input;
+  /** Made when an organ first plays a part. */
+  private turning(part: PartId): ToneAudioNode {
+    const rotary = this.rotaries.get(part) ?? createRotary(this.context, this.inputs[part]);
+    this.rotaries.set(part, rotary);
+    return rotary.input;
   }
 
   private places(middle: ToneAudioNode, width: number): Places {

@@ -22,7 +22,7 @@ export interface ScheduledNote {
 export type Push = Readonly<Partial<Record<PartId, number>>>;
 
 /** Parts whose notes are held: they are taken up again when music is entered in the middle of a note. */
-const HELD: ReadonlySet<PartId> = new Set(['bass', 'chords', 'lead']);
+const HELD: ReadonlySet<PartId> = new Set(['bass', 'chords', 'second', 'lead']);
 
 /** True for parts whose notes are held, as opposed to struck. */
 export const isHeld = (part: PartId): boolean => HELD.has(part);

@@ -5,6 +5,7 @@ import { playChords } from '../players/comping';
 import { doubleTime } from '../players/double-time';
 import { playDrums } from '../players/drums';
 import { type Passage, passageFor } from '../players/passage';
+import { besideFirst, playSecond } from '../players/second';
 import { finishScore } from '../score/finish-score';
 import type { Score } from '../score/score';
 
@@ -14,7 +15,16 @@ export const arrange = (passage: Passage): Score => {
   const band = style.time === 'double-time' ? doubleTime(passage) : passage;
   const bass = finishScore(chart, playBass(passageFor(band, 'bass'))).events;
   const drums = playDrums(passageFor(band, 'drums'));
-  const played = playChords(passageFor(band, 'chords'), [...bass, ...drums]);
-  const chords = clearOfBass(played, bass, chart.meter.beatTicks / 3);
-  return finishScore(chart, [...drums, ...bass, ...chords, ...playClick(chart, click.place, click.firstBar)]);
+  const passing = chart.meter.beatTicks / 3;
+  const beside = playSecond(passageFor(band, 'second'));
+  const played = playChords(passageFor(band, 'chords'), [...bass, ...drums, ...beside]);
+  const chords = clearOfBass(played, bass, passing);
+  const second = clearOfBass(besideFirst(beside, chords), bass, passing);
+  return finishScore(chart, [
+    ...drums,
+    ...bass,
+    ...chords,
+    ...second,
+    ...playClick(chart, click.place, click.firstBar),
+  ]);
 };

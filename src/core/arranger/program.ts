@@ -4,6 +4,7 @@ import type { Style } from '../players/style';
 import type { Placing } from '../score/placing';
 import type { NoteEvent, Score } from '../score/score';
 import type { DropOut, Sounding } from '../score/silence';
+import type { SecondVoice } from '../score/voices';
 import type { Bpm, PitchClass, Ticks } from '../theory/units';
 import type { Dynamics } from './energy';
 import type { Turnarounds } from './turnarounds';
@@ -51,7 +52,7 @@ export interface Plan {
 }
 
 /** What bass, chords and drums are played on. */
-export type Instruments = Pick<Style, 'bass' | 'chords' | 'kit'>;
+export type Instruments = Pick<Style, 'bass' | 'chords' | 'kit'> & { readonly second?: SecondVoice };
 
 /** Everything that determines what the band plays. */
 export interface Program {
@@ -71,6 +72,8 @@ export interface Program {
    * feel swings them). Keys left out have no lead.
    */
   readonly leads?: Readonly<Partial<Record<number, readonly (readonly NoteEvent[])[]>>>;
+  /** Whether the harp is heard: the chords thin out while it plays, and answer while it rests; as ever when absent. */
+  readonly harp?: 'plays' | 'rests';
   /** What is played from a chorus on (from 0) in place of this. */
   readonly later?: { readonly from: number; readonly program: Program };
 }

@@ -34,11 +34,10 @@ import {
   tempoOfChorus,
   turnaroundChoice,
 } from './song-plan';
+import { ritardSteps, steadyTempo, tempoFrom } from './tempo-steps';
 import { turnedAround } from './turnarounds';
 import { withWrittenStops } from './written-stops';
 
-/** At the end of a ritard the band plays at this share of its tempo. */
-const RITARD_TO = 0.72;
 /** The final chord is held about this many seconds. */
 const HELD_SECONDS = { cadence: 2.6, held: 4 } as const;
 
@@ -57,7 +56,8 @@ const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, ne
   const { style } = program;
   const feel = playedFeel(style.feel);
   const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
-  const feltTempo = tempoOfChorus(program, chorus) * (style.time === 'double-time' ? 2 : 1);
+  const tempo = tempoOfChorus(program, chorus);
+  const feltTempo = tempo * (style.time === 'double-time' ? 2 : 1);
   const gridOf = (part: PartId): BeatGrid => {
     const ratio = swingRatio(feel, { swing: style.swing, tempo: feltTempo, part });
     return createGrid(chart.meter, ratio, feel.swungUnit === '16th');
@@ -66,13 +66,28 @@ const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, ne
     drums: gridOf('drums'),
     bass: gridOf('bass'),
     chords: gridOf('chords'),
+    second: gridOf('second'),
     lead: gridOf('lead'),
   };
   const harpHome = program.harpHome?.[chart.key] ?? null;
   const firstBar = kind === 'chorus' ? chorus * chart.bars.length : 0;
   const click = { place: program.plan.click, firstBar };
   const turnaround = turnaroundLine(chart);
-  return { chart, shapes, next, turnaround, harpHome, grid: grids.drums, grids, click, feel, style, seed };
+  return {
+    chart,
+    shapes,
+    next,
+    turnaround,
+    harpHome,
+    harp: program.harp ?? null,
+    grid: grids.drums,
+    grids,
+    tempo,
+    click,
+    feel,
+    style,
+    seed,
+  };
 };
 
 /** Where the parts play against the beat in a chorus; the ticks of a score are those of the beat. */
@@ -80,26 +95,6 @@ const placingAt = ({ style, ...program }: Program, chorus: number): Placing => {
   const feel = playedFeel(style.feel);
   const byTempo = (style.swing === 'feel' ? feel.swing : style.swing) === 'by tempo';
   return placingOf(feel.limbs, tempoOfChorus({ style, ...program }, chorus), byTempo);
-};
-
-const steadyTempo = (program: Program, chorus: number): readonly TempoStep[] => [
-  { at: asTicks(0), bpm: tempoOfChorus(program, chorus) },
-];
-
-/** Beat by beat slower through the last two bars. */
-const ritardSteps = (chart: Chart, bpm: number): readonly TempoStep[] => {
-  const from = chart.bars.at(-2) ?? chart.bars[0];
-  const beats = from === undefined ? 0 : Math.round((chart.length - from.at) / chart.meter.beatTicks);
-  return Array.from({ length: beats }, (_, beat) => ({
-    at: asTicks((from?.at ?? 0) + beat * chart.meter.beatTicks),
-    bpm: asBpm(Math.round(bpm * (1 - (1 - RITARD_TO) * ((beat + 1) / beats) ** 1.5) * 10) / 10),
-  }));
-};
-
-const tempoFrom = (steps: readonly TempoStep[], from: number): readonly TempoStep[] => {
-  const current = steps.findLast(({ at }) => at <= from) ?? steps[0];
-  const later = steps.filter(({ at }) => at > from).map(({ at, bpm }) => ({ at: asTicks(at - from), bpm }));
-  return current === undefined ? later : [{ at: asTicks(0), bpm: current.bpm }, ...later];
 };
 
 interface Chorus extends Played {
@@ -284,8 +279,12 @@ export const sectionAt = (program: Program, index: number, fromBar = 0): Section
   const place = programAt(program, index);
   const section = plannedSection(place.program, place.index, fromBar);
   if (section === null || place.program === program) return section;
-  const { bass, chords, kit } = place.program.style;
-  return { ...section, index, instruments: { bass, chords, kit } };
+  const { bass, chords, kit, second } = place.program.style;
+  return {
+    ...section,
+    index,
+    instruments: { bass, chords, kit, ...(second !== 'none' && { second }) },
+  };
 };
 
 const plannedSection = (program: Program, index: number, fromBar: number): Section | null => {

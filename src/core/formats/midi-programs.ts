@@ -34,6 +34,7 @@ export interface MidiPart {
 export const MIDI_PARTS: readonly MidiPart[] = [
   { part: 'bass', name: 'Bass', channel: 0 },
   { part: 'chords', name: 'Chords', channel: 1 },
+  { part: 'second', name: 'Second chords', channel: 3 },
   { part: 'lead', name: 'Harmonica', channel: 2 },
   { part: 'drums', name: 'Drums', channel: PERCUSSION_CHANNEL },
   { part: 'click', name: 'Click', channel: PERCUSSION_CHANNEL },

@@ -1,6 +1,6 @@
 import type { Section } from '../arranger/program';
 import type { PartId } from '../score/score';
-import type { BassVoice, ChordVoice, Kit } from '../score/voices';
+import type { BassVoice, ChordVoice, Kit, SecondVoice } from '../score/voices';
 import { TICKS_PER_QUARTER } from '../theory/units';
 import { keyFifths } from './key-fifths';
 import { bendEvents, bendRange, rangeEvents } from './midi-bend';
@@ -30,7 +30,12 @@ export interface MidiSong {
   /** In playing order; each begins where the one before ends. */
   readonly sections: readonly Section[];
   /** Without a kit, sticks. */
-  readonly voices: { readonly bass: BassVoice; readonly chords: ChordVoice; readonly kit?: Kit };
+  readonly voices: {
+    readonly bass: BassVoice;
+    readonly chords: ChordVoice;
+    readonly kit?: Kit;
+    readonly second?: SecondVoice;
+  };
   /** Parts to write; all that sound when left out. */
   readonly parts?: readonly PartId[];
   /** Milliseconds a part plays behind (+) or ahead of (−) the beat, as the style has them. */
@@ -127,10 +132,14 @@ const noteEvents = ({ from, to, event }: PlacedNote, channel: number): readonly 
 };
 
 /** The program a part is played with; of percussion only brushes need one. */
-const programOf = (part: PartId, { bass, chords, kit }: MidiSong['voices']): number | null => {
+const programOf = (
+  part: PartId,
+  { bass, chords, kit, second = 'organ' }: MidiSong['voices'],
+): number | null => {
   if (part === 'drums') return kit === 'brushes' ? BRUSH_SET : null;
   if (part === 'bass') return PROGRAMS[bass];
   if (part === 'chords') return PROGRAMS[chords];
+  if (part === 'second') return PROGRAMS[second];
   return part === 'lead' ? PROGRAMS.harmonica : null;
 };
 

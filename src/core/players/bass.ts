@@ -3,7 +3,8 @@ import { type NoteDraft, noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
 import { hitSteps, ticksOf } from '../score/steps';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
-import { bassRoot } from './bass-register';
+import { bassRoot, pickApproach } from './bass-register';
+import { chordShape } from './chord-scale';
 import { isHalfTime, type Passage, type Segment, segmentsOf, turnaroundBar } from './passage';
 import { playRiff } from './riff';
 import { playTurnaroundBar, turnaroundPitches } from './turnaround-bass';
@@ -65,19 +66,39 @@ const walkNotes = (
   return withSkips(random, passage, notes, 0.05 + level * 0.06);
 };
 
-const hitNotes = (passage: Passage, segments: readonly Segment[]): readonly NoteDraft[] => {
+/** A note on the last off-beat of a bar of hits that leads into the next. */
+const pickUp = (
+  random: Random,
+  { grids, grid }: Passage,
+  segments: readonly Segment[],
+): readonly NoteDraft[] => {
+  const [first, last] = [segments[0], segments.at(-1)];
+  if (first === undefined || last?.next == null) return [];
+  const off = { beat: grid.beats - 1, step: 1, of: 2, mark: '' };
+  const at = first.at + ticksOf(grids.drums, off);
+  const length = (grid.beats * grid.beatTicks - ticksOf(grids.drums, off)) * 0.8;
+  const under = { root: last.chord.root, shape: chordShape(last.chord) };
+  const target = { pitch: bassRoot(last.next), shape: chordShape(last.next) };
+  return [
+    { at, length, pitch: pickApproach(random, bassRoot(last.chord), target, under), velocity: WALKED.weak },
+  ];
+};
+
+const hitNotes = (random: Random, passage: Passage, segments: readonly Segment[]): readonly NoteDraft[] => {
   const first = segments[0];
   if (first === undefined) return [];
   const end = segments.reduce((sum, segment) => sum + segment.length, first.at);
   const struck = hitSteps(passage.shapes[first.bar]?.hits ?? 'x', passage.grid.beats)
     .map((step) => ({ at: first.at + ticksOf(passage.grids.drums, step), held: step.mark === 'h' }))
     .filter(({ at }) => at < end);
-  return struck.map(({ at, held }, i) => {
+  const hits = struck.map(({ at, held }, i) => {
     const chord = (segments.findLast((segment) => segment.at <= at + 1) ?? first).chord;
     const room = (struck[i + 1]?.at ?? end) - at;
     const length = held ? room : Math.min(room, passage.grid.beatTicks * 0.45);
     return { at, length, pitch: bassRoot(chord), velocity: HIT };
   });
+  const lead = passage.shapes[first.bar]?.fill === 'pick-up' ? pickUp(random, passage, segments) : [];
+  return [...hits, ...lead.filter(({ at }) => at < end)];
 };
 
 /** Groups neighbours that share a label. */
@@ -170,7 +191,7 @@ export const playBass = (passage: Passage): readonly NoteEvent[] => {
     if (kind === 'tacet') return [];
     const notes =
       kind === 'hits'
-        ? runsBy(run, (segment) => segment.bar).flatMap((bar) => hitNotes(passage, bar))
+        ? runsBy(run, (segment) => segment.bar).flatMap((bar) => hitNotes(random, passage, bar))
         : playBars(random, passage, run);
     return notes.map((note) => {
       const bar = run.findLast((segment) => segment.at <= note.at + 1)?.bar ?? 0;

@@ -1,3 +1,4 @@
+import type { Level } from '../feels/level';
 import { DRUM_KEYS } from '../score/drum-kit';
 import type { NoteEvent } from '../score/score';
 import { fitSteps, hitSteps, readSteps, type StepBar, stretchSteps, ticksOf } from '../score/steps';
@@ -28,7 +29,10 @@ const STRUCK: readonly number[] = [DRUM_KEYS.kick, DRUM_KEYS.snare, DRUM_KEYS.st
 /** How much a stroke together with bass or drums speaks against a rhythm; choices are weighed by e to this power. */
 const AGAINST = { bass: 2.2, drums: 2.2 } as const;
 
-/** Where bass and drums strike, in ticks of the passage. */
+/** A chord shorter than this, in ticks, is a chop of the second chord player. */
+const CHOPPED = 240;
+
+/** Where bass and drums strike, and a guitar that chops with them, in ticks of the passage. */
 interface Others {
   readonly bass: readonly number[];
   readonly drums: readonly number[];
@@ -37,7 +41,11 @@ interface Others {
 const othersOf = (heard: readonly NoteEvent[]): Others => ({
   bass: heard.filter(({ part }) => part === 'bass').map(({ at }) => at),
   drums: heard
-    .filter(({ part, pitch, velocity }) => part === 'drums' && velocity >= LOUD && STRUCK.includes(pitch))
+    .filter(
+      ({ part, pitch, length, velocity }) =>
+        (part === 'drums' && velocity >= LOUD && STRUCK.includes(pitch)) ||
+        (part === 'second' && length < CHOPPED),
+    )
     .map(({ at }) => at),
 });
 
@@ -67,10 +75,42 @@ const answering = (random: Random, texts: readonly string[], cost: (text: string
   return texts.at(-1) ?? '';
 };
 
+/** How full the chords are beside the harp: a level thinner while it plays, never at their thinnest while it rests. */
+const levelBeside = ({ harp }: Passage, level: Level): Level =>
+  harp === 'plays' ? (level === 2 ? 1 : 0) : harp === 'rests' && level === 0 ? 1 : level;
+
 /** Half a bar's rhythm as the whole of one; where that half has no stroke, the other. */
 const halfOf = (bar: StepBar, beats: number, second: boolean): StepBar => {
   const half = stretchSteps(bar, beats, second);
   return half.some(({ mark }) => mark !== '.') ? half : stretchSteps(bar, beats, !second);
+};
+
+/** The chords are not silent for longer than this, in seconds: slow bars are long ones. */
+const MOST_SILENT = 3.6;
+
+/** A chord on the first beat of a bar before whose own first stroke the chords would be silent for too long. */
+const withoutGaps = (
+  { chart, tempo, shapes, grid }: Passage,
+  bars: readonly StepBar[],
+): readonly StepBar[] => {
+  const seconds = 60 / (tempo * chart.meter.beatTicks);
+  let silentFrom = 0;
+  return bars.map((bar, index) => {
+    const { at, length } = chart.bars[index] ?? { at: 0, length: 0 };
+    if (shapes[index]?.chords !== 'play') {
+      silentFrom = at + length;
+      return bar;
+    }
+    const struck = bar.filter(({ mark }) => mark !== '.');
+    const begins = struck[0] === undefined ? at + length : at + ticksOf(grid, struck[0]);
+    const late = (begins - silentFrom) * seconds > MOST_SILENT;
+    const last = struck.at(-1) ?? (late ? { mark: 'h' } : undefined);
+    if (last !== undefined) {
+      const lastAt = struck.at(-1);
+      silentFrom = last.mark === 'h' || lastAt === undefined ? at + length : at + ticksOf(grid, lastAt);
+    }
+    return late ? [{ beat: 0, step: 0, of: 1, mark: 'h' }, ...struck] : bar;
+  });
 };
 
 /**
@@ -102,19 +142,22 @@ export const rhythmOfBars = (
   );
   const ownClose = random() < TURN_CHANCE;
   const turning = [pick(random, turnarounds), pick(random, turnarounds)];
-  return passage.shapes.map((shape, bar) => {
+  const rhythms = passage.shapes.map((shape, bar) => {
     if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
     if (shape.chords === 'tacet') return [];
     const turn = turning[bar - (passage.turnaround?.bar ?? Number.POSITIVE_INFINITY)];
     if (turn !== undefined) return read((chart.bars[bar]?.chords.length ?? 0) > 2 ? EVERY_BEAT : turn);
     const role = ownClose ? roleOf(bar) : roleOf(bar) % 2;
-    const text = choices[role]?.[shape.level] ?? '';
-    const rest = REST_CHANCE[shape.level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);
-    const free = bar % 4 < 2 && bar > 0 && random() < rest;
+    const level = levelBeside(passage, shape.level);
+    const text = choices[role]?.[level] ?? '';
+    const rest = REST_CHANCE[level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);
+    const draw = random();
+    const free = passage.harp !== 'rests' && bar % 4 < 2 && bar > 0 && draw < rest;
     const stray = random() < STRAY_CHANCE;
     if (free) return [];
-    const rhythm = readIn(bar, stray ? answering(random, book[shape.level], costIn([bar])) : text);
+    const rhythm = readIn(bar, stray ? answering(random, book[level], costIn([bar])) : text);
     const pushes = random() < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
     return pushes ? rhythm : rhythm.filter((step) => step.mark !== 'p');
   });
+  return withoutGaps(passage, rhythms);
 };

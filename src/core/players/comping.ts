@@ -8,8 +8,9 @@ import { createRandom, type Random, seedFrom } from '../theory/random';
 import { chordShape } from './chord-scale';
 import { rhythmOfBars } from './comping-rhythm';
 import { type Passage, type Segment, segmentsOf } from './passage';
+import { chordRegisters } from './second';
 import { topLine } from './top-line';
-import { COMPING_REGISTER, type Colour, createVoicer, type Register, roomFor } from './voicing';
+import { type Colour, createVoicer, type Register } from './voicing';
 import { wandering } from './wander';
 
 /** How loud a chord of this instrument is struck, so that the four balance against bass and drums. */
@@ -215,7 +216,7 @@ const lengthOf = (passage: Passage, stroke: Stroke, next: Stroke | undefined): n
  */
 export const playChords = (passage: Passage, heard: readonly NoteEvent[]): readonly NoteEvent[] => {
   const random = createRandom(seedFrom(passage.seed, 'chords'));
-  const register = passage.style.leaveRoom ? roomFor(passage.harpHome) : COMPING_REGISTER;
+  const [register] = chordRegisters(passage);
   const voiced = voiceSegments(random, passage, register);
   const attacks = attacksOf(passage, rhythmOfBars(random, passage, heard), voiced);
   const sounds = soundAttacks(passage, voiced, attacks, register);

@@ -58,6 +58,7 @@ export const doubleTime = (passage: Passage): Passage => {
       drums: halfGrid(grids.drums),
       bass: halfGrid(grids.bass),
       chords: halfGrid(grids.chords),
+      second: halfGrid(grids.second),
       lead: grids.lead,
     },
   };

@@ -42,10 +42,14 @@ export interface Passage {
   readonly turnaround: TurnaroundLine | null;
   /** The harp's home note, which chords stay below where room is asked for; null takes the usual roof. */
   readonly harpHome: number | null;
+  /** What the harp is heard to do; null where nobody listens. */
+  readonly harp: 'plays' | 'rests' | null;
   /** How whoever plays divides the beat. */
   readonly grid: BeatGrid;
   /** How each part does. */
   readonly grids: Readonly<Record<Exclude<PartId, 'click'>, BeatGrid>>;
+  /** Beats a minute, as the bars go by. */
+  readonly tempo: number;
   readonly click: { readonly place: ClickPlace; readonly firstBar: number };
   readonly feel: PlayedFeel;
   readonly style: Style;

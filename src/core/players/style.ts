@@ -1,7 +1,7 @@
 import type { FeelId } from '../feels/feels';
 import type { PartId } from '../score/score';
 import type { SwingChoice } from '../score/swing';
-import type { BassVoice, ChordVoice, Kit } from '../score/voices';
+import type { BassVoice, ChordVoice, Kit, SecondVoice } from '../score/voices';
 
 /** How long the band plays stop-time. */
 export const STOP_TIMES = ['off', 'first four bars', 'whole chorus'] as const;
@@ -14,6 +14,8 @@ export interface Style {
   readonly feel: FeelId;
   readonly bass: BassVoice;
   readonly chords: ChordVoice;
+  /** A second chord player beside the first. */
+  readonly second: SecondVoice | 'none';
   readonly kit: Kit;
   readonly swing: SwingChoice;
   /** Milliseconds a part plays behind (+) or ahead of (−) the beat; applied by the transport, never in ticks. */

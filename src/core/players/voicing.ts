@@ -150,6 +150,9 @@ const TOP_COST = 0.5;
 const WORN_COST = 1.2;
 const MOST_WORN = 8;
 
+/** How much a player likes one voicing better than another in one passage, and others in the next. */
+const TASTE = 2.5;
+
 /** What it costs to add or drop a voice: lines stay lines while the number of voices does. */
 const RESIZE_COST = 2.2;
 
@@ -175,14 +178,20 @@ export const createVoicer = (random: Random, register: Register): Voicer => {
   const middle = (register.low + register.high) / 2;
   const placedOf = (chord: Chord, colour: Colour): readonly Placed[] => {
     const key = `${chord.symbol} ${colour}`;
-    const placed = known.get(key) ?? voicingsOf(chord, colour, register).map((each) => place(each, middle));
+    const placed =
+      known.get(key) ??
+      voicingsOf(chord, colour, register).map((each) => {
+        const { pitches, cost } = place(each, middle);
+        return { pitches, cost: cost + random() * TASTE };
+      });
     known.set(key, placed);
     return placed;
   };
   return (before, chord, { colour, top, anew }) => {
     let best: readonly number[] = [];
     let least = Number.POSITIVE_INFINITY;
-    for (const { pitches, cost } of placedOf(chord, colour)) {
+    const rich = placedOf(chord, colour);
+    for (const { pitches, cost } of rich.length > 0 ? rich : placedOf(chord, 'shell')) {
       const moves =
         before === null || before.length === 0 ? null : movement(before, pitches) / pitches.length;
       const stays = moves === 0 ? (anew ? 4 : 0.6) : 0;

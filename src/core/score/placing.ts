@@ -54,6 +54,7 @@ export const placingOf = (limbs: LimbStyle, tempo: number, soloLags: boolean): P
     parts: {
       bass: late(AFTER_DRUMS.bass),
       chords: late(AFTER_DRUMS.bass),
+      second: late(AFTER_DRUMS.bass),
       ...(soloLags && { lead: late(AFTER_DRUMS.soloist) }),
     },
     limbs: Object.fromEntries(struck),

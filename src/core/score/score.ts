@@ -1,7 +1,7 @@
 import type { Midi, Ticks } from '../theory/units';
 
-/** The parts of a score, in the order in which simultaneous events stand. */
-export const PART_IDS = ['drums', 'bass', 'chords', 'lead', 'click'] as const;
+/** The parts of a score (`second` is a second chord player), in the order in which simultaneous events stand. */
+export const PART_IDS = ['drums', 'bass', 'chords', 'second', 'lead', 'click'] as const;
 export type PartId = (typeof PART_IDS)[number];
 
 /** Drums and click carry the General MIDI percussion key as `pitch`. */

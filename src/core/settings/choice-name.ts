@@ -8,6 +8,7 @@ const STYLE_NAMES: Names<Style> = {
   feel: 'feel',
   bass: 'bass',
   chords: 'chord instrument',
+  second: 'second chord player',
   kit: 'drum kit',
   swing: 'swing',
   push: 'place on the beat',

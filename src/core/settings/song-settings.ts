@@ -8,7 +8,7 @@ import { STOP_TIMES, type Style, TIMES } from '../players/style';
 import { PART_IDS, type PartId } from '../score/score';
 import { SOUNDINGS } from '../score/silence';
 import { SWING_RANGE, SWING_WAYS } from '../score/swing';
-import { BASS_VOICES, CHORD_VOICES, KITS } from '../score/voices';
+import { BASS_VOICES, CHORD_VOICES, KITS, SECOND_VOICES } from '../score/voices';
 import { asBpm } from '../theory/units';
 import { between, pitchClass, seed, setting, shortText, whole } from './setting';
 import { tempoSchema } from './tempo';
@@ -23,6 +23,7 @@ const style = v.object({
   feel: v.picklist(FEEL_IDS),
   bass: v.picklist(BASS_VOICES),
   chords: v.picklist(CHORD_VOICES),
+  second: v.optional(v.picklist(['none', ...SECOND_VOICES]), 'none'),
   kit: v.picklist(KITS),
   swing: v.union([v.picklist(SWING_WAYS), between(SWING_RANGE.low, SWING_RANGE.high)]),
   push,
@@ -65,6 +66,7 @@ const USUAL_STYLE: Style = {
   feel: 'shuffle',
   bass: 'upright-bass',
   chords: 'piano',
+  second: 'none',
   kit: 'sticks',
   swing: 'feel',
   push: {},
@@ -106,5 +108,7 @@ export const SONG_SETTINGS = {
   style: setting<Style>('band style', USUAL_STYLE, style),
   /** Every Play plays the same fills and lines; otherwise each is a take of its own. */
   sameTake: setting('take that is kept', false, v.boolean()),
+  /** With the microphone open, the chords thin out while the harp plays and answer while it rests. */
+  bandListens: setting('choice of a band that listens', false, v.boolean()),
   plan: setting<Plan>('plan of choruses', USUAL_PLAN, plan),
 } as const;

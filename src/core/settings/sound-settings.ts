@@ -19,10 +19,6 @@ const channel = v.object({
   solo: v.boolean(),
   pan: between(-1, 1),
 });
-const channels = v.object(
-  Object.fromEntries(PART_IDS.map((part) => [part, channel])) as Record<PartId, typeof channel>,
-);
-
 const at = (gain: number, pan: number, muted = false): Channel => ({ gain, muted, solo: false, pan });
 
 /** Faders at rest: a moderate master, the click silent, the parts spread a little around the harp. */
@@ -31,11 +27,19 @@ const USUAL_MIX: Mix = {
     drums: at(0.75, 0),
     bass: at(0.75, 0),
     chords: at(0.75, -0.25),
+    second: at(0.75, 0.35),
     lead: at(0.75, 0.2),
     click: at(0.6, 0, true),
   },
   master: 0.7,
 };
+
+/** A mix kept before there was a part has it at rest. */
+const channels = v.object(
+  Object.fromEntries(
+    PART_IDS.map((part) => [part, v.optional(channel, USUAL_MIX.channels[part])]),
+  ) as unknown as Record<PartId, typeof channel>,
+);
 
 /** How the band sounds. */
 export const SOUND_SETTINGS = {

@@ -1,5 +1,5 @@
 import type { PartId } from '../score/score';
-import type { BassVoice, ChordVoice, Kit } from '../score/voices';
+import type { BassVoice, ChordVoice, Kit, SecondVoice } from '../score/voices';
 import type { Mix } from '../settings/mix';
 import type { Cents, Hz, Seconds } from '../theory/units';
 
@@ -22,6 +22,8 @@ export interface BandSound {
   readonly temperament: BandTemperament;
   readonly bass: BassVoice;
   readonly chords: ChordVoice;
+  /** What a second chord player has; an organ when absent. */
+  readonly second?: SecondVoice;
   readonly kit: Kit;
   /** Sounds from a file of the player's own; built-in sounds everywhere when absent. */
   readonly own?: FileSound;

@@ -18,6 +18,8 @@ export interface SongChoice {
   /** The chorus asked to be the last, from 0; `null` when the plan decides. */
   readonly lastChorus: number | null;
   readonly ownCharts: readonly OwnChart[];
+  /** Whether the harp was heard in the bar before; null while the band does not listen. */
+  readonly harpHeard?: 'plays' | 'rests' | null;
   /** The player's own sounds, with the number of the file that is open. */
   readonly ownSounds: { readonly file: { readonly opened: { readonly source: number } | null } | null };
   /** The number of the file of recorded instruments: once it is open, and from when the band plays on them. */
@@ -62,6 +64,7 @@ export const soundOf = ({
     bass: style.bass,
     chords: style.chords,
     kit: style.kit,
+    ...(style.second !== 'none' && { second: style.second }),
     ...(own && { own }),
     ...(recorded && { recorded }),
   };
@@ -150,11 +153,19 @@ const harpHomes = (settings: Settings, tune: Tune): NonNullable<Program['harpHom
 
 /** What the band is to play. @param leads makes what the harp voice plays; remembers nothing unless it is given. */
 export const programOf = (
-  { settings, tune, lastChorus, ownCharts, tradeRun }: Omit<SongChoice, 'ownSounds' | 'recorded'>,
+  {
+    settings,
+    tune,
+    lastChorus,
+    ownCharts,
+    tradeRun,
+    harpHeard = null,
+  }: Omit<SongChoice, 'ownSounds' | 'recorded'>,
   leads: typeof leadsOf = leadsOf,
 ): Program => ({
   leads: leads(settings, ownCharts, tradeRun),
   harpHome: harpHomes(settings, tune),
+  ...(harpHeard !== null && { harp: harpHeard }),
   chart: tune.chart,
   style: settings.style,
   tempo: settings.tempo,

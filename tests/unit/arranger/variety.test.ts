@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { breathingEnergy } from '../../../src/core/arranger/energy';
-import { FEEL_IDS, feelOf } from '../../../src/core/feels/feels';
+import { FEEL_IDS, type FeelId, feelOf } from '../../../src/core/feels/feels';
 import { bandFigures, bassRunOf } from '../../helpers/band-figures';
 import { partOf, sectionOf } from '../../helpers/score-events';
 import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
@@ -56,6 +56,24 @@ it(
   },
   SOAK_TIMEOUT,
 );
+
+/** The longest silence of the chords in seconds, where they play at all. */
+const longestSilence = (feel: FeelId, seed: number, chorus: number): number => {
+  const program = testProgram(feel, { style: { seed }, plan: { arc: 'breathe' } });
+  const section = sectionOf(program, chorus);
+  const seconds = 60 / (program.tempo * section.chart.meter.beatTicks);
+  let until = 0;
+  let longest = 0;
+  for (const { at, length } of partOf(section, 'chords')) {
+    longest = Math.max(longest, (at - until) * seconds);
+    until = Math.max(until, at + length);
+  }
+  return longest;
+};
+
+it.each(FEEL_IDS)('%s: sparse choruses leave the chords out for five seconds at most', (feel) => {
+  for (let seed = 1; seed <= 12; seed += 1) expect(longestSilence(feel, seed, 0)).toBeLessThan(5);
+});
 
 describe('the breathing arc', () => {
   it('drifts: later courses are as long and as high as they like, none like the one before', () => {

@@ -62,6 +62,7 @@ const mixWith = (changes: Partial<Record<PartId, Partial<Channel>>>): Mix => {
       drums: channel('drums'),
       bass: channel('bass'),
       chords: channel('chords'),
+      second: channel('second'),
       lead: channel('lead'),
       click: channel('click'),
     },
@@ -70,8 +71,8 @@ const mixWith = (changes: Partial<Record<PartId, Partial<Channel>>>): Mix => {
 
 describe('which parts are in a file', () => {
   it.each<[string, Parameters<typeof mixWith>[0], string]>([
-    ['all but the click, which rests', {}, 'drums bass chords lead'],
-    ['without what is muted', { bass: { muted: true } }, 'drums chords lead'],
+    ['all but the click, which rests', {}, 'drums bass chords second lead'],
+    ['without what is muted', { bass: { muted: true } }, 'drums chords second lead'],
     ['a solo alone', { bass: { solo: true } }, 'bass'],
     ['a solo with the click', { bass: { solo: true }, click: { muted: false } }, 'bass click'],
     ['not a solo that is muted', { bass: { solo: true, muted: true } }, ''],

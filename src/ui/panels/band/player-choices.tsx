@@ -1,6 +1,6 @@
 import { STOP_TIMES, TIMES } from '../../../core/players/style';
 import type { PartId } from '../../../core/score/score';
-import { BASS_VOICES, CHORD_VOICES, KITS } from '../../../core/score/voices';
+import { BASS_VOICES, CHORD_VOICES, KITS, SECOND_VOICES } from '../../../core/score/voices';
 import { Choice, optionsOf } from '../../controls/choice';
 import { Slider } from '../../controls/slider';
 import { Switch } from '../../controls/switch';
@@ -14,6 +14,11 @@ const CHORD_OPTIONS = optionsOf(CHORD_VOICES, {
   'electric-piano': 'Electric piano',
   organ: 'Organ',
   guitar: 'Guitar',
+});
+const SECOND_OPTIONS = optionsOf(['none', ...SECOND_VOICES] as const, {
+  none: 'None',
+  organ: 'Organ, held chords',
+  guitar: 'Guitar, short chops',
 });
 const BASS_OPTIONS = optionsOf(BASS_VOICES, {
   'upright-bass': 'Upright',
@@ -100,6 +105,20 @@ const Take = () => {
   );
 };
 
+/** Whether the chords heed what the microphone hears. */
+const BandListens = () => {
+  const { commands } = useSession();
+  const listens = useSelected((state) => state.settings.bandListens);
+  return (
+    <Switch
+      label="Chords listen to the harp"
+      on={listens}
+      hint="With Listen on: thinner while you play, answers while you rest."
+      onChange={(bandListens) => commands.choose({ bandListens })}
+    />
+  );
+};
+
 /** Who plays and how: instruments, swing, stop-time, place against the beat. */
 export const PlayerChoices = () => {
   const [style, change] = useStyle();
@@ -112,6 +131,17 @@ export const PlayerChoices = () => {
           value={style.chords}
           options={CHORD_OPTIONS}
           onChoose={(chords) => change({ chords })}
+        />
+        <Choice
+          label="Second chord player"
+          value={style.second}
+          options={SECOND_OPTIONS}
+          hint={
+            style.second === 'none'
+              ? undefined
+              : 'Shares register and rhythm with the first, and rests where little is going on.'
+          }
+          onChoose={(second) => change({ second })}
         />
         <div className="pair">
           <Choice
@@ -133,6 +163,7 @@ export const PlayerChoices = () => {
           hint="Keeps the chords below 2 draw of the harp in hand."
           onChange={(leaveRoom) => change({ leaveRoom })}
         />
+        <BandListens />
         <Take />
       </fieldset>
       <SoundSources />

@@ -9,6 +9,7 @@ const NAMES: Readonly<Record<PartId, string>> = {
   drums: 'Drums',
   bass: 'Bass',
   chords: 'Chords',
+  second: 'Second chords',
   lead: 'Lead',
   click: 'Click',
 };
@@ -96,6 +97,7 @@ const SpeakerLag = () => {
 export const MixerPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
   const master = useSelected((state) => state.settings.mix.master);
+  const second = useSelected((state) => state.settings.style.second !== 'none');
   return (
     <Panel title="Mixer" onClose={onClose}>
       <UndoRow />
@@ -115,7 +117,7 @@ export const MixerPanel = ({ onClose }: { readonly onClose: () => void }) => {
         </p>
       </div>
       <div className="strips">
-        {PART_IDS.map((part) => (
+        {PART_IDS.filter((part) => part !== 'second' || second).map((part) => (
           <Strip key={part} part={part} name={NAMES[part]} />
         ))}
       </div>

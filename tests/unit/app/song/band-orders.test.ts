@@ -30,6 +30,7 @@ const { id, name, blow, draw } = findTuning('natural-minor') ?? D.tuning;
 /** Another value for every choice; the type asks for each field there is and each that will be. */
 const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] } = {
   harpKey: [asPitchClass(5)],
+  bandListens: [true],
   harpOctave: [-1],
   tuning: [{ id, name, blow, draw }],
   intonation: ['just-second', { cents: { blow: blow.map(() => 9), draw: draw.map(() => -9) } }],

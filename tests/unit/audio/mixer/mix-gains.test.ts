@@ -11,6 +11,7 @@ const mixOf = (changes: Partial<Record<PartId, Partial<Channel>>>, master = DEFA
     drums: channel('drums'),
     bass: channel('bass'),
     chords: channel('chords'),
+    second: channel('second'),
     lead: channel('lead'),
     click: channel('click'),
   };
@@ -19,13 +20,17 @@ const mixOf = (changes: Partial<Record<PartId, Partial<Channel>>>, master = DEFA
 
 describe('gains of the parts', () => {
   it.each([
-    ['1 at rest', mixOf({}), { drums: 1, bass: 1, chords: 1, lead: 1, click: 1 }],
-    ['0 when muted', mixOf({ bass: { muted: true } }), { drums: 1, bass: 0, chords: 1, lead: 1, click: 1 }],
+    ['1 at rest', mixOf({}), { drums: 1, bass: 1, chords: 1, second: 1, lead: 1, click: 1 }],
+    [
+      '0 when muted',
+      mixOf({ bass: { muted: true } }),
+      { drums: 1, bass: 0, chords: 1, second: 1, lead: 1, click: 1 },
+    ],
     ['in proportion to the fader', mixOf({ drums: { gain: 0.375 } }), { drums: 0.5, bass: 1 }],
     [
       '0 for all but a solo and the click',
       mixOf({ bass: { solo: true } }),
-      { drums: 0, bass: 1, chords: 0, lead: 0, click: 1 },
+      { drums: 0, bass: 1, chords: 0, second: 0, lead: 0, click: 1 },
     ],
     [
       '1 for two solos',
