@@ -1,6 +1,7 @@
 import { barTicks, METERS } from '../chart/build-chart';
 import type { Bar, Chart, ChordSpan, MeterName, Mode } from '../chart/chart';
 import { romanChord } from '../chart/roman';
+import { sectionKey } from '../chart/tonics';
 import type { Chord, NoteName } from '../theory/chord';
 import { pitchClassOf } from '../theory/pitch';
 import { asTicks } from '../theory/units';
@@ -189,7 +190,7 @@ const readText = (source: string, given: ReadChartOptions): TextReading => {
   const readerIn = chordReaders();
   const read = readerIn(tonic);
   const keys = keysInForce(items, sectionKeys).map((key) =>
-    key?.tonic === tonic && key.mode === options.mode ? null : key,
+    key === null || (key.tonic === tonic && key.mode === options.mode) ? null : sectionKey(key, tonic),
   );
   const played = playOut(items);
   const context = { tonic, meter: METERS[meter], home, read, readerIn, keys };

@@ -1,12 +1,7 @@
 import type { MeterName, Mode } from '../chart/chart';
+import { TONICS } from '../chart/tonics';
 import type { NoteName } from '../theory/chord';
 import { keyName, pitchClassOf } from '../theory/pitch';
-
-/** Key notes by mode: one for each key signature from seven flats to seven sharps, up the chromatic scale. */
-export const TONICS: Readonly<Record<Mode, readonly NoteName[]>> = {
-  major: ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B', 'Cb'],
-  minor: ['C', 'C#', 'D', 'D#', 'Eb', 'E', 'F', 'F#', 'G', 'G#', 'Ab', 'A', 'A#', 'Bb', 'B'],
-};
 
 /** Meters a chart may be in. */
 export const METER_NAMES: readonly MeterName[] = ['4/4', '3/4', '12/8', '6/8'];

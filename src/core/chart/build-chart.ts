@@ -4,6 +4,7 @@ import { asPitchClass, asTicks, type PitchClass, type Ticks } from '../theory/un
 import type { Bar, BarKey, Chart, ChordSpan, Meter, MeterName, Mode } from './chart';
 import { FORMS, type Form, type FormId, formBars } from './forms';
 import { romanChord, romanOf } from './roman';
+import { sectionKey } from './tonics';
 
 /** Quarter beats of 480 ticks; in compound meters dotted quarters of 720. */
 export const METERS: Readonly<Record<MeterName, Meter>> = {
@@ -82,16 +83,17 @@ const strainAt = (
   for (const { name, bars, key } of sections) {
     if (index < from + bars) {
       const place = { section: name, bar: index - from };
-      return key === undefined ? { place } : { place, key: { tonic: romanChord(key, home).rootName, mode } };
+      if (key === undefined) return { place };
+      return { place, key: sectionKey({ tonic: romanChord(key, home).rootName, mode }, home) };
     }
     from += bars;
   }
   return null;
 };
 
-/** A chord of another key as the numeral it is in the home key. */
+/** A chord of another key as the numeral it is in the home key; a triad is `I` there as in charts that are typed. */
 const inKey = (chord: Chord, tonic: NoteName, home: NoteName): Chord =>
-  tonic === home ? chord : romanChord(romanOf(chord, home), home);
+  tonic === home && chord.quality !== '' ? chord : romanChord(romanOf(chord, home), home);
 
 /**
  * One chorus of a form in a key. Plain numerals sound as sevenths (dominant, or minor for lower case), as all
@@ -122,11 +124,11 @@ export const buildChart = ({ form: id, key, meter, tonic }: ChartSpec): Chart =>
 const moveChord = (chord: Chord, from: NoteName, to: NoteName): Chord =>
   romanChord(chord.roman === '' ? romanOf(chord, from) : chord.roman, to);
 
-/** A section's key as far from the chart's as before, spelled as usual. */
-const moveKey = ({ tonic, mode }: BarKey, from: NoteName, to: NoteName): BarKey => ({
-  tonic: keyName(asPitchClass(pitchClassOf(tonic) - pitchClassOf(from) + pitchClassOf(to)), mode),
-  mode,
-});
+/** A section's key as far from the chart's as before. */
+const moveKey = ({ tonic, mode }: BarKey, from: NoteName, to: NoteName): BarKey => {
+  const moved = asPitchClass(pitchClassOf(tonic) - pitchClassOf(from) + pitchClassOf(to));
+  return sectionKey({ tonic: keyName(moved, mode), mode }, to);
+};
 
 /** The same chart on another spelled tonic: every chord keeps its numeral. */
 export const respell = (chart: Chart, tonic: NoteName): Chart => ({

@@ -89,7 +89,7 @@ export const romanChord = (roman: string, tonic: NoteName, options?: RomanOption
 };
 
 /** Numerals of the twelve steps above a tonic as blues and jazz charts write them: flats, but #IV and not bV. */
-const STEP_NUMERALS = [
+export const STEP_NUMERALS = [
   'I',
   'bII',
   'II',

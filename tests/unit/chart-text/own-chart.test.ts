@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { TONICS } from '../../../src/core/chart/tonics';
 import {
   type OwnChart,
   ownChartInKey,
   parseOwnChart,
   readOwnChart,
 } from '../../../src/core/chart-text/own-chart';
-import { METER_NAMES, otherSpelling, TONICS, tonicIn } from '../../../src/core/chart-text/written-key';
+import { METER_NAMES, otherSpelling, tonicIn } from '../../../src/core/chart-text/written-key';
 import { pitchClassOf } from '../../../src/core/theory/pitch';
 import { asPitchClass } from '../../../src/core/theory/units';
 

@@ -1,8 +1,8 @@
 import { Note } from 'tonal';
 import { describe, expect, it } from 'vitest';
 import { romanChord } from '../../../src/core/chart/roman';
+import { TONICS } from '../../../src/core/chart/tonics';
 import { readChord } from '../../../src/core/chart-text/read-chord';
-import { TONICS } from '../../../src/core/chart-text/written-key';
 import type { Chord } from '../../../src/core/theory/chord';
 import { symbolText } from '../../../src/core/theory/chord-text';
 import { bassNameOf, readSymbol } from '../../../src/core/theory/chords';

@@ -1,6 +1,7 @@
+import { TONICS } from '../../../core/chart/tonics';
 import type { ChartSays } from '../../../core/chart-text/header-lines';
 import type { OwnChart } from '../../../core/chart-text/own-chart';
-import { METER_NAMES, TONICS, tonicIn } from '../../../core/chart-text/written-key';
+import { METER_NAMES, tonicIn } from '../../../core/chart-text/written-key';
 import { prettyName } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
 import { useSession } from '../../state/session-context';
