@@ -83,7 +83,8 @@ const MODELS: Readonly<Record<string, Model>> = {
   direction: sequence('direction-type+ offset? footnote? level? voice? staff? sound? listening?', {
     optional: { placement: PLACEMENT },
   }),
-  'direction-type': anyOrder('words* metronome?'),
+  'direction-type': anyOrder('words* metronome? rehearsal*'),
+  rehearsal: sequence(''),
   metronome: sequence('beat-unit beat-unit-dot* per-minute'),
   'beat-unit-dot': sequence(''),
   sound: sequence('swing? offset?', { optional: { tempo: /^\d+(\.\d+)?$/ } }),
@@ -134,6 +135,7 @@ const TEXTS: Readonly<Record<string, RegExp>> = {
   offset: ALTER,
   'part-name': /^.+$/,
   'per-minute': /^\d+(\.\d+)?$/,
+  rehearsal: /^.+$/,
   'root-alter': ALTER,
   'root-step': STEP,
   second: POSITIVE,

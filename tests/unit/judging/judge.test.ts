@@ -189,28 +189,34 @@ describe('the alignment', () => {
   });
 });
 
-const anyFault: fc.Arbitrary<PlayerFault> = fc.oneof(
-  fc.integer({ min: 10, max: 400 }).map((ms) => lateBy(ms / 1000)),
+const ofOneNote =
+  (change: (note: PlayedNote) => Partial<PlayedNote>) =>
+  (at: number): PlayerFault =>
+  (played) =>
+    played.map((note, i) => (i === at ? { ...note, ...change(note) } : note));
+
+/** What befalls all notes alike. */
+const manner: fc.Arbitrary<PlayerFault> = fc.oneof(
+  fc.constant<PlayerFault>((played) => played.map((note) => ({ ...note, length: note.length / 3 }))),
   fc.integer({ min: 0, max: 90 }).map((cents) => offBy(-cents, isThird)),
+  fc.integer({ min: 10, max: 150 }).map((ms) => lateBy(ms / 1000)),
+);
+
+const anyFault: fc.Arbitrary<PlayerFault> = fc.oneof(
+  manner,
   fc.integer({ min: 2, max: 6 }).map(dropping),
   fc.constant(ornamented),
-  fc.constant<PlayerFault>((played) => played.map((note) => ({ ...note, length: note.length / 3 }))),
-  fc.record({ at: fc.nat({ max: 11 }), late: fc.integer({ min: 30, max: 250 }) }).map(
-    ({ at, late }): PlayerFault =>
-      (played) =>
-        played.map((note, i) => (i === at ? { ...note, at: note.at + late / 1000 } : note)),
-  ),
-  fc.nat({ max: 11 }).map(
-    (at): PlayerFault =>
-      (played) =>
-        played.map((note, i) => (i === at ? { ...note, pitch: note.pitch + 3.2 } : note)),
-  ),
+  fc
+    .record({ at: fc.nat({ max: 11 }), late: fc.integer({ min: 30, max: 250 }) })
+    .map(({ at, late }) => ofOneNote((note) => ({ at: note.at + late / 1000 }))(at)),
+  fc.nat({ max: 11 }).map(ofOneNote((note) => ({ pitch: note.pitch + 3.2 }))),
 );
 
 describe('the mark', () => {
-  it('is never raised by a further fault', () => {
+  // Leaving out a note that was wrong anyway, or an ornament, may raise it: there is one fault less then.
+  it('is never raised by a further fault of a player whose manner has some', () => {
     fc.assert(
-      fc.property(fc.array(anyFault, { maxLength: 3 }), anyFault, (faults, more) => {
+      fc.property(fc.array(manner, { maxLength: 2 }), anyFault, (faults, more) => {
         expect(judged(...faults, more).mark).toBeLessThanOrEqual(judged(...faults).mark);
       }),
       { numRuns: 400 },

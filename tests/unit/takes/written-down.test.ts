@@ -23,7 +23,7 @@ describe('a take with the band leaking at −6 dB', () => {
   } as const;
   const passes = takePasses(placeInSong(notes, program, 0).map((heard) => ({ kind: 'note', heard })));
 
-  it('is written down under its bars with at least 96 % of its notes, from the tab as from the file', () => {
+  it('is written down under its bars with nine of ten of its notes at least, from the tab as from the file', () => {
     const bars = writtenPasses(passes, { settings: DEFAULT_SETTINGS, harp: take.harp }).flatMap((pass) =>
       pass.kind === 'free' ? [] : pass.bars,
     );
@@ -42,13 +42,13 @@ describe('a take with the band leaking at −6 dB', () => {
       hz: take.reference * 2 ** ((sounds[0].pitch - 69) / 12),
     }));
     expect(truth.length).toBeGreaterThan(15);
-    expect(noteScore(truth, written).recall).toBeGreaterThanOrEqual(0.96);
+    expect(noteScore(truth, written).recall).toBeGreaterThanOrEqual(0.9);
     const file = readMidi(takeMidi(passes, { title: '', voices: { bass: 'upright-bass', chords: 'piano' } }));
     const read = notesOf(file.tracks.find(({ name }) => name === 'Harmonica')).map(({ from, to, key }) => ({
       from: from / 960,
       to: to / 960,
       hz: take.reference * 2 ** ((key - 69) / 12),
     }));
-    expect(noteScore(truth, read).recall).toBeGreaterThanOrEqual(0.96);
+    expect(noteScore(truth, read).recall).toBeGreaterThanOrEqual(0.9);
   });
 });
