@@ -142,6 +142,8 @@ describe('axe finds nothing', () => {
     expect(await faults('.tour')).toEqual([]);
     await page.getByRole('button', { name: 'Leave the tour' }).click();
     await play(page);
+    // Only what is under way has a next chorus to wait for.
+    await page.locator('.beats [data-on="true"]').first().waitFor();
     await page.locator('.transport').getByLabel('Song key').selectOption('A');
     await page.getByRole('button', { name: 'Change now' }).waitFor();
     expect(await faults('.notices')).toEqual([]);
