@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 import { instrumentsAddress, instrumentsPlugin } from './.dev/instruments.mjs';
@@ -18,6 +19,8 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
       // Short-lived objects, of which drawing makes many, are then given up before they are copied.
       execArgv: ['--max-semi-space-size=64'],
     }),
+    // Left alone, one core of two would stand idle.
+    maxWorkers: availableParallelism(),
     testTimeout: seconds * 1000,
     hookTimeout: seconds * 1000,
     benchmark: { include: name === 'unit' ? ['tests/bench/**/*.bench.ts'] : [] },

@@ -56,7 +56,7 @@ describe('names on the map', () => {
       cents: asCents(0),
     } as const;
     const chordTone = { degree: 'bb7', name: 'Bbb', pitchClass: asPitchClass(9) };
-    expect(soundName({ sound, chordTone, scaleTone: null, blue: false, inReach: true }, 'C')).toBe('Bbb');
+    expect(soundName({ sound, chordTone, scaleTone: null, blueTone: null, inReach: true }, 'C')).toBe('Bbb');
   });
 
   it.each([
@@ -100,7 +100,7 @@ describe('names on the map', () => {
       },
       chordTone: null,
       scaleTone: { degree: 'bb7', name: 'Bbb', pitchClass: asPitchClass(9) },
-      blue: false,
+      blueTone: null,
       inReach: true,
     };
     expect(soundName(mark, 'C')).toBe('A');

@@ -6,14 +6,15 @@ import { effortOf, isInReach, type Register, registerOf, type TechniqueChoice } 
 import { soundId } from '../harp/tab';
 import type { Chord, ChordTone, Degree, NoteName } from '../theory/chord';
 import { tonesWithBass } from '../theory/chords';
-import { blueNotes, type ScaleId, scaleOf } from '../theory/scales';
-import { asPitchClass, type PitchClass, type Ticks } from '../theory/units';
+import { type Scale, type ScaleId, scaleOf } from '../theory/scales';
+import type { Ticks } from '../theory/units';
 import { findGaps, type Gap } from './gaps';
+import { type MarkedSound, type Marking, markSounds } from './mark-sounds';
 
 /** What a sound is at this moment: a tone of the chord, a blue note of the key, or another tone of its scale. */
 export type Role = 'chord' | 'blue' | 'scale';
 
-/** A sound of the harp as it stands to a chord. */
+/** A sound of the harp as it stands to a chord: what its mark (`markSounds`) comes to, with what it takes to play it. */
 export interface FitSound extends Sound {
   readonly id: string;
   readonly role: Role;
@@ -68,70 +69,50 @@ export interface FitSpec {
 /** Scale of the key that stays under all changes of a blues (Wikipedia, "Blues scale"; Open Music Theory, "Blues Harmony"). */
 const KEY_SCALES: Readonly<Record<Chart['mode'], ScaleId>> = { major: 'mixolydian', minor: 'aeolian' };
 
-type Tones = ReadonlyMap<PitchClass, ChordTone>;
+/** What a sound is whatever the chord. */
+type KnownSound = Omit<FitSound, 'role' | 'degree' | 'name'>;
 
-const byPitchClass = (tones: readonly ChordTone[]): Tones =>
-  new Map(tones.map((tone) => [tone.pitchClass, tone]));
+const knowSounds = (harp: Harp, technique: TechniqueChoice): ReadonlyMap<Sound, KnownSound> =>
+  new Map(
+    harp.sounds.map((sound) => [
+      sound,
+      {
+        ...sound,
+        id: soundId(sound),
+        reach: isInReach(sound, technique),
+        effort: effortOf(sound, harp),
+        register: registerOf(sound.pitch, harp),
+      },
+    ]),
+  );
 
-const pitchClassOfSound = (sound: Sound): PitchClass => asPitchClass(Math.round(sound.pitch));
-
-/** A harp's sounds with everything that does not depend on the chord. */
-interface Known {
-  readonly sound: Omit<FitSound, 'role' | 'degree' | 'name'>;
-  readonly pitchClass: PitchClass;
-}
-
-const knowSounds = (harp: Harp, technique: TechniqueChoice): readonly Known[] =>
-  harp.sounds.map((sound) => ({
-    pitchClass: pitchClassOfSound(sound),
-    sound: {
-      ...sound,
-      id: soundId(sound),
-      reach: isInReach(sound, technique),
-      effort: effortOf(sound, harp),
-      register: registerOf(sound.pitch, harp),
-    },
-  }));
-
-const select = (known: readonly Known[], role: Role, tones: Tones): readonly FitSound[] =>
-  known.flatMap(({ pitchClass, sound }) => {
-    const tone = tones.get(pitchClass);
-    return tone === undefined ? [] : [{ ...sound, role, degree: tone.degree, name: tone.name }];
-  });
-
-interface KeyLayer {
-  readonly scale: Tones;
-  readonly blue: Tones;
-}
-
-const keyLayer = ({ tonic, mode }: BarKey, scale: ScaleId | undefined): KeyLayer => ({
-  scale: byPitchClass(scaleOf(scale ?? KEY_SCALES[mode], tonic).tones),
-  blue: byPitchClass(blueNotes(tonic)),
-});
+/** What a mark comes to: a tone of the chord, else a blue note, else a tone of the scale. */
+const meaningOf = ({ chordTone, blueTone, scaleTone }: MarkedSound): readonly [Role, ChordTone] | null => {
+  if (chordTone !== null) return ['chord', chordTone];
+  if (blueTone !== null) return ['blue', blueTone];
+  return scaleTone === null ? null : ['scale', scaleTone];
+};
 
 const fitChord = (
-  chord: Chord,
-  known: readonly Known[],
-  layer: KeyLayer,
+  marking: Marking & { readonly chord: Chord },
+  known: ReadonlyMap<Sound, KnownSound>,
 ): Omit<FitChord, 'at' | 'length'> => {
-  const wanted = tonesWithBass(chord);
-  const tones = byPitchClass(wanted);
-  const all = select(known, 'chord', tones);
-  const others = known.filter(({ sound, pitchClass }) => sound.reach && !tones.has(pitchClass));
-  const blue = select(others, 'blue', layer.blue);
-  const scale = select(
-    others.filter(({ pitchClass }) => !layer.blue.has(pitchClass)),
-    'scale',
-    layer.scale,
-  );
-  const sounds = all.filter(({ reach }) => reach);
-  const beyond = all.filter(({ reach }) => !reach);
+  const { chord } = marking;
+  const meant = markSounds(marking).flatMap((mark): readonly FitSound[] => {
+    const meaning = meaningOf(mark);
+    const sound = known.get(mark.sound);
+    if (meaning === null || sound === undefined) return [];
+    const [role, { degree, name }] = meaning;
+    return [{ ...sound, role, degree, name }];
+  });
+  const sounds = meant.filter(({ role, reach }) => role === 'chord' && reach);
+  const beyond = meant.filter(({ role, reach }) => role === 'chord' && !reach);
   return {
     chord,
     sounds,
     beyond,
-    colours: [...blue, ...scale].sort((a, b) => a.pitch - b.pitch),
-    gaps: findGaps({ chord: { ...chord, tones: wanted }, sounds, beyond }),
+    colours: meant.filter(({ role, reach }) => role !== 'chord' && reach).toSorted((a, b) => a.pitch - b.pitch),
+    gaps: findGaps({ chord: { ...chord, tones: tonesWithBass(chord) }, sounds, beyond }),
   };
 };
 
@@ -149,17 +130,18 @@ const fitChord = (
 export const fitChart = (spec: FitSpec): Fit => {
   const { chart, harp, technique } = spec;
   const known = knowSounds(harp, technique);
-  const layers = new Map<string, KeyLayer>();
-  const layerIn = (key: BarKey): KeyLayer => {
-    const id = `${key.tonic} ${key.mode}`;
-    const layer = layers.get(id) ?? keyLayer(key, spec.scale);
-    layers.set(id, layer);
-    return layer;
+  const scales = new Map<string, Scale>();
+  const scaleIn = ({ tonic, mode }: BarKey): Scale => {
+    const id = `${tonic} ${mode}`;
+    const scale = scales.get(id) ?? scaleOf(spec.scale ?? KEY_SCALES[mode], tonic);
+    scales.set(id, scale);
+    return scale;
   };
   const worked = new Map<string, Omit<FitChord, 'at' | 'length'>>();
   const fitted = (chord: Chord, key: BarKey): Omit<FitChord, 'at' | 'length'> => {
     const id = `${chord.symbol} ${chord.roman} ${key.tonic} ${key.mode}`;
-    const found = worked.get(id) ?? fitChord(chord, known, layerIn(key));
+    const found =
+      worked.get(id) ?? fitChord({ harp, technique, chord, tonic: key.tonic, scale: scaleIn(key) }, known);
     worked.set(id, found);
     return found;
   };

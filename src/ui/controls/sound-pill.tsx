@@ -30,8 +30,8 @@ interface Props {
 }
 
 /** Whether a sound leans on to somewhere: a tone of the chord that is not for resting, or a blue note of the key. */
-const leans = ({ chordTone, blue }: MarkedSound): boolean =>
-  chordTone === null ? blue : !isSafe(chordTone.degree);
+const leans = ({ chordTone, blueTone }: MarkedSound): boolean =>
+  chordTone === null ? blueTone !== null : !isSafe(chordTone.degree);
 
 const plainText = (mark: MarkedSound): string => {
   const { chordTone, scaleTone, inReach } = mark;
@@ -39,13 +39,13 @@ const plainText = (mark: MarkedSound): string => {
   return `${role}${inReach ? '' : ', out of reach'}`;
 };
 
-const roleText = ({ chordTone, scaleTone, blue, inReach }: MarkedSound, degreesOf: string): string => {
+const roleText = ({ chordTone, scaleTone, blueTone, inReach }: MarkedSound, degreesOf: string): string => {
   const role = chordTone
     ? `, ${chordTone.degree === 'R' ? 'root' : prettyName(chordTone.degree)} of the ${degreesOf}`
     : scaleTone
       ? ', in the scale'
       : '';
-  return `${role}${blue ? ', blue note of the key' : ''}${inReach ? '' : ', out of reach'}`;
+  return `${role}${blueTone === null ? '' : ', blue note of the key'}${inReach ? '' : ', out of reach'}`;
 };
 
 const signed = (cents: number): string => {
@@ -86,7 +86,7 @@ export const SoundPill = (props: Props) => {
       data-reach={inReach}
       data-picked={picked}
       data-lit={lit}
-      data-blue={plain ? leans(mark) : mark.blue}
+      data-blue={plain ? leans(mark) : mark.blueTone !== null}
       data-plain={plain}
       data-shared={shared}
       data-cents={cents !== null}

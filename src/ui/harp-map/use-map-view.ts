@@ -20,7 +20,7 @@ const tonicOf = (found: FoundLookUp): string =>
 const marksOf = (found: FoundLookUp, marked: Omit<Parameters<typeof markSounds>[0], 'chord' | 'scale'>) =>
   markSounds({ ...marked, chord: found, scale: found.kind === 'chord' ? found.scale : null }).map((mark) => ({
     ...mark,
-    blue: false,
+    blueTone: null,
   }));
 
 const spellFor = (found: FoundLookUp): Spell => {
