@@ -111,7 +111,9 @@ const fitChord = (
     chord,
     sounds,
     beyond,
-    colours: meant.filter(({ role, reach }) => role !== 'chord' && reach).toSorted((a, b) => a.pitch - b.pitch),
+    colours: meant
+      .filter(({ role, reach }) => role !== 'chord' && reach)
+      .toSorted((a, b) => a.pitch - b.pitch),
     gaps: findGaps({ chord: { ...chord, tones: tonesWithBass(chord) }, sounds, beyond }),
   };
 };
