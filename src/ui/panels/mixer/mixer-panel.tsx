@@ -23,7 +23,7 @@ const Strip = ({ part, name }: { readonly part: PartId; readonly name: string })
   const { commands } = useSession();
   const channel = useSelected((state) => state.settings.mix.channels[part]);
   return (
-    <fieldset className="strip" aria-label={name}>
+    <fieldset className="channel-strip" aria-label={name}>
       <h3>{name}</h3>
       <Slider
         label={`${name} level`}
