@@ -29,7 +29,9 @@ const told = async (work: () => Promise<string>): Promise<LinkedText> => {
     return { text: await work() };
   } catch (error) {
     if (error instanceof UnreadableText) return { trouble: error.message };
-    return { trouble: 'This browser cannot pack links. Pass the song on as a file.' };
+    return {
+      trouble: 'This browser cannot pack links. Pass the song on as a file: Take away, Save everything.',
+    };
   }
 };
 

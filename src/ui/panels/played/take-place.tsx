@@ -22,7 +22,7 @@ export const TakePlace = ({ take }: { readonly take: OpenTake }) => {
   };
   return (
     <div className="take-place">
-      <label htmlFor={id}>The first chorus begins at second</label>
+      <label htmlFor={id}>Seconds before the first chorus</label>
       <input
         id={id}
         className="text-box"
