@@ -9,6 +9,7 @@ import type { ImportedChart } from '../../../src/core/sheets/sheet-bars';
 import { writeAbc } from '../../../src/core/sheets/write-abc';
 import { asPitchClass } from '../../../src/core/theory/units';
 import { abcChords } from '../../helpers/abc-reading';
+import { chartRow } from '../../helpers/chart-row';
 
 const opened = (source: string): ImportedChart => {
   const read = readAbc(source);
@@ -23,19 +24,6 @@ const chartOf = (source: string): Chart => {
   expect(problems.filter(({ kind }) => kind === 'unread')).toEqual([]);
   return chart;
 };
-
-/** Bars as `symbol:beats` words. */
-const row = ({ bars, meter }: Chart): string =>
-  bars
-    .map(({ chords }) =>
-      chords
-        .map(
-          ({ chord, band, length }) =>
-            `${band === 'rest' ? 'N.C.' : chord.symbol}:${length / meter.beatTicks}`,
-        )
-        .join(' '),
-    )
-    .join(' | ');
 
 // The ABC music standard 2.1 (December 2011); each tune is put together from examples of the sections named.
 const STANDARD: readonly (readonly [string, string, string])[] = [
@@ -74,7 +62,7 @@ const STANDARD: readonly (readonly [string, string, string])[] = [
 
 describe('the ABC standard 2.1', () => {
   it.each(STANDARD)('%s', (_, source, expected) => {
-    expect(row(chartOf(source))).toBe(expected);
+    expect(chartRow(chartOf(source))).toBe(expected);
   });
 
   it('reads key, meter, tempo and title (§3.1.6–3.1.8, 3.1.14)', () => {
@@ -112,7 +100,7 @@ describe('a chart written as ABC', () => {
     for (const meter of ['4/4', '12/8'] as const) {
       const chart = buildChart({ form, key: asPitchClass(10), meter });
       const source = writeAbc({ chart, tempo: 92, feel: 'Shuffle' });
-      expect(row(chartOf(source))).toBe(row(chart));
+      expect(chartRow(chartOf(source))).toBe(chartRow(chart));
       expect(abcChords(source)).toEqual(
         chart.bars.flatMap(({ chords }) => chords.map(({ chord }) => chord.symbol)),
       );
@@ -125,7 +113,7 @@ describe('a chart written as ABC', () => {
     const back = chartOf(writeAbc({ chart, tempo: 92, feel: 'Rag' }));
     expect(back.bars.map(({ key }) => key?.tonic)).toEqual(chart.bars.map(({ key }) => key?.tonic));
     expect(back.bars.map(({ place }) => place)).toEqual(chart.bars.map(({ place }) => place));
-    expect(row(back).replace(/\/ /g, '')).toContain('C:4 | F:3 G7:1');
+    expect(chartRow(back).replace(/\/ /g, '')).toContain('C:4 | F:3 G7:1');
     expect(back.title).toBe('Lantern Walk');
   });
 });

@@ -8,6 +8,7 @@ import { readMusicXml } from '../../../src/core/sheets/read-musicxml';
 import type { ImportedChart } from '../../../src/core/sheets/sheet-bars';
 import { chordOf } from '../../../src/core/theory/chords';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
+import { chartRow } from '../../helpers/chart-row';
 import { DICTIONARY } from '../../helpers/chord-dictionary';
 import { readXml } from '../../helpers/musicxml-reading';
 
@@ -19,18 +20,6 @@ const opened = (xml: string): ImportedChart => {
 
 const chartOf = (xml: string): Chart =>
   readChart(opened(xml).text, { tonic: 'C', mode: 'major', meter: '4/4', title: '' }).chart;
-
-const row = ({ bars, meter }: Chart): string =>
-  bars
-    .map(({ chords }) =>
-      chords
-        .map(
-          ({ chord, band, length }) =>
-            `${band === 'rest' ? 'N.C.' : chord.symbol}:${length / meter.beatTicks}`,
-        )
-        .join(' '),
-    )
-    .join(' | ');
 
 const ATTRIBUTES =
   '<attributes><divisions>2</divisions><key><fifths>-2</fifths></key><time><beats>4</beats><beat-type>4</beat-type></time></attributes>';
@@ -51,7 +40,7 @@ describe('MusicXML 4.0', () => {
       `${ATTRIBUTES}<harmony><root><root-step>B</root-step><root-alter>-1</root-alter></root><kind text="7">dominant</kind><degree><degree-value>9</degree-value><degree-alter>1</degree-alter><degree-type>add</degree-type></degree></harmony><harmony><root><root-step>E</root-step><root-alter>-1</root-alter></root><kind>major</kind><bass><bass-step>G</bass-step></bass><offset>4</offset></harmony>${REST}`,
       `<harmony><root><root-step text="">C</root-step></root><kind text="N.C.">none</kind></harmony>${REST}`,
     );
-    expect(row(chartOf(xml))).toBe('Bb7#9:2 Eb/G:2 | N.C.:4');
+    expect(chartRow(chartOf(xml))).toBe('Bb7#9:2 Eb/G:2 | N.C.:4');
     expect(opened(xml).text).toContain('Key: Bb');
   });
 
@@ -61,7 +50,7 @@ describe('MusicXML 4.0', () => {
       `<barline location="left"><ending number="1, 2" type="start"/></barline>${harmony('C', 'half-diminished')}${REST}<barline location="right"><ending number="1, 2" type="stop"/><repeat direction="backward"/></barline>`,
       `<barline location="left"><ending number="3" type="start"/></barline>${harmony('B', 'major-sixth', -1)}${REST}<barline location="right"><ending number="3" type="discontinue"/></barline>`,
     );
-    expect(row(chartOf(xml))).toBe('Fm7:4 | Cm7b5:4 | Fm7:4 | Cm7b5:4 | Fm7:4 | Bb6:4');
+    expect(chartRow(chartOf(xml))).toBe('Fm7:4 | Cm7b5:4 | Fm7:4 | Cm7b5:4 | Fm7:4 | Bb6:4');
   });
 
   it('goes from the sign to the coda', () => {
@@ -72,7 +61,7 @@ describe('MusicXML 4.0', () => {
       `${harmony('D', 'dominant')}${REST}${direction('<words>D.S. al Coda</words>', 'dalsegno="s"')}`,
       `${direction('<coda/>', 'coda="c"')}${harmony('G', 'power')}${REST}`,
     );
-    expect(row(chartOf(xml))).toBe('Gm:4 | Cm7:4 | F7:4 | D7:4 | Cm7:4 | F7:4 | G5:4');
+    expect(chartRow(chartOf(xml))).toBe('Gm:4 | Cm7:4 | F7:4 | D7:4 | Cm7:4 | F7:4 | G5:4');
   });
 
   it('says what it cannot use', () => {
@@ -97,7 +86,7 @@ describe('lead sheets of this program', () => {
         harp: 'C harp',
         tab: [],
       });
-      expect(row(chartOf(xml))).toBe(row(chart));
+      expect(chartRow(chartOf(xml))).toBe(chartRow(chart));
     }
   });
 

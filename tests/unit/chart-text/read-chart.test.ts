@@ -9,6 +9,7 @@ import { readChord } from '../../../src/core/chart-text/read-chord';
 import { chordOf } from '../../../src/core/theory/chords';
 import { keyName, PITCH_CLASSES } from '../../../src/core/theory/pitch';
 import { asPitchClass, asTicks } from '../../../src/core/theory/units';
+import { chartRow } from '../../helpers/chart-row';
 import { DICTIONARY } from '../../helpers/chord-dictionary';
 import { problemSentence } from '../../helpers/problem-sentence';
 import { soakRuns } from '../../helpers/soak';
@@ -16,14 +17,6 @@ import { soakRuns } from '../../helpers/soak';
 const OPTIONS = { tonic: 'C', mode: 'major', meter: '4/4', title: 'Own' } as const;
 
 const read = (text: string, meter: MeterName = '4/4'): ChartReading => readChart(text, { ...OPTIONS, meter });
-
-/** Bars as `symbol:beats` words. */
-const row = ({ bars, meter }: Chart): string =>
-  bars
-    .map((bar) =>
-      bar.chords.map(({ chord, length }) => `${chord.symbol}:${length / meter.beatTicks}`).join(' '),
-    )
-    .join(' | ');
 
 const sentences = (text: string, meter: MeterName = '4/4'): readonly string[] =>
   read(text, meter).problems.map(problemSentence);
@@ -49,7 +42,7 @@ describe('readChart', () => {
     ['C /B /A G7', 'C:1 C/B:1 C/A:1 G7:1'],
     ['C△7/E | F♯ø7 | B♭7(♭9, 13)', 'Cmaj7/E:4 | F#m7b5:4 | Bb13b9:4'],
   ])('%j', (text, expected) => {
-    expect(row(read(text).chart)).toBe(expected);
+    expect(chartRow(read(text).chart)).toBe(expected);
   });
 
   it.each([
@@ -60,7 +53,7 @@ describe('readChart', () => {
     ['12/8', 'C7 / / / / / F7 / / / / /', 'C7:2 F7:2'],
   ] as const)('shares a bar of %s: %s', (meter, text, expected) => {
     const { chart, problems } = read(text, meter);
-    expect(row(chart)).toBe(expected);
+    expect(chartRow(chart)).toBe(expected);
     expect(problems).toEqual([]);
   });
 
@@ -89,9 +82,9 @@ describe('readChart', () => {
   });
 
   it('plays what is not understood as the chord before it, or as the tonic', () => {
-    expect(row(read('C7 | what now | F7 what').chart)).toBe('C7:4 | C7:4 | F7:4');
-    expect(row(read('what').chart)).toBe('C7:4');
-    expect(row(readChart('what', { ...OPTIONS, tonic: 'A', mode: 'minor' }).chart)).toBe('Am7:4');
+    expect(chartRow(read('C7 | what now | F7 what').chart)).toBe('C7:4 | C7:4 | F7:4');
+    expect(chartRow(read('what').chart)).toBe('C7:4');
+    expect(chartRow(readChart('what', { ...OPTIONS, tonic: 'A', mode: 'minor' }).chart)).toBe('Am7:4');
     expect(read('C7 | what | F7').bars.map(({ status }) => status)).toEqual(['read', 'unread', 'read']);
   });
 
