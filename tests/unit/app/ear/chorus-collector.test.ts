@@ -1,38 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { soundId } from '../../../../src/core/harp/tab';
 import type { HeardNote } from '../../../../src/core/hearing/heard-note';
-import { asCents, asHz, asSeconds } from '../../../../src/core/theory/units';
+import { asCents, asSeconds } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
+import { heardNote } from '../../../helpers/heard-note';
 
 /** A session that listens while its band plays, and plays on the harp in hand. */
 const playing = async () => {
   const opened = openSession(createKeptValues(() => createFakeStorage(), new EventTarget()));
-  const { commands, band, microphone, state } = opened;
+  const { commands, band, microphone } = opened;
   await commands.listenToMe();
   await commands.play();
   let id = 0;
   const play = (name: string, change: Partial<HeardNote> = {}): void => {
-    const sound = state().tune.harp.sounds.find((each) => soundId(each) === name);
-    if (sound === undefined) throw new Error(`The harp has no ${name}`);
-    const begun: HeardNote = {
-      id,
-      from: asSeconds(id),
-      to: null,
-      frequency: asHz(440),
-      level: -20,
-      steady: true,
-      joined: 'attack',
-      vibrato: null,
-      movement: { start: asCents(0), settling: asSeconds(0), end: asCents(0) },
-      sound,
-      alternatives: [],
-      pitch: sound.pitch,
-      cents: asCents(0),
-      offset: asCents(0),
-      ...change,
-    };
+    const begun: HeardNote = { ...heardNote([name, id, id]), id, to: null, ...change };
     id += 1;
     microphone.hear({ notes: [begun] });
     microphone.hear({ notes: [{ ...begun, to: asSeconds(id - 0.5) }] });
