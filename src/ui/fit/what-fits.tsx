@@ -9,6 +9,7 @@ import { laterView } from '../controls/later-view';
 import { ScrollBox } from '../controls/scroll-box';
 import { Tap } from '../controls/tap';
 import { useSelected } from '../state/session-context';
+import { usePlayingIndex } from '../state/use-playing-chord';
 import { FitTable } from './fit-table';
 import { GapLines } from './gap-lines';
 
@@ -107,13 +108,23 @@ const Lead = ({ from, to }: { readonly from: BarView; readonly to: BarView }) =>
   );
 };
 
+/** More chords of a bar than these are more than can be read while it goes by, and than the page has height for. */
+const AT_ONCE = 2;
+
+/** The chords of a bar that are read: from the one being heard on, as many as there is time for. */
+const readNow = (fits: readonly FitChord[], index: number): readonly FitChord[] => {
+  const from = Math.max(0, Math.min(index, fits.length - AT_ONCE));
+  return fits.slice(from, from + AT_ONCE);
+};
+
 const NowCard = ({ view }: { readonly view: BarView }) => {
   const fits = fitsOf(view);
+  const index = usePlayingIndex();
   return (
     <article className="fit now card" aria-label="Now">
       <FitHead title={`Now, ${placeText(view)}`} fits={fits} />
       <ScrollBox className="fit-chords">
-        {fits.map((fit) => (
+        {readNow(fits, index).map((fit) => (
           <div key={fit.at}>
             <Tones fit={fit} captioned={fits.length > 1} when="now" />
             {fits.length === 1 && <GapLines fit={fit} />}
@@ -138,7 +149,7 @@ const NextCard = ({ view, now }: { readonly view: BarView | null; readonly now: 
     <article className="fit next card" aria-label="Next">
       <FitHead title={`Next, ${placeText(view)}`} fits={fits} />
       <ScrollBox className="fit-chords">
-        {fits.map((fit) => (
+        {readNow(fits, 0).map((fit) => (
           <Tones key={fit.at} fit={fit} captioned={fits.length > 1} when="next" />
         ))}
         <Lead from={now} to={view} />

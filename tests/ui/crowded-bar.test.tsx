@@ -1,0 +1,24 @@
+import { act, cleanup, screen, within } from '@testing-library/react';
+import { afterEach, expect, it } from 'vitest';
+import { openPage } from '../helpers/open-page';
+
+afterEach(cleanup);
+
+const captions = (name: 'Now' | 'Next'): readonly (string | null)[] =>
+  within(screen.getByRole('article', { name }))
+    .getAllByRole('table')
+    .map((table) => table.querySelector('caption')?.textContent ?? null);
+
+it('reads two chords of a crowded bar at once, and names all of them', () => {
+  const { session } = openPage();
+  const { commands } = session;
+  act(() => {
+    commands.newChart();
+    commands.editChart({ text: '| G G7/B C C#dim7 | G C D7 G |' });
+    commands.saveChart();
+  });
+  const head = within(screen.getByRole('article', { name: 'Now' })).getByRole('banner', { hidden: true });
+  expect(head.querySelectorAll('.chord')).toHaveLength(4);
+  expect(captions('Now')).toEqual(['G', 'G7/B']);
+  expect(captions('Next')).toEqual(['G', 'C']);
+});
