@@ -12,7 +12,11 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
     environment,
     include: [`tests/${name}/**/*.test.{ts,tsx}`],
     // Without a page in it, a file needs no process and no copy of every module of its own.
-    ...(environment === 'node' && { pool: 'forks' as const, isolate: false }),
+    ...(environment === 'node' && {
+      pool: 'forks' as const,
+      isolate: false,
+      setupFiles: 'tests/helpers/property-setup.ts',
+    }),
     ...(environment === 'happy-dom' && {
       pool: 'forks' as const,
       setupFiles: 'tests/helpers/ui-setup.ts',
@@ -23,6 +27,7 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
     maxWorkers: availableParallelism(),
     testTimeout: seconds * 1000,
     hookTimeout: seconds * 1000,
+    expect: { poll: { timeout: 20_000 } },
     benchmark: { include: name === 'unit' ? ['tests/bench/**/*.bench.ts'] : [] },
   },
 });

@@ -1,12 +1,12 @@
 // `npm test`: install what is missing, find or install a browser, run every check, and count.
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { ensureBuilt } from './build.mjs';
 import { ensureChromium } from './chromium.mjs';
 import { findFirefox } from './firefox.mjs';
 import { ensureInstalled } from './install.mjs';
-import { Failure, runMain, runTool, say } from './run.mjs';
+import { Failure, ROOT, runMain, runTool, say } from './run.mjs';
 
 const VITEST = 'vitest/vitest.mjs';
 
@@ -17,6 +17,21 @@ const readReport = (path) => {
     return {};
   }
 };
+
+/** The first lines of a message: enough to know what was wrong, without the way there. */
+const FIRST_LINES = 12;
+
+/** What failed, by file and name, with the beginning of why. */
+const failuresOf = ({ testResults = [] }) =>
+  testResults.flatMap((file) => {
+    const why = (text = '') => text.split('\n').slice(0, FIRST_LINES).join('\n').replaceAll('\n', '\n      ');
+    const path = relative(ROOT, file.name);
+    const failed = file.assertionResults.filter(({ status }) => status === 'failed');
+    if (file.status === 'failed' && failed.length === 0) return [`${path}\n      ${why(file.message)}`];
+    return failed.map(
+      ({ fullName, failureMessages }) => `${path}: ${fullName}\n      ${why(failureMessages[0])}`,
+    );
+  });
 
 /**
  * Counts of a test report. A skipped test counts as failed: it would otherwise stay skipped unnoticed.
@@ -56,7 +71,8 @@ const runTests = async (report, projects) => {
     '--reporter=json',
     `--outputFile.json=${report}`,
   ]);
-  return { code, ...countTests(readReport(report)) };
+  const results = readReport(report);
+  return { code, ...countTests(results), failures: failuresOf(results) };
 };
 
 const runBenchmarksOnce = async (report) => {
@@ -120,11 +136,14 @@ const runStage = async ({ name, check }) => {
     counts = asOne(1);
   }
   const failed = counts.failed === 0 && (counts.code ?? 0) !== 0 ? 1 : counts.failed;
-  return { name, passed: counts.passed, failed, seconds: (performance.now() - start) / 1000 };
+  const { passed, failures = [] } = counts;
+  return { name, passed, failed, failures, seconds: (performance.now() - start) / 1000 };
 };
 
+/** What failed is said once more at the end, where it is looked for. */
 const printSummary = (results) => {
   say('');
+  for (const failure of results.flatMap(({ failures }) => failures)) say(`FAILED ${failure}\n`);
   for (const { name, passed, failed, seconds } of results) {
     const counts = passed + failed > 0 ? ` (${passed} passed, ${failed} failed)` : '';
     say(`${failed === 0 ? 'ok    ' : 'FAILED'} ${seconds.toFixed(1).padStart(6)} s  ${name}${counts}`);

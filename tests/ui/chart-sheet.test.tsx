@@ -1,4 +1,4 @@
-import { act, cleanup, screen, within } from '@testing-library/react';
+import { act, cleanup, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openPage } from '../helpers/open-page';
 
@@ -128,8 +128,7 @@ describe('the chart panel', () => {
         .getAllByRole('status')
         .map(({ textContent }) => textContent);
     expect(status()).not.toContain('2 bars. 1 place not understood.');
-    await act(() => new Promise((resolve) => setTimeout(resolve, 1400)));
-    expect(status()).toContain('2 bars. 1 place not understood.');
+    await waitFor(() => expect(status()).toContain('2 bars. 1 place not understood.'));
   });
 
   it('lists what the band simplifies', async () => {

@@ -4,6 +4,7 @@ import { TUNINGS } from '../../../src/core/harp/tunings';
 import { asPitchClass } from '../../../src/core/theory/units';
 import { createMicrophone } from '../../../src/mic/create-microphone';
 import type { EarWorker, MicrophoneGround } from '../../../src/mic/mic-ground';
+import { soon } from '../../helpers/soon';
 
 const harp = buildHarp({ tuning: TUNINGS[0], key: asPitchClass(0), octave: 0 });
 
@@ -106,7 +107,7 @@ describe('the microphone of a browser', () => {
     const { microphone, track, line, workers, open } = rig({ forbidden });
     await open();
     track.tell('ended');
-    await vi.waitFor(() => expect(microphone.status()).toMatchObject({ kind: 'trouble', why }));
+    await soon(() => expect(microphone.status()).toMatchObject({ kind: 'trouble', why }));
     expect(line.close).toHaveBeenCalledTimes(1);
     expect(workers[0]?.terminate).toHaveBeenCalledTimes(1);
   });

@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import type { Exercise } from '../../../../src/core/bends/bend-exercise';
 import { isInReach } from '../../../../src/core/harp/reach';
 import { soundId } from '../../../../src/core/harp/tab';
@@ -6,6 +6,7 @@ import { asPitchClass, asSeconds } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
+import { soon } from '../../../helpers/soon';
 
 const ended: (() => void)[] = [];
 afterEach(() => {
@@ -35,7 +36,7 @@ const open = async (storage = createFakeStorage()) => {
   const start = async (id: string, exercise: Exercise = 'hold', given = false) => {
     practice.start({ target: soundOf(id), exercise, given });
     // The lead has been let sound.
-    await vi.waitFor(() => {
+    await soon(() => {
       expect(turn()?.step).toBe('lead');
       pass();
       expect(turn()?.step).not.toBe('lead');
@@ -43,7 +44,7 @@ const open = async (storage = createFakeStorage()) => {
   };
   /** Lets the verdict stand, and the next turn open. */
   const goOn = () =>
-    vi.waitFor(() => {
+    soon(() => {
       pass();
       expect(['yours', 'mark']).toContain(turn()?.step);
     });

@@ -9,6 +9,7 @@ import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
 import { anySettings } from '../../../helpers/settings-arbitraries';
+import { soon } from '../../../helpers/soon';
 
 const CHART = {
   id: 'chart-1',
@@ -28,10 +29,7 @@ const openAt = (hash: string) =>
   );
 
 /** Reading is not done in one turn: the platform unpacks in its own time. */
-const until = async (done: () => boolean): Promise<void> => {
-  for (let tries = 0; tries < 200 && !done(); tries += 1)
-    await new Promise((resolve) => setTimeout(resolve, 5));
-};
+const until = (done: () => boolean): Promise<void> => soon(() => expect(done()).toBe(true));
 
 describe('a song as text', () => {
   it('comes back as it was', () => {

@@ -1,9 +1,10 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { asSeconds } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import type { FakeMicrophone } from '../../../helpers/fake-microphone';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
+import { soon } from '../../../helpers/soon';
 
 /** A session that listens, on what was kept before. */
 const listening = async (storage = createFakeStorage()) => {
@@ -26,10 +27,10 @@ describe('calibration', () => {
     expect([step(), band.asked.at(-1)]).toEqual(['quiet', 'stop']);
     hearLevels(microphone, -62);
     pass();
-    await vi.waitFor(() => expect([step(), band.status().kind]).toEqual(['band', 'playing']));
+    await soon(() => expect([step(), band.status().kind]).toEqual(['band', 'playing']));
     // While the ear learns to take the band out, what is left does not count.
     hearLevels(microphone, -30);
-    await vi.waitFor(() => {
+    await soon(() => {
       pass();
       hearLevels(microphone, -57);
       expect(step()).toBe('along');
@@ -68,7 +69,7 @@ describe('calibration', () => {
     commands.tapAlong(0);
     hearLevels(microphone, -70);
     pass();
-    await vi.waitFor(() => expect(step()).toBe('along'));
+    await soon(() => expect(step()).toBe('along'));
     // The clicks begin a second later and come every two thirds; hearing moves the clock of this microphone by 30 ms.
     const clicks = 8;
     const from = microphone.now() ?? 0;

@@ -1,9 +1,10 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { asPitchClass } from '../../../../src/core/theory/units';
 import type { MicTrouble } from '../../../../src/mic/microphone';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
+import { soon } from '../../../helpers/soon';
 
 const open = () => {
   const storage = createFakeStorage({});
@@ -42,7 +43,7 @@ describe('listening', () => {
     commands.toggleListening();
     expect(state().ear.status).toEqual({ kind: 'off' });
     commands.toggleListening();
-    await vi.waitFor(() => expect(state().ear.status.kind).toBe('listening'));
+    await soon(() => expect(state().ear.status.kind).toBe('listening'));
   });
 
   it('stays off when it is stopped before the sound could be borrowed', async () => {
@@ -90,10 +91,10 @@ describe('listening', () => {
     const { microphone, state } = await listening();
     const devices = await microphone.devices();
     microphone.plug([]);
-    await vi.waitFor(() => expect(state().ear.devices).toEqual([]));
+    await soon(() => expect(state().ear.devices).toEqual([]));
     microphone.report({ kind: 'trouble', why: 'unplugged', detail: '' });
     microphone.plug(devices);
-    await vi.waitFor(() => expect(state().ear.status.kind).toBe('listening'));
+    await soon(() => expect(state().ear.status.kind).toBe('listening'));
   });
 
   it('says which processing the browser keeps on', async () => {
@@ -114,7 +115,7 @@ describe('listening', () => {
       { id: 'b', name: 'B' },
     ]);
     commands.chooseMicrophone('b');
-    await vi.waitFor(() => expect(microphone.asked.at(-1)).toBe('open b'));
+    await soon(() => expect(microphone.asked.at(-1)).toBe('open b'));
     expect(state().settings.microphone).toBe('b');
   });
 

@@ -1,10 +1,11 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { soundId } from '../../../../src/core/harp/tab';
 import { asSeconds } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
 import { heardNote } from '../../../helpers/heard-note';
+import { soon } from '../../../helpers/soon';
 
 const RATE = 8000;
 
@@ -172,7 +173,7 @@ describe('a recording', () => {
     const { commands, state, takes } = open();
     takes.endless = true;
     const opening = commands.openRecording(file);
-    await vi.waitFor(() => expect(state().takes.work?.what).toMatch(/^Hearing/));
+    await soon(() => expect(state().takes.work?.what).toMatch(/^Hearing/));
     commands.stopTake();
     await opening;
     expect([state().takes.take, state().takes.work, state().takes.message]).toEqual([null, null, null]);
