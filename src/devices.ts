@@ -11,6 +11,7 @@ import { createFullScreen } from './screen/full-screen';
 import { createWakeLock } from './screen/wake-lock';
 import { createKeptFile } from './storage/kept-file';
 import type { KeptValues } from './storage/kept-values';
+import { createLastingStorage } from './storage/lasting';
 import { createFileSaver } from './storage/save-file';
 import type { TapeMachine } from './tape/tape-machine';
 
@@ -81,6 +82,7 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
     fullScreen: createFullScreen(document),
   },
   microphone: createMicrophone(),
+  lasting: createLastingStorage(navigator.storage),
   takes: { loadMachine: loadTapeMachine, saver: createFileSaver() },
   // A development server has no worker to register.
   ...(import.meta.env.PROD && {

@@ -306,6 +306,15 @@ const APP: readonly FolderRule[] = [
     'ear',
   ),
   feature(
+    'lasting',
+    'whether the browser keeps for good what the player made',
+    'keeping',
+    'song',
+    'charts',
+    'book',
+    'phrases',
+  ),
+  feature(
     'session',
     'the features composed to one session; knows nothing else',
     'keeping',
@@ -321,6 +330,7 @@ const APP: readonly FolderRule[] = [
     'takes',
     'offline',
     'phrases',
+    'lasting',
   ),
 ];
 

@@ -88,6 +88,7 @@ const fields: {
     off: fc.array(text, { maxLength: 5 }),
   }),
   askHarp: fc.boolean(),
+  keepingOffered: fc.boolean(),
   songPinned: fc.boolean(),
   changesWait: fc.boolean(),
   sameTake: fc.boolean(),

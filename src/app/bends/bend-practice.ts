@@ -2,6 +2,7 @@ import {
   type BendResults,
   figuresOf,
   harpKind,
+  joinResults,
   noResults,
   parseBendResults,
   type Standing,
@@ -70,6 +71,7 @@ const createResults = (stand: BendStand) => {
   };
   const shelf = openShelf<BendResults>({
     ...{ kept, keeper, name: 'bends', noun: 'bend result', parse: parseBendResults },
+    join: joinResults,
     onChange: (results) => {
       show({ results });
       showStandings();

@@ -19,15 +19,15 @@ export const joinBends: Join<
 > = (stand) => {
   let opened: BendPractice | null = null;
   let over = false;
+  const openBends = async (): Promise<BendPractice> => {
+    const { createBendPractice } = await import('./bend-practice');
+    opened ??= createBendPractice(stand);
+    if (over) opened.dispose();
+    return opened;
+  };
+  stand.keeper.shelves.expect(openBends);
   return {
-    commands: {
-      openBends: async () => {
-        const { createBendPractice } = await import('./bend-practice');
-        opened ??= createBendPractice(stand);
-        if (over) opened.dispose();
-        return opened;
-      },
-    },
+    commands: { openBends },
     isBusy: () => stand.store.getState().bends.turn !== null,
     dispose: () => {
       over = true;

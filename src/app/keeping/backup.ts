@@ -40,14 +40,28 @@ const outcome = (
   return parts.length === 0 ? '' : `${parts.join(', ')}.`;
 };
 
+/** Things as `2 songs`, by commas. */
+const listOf = (counts: readonly (readonly [noun: string, count: number])[]): string =>
+  counts
+    .filter(([, count]) => count > 0)
+    .map(([noun, count]) => `, ${counted(count, noun)}`)
+    .join('');
+
+/** What a file holds that nothing here keeps. */
+const strangers = (names: readonly string[]): readonly string[] =>
+  names.map((name) => `What the file calls “${name.slice(0, 40)}” is not known here and was left out.`);
+
 /** Everything that is kept, in one file and back. */
 export const createBackupCommands = ({ store, keeper, saver, apply }: Needs): BackupCommands => ({
   saveEverything: async () => {
-    const shelves = Object.fromEntries(keeper.shelves.all().map(([name, shelf]) => [name, shelf.items()]));
-    const bytes = new TextEncoder().encode(backupText(store.getState().settings, shelves));
+    const shelves = await Promise.all(
+      (await keeper.shelves.all()).map(async ([name, shelf]) => [name, await shelf.items(), shelf] as const),
+    );
+    const things = Object.fromEntries(shelves.map(([name, items]) => [name, items]));
+    const bytes = new TextEncoder().encode(backupText(store.getState().settings, things));
     const writing = await saver.give(FILE_NAME, 'application/json', bytes);
     return writing.kind === 'written'
-      ? `Handed over as ${FILE_NAME}.`
+      ? `Handed over as ${FILE_NAME}: your choices${listOf(shelves.map(([, items, { noun }]) => [noun, items.length]))}.`
       : 'The file could not be made: this browser gave no room for it.';
   },
   restoreEverything: async (text, withChoices) => {
@@ -55,12 +69,18 @@ export const createBackupCommands = ({ store, keeper, saver, apply }: Needs): Ba
     if ('trouble' in backup) return [backup.trouble];
     const told: string[] = [...backup.problems];
     const newIds = new Map<string, string>();
-    for (const [name, shelf] of keeper.shelves.all()) {
-      const taken = shelf.takeIn((backup.shelves[name] ?? []).map((thing) => withNewIds(thing, newIds)));
+    const open = await keeper.shelves.all();
+    for (const [name, shelf] of open) {
+      const things = (backup.shelves[name] ?? []).map((thing) => withNewIds(thing, newIds));
+      const taken = await shelf.takeIn(things);
       for (const [from, to] of taken.newIds) newIds.set(from, to);
       told.push(outcome(shelf.noun, taken), ...taken.problems);
     }
-    if (withChoices) {
+    const known = new Set(open.map(([name]) => name));
+    told.push(...strangers(Object.keys(backup.shelves).filter((name) => !known.has(name))));
+    if (withChoices && backup.settings === undefined) {
+      told.push('The file holds no choices, so those on the stand stay.');
+    } else if (withChoices) {
       const { settings: choices, problems } = parseSettings(withNewIds(backup.settings, newIds));
       apply(choices);
       told.push('The choices on the stand are those of the file.', ...problems);

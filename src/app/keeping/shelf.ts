@@ -1,4 +1,4 @@
-import { mergeItems } from '../../core/book/merge-items';
+import { type JoinItems, mergeItems } from '../../core/book/merge-items';
 import type { KeptValues } from '../../storage/kept-values';
 import type { Keeper } from './keeper';
 import { openRecord, type ReadValue } from './kept-record';
@@ -26,6 +26,8 @@ export interface ShelfOptions<Item extends ShelfItem> {
   readonly noun: string;
   /** Reads one kept item, repairing what it can and saying so in sentences. Never throws. */
   readonly parse: (value: unknown) => ReadItem<Item>;
+  /** Makes one of two with the same id where a file brings things in; without it both are kept. */
+  readonly join?: JoinItems<Item>;
   /** Called with all items whenever they change, here or elsewhere: in another tab, or from a file. */
   readonly onChange: (items: readonly Item[], elsewhere: boolean) => void;
   readonly onNotice: (notice: Notice) => void;
@@ -90,7 +92,7 @@ export const openShelf = <Item extends ShelfItem>(options: ShelfOptions<Item>): 
   };
   const takeIn = (things: readonly unknown[]): TakenIn => {
     const { value: incoming, problems } = readItems(things, parse, noun);
-    const { added, ...others } = mergeItems(record.value(), incoming);
+    const { added, ...others } = mergeItems(record.value(), incoming, options.join);
     for (const item of added) record.change(item.id, (items) => withItem(items, item));
     if (added.length > 0) onChange(record.value(), true);
     return { added: added.length, ...others, problems };

@@ -3,6 +3,8 @@ import { EMPTY_BOOK } from '../book/book-state';
 import { NO_CHARTS } from '../charts/charts-state';
 import { EAR_OFF } from '../ear/ear-state';
 import { INITIAL_TAKE_AWAY } from '../export/export-state';
+import type { KeepingState } from '../keeping/keeping-state';
+import { LASTING_UNASKED } from '../lasting/lasting-state';
 import { NO_NEWER } from '../offline/newer-version-state';
 import { NO_TRADES } from '../phrases/phrases-state';
 import type { Joined, Stand } from '../song/feature';
@@ -49,6 +51,7 @@ const FEATURES = {
     initial: NO_TRADES,
     load: async () => (await import('../phrases/phrases-feature')).joinPhrases,
   },
+  lasting: { initial: LASTING_UNASKED, load: async () => (await import('../lasting/lasting')).joinLasting },
   takes: { initial: { takes: NO_TAKES }, load: async () => (await import('../takes/takes')).joinTakes },
 };
 
@@ -76,7 +79,7 @@ export type FeatureState = All<Features[Name]['initial']>;
 /** What the page can ask of the features. */
 export type FeatureCommands = All<ReturnType<JoinOf<Name>>['commands']>;
 
-type FeatureStand = Stand<FeatureState & SongState, FeatureCommands>;
+type FeatureStand = Stand<FeatureState & SongState & KeepingState, FeatureCommands>;
 
 /** A feature as the list sees it: the types above say which device, slice and commands belong to which. */
 interface Listed {

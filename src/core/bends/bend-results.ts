@@ -63,6 +63,33 @@ export const withTry = (results: BendResults, made: BendTry): BendResults => ({
   tries: [...results.tries, made].slice(-KEPT),
 });
 
+const isSameTry = (a: BendTry | undefined, b: BendTry): boolean =>
+  JSON.stringify([a?.exercise, a?.hit, a?.cents, a?.settling, a?.marked]) ===
+  JSON.stringify([b.exercise, b.hit, b.cents, b.settling, b.marked]);
+
+/** Whether a row of tries stands somewhere within another. */
+const standsIn = (part: readonly BendTry[], whole: readonly BendTry[]): boolean =>
+  whole.some((_, from) => part.every((each, i) => isSameTry(whole[from + i], each))) || part.length === 0;
+
+/** How many of the last tries of one row are the first of the other. */
+const overlap = (earlier: readonly BendTry[], later: readonly BendTry[]): number => {
+  for (let count = Math.min(earlier.length, later.length); count > 0; count -= 1) {
+    if (earlier.slice(-count).every((each, i) => isSameTry(later[i], each))) return count;
+  }
+  return 0;
+};
+
+/**
+ * Tries at the same sound from two places: those that came from elsewhere count as the earlier ones, and what both have
+ * counts once. Joined once more with either it stays as it is.
+ */
+export const joinResults = (present: BendResults, incoming: BendResults): BendResults => {
+  if (standsIn(incoming.tries, present.tries)) return present;
+  if (standsIn(present.tries, incoming.tries)) return incoming;
+  const shared = overlap(incoming.tries, present.tries);
+  return { ...present, tries: [...incoming.tries, ...present.tries.slice(shared)].slice(-KEPT) };
+};
+
 /** How far a player has come with a sound. */
 export const STANDINGS = ['steady', 'coming', 'not yet'] as const;
 export type Standing = (typeof STANDINGS)[number];

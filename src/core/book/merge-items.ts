@@ -9,7 +9,7 @@ export type NewIds = ReadonlyMap<string, string>;
 
 /** What becomes of items that come in. */
 export interface MergedItems<Item> {
-  /** Items to be put beside those that are there. */
+  /** Items to be put beside those that are there; joined ones take the place of the one with their id. */
   readonly added: readonly Item[];
   /** How many were there already. */
   readonly known: number;
@@ -41,14 +41,35 @@ const fresh = (wished: string, taken: ReadonlySet<string>): string => {
   return name;
 };
 
+/** What comes of two items of one id that are not the same: results of the same thing add up. */
+export type JoinItems<Item> = (present: Item, incoming: Item) => Item;
+
+/** What comes in joined with what is there under the same id. */
+const joinItems = <Item extends Named>(
+  present: readonly Item[],
+  incoming: readonly Item[],
+  join: JoinItems<Item>,
+): MergedItems<Item> => {
+  const byId = new Map(present.map((item) => [item.id, item]));
+  const changed = incoming.flatMap((item) => {
+    const before = byId.get(item.id);
+    const joined = before === undefined ? item : join(before, item);
+    return before !== undefined && textOf(before) === textOf(joined) ? [] : [joined];
+  });
+  return { added: changed, known: incoming.length - changed.length, copied: 0, newIds: new Map() };
+};
+
 /**
  * Puts items beside others without doubling or losing one: what is there already stays as it is, and what has become
- * different under the same id is kept beside it, under an id and a name of its own.
+ * different under the same id is kept beside it, under an id and a name of its own; or joined with it, where that makes
+ * sense.
  */
 export const mergeItems = <Item extends Named>(
   present: readonly Item[],
   incoming: readonly Item[],
+  join?: JoinItems<Item>,
 ): MergedItems<Item> => {
+  if (join !== undefined) return joinItems(present, incoming, join);
   const byId = new Map(present.map((item) => [item.id, textOf(item)]));
   const byContent = new Map(present.map((item) => [bare(item), item.id]));
   const names = new Set(present.map(({ name }) => name));

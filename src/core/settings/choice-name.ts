@@ -60,8 +60,8 @@ const keyNames = (from: Settings, to: Settings): readonly string[] => {
 };
 
 const namesOf = (field: keyof Settings, from: Settings, to: Settings): readonly string[] => {
-  // Putting a question off is no choice, and answering it is one of the harp.
-  if (field === 'askHarp') return [];
+  // Putting a question off is no choice, and answering it is one of the harp or of the browser.
+  if (field === 'askHarp' || field === 'keepingOffered') return [];
   if (field === 'harpKey' || field === 'position') return keyNames(from, to);
   if (field === 'style') return styleNames(from.style, to.style);
   if (field === 'plan') return planNames(from, to);

@@ -21,6 +21,8 @@ export type BesideTab = (typeof BESIDE_TAB)[number];
 export const PAGE_SETTINGS = {
   /** Whether the player is still to be asked which harp there is. */
   askHarp: setting('question about the harp', false, v.boolean()),
+  /** Whether the page has offered to have the browser keep everything for good. */
+  keepingOffered: setting('offer to keep everything', false, v.boolean()),
   tabStyle: setting<TabStyle>('tab style', 'arrows', v.picklist(TAB_STYLES.map(({ id }) => id))),
   besideTab: setting<BesideTab>('choice of what stands beside tab', 'nothing', v.picklist(BESIDE_TAB)),
   /** What is safe, leans and resolves, in place of degrees. */

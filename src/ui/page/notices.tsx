@@ -5,6 +5,8 @@ const NewVersion = laterView(async () => (await import('./new-version')).NewVers
 
 const HeldChoices = laterView(async () => (await import('./held-choices')).HeldChoices);
 
+const KeepOffer = laterView(async () => (await import('./keep-offer')).KeepOffer);
+
 const LinkedSong = laterView(async () => (await import('./linked-song')).LinkedSong);
 
 /** Sentences for the player, each until it is closed or no longer true. */
@@ -23,6 +25,7 @@ export const Notices = () => {
       ))}
       <LinkedSong />
       <HeldChoices />
+      <KeepOffer />
       <NewVersion />
     </div>
   );

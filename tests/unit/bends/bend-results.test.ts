@@ -4,6 +4,7 @@ import {
   type BendTry,
   figuresOf,
   harpKind,
+  joinResults,
   noResults,
   parseBendResults,
   type Standing,
@@ -103,5 +104,31 @@ describe('reach by results', () => {
   it('changes nothing where nothing is to be changed', () => {
     const { technique } = change(NATURAL_NOTES, { "3D'": 'not yet' });
     expect(technique).toBe(NATURAL_NOTES);
+  });
+});
+
+describe('results from two places', () => {
+  it('count what both have once, and the others all', () => {
+    const joined = (present: string, incoming: string): string =>
+      joinResults(marks(present), marks(incoming))
+        .tries.map(({ hit }) => (hit ? '+' : '-'))
+        .join('');
+    expect(joined('++-', '++-')).toBe('++-');
+    expect(joined('++-+', '+-')).toBe('++-+');
+    expect(joined('+-', '++-+')).toBe('++-+');
+    expect(joined('-+++', '--+--')).toBe('--+--+++');
+    expect(joined('', '-+')).toBe('-+');
+  });
+
+  it('are the same joined a second time, however many there are', () => {
+    const row = fc.string({ unit: fc.constantFrom('+', '-'), maxLength: 60 });
+    fc.assert(
+      fc.property(row, row, (present, incoming) => {
+        const once = joinResults(marks(present), marks(incoming));
+        expect(joinResults(once, marks(incoming))).toEqual(once);
+        expect(once.tries.length).toBeGreaterThanOrEqual(Math.max(marks(present).tries.length, 0));
+      }),
+      { numRuns: 300 },
+    );
   });
 });

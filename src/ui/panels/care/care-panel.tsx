@@ -1,7 +1,8 @@
+import type { LastingState } from '../../../app/lasting/lasting-state';
 import type { NewerVersionState } from '../../../app/offline/newer-version-state';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
-import { useSelected } from '../../state/session-context';
+import { useSelected, useSession } from '../../state/session-context';
 import { KeptCopies } from './kept-copies';
 
 const KEEPING: Readonly<Record<NewerVersionState['keeping'], string>> = {
@@ -17,6 +18,29 @@ const KEEPING: Readonly<Record<NewerVersionState['keeping'], string>> = {
 const OfflineLine = () => {
   const keeping = useSelected((state) => state.offline.keeping);
   return keeping === 'off' ? null : <p>{KEEPING[keeping]}</p>;
+};
+
+const lastingWords = ({ is, declined }: LastingState['lasting']): string => {
+  if (is === 'kept') return 'The browser keeps what you make for good, until you clear it yourself.';
+  return declined
+    ? 'The browser did not promise to keep what you make: it may clear it when the device runs out of room. Some browsers keep pages that are used often or installed; a file with everything (Take away) is safe either way.'
+    : 'The browser may clear what you make when the device runs out of room.';
+};
+
+const LastingLine = () => {
+  const { commands } = useSession();
+  const lasting = useSelected((state) => state.lasting);
+  if (lasting.is === 'unasked' && !lasting.declined) return null;
+  return (
+    <>
+      <p aria-live="polite">{lastingWords(lasting)}</p>
+      {lasting.is !== 'kept' && (
+        <button type="button" className="tool" onClick={() => void commands.askToKeep()}>
+          Ask the browser to keep everything
+        </button>
+      )}
+    </>
+  );
 };
 
 /** Cautions, and what the program does with what it knows. */
@@ -49,6 +73,7 @@ export const CarePanel = ({ onClose }: { readonly onClose: () => void }) => (
         from, and that only for its own parts, and for a newer version of them when you open it.
       </p>
       <OfflineLine />
+      <LastingLine />
     </Fold>
     <Fold title="Kept copies" open>
       <KeptCopies />

@@ -17,8 +17,9 @@ export const Everything = () => {
     <section className="group">
       <h3>Everything you keep</h3>
       <p className="hint">
-        Choices, harps, tunings, charts, songs and sets in one file: for another machine, or to be safe.
-        Restoring puts them beside what is here; nothing here is written over.
+        All that you made or chose in one file: for another machine, or to be safe. Restoring puts it beside
+        what is here; nothing here is written over. Recordings and a SoundFont of yours stay files of their
+        own.
       </p>
       <div className="own-buttons">
         <button

@@ -1,0 +1,22 @@
+import { useSelected, useSession } from '../state/session-context';
+
+/** Offers once to have the browser keep what the player made, and says where it did not promise to. */
+export const KeepOffer = () => {
+  const { commands } = useSession();
+  const { offered } = useSelected((state) => state.lasting);
+  if (!offered) return null;
+  return (
+    <div className="notice" data-tone="note">
+      <p>
+        What you made lies in this browser, which may clear it when the device runs out of room. Shall the
+        page ask it to keep everything?
+      </p>
+      <button type="button" className="tool" onClick={() => void commands.askToKeep()}>
+        Ask it
+      </button>
+      <button type="button" className="tool" onClick={commands.leaveKeeping}>
+        Not now
+      </button>
+    </div>
+  );
+};
