@@ -1,8 +1,8 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser, watchPage } from '../helpers/browser';
+import type { Page } from 'playwright-core';
+import { afterAll, describe, expect, it } from 'vitest';
+import { watchPage } from '../helpers/browser';
 import { harpRecording } from '../helpers/harp-recording';
-import { type ServedApp, serveApp } from '../helpers/serve';
+import { servedBrowser } from '../helpers/served-browser';
 
 /**
  * What the fake microphone plays over and over, far enough apart for a turn each: G4, which two holes have; the bend of
@@ -46,23 +46,14 @@ const ringed = (page: Page): Promise<string> =>
   );
 
 describe('bend practice in a browser', () => {
-  let browser: Browser;
-  let app: ServedApp;
-  beforeAll(async () => {
-    app = await serveApp();
-    browser = await launchBrowser({ microphone: recording.path });
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await app?.dispose();
-    recording.dispose();
-  });
+  const { browser, address } = servedBrowser({ microphone: recording.path });
+  afterAll(() => recording.dispose());
 
   it('gives the verdict that each sound deserves, hands free, and takes 2 draw for meant on hole 2', async () => {
-    const context = await browser.newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
+    const context = await browser().newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
     const page = await context.newPage();
     const { errors, failures } = watchPage(page);
-    await page.goto(app.address, { waitUntil: 'networkidle' });
+    await page.goto(address(), { waitUntil: 'networkidle' });
     await page.getByRole('button', { name: 'Practise', exact: true }).click();
     await page.getByRole('button', { name: 'Bends', exact: true }).click();
     await page.getByLabel('Before each try').selectOption('nothing');

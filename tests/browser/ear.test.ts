@@ -1,8 +1,8 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser, watchPage } from '../helpers/browser';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, describe, expect, it } from 'vitest';
+import { watchPage } from '../helpers/browser';
 import { harpRecording } from '../helpers/harp-recording';
-import { type ServedApp, serveApp } from '../helpers/serve';
+import { servedBrowser } from '../helpers/served-browser';
 
 /**
  * What the fake microphone plays over and over: 4 draw of a C harp (D5), its bend 20 cents sharp (C♯5), and G4, which
@@ -52,28 +52,19 @@ const loadOf = async (page: Page): Promise<number> => {
 };
 
 describe('the ear in a browser', () => {
-  let browser: Browser;
-  let app: ServedApp;
-  beforeAll(async () => {
-    app = await serveApp();
-    browser = await launchBrowser({ microphone: recording.path });
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await app?.dispose();
-    recording.dispose();
-  });
+  const { browser, address } = servedBrowser({ microphone: recording.path });
+  afterAll(() => recording.dispose());
 
   const visit = async (context: BrowserContext) => {
     context.setDefaultTimeout(60_000);
     const page = await context.newPage();
     const watch = watchPage(page);
-    await page.goto(app.address);
+    await page.goto(address());
     return { page, watch, listen: page.getByRole('button', { name: 'Listen with the microphone' }) };
   };
 
   it('lights the reed that sounds with its cents, says how loud it is, keeps the page free, and lets the microphone go', async () => {
-    const context = await browser.newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
+    const context = await browser().newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
     const { page, watch, listen } = await visit(context);
     await listen.click();
     const level = page.getByRole('meter', { name: 'Level of the microphone' });
@@ -97,12 +88,12 @@ describe('the ear in a browser', () => {
     await expect.poll(() => listen.getAttribute('aria-pressed')).toBe('false');
     await page.locator('.heard').waitFor({ state: 'detached' });
     const { errors, failures, foreign } = watch;
-    expect([errors, failures, foreign(app.address)]).toEqual([[], [], []]);
+    expect([errors, failures, foreign(address())]).toEqual([[], [], []]);
     await context.close();
   });
 
   it('says that it is not allowed, and listens once it is', async () => {
-    const context = await browser.newContext({ serviceWorkers: 'block' });
+    const context = await browser().newContext({ serviceWorkers: 'block' });
     await context.addInitScript(() => {
       // The fake prompt of the test browser always says yes: the player's no is put in its place, as the standard has it.
       const ask = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
@@ -125,7 +116,7 @@ describe('the ear in a browser', () => {
   });
 
   it('says that the microphone is gone, and goes on when it is back', async () => {
-    const context = await browser.newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
+    const context = await browser().newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
     await context.addInitScript(() => {
       // Nobody can pull a plug here: the track ends and the list of devices changes, as the standard has it.
       const { mediaDevices } = navigator;

@@ -1,26 +1,17 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser, watchPage } from '../helpers/browser';
-import { type ServedApp, serveApp } from '../helpers/serve';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { watchPage } from '../helpers/browser';
+import { servedBrowser } from '../helpers/served-browser';
 
-let browser: Browser;
-let app: ServedApp;
-beforeAll(async () => {
-  app = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.dispose();
-});
+const { browser, address } = servedBrowser();
 
 const STORED = '{"version":1,"tempo":77}';
 
 /** A page in whose browser something every drawing needs fails as long as settings are kept. */
 const openBroken = async (): Promise<Page> => {
-  const context = await browser.newContext({ serviceWorkers: 'block' });
+  const context = await browser().newContext({ serviceWorkers: 'block' });
   const page = await context.newPage();
-  await page.goto(app.address);
+  await page.goto(address());
   await page.evaluate((stored) => localStorage.setItem('combshed.settings', stored), STORED);
   await page.addInitScript(() => {
     const real = window.matchMedia.bind(window);
@@ -59,12 +50,12 @@ describe('settings that once locked the player out', () => {
     '{"version":1,"tuning":7,"intonation":{"cents":{"blow":[0,0,0,0,0,0,0,0,0,0,0,0],"draw":[0,0,0,0,0,0,0,0,0,0,0,0]}}}',
     '{"version":1,"tuning":',
   ])('open the page: %s', async (stored) => {
-    const page = await browser.newPage({ serviceWorkers: 'block' });
+    const page = await browser().newPage({ serviceWorkers: 'block' });
     const watch = watchPage(page);
     await page.addInitScript((text) => {
       localStorage['combshed.settings'] ??= text;
     }, stored);
-    await page.goto(app.address);
+    await page.goto(address());
     await page.getByRole('button', { name: 'Play' }).waitFor();
     expect(watch.errors).toEqual([]);
     await page.close();

@@ -1,25 +1,15 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser, watchPage } from '../helpers/browser';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { watchPage } from '../helpers/browser';
 import { listenIn, peakBetween, takeRecording } from '../helpers/listen-in';
-import { type ServedApp, serveApp } from '../helpers/serve';
+import { servedBrowser } from '../helpers/served-browser';
 
 /** The page with some of its files out of reach, as when the program that serves it has ended or a blocker steps in. */
 describe('the built page without one of its files', () => {
-  let browser: Browser;
-  let app: ServedApp;
-
-  beforeAll(async () => {
-    app = await serveApp();
-    browser = await launchBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await app?.dispose();
-  });
+  const { browser, address } = servedBrowser();
 
   const open = async (missing: readonly string[], before: () => void = () => {}) => {
-    const context = await browser.newContext({ bypassCSP: true, serviceWorkers: 'block' });
+    const context = await browser().newContext({ bypassCSP: true, serviceWorkers: 'block' });
     context.setDefaultTimeout(60_000);
     const page = await context.newPage();
     const { errors } = watchPage(page);
@@ -32,7 +22,7 @@ describe('the built page without one of its files', () => {
     }
     await page.addInitScript(before);
     await listenIn(page);
-    await page.goto(app.address);
+    await page.goto(address());
     await page.getByRole('button', { name: 'Play', exact: true }).click();
     return { context, page, errors, asked };
   };

@@ -2,12 +2,12 @@ import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from '
 import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser, type PageWatch, watchPage } from '../helpers/browser';
+import type { BrowserContext, Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type PageWatch, watchPage } from '../helpers/browser';
 import { withoutInstruments } from '../helpers/built-page';
 import { integratedLoudness } from '../helpers/loudness';
-import { type ServedApp, serveApp } from '../helpers/serve';
+import { servedBrowser } from '../helpers/served-browser';
 import { BAND_PRESETS, BAND_SAMPLES, bandSoundFont, makeSoundFont } from '../helpers/sound-font';
 
 const RATE = 44100;
@@ -38,22 +38,14 @@ const countRenderings = (): void => {
 };
 
 describe('sounds of one’s own in the built page', () => {
-  let browser: Browser;
-  let served: ServedApp;
+  const { browser, address } = servedBrowser();
   let visits: BrowserContext;
   let page: Page;
   let watch: PageWatch;
-
   beforeAll(async () => {
-    served = await serveApp();
-    browser = await launchBrowser();
-    visits = await browser.newContext({ serviceWorkers: 'block' });
+    visits = await browser().newContext({ serviceWorkers: 'block' });
     visits.setDefaultTimeout(120_000);
     await visits.addInitScript(withoutInstruments);
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await served?.dispose();
   });
 
   const group = () => page.getByRole('group', { name: 'Your own sounds' });
@@ -61,14 +53,14 @@ describe('sounds of one’s own in the built page', () => {
     page = await visits.newPage();
     watch = watchPage(page);
     await page.addInitScript(countRenderings);
-    await page.goto(served.address);
+    await page.goto(address());
     await page.getByLabel('Tempo', { exact: true }).fill('240');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Band', exact: true }).click();
   };
   const leave = async () => {
     const { errors, failures } = watch;
-    expect({ errors, failures, foreign: watch.foreign(served.address) }).toEqual({
+    expect({ errors, failures, foreign: watch.foreign(address()) }).toEqual({
       errors: [],
       failures: [],
       foreign: [],

@@ -1,10 +1,10 @@
 import { readFile } from 'node:fs/promises';
-import type { Browser, Download, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser, type PageWatch, watchPage } from '../helpers/browser';
+import type { Download, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { type PageWatch, watchPage } from '../helpers/browser';
 import { withoutInstruments } from '../helpers/built-page';
 import { eventsOf, notesOf, readMidi } from '../helpers/midi-reading';
-import { type ServedApp, serveApp } from '../helpers/serve';
+import { servedBrowser } from '../helpers/served-browser';
 
 const BPM = 240;
 const BEAT = 60 / BPM;
@@ -53,19 +53,9 @@ const levelOf = ({ left, right, rate }: Wav, from: number, to: number): number =
 const bytesOf = async (download: Download): Promise<Buffer> => readFile(await download.path());
 
 describe('taking a song away from the built page', () => {
-  let browser: Browser;
-  let served: ServedApp;
+  const { browser, address } = servedBrowser();
   let page: Page;
   let watch: PageWatch;
-
-  beforeAll(async () => {
-    served = await serveApp();
-    browser = await launchBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await served?.dispose();
-  });
 
   const panel = () => page.getByRole('region', { name: 'Take away' });
   const press = (name: string) => panel().getByRole('button', { name, exact: true }).click();
@@ -89,12 +79,12 @@ describe('taking a song away from the built page', () => {
   };
 
   const open = async (muted: readonly string[] = []) => {
-    page = await browser.newPage({ serviceWorkers: 'block' });
+    page = await browser().newPage({ serviceWorkers: 'block' });
     page.setDefaultTimeout(120_000);
     watch = watchPage(page);
     // The computed instruments alone: whether the recorded ones are here in time would be another matter each time.
     await page.addInitScript(withoutInstruments);
-    await page.goto(served.address);
+    await page.goto(address());
     await page.getByLabel('Tempo', { exact: true }).fill(String(BPM));
     await page.keyboard.press('Enter');
     if (muted.length > 0) await mute(muted);
@@ -102,7 +92,7 @@ describe('taking a song away from the built page', () => {
     await choose('Choruses', '1');
   };
   const close = async () => {
-    const foreign = watch.foreign(served.address);
+    const foreign = watch.foreign(address());
     expect({ ...watch, requests: [], foreign }).toEqual({
       errors: [],
       failures: [],

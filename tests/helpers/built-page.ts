@@ -1,11 +1,10 @@
-import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll } from 'vitest';
+import type { BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import { storableSettings } from '../../src/core/settings/parse-settings';
 import type { Settings } from '../../src/core/settings/settings';
-import { launchBrowser, type PageWatch, watchPage } from './browser';
+import { type PageWatch, watchPage } from './browser';
 import { listenIn } from './listen-in';
-import { type ServedApp, serveApp } from './serve';
+import { servedBrowser } from './served-browser';
 
 /** A desk, a tablet and a phone, in pixels. */
 export const SIZES = [
@@ -65,16 +64,7 @@ const everythingHere = async (page: Page): Promise<void> => {
 
 /** The built page in a browser for the tests of one file; call it once, outside of any test. */
 export const builtPage = () => {
-  let browser: Browser;
-  let app: ServedApp;
-  beforeAll(async () => {
-    app = await serveApp();
-    browser = await launchBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await app?.dispose();
-  });
+  const { browser, address } = servedBrowser();
   const open = async ({
     settings = {},
     kept = {},
@@ -84,7 +74,7 @@ export const builtPage = () => {
     visit = {},
     whole = false,
   }: OpeningOptions = {}): Promise<OpenedApp> => {
-    const context = await browser.newContext({
+    const context = await browser().newContext({
       viewport: { width: size.width, height: size.height },
       colorScheme: look,
       bypassCSP: tapped,
@@ -101,15 +91,15 @@ export const builtPage = () => {
       { ...kept, settings: JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...settings })) },
     );
     if (tapped) await listenIn(page);
-    if (whole) await fetchedAll(page, app.address);
+    if (whole) await fetchedAll(page, address());
     else {
       await page.addInitScript(withoutInstruments);
-      await page.goto(app.address);
+      await page.goto(address());
     }
     await everythingHere(page);
     return { context, page, watch };
   };
-  return { open, browser: () => browser, address: () => app.address };
+  return { open, browser, address };
 };
 
 /** The bar that is marked as playing. */

@@ -1,9 +1,12 @@
 import fc from 'fast-check';
 import type { Plan, Program } from '../../src/core/arranger/program';
+import { buildChart } from '../../src/core/chart/build-chart';
+import type { Chart } from '../../src/core/chart/chart';
 import { FORM_IDS } from '../../src/core/chart/forms';
 import { FEEL_IDS, feelOf } from '../../src/core/feels/feels';
 import type { Style } from '../../src/core/players/style';
 import type { ChordVoice, Kit } from '../../src/core/score/voices';
+import { asPitchClass } from '../../src/core/theory/units';
 import { testChart, testProgram } from './test-charts';
 
 const anyStyle = fc.record({
@@ -64,3 +67,12 @@ export const fullBand: fc.Arbitrary<Partial<Plan>> = fc.record({
   turnarounds: fc.constantFrom('varied', 'one', 'as written'),
   keys: fc.constantFrom({ kind: 'same' }, { kind: 'fourths' }),
 });
+
+/** Any built-in form in any key and meter. */
+export const anyFormChart: fc.Arbitrary<Chart> = fc
+  .record({
+    form: fc.constantFrom(...FORM_IDS),
+    key: fc.integer({ min: 0, max: 11 }).map(asPitchClass),
+    meter: fc.constantFrom(...(['4/4', '3/4', '12/8', '6/8'] as const)),
+  })
+  .map(buildChart);

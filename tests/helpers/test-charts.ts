@@ -61,3 +61,24 @@ export const testProgram = (
   tempo: asBpm(changes.tempo ?? feelOf(feel).tempo.usual),
   plan: testPlan(changes.plan),
 });
+
+/** What a chart's chords sound, bar by bar: where, how long, over which bass and with which pitch classes. */
+export const pitchesOf = (chart: Chart): unknown =>
+  chart.bars.map((bar) =>
+    bar.chords.map(({ chord, at, length }) => [
+      at,
+      length,
+      chord.bass,
+      chord.tones.map((tone) => tone.pitchClass),
+    ]),
+  );
+
+/** A chart of the player's own, as it is kept. */
+export const OWN_CHART = {
+  id: 'chart-1',
+  name: 'Ferry',
+  text: '| C7 | F7 |',
+  tonic: 'C',
+  mode: 'major',
+  meter: '4/4',
+} as const;

@@ -12,15 +12,7 @@ import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { parseSettings } from '../../../src/core/settings/parse-settings';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
 import { anySettings } from '../../helpers/settings-arbitraries';
-
-const CHART = {
-  id: 'chart-1',
-  name: 'Ferry',
-  text: '| C7 | F7 |',
-  tonic: 'C',
-  mode: 'major',
-  meter: '4/4',
-} as const;
+import { OWN_CHART } from '../../helpers/test-charts';
 
 describe('a song of the book', () => {
   it('brings back on any stand what was on the stand it was kept from, and leaves the player their own', () => {
@@ -44,7 +36,9 @@ describe('a song of the book', () => {
       fc.property(anySettings, fc.string({ maxLength: 50 }), (settings, words) => {
         const readable = parseSettings({ ...settings }).settings;
         const song = {
-          ...bookSong({ id: 'song-1', name: 'Wet Boots' }, { ...readable, formId: CHART.id }, [CHART]),
+          ...bookSong({ id: 'song-1', name: 'Wet Boots' }, { ...readable, formId: OWN_CHART.id }, [
+            OWN_CHART,
+          ]),
           words,
           tags: ['slow', 'opener'],
         };

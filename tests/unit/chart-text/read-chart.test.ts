@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildChart, transpose } from '../../../src/core/chart/build-chart';
-import type { Chart, MeterName } from '../../../src/core/chart/chart';
+import type { MeterName } from '../../../src/core/chart/chart';
 import { FORM_IDS, FORMS } from '../../../src/core/chart/forms';
 import { formAsText, printChart } from '../../../src/core/chart-text/print-chart';
 import { type ChartReading, readChart } from '../../../src/core/chart-text/read-chart';
@@ -13,6 +13,7 @@ import { chartRow } from '../../helpers/chart-row';
 import { DICTIONARY } from '../../helpers/chord-dictionary';
 import { problemSentence } from '../../helpers/problem-sentence';
 import { soakRuns } from '../../helpers/soak';
+import { pitchesOf } from '../../helpers/test-charts';
 
 const OPTIONS = { tonic: 'C', mode: 'major', meter: '4/4', title: 'Own' } as const;
 
@@ -236,7 +237,7 @@ describe('any text', () => {
           moved = transpose(moved, 7);
           const { tonic, mode, meter, title } = moved;
           const back = readChart(printChart(moved), { tonic, mode, meter: meter.name, title });
-          expect(pitches(back.chart)).toEqual(pitches(moved));
+          expect(pitchesOf(back.chart)).toEqual(pitchesOf(moved));
         }
         expect(moved).toEqual(chart);
       }),
@@ -244,16 +245,6 @@ describe('any text', () => {
     );
   });
 });
-
-const pitches = (chart: Chart): unknown =>
-  chart.bars.map((bar) =>
-    bar.chords.map(({ chord, at, length }) => [
-      at,
-      length,
-      chord.bass,
-      chord.tones.map((tone) => tone.pitchClass),
-    ]),
-  );
 
 describe('printChart', () => {
   it('writes four bars a line and beats where a bar is shared unevenly', () => {

@@ -1,24 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { respell, transpose } from '../../../src/core/chart/build-chart';
-import type { Chart } from '../../../src/core/chart/chart';
 import { FORM_IDS } from '../../../src/core/chart/forms';
 import { formAsText } from '../../../src/core/chart-text/print-chart';
 import { readChart } from '../../../src/core/chart-text/read-chart';
 import { respellText, transposeText } from '../../../src/core/chart-text/transpose-text';
 import { pitchClassOf } from '../../../src/core/theory/pitch';
+import { pitchesOf } from '../../helpers/test-charts';
 
 const OPTIONS = { tonic: 'C', mode: 'major', meter: '4/4', title: 'Own' } as const;
-
-const pitches = (chart: Chart): unknown =>
-  chart.bars.map((bar) =>
-    bar.chords.map(({ chord, at, length }) => [
-      at,
-      length,
-      chord.bass,
-      chord.tones.map((tone) => tone.pitchClass),
-    ]),
-  );
 
 describe('transposeText', () => {
   it.each([
@@ -55,8 +45,8 @@ describe('transposeText', () => {
       const reading = readChart(rests.map((rest) => root + rest).join(' | '), OPTIONS);
       for (const tonic of ['Cb', 'Db', 'E', 'F#', 'Gb', 'B', 'C#'] as const) {
         const moved = readChart(respellText(reading, tonic), { ...OPTIONS, tonic });
-        expect(pitches(moved.chart)).toEqual(
-          pitches(respell(transpose(reading.chart, pitchClassOf(tonic)), tonic)),
+        expect(pitchesOf(moved.chart)).toEqual(
+          pitchesOf(respell(transpose(reading.chart, pitchClassOf(tonic)), tonic)),
         );
       }
     }
@@ -66,7 +56,9 @@ describe('transposeText', () => {
   it('moves a symbol of which only the root is known', () => {
     const reading = readChart('B1b7', { ...OPTIONS, tonic: 'Cb' });
     expect(respellText(reading, 'Cb')).toBe('Cb1b7');
-    expect(pitches(readChart('Cb1b7', { ...OPTIONS, tonic: 'Cb' }).chart)).toEqual(pitches(reading.chart));
+    expect(pitchesOf(readChart('Cb1b7', { ...OPTIONS, tonic: 'Cb' }).chart)).toEqual(
+      pitchesOf(reading.chart),
+    );
   });
 
   it('reads as the transposed chart, in every key', () => {
@@ -82,10 +74,12 @@ describe('transposeText', () => {
         const reading = readChart(text, OPTIONS);
         const moved = transposeText(reading, semitones);
         const again = readChart(moved.text, { ...OPTIONS, tonic: moved.tonic });
-        expect(pitches(again.chart)).toEqual(pitches(transpose(reading.chart, semitones)));
+        expect(pitchesOf(again.chart)).toEqual(pitchesOf(transpose(reading.chart, semitones)));
         expect(again.chart.tonic).toBe(transpose(reading.chart, semitones).tonic);
-        expect(pitches(readChart(respellText(again, 'C'), OPTIONS).chart)).toEqual(pitches(reading.chart));
-        expect(pitches(respell(again.chart, 'C'))).toEqual(pitches(reading.chart));
+        expect(pitchesOf(readChart(respellText(again, 'C'), OPTIONS).chart)).toEqual(
+          pitchesOf(reading.chart),
+        );
+        expect(pitchesOf(respell(again.chart, 'C'))).toEqual(pitchesOf(reading.chart));
       }),
     );
   });

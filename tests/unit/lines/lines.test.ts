@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildChart } from '../../../src/core/chart/build-chart';
-import { FORM_IDS } from '../../../src/core/chart/forms';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import {
   EVERY_TECHNIQUE,
@@ -17,6 +16,7 @@ import { LINE_TASTES } from '../../../src/core/lines/line-tastes';
 import { findLine, type LineSpec } from '../../../src/core/lines/lines';
 import { guideTones } from '../../../src/core/theory/chords';
 import { asPitchClass } from '../../../src/core/theory/units';
+import { anyFormChart } from '../../helpers/program-arbitraries';
 
 const cHarp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
 const standardInG = buildChart({ form: 'standard', key: asPitchClass(7), meter: '4/4' });
@@ -38,13 +38,7 @@ const anyTechnique: fc.Arbitrary<TechniqueChoice> = fc.record({
 });
 
 const anySpec: fc.Arbitrary<LineSpec> = fc.record({
-  chart: fc
-    .record({
-      form: fc.constantFrom(...FORM_IDS),
-      key: fc.integer({ min: 0, max: 11 }).map(asPitchClass),
-      meter: fc.constantFrom(...(['4/4', '3/4', '12/8', '6/8'] as const)),
-    })
-    .map(buildChart),
+  chart: anyFormChart,
   harp: fc
     .record({
       tuning: fc.constantFrom(...TUNINGS),

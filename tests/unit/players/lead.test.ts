@@ -1,7 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildChart } from '../../../src/core/chart/build-chart';
-import { FORM_IDS } from '../../../src/core/chart/forms';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { EVERY_TECHNIQUE } from '../../../src/core/harp/reach';
 import { soundId } from '../../../src/core/harp/tab';
@@ -9,17 +7,12 @@ import { RICHTER } from '../../../src/core/harp/tunings';
 import { findLine, type LineSpec } from '../../../src/core/lines/lines';
 import { leadNotes } from '../../../src/core/players/lead';
 import { asPitchClass, asTicks } from '../../../src/core/theory/units';
+import { anyFormChart } from '../../helpers/program-arbitraries';
 
 const cHarp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
 
 const anySpec: fc.Arbitrary<LineSpec> = fc.record({
-  chart: fc
-    .record({
-      form: fc.constantFrom(...FORM_IDS),
-      key: fc.integer({ min: 0, max: 11 }).map(asPitchClass),
-      meter: fc.constantFrom(...(['4/4', '3/4', '12/8', '6/8'] as const)),
-    })
-    .map(buildChart),
+  chart: anyFormChart,
   harp: fc.constant(cHarp),
   technique: fc.constant(EVERY_TECHNIQUE),
   kind: fc.constantFrom(...(['guide tones', 'chord tones', 'arpeggio'] as const)),

@@ -10,15 +10,7 @@ import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
 import { anySettings } from '../../../helpers/settings-arbitraries';
 import { soon } from '../../../helpers/soon';
-
-const CHART = {
-  id: 'chart-1',
-  name: 'Ferry',
-  text: '| C7 | F7 |',
-  tonic: 'C',
-  mode: 'major',
-  meter: '4/4',
-} as const;
+import { OWN_CHART } from '../../../helpers/test-charts';
 
 const openAt = (hash: string) =>
   openSession(
@@ -36,7 +28,9 @@ describe('a song as text', () => {
     fc.assert(
       fc.property(anySettings, (settings) => {
         const readable = parseSettings({ ...settings }).settings;
-        const song = bookSong({ id: 'a', name: 'Wet Boots' }, { ...readable, formId: CHART.id }, [CHART]);
+        const song = bookSong({ id: 'a', name: 'Wet Boots' }, { ...readable, formId: OWN_CHART.id }, [
+          OWN_CHART,
+        ]);
         const { item, problems } = readSongText(songText(song));
         expect(problems).toEqual([]);
         expect({ ...item, id: 'a' }).toEqual(song);
@@ -51,12 +45,12 @@ describe('a song as text', () => {
   });
 
   it('never takes the place of another chart of the player', () => {
-    const settings = parseSettings({ formId: CHART.id }).settings;
-    const song = bookSong({ id: 'a', name: 'a' }, settings, [CHART]);
-    const mine = { ...CHART, text: '| Am |' };
-    expect(withOwnChart(song, [CHART])).toBe(song);
+    const settings = parseSettings({ formId: OWN_CHART.id }).settings;
+    const song = bookSong({ id: 'a', name: 'a' }, settings, [OWN_CHART]);
+    const mine = { ...OWN_CHART, text: '| Am |' };
+    expect(withOwnChart(song, [OWN_CHART])).toBe(song);
     const moved = withOwnChart(song, [mine]);
-    expect(moved.chart).toMatchObject({ text: CHART.text, name: 'Ferry 2' });
+    expect(moved.chart).toMatchObject({ text: OWN_CHART.text, name: 'Ferry 2' });
     expect(moved.choices.formId).toBe(moved.chart?.id);
     expect(moved.chart?.id).not.toBe(mine.id);
   });
