@@ -1,5 +1,6 @@
 import type { BookSong } from '../../core/book/book-song';
 import type { GigSet } from '../../core/book/gig-set';
+import type { StandChoices } from '../../core/book/song-link';
 
 /** A set being played. */
 export interface RunningSet {
@@ -27,6 +28,8 @@ export interface BookState {
     readonly dropped: Dropped | null;
     /** A song that came with the page's address and waits for an answer. */
     readonly linked: BookSong | null;
+    /** What came with that song where the link holds a whole set-up. */
+    readonly linkedStand: StandChoices | null;
     /** Id of the set that is to be printed in place of the song. */
     readonly paper: string | null;
   };
@@ -40,5 +43,6 @@ export const EMPTY_BOOK: BookState['book'] = {
   running: null,
   dropped: null,
   linked: null,
+  linkedStand: null,
   paper: null,
 };

@@ -1,5 +1,5 @@
 import { type BookSong, bookSong } from '../../core/book/book-song';
-import { readSongText, songText, withOwnChart } from '../../core/book/song-link';
+import { readSongText, type StandChoices, songText, withOwnChart } from '../../core/book/song-link';
 import type { LinkedText, PageLink } from '../../link/page-link';
 import type { ChartsState } from '../charts/charts-state';
 import type { Stand } from '../song/feature';
@@ -12,13 +12,16 @@ export type { LinkedText };
 export interface SongLinkCommands {
   /** An address that opens a song of the book elsewhere, or with `null` what is on the stand. */
   linkTo(song: string | null): Promise<LinkedText>;
-  /** Takes the song that came with the address into the book and puts it on the stand. */
-  takeLinkedSong(): void;
+  /**
+   * Takes the song that came with the address into the book and puts it on the stand.
+   * @param whole with the reach, the mix and the views that came with a set-up.
+   */
+  takeLinkedSong(whole: boolean): void;
   /** Lets the song that came with the address go. */
   leaveLinkedSong(): void;
 }
 
-type Needs = Pick<Stand<BookState & ChartsState & SongState>, 'store' | 'board'> & {
+type Needs = Pick<Stand<BookState & ChartsState & SongState>, 'store' | 'board' | 'apply'> & {
   readonly link: PageLink | undefined;
   /** Puts a song into the book and on the stand. */
   readonly take: (song: BookSong) => void;
@@ -27,30 +30,32 @@ type Needs = Pick<Stand<BookState & ChartsState & SongState>, 'store' | 'board'>
 const NO_LINKS: LinkedText = { trouble: 'This page has no address of its own to make a link from.' };
 
 /** Reads the song that came with the address, and makes addresses for songs. */
-export const createSongLinks = ({ store, board, link, take }: Needs): SongLinkCommands => {
-  const offer = (linked: BookSong | null): void =>
-    store.setState(({ book }) => ({ book: { ...book, linked } }));
+export const createSongLinks = ({ store, board, apply, link, take }: Needs): SongLinkCommands => {
+  const offer = (linked: BookSong | null, linkedStand: StandChoices | null): void =>
+    store.setState(({ book }) => ({ book: { ...book, linked, linkedStand } }));
   const receive = async (): Promise<void> => {
     const linked = await link?.take();
     if (linked === null || linked === undefined) return;
-    const { item, problems } =
-      'text' in linked ? readSongText(linked.text) : { item: null, problems: [linked.trouble] };
-    offer(item);
+    const { item, stand, problems } =
+      'text' in linked ? readSongText(linked.text) : { item: null, stand: null, problems: [linked.trouble] };
+    offer(item, stand);
     if (problems.length > 0) board.post({ id: 'link', tone: 'trouble', text: problems.join(' ') });
   };
   void receive();
   return {
     linkTo: async (id) => {
-      const { settings, ownCharts, book } = store.getState();
+      const { settings, ownCharts, book, tune } = store.getState();
       const kept = book.songs.find((song) => song.id === id);
-      const song = kept ?? bookSong({ id: '', name: 'Song from a link' }, settings, ownCharts);
-      return link === undefined ? NO_LINKS : link.write(songText(song));
+      const song = kept ?? bookSong({ id: '', name: tune.chart.title }, settings, ownCharts);
+      return link === undefined ? NO_LINKS : link.write(songText(song, kept ? null : settings));
     },
-    takeLinkedSong: () => {
-      const { book, ownCharts } = store.getState();
-      offer(null);
-      if (book.linked !== null) take(withOwnChart(book.linked, ownCharts));
+    takeLinkedSong: (whole) => {
+      const { linked, linkedStand } = store.getState().book;
+      offer(null, null);
+      if (linked === null) return;
+      take(withOwnChart(linked, store.getState().ownCharts));
+      if (whole && linkedStand !== null) apply({ ...store.getState().settings, ...linkedStand });
     },
-    leaveLinkedSong: () => offer(null),
+    leaveLinkedSong: () => offer(null, null),
   };
 };

@@ -5,8 +5,20 @@ import { PRACTICE_SETTINGS } from '../settings/practice-settings';
 import type { Settings } from '../settings/settings';
 import { SONG_SETTINGS } from '../settings/song-settings';
 
-/** What is the player's own way with every song, and so no song's: what they can reach, what they keep in hand. */
-const PLAYERS = ['technique', 'songPinned', 'harpLocked'] as const;
+/**
+ * What is the player's own way with every song, and so no song's: what they can reach, what they keep in hand, the
+ * microphone of this machine and what is kept and shown of what it hears.
+ */
+const PLAYERS = [
+  'technique',
+  'songPinned',
+  'harpLocked',
+  'microphone',
+  'takeMinutes',
+  'earShows',
+  'bends',
+  'classLevels',
+] as const;
 
 const ALL_OF_A_SONG = { ...HARP_SETTINGS, ...SONG_SETTINGS, ...PRACTICE_SETTINGS };
 

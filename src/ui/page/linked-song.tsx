@@ -6,7 +6,7 @@ import { useSelected, useSession } from '../state/session-context';
 /** Offers the song that came with the page's address; nothing changes until the player says so. */
 export const LinkedSong = () => {
   const { commands } = useSession();
-  const song = useSelected((state) => state.book.linked);
+  const { linked: song, linkedStand } = useSelected((state) => state.book);
   if (song === null) return null;
   const { harpKey, harpOctave, tuning } = song.choices;
   const harp = harpName({ key: harpKey, octave: harpOctave, tuning });
@@ -14,12 +14,20 @@ export const LinkedSong = () => {
   return (
     <div className="notice">
       <p>
-        A song came with the link: <strong>{song.name}</strong>, in {prettyName(key)}, {prettyName(harp)}.
-        Opening it puts it on the stand and into your book.
+        A {linkedStand === null ? 'song' : 'set-up'} came with the link: <strong>{song.name}</strong>, in{' '}
+        {prettyName(key)}, {prettyName(harp)}. Opening it puts it on the stand and into your book
+        {linkedStand === null
+          ? '.'
+          : '; what is in reach, the mix and the drawing of the harp come with it unless you take the song alone.'}
       </p>
-      <button type="button" className="tool" onClick={commands.takeLinkedSong}>
+      <button type="button" className="tool" onClick={() => commands.takeLinkedSong(true)}>
         Open it
       </button>
+      {linkedStand !== null && (
+        <button type="button" className="tool" onClick={() => commands.takeLinkedSong(false)}>
+          The song alone
+        </button>
+      )}
       <button type="button" className="tool" onClick={commands.leaveLinkedSong}>
         Leave it
       </button>

@@ -10,13 +10,14 @@ export const SongLink = ({ song }: { readonly song: string | null }) => {
   return (
     <>
       <button type="button" className="tool" onClick={() => void commands.linkTo(song).then(setLink)}>
-        {song === null ? 'Link to what is on the stand' : 'Link to this song'}
+        {song === null ? 'Link to the stand as it is' : 'Link to this song'}
       </button>
       {link !== null && 'text' in link && (
         <>
           <KeptText label="Link" text={link.text} />
           <p className="hint">
-            {link.text.length} characters. The song is in the link itself: nothing is kept on a server.
+            {link.text.length} characters. {song === null ? 'All of it' : 'The song'} is in the link itself:
+            nothing is kept on a server.
           </p>
         </>
       )}

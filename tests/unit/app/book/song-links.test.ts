@@ -31,9 +31,11 @@ describe('a song as text', () => {
         const song = bookSong({ id: 'a', name: 'Wet Boots' }, { ...readable, formId: OWN_CHART.id }, [
           OWN_CHART,
         ]);
-        const { item, problems } = readSongText(songText(song));
+        const { item, problems, stand } = readSongText(songText(song, readable));
         expect(problems).toEqual([]);
         expect({ ...item, id: 'a' }).toEqual(song);
+        expect(readable).toMatchObject(stand ?? { technique: 'missing' });
+        expect(readSongText(songText(song)).stand).toBeNull();
       }),
       { numRuns: 60 },
     );
@@ -70,11 +72,44 @@ describe('a link made on one page', () => {
     const there = openAt(new URL(link.text).hash);
     await until(() => there.state().book.linked !== null);
     expect(there.state().settings.tempo).toBe(104);
-    there.commands.takeLinkedSong();
+    expect(there.state().book.linkedStand).toBeNull();
+    there.commands.takeLinkedSong(true);
     expect(there.state().settings.tempo).toBe(87);
     expect(there.state().tune.chart.bars).toHaveLength(3);
     expect(there.state().book.songs.map(({ name }) => name)).toEqual(['Ferry at Noon']);
     expect(there.state().book.linked).toBeNull();
+  });
+
+  it('holds the stand as it is, its reach, mix and views with it, and leaves what belongs to the machine', async () => {
+    const here = openAt('');
+    here.commands.newChart();
+    here.commands.editChart({ name: 'Ferry', text: '| Dm7 | G7 |' });
+    here.commands.saveChart();
+    const { technique, mix } = here.state().settings;
+    here.commands.choose({
+      technique: { ...technique, overbends: true, off: ['4B'] },
+      mix: { ...mix, master: 0.25 },
+      ...{ drawing: 'keys', plainWords: true, mirrored: true, microphone: 'desk', takeMinutes: 5 },
+    });
+    const link = await here.commands.linkTo(null);
+    if (!('text' in link)) throw new Error(link.trouble);
+    for (const whole of [true, false]) {
+      const there = openAt(new URL(link.text).hash);
+      await until(() => there.state().book.linked !== null);
+      const before = there.state().settings;
+      there.commands.takeLinkedSong(whole);
+      const after = there.state().settings;
+      const {
+        technique: reach,
+        drawing,
+        plainWords,
+      } = (whole ? here.state() : { settings: before }).settings;
+      expect(after).toMatchObject({ technique: reach, drawing, plainWords });
+      expect(after.mix.master).toBe(whole ? 0.25 : before.mix.master);
+      expect(after).toMatchObject({ mirrored: false, microphone: null, takeMinutes: 0 });
+      expect(there.state().tune.chart).toEqual(here.state().tune.chart);
+      expect(there.state().book.songs[0]?.name).toBe('Ferry');
+    }
   });
 
   it('that is damaged does nothing but show a sentence', async () => {
