@@ -1,3 +1,4 @@
+import { wallClock } from './app/log/wall-clock';
 import type { Devices } from './app/session/session';
 import { webGround } from './audio/band/band-ground';
 import { createBand } from './audio/band/create-band';
@@ -10,6 +11,7 @@ import { createOffline } from './offline/offline';
 import { createFullScreen } from './screen/full-screen';
 import { createWakeLock } from './screen/wake-lock';
 import { createKeptFile } from './storage/kept-file';
+import { createKeptLog } from './storage/kept-log';
 import type { KeptValues } from './storage/kept-values';
 import { createLastingStorage } from './storage/lasting';
 import { createFileSaver } from './storage/save-file';
@@ -84,6 +86,14 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
   microphone: createMicrophone(),
   lasting: createLastingStorage(navigator.storage),
   takes: { loadMachine: loadTapeMachine, saver: createFileSaver() },
+  log: {
+    kept: createKeptLog(
+      () => window.indexedDB,
+      'BroadcastChannel' in window ? new BroadcastChannel('combshed-log') : undefined,
+    ),
+    saver: createFileSaver(),
+    clock: wallClock,
+  },
   // A development server has no worker to register.
   ...(import.meta.env.PROD && {
     offline: createOffline({

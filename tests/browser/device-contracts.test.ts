@@ -9,6 +9,7 @@ import { BAND_BEHAVIOURS } from '../helpers/band-contract';
 import { serveBandPage } from '../helpers/band-page';
 import { launchBrowser } from '../helpers/browser';
 import { KEPT_FILE_BEHAVIOURS } from '../helpers/kept-file-contract';
+import { KEPT_LOG_BEHAVIOURS } from '../helpers/kept-log-contract';
 import { MICROPHONE_BEHAVIOURS } from '../helpers/microphone-contract';
 import { RENDERER_BEHAVIOURS } from '../helpers/renderer-contract';
 import type { ServedApp } from '../helpers/serve';
@@ -43,6 +44,10 @@ describe('devices in a browser', () => {
   it.each(KEPT_FILE_BEHAVIOURS)('a kept file: $does', async ({ does, act, expected }) => {
     const call = `(${act.toString()})(window.bench.keptFile(${JSON.stringify(does)}))`;
     expect(await page.evaluate(call)).toEqual(expected);
+  });
+
+  it.each(KEPT_LOG_BEHAVIOURS)('the kept log: $does', async ({ act, expected }) => {
+    expect(await page.evaluate(`window.bench.keptLog().then(${act.toString()})`)).toEqual(expected);
   });
 
   it.each(MICROPHONE_BEHAVIOURS)('the microphone $does', async ({ act, expected }) => {

@@ -31,6 +31,7 @@ const CORE = [
   'core/song',
   'core/book',
   'core/takes',
+  'core/log',
 ];
 
 const coreRow = (name: string, holds: string, ...imports: readonly string[]): FolderRule => ({
@@ -190,6 +191,13 @@ const CORE_ROWS: readonly FolderRule[] = [
       'what was played: its sound, its notes as tab under the bars and as MIDI, what was hit in a chorus',
     imports: CORE.slice(0, CORE.indexOf('core/book')),
   },
+  coreRow(
+    'log',
+    'the log of what was played and heard: its entries, how they come about, its files and pictures',
+    'theory',
+    'harp',
+    'practice',
+  ),
 ];
 
 const device = (folder: string, holds: string, ...imports: readonly string[]): FolderRule => ({
@@ -315,6 +323,18 @@ const APP: readonly FolderRule[] = [
     'phrases',
   ),
   feature(
+    'log',
+    'the log that writes itself: what was played and heard, kept and deleted',
+    'keeping',
+    'song',
+    'charts',
+    'book',
+    'warm-up',
+    'ear',
+    'bends',
+    'phrases',
+  ),
+  feature(
     'session',
     'the features composed to one session; knows nothing else',
     'keeping',
@@ -331,6 +351,7 @@ const APP: readonly FolderRule[] = [
     'offline',
     'phrases',
     'lasting',
+    'log',
   ),
 ];
 
@@ -400,7 +421,7 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   spessasynth_core: ['audio/soundfont'],
   tonal: ['core/theory', 'core/chart-text'],
   tone: ['audio/band', 'audio/mixer', 'audio/export'],
-  valibot: ['core/bends', 'core/settings', 'core/practice', 'core/formats'],
+  valibot: ['core/bends', 'core/settings', 'core/practice', 'core/formats', 'core/log'],
   zustand: ['app/session', 'ui/state'],
 };
 

@@ -5,6 +5,7 @@ import { App } from '../../src/ui/page/app';
 import { fetchEverything } from '../../src/ui/state/fetched';
 import { createSession } from './create-session';
 import { createFakeBand } from './fake-band';
+import { createFakeLog } from './fake-log';
 import { createFakeMicrophone } from './fake-microphone';
 import { createFakeOffline } from './fake-offline';
 import { createFakeOwnSounds } from './fake-own-sounds';
@@ -28,6 +29,7 @@ export const openPage = (stored?: unknown) => {
   const offline = createFakeOffline();
   const microphone = createFakeMicrophone();
   const takes = createFakeTakes();
+  const log = createFakeLog();
   const session = createSession({
     band,
     kept: createKeptValues(() => storage, window),
@@ -38,6 +40,7 @@ export const openPage = (stored?: unknown) => {
     offline,
     microphone,
     takes,
+    log: log.device,
   });
   const page = render(<App session={session} />);
   return {
@@ -49,6 +52,7 @@ export const openPage = (stored?: unknown) => {
     offline,
     microphone,
     takes,
+    log,
     page,
     user: userEvent.setup(),
   };

@@ -191,6 +191,7 @@ const fields: {
   announcements: fc.constantFrom(...ANNOUNCEMENTS),
   showCents: fc.boolean(),
   layer: text,
+  keepLog: fc.boolean(),
   look: fc.constantFrom(...LOOKS),
 };
 

@@ -5,6 +5,7 @@ import { EAR_OFF } from '../ear/ear-state';
 import { INITIAL_TAKE_AWAY } from '../export/export-state';
 import type { KeepingState } from '../keeping/keeping-state';
 import { LASTING_UNASKED } from '../lasting/lasting-state';
+import { NO_LOG } from '../log/log-state';
 import { NO_NEWER } from '../offline/newer-version-state';
 import { NO_TRADES } from '../phrases/phrases-state';
 import type { Joined, Stand } from '../song/feature';
@@ -53,6 +54,7 @@ const FEATURES = {
   },
   lasting: { initial: LASTING_UNASKED, load: async () => (await import('../lasting/lasting')).joinLasting },
   takes: { initial: { takes: NO_TAKES }, load: async () => (await import('../takes/takes')).joinTakes },
+  log: { initial: { log: NO_LOG }, load: async () => (await import('../log/log')).joinLog },
 };
 
 type Features = typeof FEATURES;

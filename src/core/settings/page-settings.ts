@@ -37,5 +37,7 @@ export const PAGE_SETTINGS = {
   /** Id of the scale shown as a second layer, or `none`. */
   layer: setting('scale layer', 'minor-blues', shortText),
   announcements: setting<Announcements>('choice of announcements', 'off', v.picklist(ANNOUNCEMENTS)),
+  /** Whether what is played is written down in the log. */
+  keepLog: setting('choice of a log', true, v.boolean()),
   look: setting<Look>('day or night look', 'system', v.picklist(LOOKS)),
 } as const;

@@ -33,6 +33,7 @@ export const ENTRIES = [
     pages: [
       { id: 'songs', text: 'Songs', title: 'The songs of the book' },
       { id: 'sets', text: 'Sets', title: 'The sets of the book' },
+      { id: 'log', text: 'Log', title: 'The log' },
     ],
   },
   { text: 'Take away', pages: [{ id: 'take-away', text: 'Take away', title: 'The panel for taking away' }] },

@@ -9,6 +9,7 @@ import { EarPanel } from '../panels/ear/ear-panel';
 import { HarpPanel } from '../panels/harp/harp-panel';
 import { HelpPanel } from '../panels/help/help-panel';
 import { SignsPanel } from '../panels/help/signs-panel';
+import { LogPanel } from '../panels/log/log-panel';
 import { MixerPanel } from '../panels/mixer/mixer-panel';
 import { PhrasesPanel } from '../panels/phrases/phrases-panel';
 import { PlayedPanel } from '../panels/played/played-panel';
@@ -44,6 +45,7 @@ export const PANELS: Readonly<Record<PanelId, ComponentType<PanelProps>>> = {
   played: PlayedPanel,
   songs: SongsPanel,
   sets: SetsPanel,
+  log: LogPanel,
   'take-away': TakeAwayPanel,
   help: HelpPanel,
   signs: SignsPanel,

@@ -12,6 +12,7 @@ import type { BandSound } from '../../../src/core/song/band-sound';
 import { createMicrophone } from '../../../src/mic/create-microphone';
 import type { EarChoice, HeardReport } from '../../../src/mic/microphone';
 import { createKeptFile, type KeptFile } from '../../../src/storage/kept-file';
+import { createKeptLog, type KeptLog } from '../../../src/storage/kept-log';
 import { type BandStage, listenTo } from '../band-contract';
 import { listenToMicrophone, type MicrophoneStage } from '../microphone-contract';
 import { createRecorder } from './recorder';
@@ -172,6 +173,12 @@ const bench = {
   renderer: async () => (await import('../../../src/audio/export/render-offline')).renderSections,
   /** A file kept in the browser's own database. */
   keptFile: (key: string): KeptFile => createKeptFile(key, () => window.indexedDB),
+  /** The log in the browser's own database, emptied. */
+  keptLog: async (): Promise<KeptLog> => {
+    const kept = createKeptLog(() => window.indexedDB, new BroadcastChannel('combshed-log'));
+    await kept.remove(null);
+    return kept;
+  },
   statuses,
   bars,
   render,

@@ -86,6 +86,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   announcements: ['places'],
   showCents: [true],
   layer: ['none'],
+  keepLog: [false],
   look: ['night'],
   reference: [asHz(443)],
   mix: [{ ...DEFAULT_MIX, master: 0.3 }],

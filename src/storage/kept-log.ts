@@ -1,0 +1,127 @@
+/**
+ * Rows of a log in the browser's own database (Indexed Database API 3.0): each is written by itself, so that a long log
+ * costs no more a bar than a short one, and tabs that write rows of their own do not meet.
+ */
+import type { Writing } from './kept-values';
+
+/** A row: anything JSON-safe that has an id. */
+export type LogRow = Readonly<Record<string, unknown>> & { readonly id: string };
+
+/** What the storage holds. */
+export type LogReading =
+  | { readonly kind: 'rows'; readonly rows: readonly unknown[] }
+  | { readonly kind: 'refused'; readonly detail: string };
+
+/** A place for rows. No method rejects. */
+export interface KeptLog {
+  read(): Promise<LogReading>;
+  /** Writes rows, each in place of the one with its id. */
+  put(rows: readonly LogRow[]): Promise<Writing>;
+  /** Deletes rows; null deletes all. */
+  remove(ids: readonly string[] | null): Promise<Writing>;
+  /** Calls back with what another tab has changed. Returns the unsubscriber. */
+  onChangedElsewhere(listener: (change: LogChange) => void): () => void;
+}
+
+/** What a tab has written or deleted; `removed` is null where that was all. */
+export interface LogChange {
+  readonly put: readonly unknown[];
+  readonly removed: readonly string[] | null;
+}
+
+/** What tells the other tabs; absent in old browsers. */
+export type Teller = Pick<BroadcastChannel, 'postMessage' | 'addEventListener' | 'removeEventListener'>;
+
+const DATABASE = 'combshed-log';
+const VERSION = 1;
+const STORE = 'rows';
+
+const detailOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+const failure = (error: unknown): Writing =>
+  error instanceof DOMException && error.name === 'QuotaExceededError'
+    ? { kind: 'full' }
+    : { kind: 'refused', detail: detailOf(error) };
+
+const openDatabase = (factory: IDBFactory): Promise<IDBDatabase> =>
+  new Promise((resolve, reject) => {
+    const request = factory.open(DATABASE, VERSION);
+    request.onupgradeneeded = () => request.result.createObjectStore(STORE, { keyPath: 'id' });
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+
+/** Carries requests out in one transaction and resolves with the last one's result once all are safe. */
+const carryOut = async (
+  factory: IDBFactory,
+  mode: IDBTransactionMode,
+  ask: (store: IDBObjectStore) => IDBRequest | null,
+): Promise<unknown> => {
+  const database = await openDatabase(factory);
+  try {
+    return await new Promise((resolve, reject) => {
+      const transaction = database.transaction(STORE, mode);
+      const request = ask(transaction.objectStore(STORE));
+      transaction.oncomplete = () => resolve(request?.result);
+      transaction.onabort = () => reject(transaction.error ?? request?.error);
+    });
+  } finally {
+    database.close();
+  }
+};
+
+/** What another tab told; null where it is not of this program's making. */
+const parseChange = (data: unknown): LogChange | null => {
+  if (typeof data !== 'object' || data === null || !('put' in data) || !('removed' in data)) return null;
+  const { put, removed } = data;
+  if (!Array.isArray(put)) return null;
+  if (removed === null) return { put, removed };
+  return Array.isArray(removed)
+    ? { put, removed: removed.filter((id): id is string => typeof id === 'string') }
+    : null;
+};
+
+/**
+ * @param openFactory gives the browser's databases, or throws where it refuses them.
+ * @param teller tells the other tabs.
+ */
+export const createKeptLog = (openFactory: () => IDBFactory, teller?: Teller): KeptLog => {
+  const change = async (
+    told: LogChange,
+    ask: (store: IDBObjectStore) => IDBRequest | null,
+  ): Promise<Writing> => {
+    try {
+      await carryOut(openFactory(), 'readwrite', ask);
+      teller?.postMessage(told);
+      return { kind: 'written' };
+    } catch (error) {
+      return failure(error);
+    }
+  };
+  return {
+    read: async () => {
+      try {
+        const rows = await carryOut(openFactory(), 'readonly', (store) => store.getAll());
+        return { kind: 'rows', rows: Array.isArray(rows) ? rows : [] };
+      } catch (error) {
+        return { kind: 'refused', detail: detailOf(error) };
+      }
+    },
+    put: (rows) =>
+      change({ put: rows, removed: [] }, (store) =>
+        rows.reduce<IDBRequest | null>((_, row) => store.put(row), null),
+      ),
+    remove: (ids) =>
+      change({ put: [], removed: ids }, (store) =>
+        ids === null ? store.clear() : ids.reduce<IDBRequest | null>((_, id) => store.delete(id), null),
+      ),
+    onChangedElsewhere: (listener) => {
+      const onMessage = ({ data }: MessageEvent): void => {
+        const told = parseChange(data);
+        if (told !== null) listener(told);
+      };
+      teller?.addEventListener('message', onMessage);
+      return () => teller?.removeEventListener('message', onMessage);
+    },
+  };
+};

@@ -1,0 +1,47 @@
+import { sumOfLog } from '../../../core/log/log-files';
+import { Panel } from '../../controls/panel';
+import { Switch } from '../../controls/switch';
+import { useSelected, useSession } from '../../state/session-context';
+import { LogEntries } from './log-entries';
+import { LogTools } from './log-tools';
+import './log.css';
+
+const Sum = () => {
+  const entries = useSelected((state) => state.log.entries);
+  const { seconds, choruses } = sumOfLog(entries);
+  const days = new Set(entries.map(({ day }) => day)).size;
+  if (entries.length === 0)
+    return (
+      <p className="hint">
+        Nothing yet. Play a song, practise bends or run the warm-up, and it stands here by itself: what, in
+        which key, on which harp, how fast and how long. With the microphone on, what was heard as well.
+      </p>
+    );
+  return (
+    <p>
+      <strong>{Math.round(seconds / 60)} minutes</strong> and {choruses}{' '}
+      {choruses === 1 ? 'chorus' : 'choruses'} on {days === 1 ? 'one day' : `${days} days`}.
+    </p>
+  );
+};
+
+/** What was played, written down by itself. */
+export const LogPanel = ({ onClose }: { readonly onClose: () => void }) => {
+  const { commands } = useSession();
+  const on = useSelected((state) => state.settings.keepLog);
+  return (
+    <Panel title="Log" onClose={onClose}>
+      <section className="group">
+        <Sum />
+        <Switch
+          label="Write down what I play"
+          on={on}
+          hint="It stays in this browser. What was written before stays too, until you delete it."
+          onChange={(keepLog) => commands.choose({ keepLog })}
+        />
+      </section>
+      <LogEntries />
+      <LogTools />
+    </Panel>
+  );
+};

@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import type { LogEntry } from '../../../src/core/log/log-entry';
+import { logCsv, logJson } from '../../../src/core/log/log-files';
+import { readEntry } from '../../../src/core/log/read-entry';
+import { asEpochMs } from '../../../src/core/theory/units';
+
+const ENTRY: LogEntry = {
+  id: 'a',
+  kind: 'song',
+  began: asEpochMs(Date.UTC(2026, 10, 25, 18)),
+  day: '2026-11-25',
+  song: 'Wet Boots, "slow"',
+  form: '=1+1',
+  key: 'Bb',
+  harp: 'Eb harp',
+  harpKind: 'Eb',
+  position: 2,
+  choruses: 3,
+  seconds: 126,
+  laps: [
+    { tempo: 96, choruses: 2, clean: 2, judged: 2 },
+    { tempo: 92, choruses: 1, clean: 0, judged: 1 },
+  ],
+  heard: null,
+  bends: [{ sound: "4D'", tries: 4, hits: 3, measured: 4, cents: 10, squares: 60 }],
+  phrases: [],
+};
+
+/** Reads CSV by the grammar of RFC 4180, section 2. */
+const readCsv = (text: string): readonly (readonly string[])[] => {
+  const rows: string[][] = [[]];
+  for (const [, quoted, plain = '', end] of text.matchAll(/(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n)/g)) {
+    rows.at(-1)?.push(quoted === undefined ? plain : quoted.replaceAll('""', '"'));
+    if (end === '\r\n') rows.push([]);
+  }
+  return rows.slice(0, -1);
+};
+
+describe('the log as a table', () => {
+  it('has a row of names and one an entry, with as many fields (RFC 4180, 2.3 and 2.4)', () => {
+    const [names, row, ...rest] = readCsv(logCsv([ENTRY]));
+    expect(rest).toEqual([]);
+    expect(row).toHaveLength(names?.length ?? 0);
+    const of = (name: string) => row?.[names?.indexOf(name) ?? -1];
+    expect(of('song')).toBe('Wet Boots, "slow"');
+    expect([of('minutes'), of('tempo'), of('fastest tempo')]).toEqual(['2.1', '92', '96']);
+    expect([of('choruses judged'), of('choruses clean'), of('bends')]).toEqual(['3', '2', "4D': 3 of 4"]);
+  });
+
+  it('has nothing that a table program would take for a formula', () => {
+    expect(logCsv([ENTRY])).toContain(",'=1+1,");
+  });
+});
+
+describe('the log as JSON', () => {
+  it('is read back entry by entry', () => {
+    const { entries } = JSON.parse(logJson([ENTRY])) as { entries: readonly unknown[] };
+    expect(entries.map((each) => readEntry(each).item)).toEqual([ENTRY]);
+  });
+});
