@@ -322,6 +322,7 @@ const APP: readonly FolderRule[] = [
     'book',
     'phrases',
   ),
+  feature('choruses', 'what choruses come to: the tempo ladder, playing from memory', 'song', 'ear'),
   feature(
     'log',
     'the log that writes itself: what was played and heard, kept and deleted',
@@ -333,6 +334,7 @@ const APP: readonly FolderRule[] = [
     'ear',
     'bends',
     'phrases',
+    'choruses',
   ),
   feature(
     'session',
@@ -351,6 +353,7 @@ const APP: readonly FolderRule[] = [
     'offline',
     'phrases',
     'lasting',
+    'choruses',
     'log',
   ),
 ];

@@ -191,6 +191,13 @@ const fields: {
   announcements: fc.constantFrom(...ANNOUNCEMENTS),
   showCents: fc.boolean(),
   layer: text,
+  ladder: fc.record({
+    by: fc.constantFrom<Settings['ladder']['by']>('off', 'clean', 'count'),
+    step: fc.integer({ min: 1, max: 20 }),
+    every: fc.integer({ min: 1, max: 12 }),
+    top: fc.integer({ min: 40, max: 280 }),
+  }),
+  fromMemory: fc.boolean(),
   keepLog: fc.boolean(),
   look: fc.constantFrom(...LOOKS),
 };

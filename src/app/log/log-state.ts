@@ -2,6 +2,7 @@ import type { LogEntry } from '../../core/log/log-entry';
 import type { BendsState } from '../bends/bends-state';
 import type { BookState } from '../book/book-state';
 import type { ChartsState } from '../charts/charts-state';
+import type { ChorusesState } from '../choruses/choruses-state';
 import type { EarState } from '../ear/ear-state';
 import type { PhrasesState } from '../phrases/phrases-state';
 import type { Stand } from '../song/feature';
@@ -28,6 +29,7 @@ export type LogReads = Song &
   EarState &
   BendsState &
   PhrasesState &
+  ChorusesState &
   WarmingUp;
 
 /** The stand, as the log finds it. */

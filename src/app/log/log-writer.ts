@@ -112,11 +112,21 @@ const followTrade = (pen: Pen, seen: LogReads, now: LogReads): void => {
   });
 };
 
+/** What the player said of a chorus; said again, the first word stands, since sums cannot be taken back. */
+const followMarks = (pen: Pen, seen: LogReads, now: LogReads): void => {
+  const { last } = now.choruses;
+  if (last === null || !last.bySelf || last.outcome === null || last === seen.choruses.last) return;
+  if (seen.choruses.last?.number === last.number && seen.choruses.last.outcome !== null) return;
+  const { tempo, outcome } = last;
+  pen.take({ kind: 'judged', tempo, clean: outcome === 'clean', heard: null, bends: [] });
+};
+
 const follow = (pen: Pen, clock: WallClock, seen: LogReads, now: LogReads): void => {
   const open = pen.open();
   if (now.ear.report !== seen.ear.report && now.ear.report !== null && open !== null)
     pen.take(judgedEvent(now.ear.report, open));
   if (now.trades !== seen.trades) followTrade(pen, seen, now);
+  if (now.choruses !== seen.choruses) followMarks(pen, seen, now);
   if (now.bends !== seen.bends) followBends(pen, clock, seen, now);
   if (now.warmUp === null && seen.warmUp !== null && pen.open()?.entry.kind === 'warm-up') pen.end();
   if (!now.settings.keepLog) pen.drop();

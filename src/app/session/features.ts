@@ -1,6 +1,7 @@
 import { NO_BENDS } from '../bends/bends-state';
 import { EMPTY_BOOK } from '../book/book-state';
 import { NO_CHARTS } from '../charts/charts-state';
+import { NO_CHORUSES } from '../choruses/choruses-state';
 import { EAR_OFF } from '../ear/ear-state';
 import { INITIAL_TAKE_AWAY } from '../export/export-state';
 import type { KeepingState } from '../keeping/keeping-state';
@@ -54,6 +55,10 @@ const FEATURES = {
   },
   lasting: { initial: LASTING_UNASKED, load: async () => (await import('../lasting/lasting')).joinLasting },
   takes: { initial: { takes: NO_TAKES }, load: async () => (await import('../takes/takes')).joinTakes },
+  choruses: {
+    initial: { choruses: NO_CHORUSES },
+    load: async () => (await import('../choruses/choruses')).joinChoruses,
+  },
   log: { initial: { log: NO_LOG }, load: async () => (await import('../log/log')).joinLog },
 };
 

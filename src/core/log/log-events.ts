@@ -132,8 +132,8 @@ const withResult = (entry: LogEntry, event: LogEvent): LogEntry => {
   return event.kind === 'bend' ? { ...entry, bends: addBends(entry.bends, [event.sum]) } : entry;
 };
 
-const isWorthKeeping = ({ seconds, bends, phrases, heard }: LogEntry): boolean =>
-  seconds >= SHORTEST_ENTRY || bends.length > 0 || phrases.length > 0 || heard !== null;
+const isWorthKeeping = ({ seconds, choruses, bends, phrases, heard }: LogEntry): boolean =>
+  seconds >= SHORTEST_ENTRY || choruses > 0 || bends.length > 0 || phrases.length > 0 || heard !== null;
 
 const written = (open: OpenEntry | null, was: OpenEntry): LogStep => {
   const entry = (open ?? was).entry;

@@ -4,9 +4,11 @@ import { LINE_KINDS, type LineKind, PACES, type Pace } from '../lines/line-slots
 import { LINE_TASTES, type LineTaste } from '../lines/line-tastes';
 import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
 import { CLASS_LEVELS, type ClassLevel, LONGEST_LEVEL, SHORTEST_NOTES } from '../practice/class-levels';
+import { LADDER_LIMITS, LADDERS, type LadderChoice } from '../practice/tempo-ladder';
 import { TRADE_MODES, type TradeMode } from '../practice/trade-modes';
 import { PLAN_LIMITS } from '../practice/trade-plan';
-import { seed, setting, shortText } from './setting';
+import { between, seed, setting, shortText, whole } from './setting';
+import { TEMPO_RANGE } from './tempo';
 
 /** Longest text of typed calls kept, in characters. */
 export const MOST_CALL_TEXT = 4000;
@@ -111,6 +113,19 @@ export const PRACTICE_SETTINGS = {
       after: v.picklist(AFTER_ANSWERS),
     }),
   ),
+  /** How the tempo of the song climbs. */
+  ladder: setting<LadderChoice>(
+    'tempo ladder',
+    { by: 'off', step: 4, every: 2, top: 120 },
+    v.object({
+      by: v.picklist(LADDERS),
+      step: between(LADDER_LIMITS.step.least, LADDER_LIMITS.step.most),
+      every: whole(LADDER_LIMITS.every.least, LADDER_LIMITS.every.most),
+      top: between(TEMPO_RANGE.low, TEMPO_RANGE.high),
+    }),
+  ),
+  /** What fits fades chorus by chorus. */
+  fromMemory: setting('playing from memory', false, v.boolean()),
   /** The microphone by the browser's id; null for the one the system prefers. */
   microphone: setting<string | null>('microphone', null, v.nullable(shortText)),
   /** How much of what was played is kept to be heard again. */

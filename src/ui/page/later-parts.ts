@@ -20,6 +20,7 @@ import type { PanelId, PanelProps } from './entries';
 
 /** What the page is not first drawn with: every panel, the paper, and the signs of what has not begun. One file, so that one fetch brings them all. */
 export { BandTurnSign } from '../chart/band-turn-sign';
+export { ChorusMarks } from '../chart/chorus-marks';
 export { CountInSign } from '../chart/count-in-sign';
 export { NextHarpSign } from '../chart/next-harp-sign';
 export { SetSign } from '../chart/set-sign';

@@ -10,6 +10,7 @@ import { Panel } from '../../controls/panel';
 import { Switch } from '../../controls/switch';
 import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
+import { LadderChoices, MemoryChoice } from './chorus-choices';
 import { PartnerChoices } from './partner-choices';
 import { WarmUpOffer } from './warm-up-offer';
 
@@ -146,6 +147,10 @@ export const PractisePanel = ({ onClose }: { readonly onClose: () => void }) => 
       <UndoRow />
       <Fold title="Warm-up" open>
         <WarmUpOffer onStart={onClose} />
+      </Fold>
+      <Fold title="Chorus by chorus" open>
+        <LadderChoices />
+        <MemoryChoice />
       </Fold>
       <Fold title="A line through the changes" open>
         <LineChoices />

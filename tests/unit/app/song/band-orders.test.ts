@@ -86,6 +86,8 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   announcements: ['places'],
   showCents: [true],
   layer: ['none'],
+  ladder: [{ by: 'clean', step: 6, every: 1, top: 140 }],
+  fromMemory: [true],
   keepLog: [false],
   look: ['night'],
   reference: [asHz(443)],
