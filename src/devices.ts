@@ -70,6 +70,10 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
   },
   ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
   recorded: { sounds: recorded, fetchFile: fetchInstruments },
+  phrases: {
+    melodies: { read: async (bytes) => (await loadSheets()).readMelodies(bytes) },
+    saver: createFileSaver(),
+  },
   charts: { read: async (bytes) => (await loadSheets()).readSheet(bytes) },
   book: createPageLink({
     location: window.location,

@@ -1,4 +1,8 @@
 import { strFromU8, unzipSync } from 'fflate';
+import { abcMelody } from '../core/melody/abc-melody';
+import type { Melody } from '../core/melody/melody';
+import { midiMelodies } from '../core/melody/midi-melody';
+import { musicXmlMelodies } from '../core/melody/musicxml-melody';
 import { readAbc } from '../core/sheets/read-abc';
 import { readMusicXml } from '../core/sheets/read-musicxml';
 import type { ImportedChart } from '../core/sheets/sheet-bars';
@@ -30,9 +34,12 @@ const parseXml = (text: string): XmlNode | null => {
 
 const WRONG_XML = 'This file is not well-formed, so it could not be read. Save it again where it comes from.';
 
-const readXmlText = (text: string): ImportedChart | string => {
+/** What reads a document's root. */
+type ReadRoot<Read> = (root: XmlNode) => Read | string;
+
+const readXmlText = <Read>(text: string, read: ReadRoot<Read>): Read | string => {
   const root = parseXml(text);
-  return root === null ? WRONG_XML : readMusicXml(root);
+  return root === null ? WRONG_XML : read(root);
 };
 
 /** Text in UTF-8, or in UTF-16 where its mark says so. */
@@ -46,7 +53,7 @@ const decode = (bytes: Uint8Array): string => {
 const BROKEN_ZIP = 'This compressed score could not be unpacked: it is damaged or is none.';
 
 /** The score in a compressed file (.mxl): `META-INF/container.xml` names it first (MusicXML 4.0, container.dtd). */
-const readCompressed = (bytes: Uint8Array): ImportedChart | string => {
+const readCompressed = <Read>(bytes: Uint8Array, read: ReadRoot<Read>): Read | string => {
   let tooLarge = false;
   const unpack = (wanted: (name: string) => boolean): Readonly<Record<string, Uint8Array>> =>
     unzipSync(bytes, {
@@ -62,20 +69,46 @@ const readCompressed = (bytes: Uint8Array): ImportedChart | string => {
     const path = childAt(root ?? undefined, 'rootfiles', 'rootfile')?.attributes['full-path'];
     const score = path === undefined ? undefined : unpack((name) => name === path)[path];
     if (tooLarge) return 'This score unpacks to more than 20 MB; nothing of it was read.';
-    return score === undefined ? BROKEN_ZIP : readXmlText(decode(score));
+    return score === undefined ? BROKEN_ZIP : readXmlText(decode(score), read);
   } catch {
     return BROKEN_ZIP;
   }
 };
 
-/**
- * Reads a file of sheet music, whatever it is called: compressed or plain MusicXML, or ABC. A sentence says why
- * nothing could be read. Never throws.
- */
-export const readSheet = (bytes: Uint8Array): ImportedChart | string => {
+/** What is made of each kind of file. */
+interface Readers<Read> {
+  readonly root: ReadRoot<Read>;
+  readonly abc: (text: string) => Read | string;
+}
+
+const readAny = <Read>(bytes: Uint8Array, { root, abc }: Readers<Read>): Read | string => {
   if (bytes.length > LARGEST_FILE)
     return 'This file has more than 4 MB, more than any sheet; nothing of it was read.';
-  if (bytes[0] === 0x50 && bytes[1] === 0x4b) return readCompressed(bytes);
+  if (bytes[0] === 0x50 && bytes[1] === 0x4b) return readCompressed(bytes, root);
   const text = decode(bytes).replace(/^\uFEFF/, '');
-  return text.trimStart().startsWith('<') ? readXmlText(text) : readAbc(text);
+  return text.trimStart().startsWith('<') ? readXmlText(text, root) : abc(text);
+};
+
+/**
+ * Reads the chords of a file of sheet music, whatever it is called: compressed or plain MusicXML, or ABC. A sentence
+ * says why nothing could be read. Never throws.
+ */
+export const readSheet = (bytes: Uint8Array): ImportedChart | string =>
+  readAny<ImportedChart>(bytes, { root: readMusicXml, abc: readAbc });
+
+const MIDI_MARK = [0x4d, 0x54, 0x68, 0x64];
+
+/**
+ * Reads the melodies of a file, whatever it is called: MIDI, compressed or plain MusicXML, or ABC; the likeliest
+ * first. A sentence says why there is none. Never throws.
+ */
+export const readMelodies = (bytes: Uint8Array): readonly Melody[] | string => {
+  if (MIDI_MARK.every((byte, i) => bytes[i] === byte)) return midiMelodies(bytes);
+  return readAny<readonly Melody[]>(bytes, {
+    root: musicXmlMelodies,
+    abc: (text) => {
+      const melody = abcMelody(text);
+      return typeof melody === 'string' ? melody : [melody];
+    },
+  });
 };

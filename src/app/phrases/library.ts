@@ -11,6 +11,7 @@ import { openShelf, type Shelf } from '../keeping/shelf';
 import type { Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { leadSwing } from './judge-turn';
+import type { PhraseFiles } from './phrase-files';
 import type { LibraryCommands, PhrasesState } from './phrases-state';
 import { playAlone } from './play-phrase';
 
@@ -74,7 +75,7 @@ const createKeeping = (
 };
 
 /** Opens the player's phrases, and makes what is done with them. */
-export const openLibrary = (stand: Needs): Library => {
+export const openLibrary = (stand: Needs, files: PhraseFiles | undefined): Library => {
   const { kept, keeper, store, board, apply } = stand;
   const merge: Merge = (change) =>
     store.setState(({ phrasebook }) => ({ phrasebook: { ...phrasebook, ...change } }));
@@ -92,6 +93,10 @@ export const openLibrary = (stand: Needs): Library => {
       apply({ ...store.getState().settings, trade: { on: true, calls } });
     },
     openExercise: (exercise) => apply(withExercise(store.getState().settings, exercise)),
+    readMelodies: async (file) => {
+      const failed = 'What reads files could not be fetched. Try again with the network on.';
+      return (await files?.melodies.read(file).catch(() => failed)) ?? failed;
+    },
     chooseHandOut: (handOut) => merge({ handOut }),
     hearPhrase: (phrase) => {
       stopPlaying();

@@ -3,6 +3,7 @@ import type { EarState } from '../ear/ear-state';
 import type { Join } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { openLibrary } from './library';
+import type { PhraseFiles } from './phrase-files';
 import type { LibraryCommands, PhrasesState, TradeCommands } from './phrases-state';
 import { createTradeWatch } from './trade-watch';
 
@@ -10,12 +11,12 @@ import { createTradeWatch } from './trade-watch';
 export const joinPhrases: Join<
   PhrasesState,
   TradeCommands & LibraryCommands,
-  undefined,
+  PhraseFiles | undefined,
   Song & EarState,
   Pick<EarCommands, 'hearing'>
-> = (stand) => {
+> = (stand, files) => {
   const watch = createTradeWatch(stand);
-  const library = openLibrary(stand);
+  const library = openLibrary(stand, files);
   const { markAnswer, callAgain, hearTurn, onPlayhead, onStatus } = watch;
   return {
     commands: { markAnswer, callAgain, hearTurn, ...library.commands },

@@ -1,5 +1,6 @@
 import type { Judgement } from '../../core/judging/judge';
 import type { AnswerVerdict } from '../../core/judging/judge-answer';
+import type { Melody } from '../../core/melody/melody';
 import type { Phrase } from '../../core/phrase/phrase';
 import type { KeptPhrase } from '../../core/phrasebook/kept-phrase';
 import type { StarterExercise } from '../../core/phrasebook/starter-set';
@@ -75,6 +76,8 @@ export interface LibraryCommands {
   openExercise(exercise: StarterExercise): void;
   /** Chooses whether the hand-out of the class is printed. */
   chooseHandOut(wanted: boolean): void;
+  /** The melodies of a MIDI, ABC or MusicXML file, or a sentence why there are none. Never rejects. */
+  readMelodies(file: Uint8Array): Promise<readonly Melody[] | string>;
   /** Plays a phrase alone, at the stand's tempo and on its harp; while the band plays, nothing. */
   hearPhrase(phrase: Phrase): void;
 }

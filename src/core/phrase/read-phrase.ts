@@ -20,7 +20,7 @@ import { type ReadNote, readNote } from './read-note';
  */
 
 /** A phrase longer than this is no phrase. */
-const MOST_PHRASE_BARS = 16;
+export const MOST_PHRASE_BARS = 16;
 
 /** A text with the phrase it stands for. */
 export interface PhraseReading {

@@ -2,12 +2,21 @@ import type { Whole } from './abc-fields';
 
 /** The music of an ABC tune cut into what matters to its chords: notes with their lengths, symbols, bar lines, endings. */
 export type AbcToken =
-  | { readonly kind: 'note'; readonly length: Whole; readonly isRest: boolean }
+  | {
+      readonly kind: 'note';
+      readonly length: Whole;
+      readonly isRest: boolean;
+      /** As they are written (`^c'`): none of a rest, several of notes in brackets. */
+      readonly pitches: readonly string[];
+    }
+  | { readonly kind: 'tie' }
   | { readonly kind: 'bars rest'; readonly bars: number }
   | { readonly kind: 'symbol'; readonly symbol: string }
   | { readonly kind: 'line'; readonly closes: number; readonly opens: number; readonly double: boolean }
   | { readonly kind: 'ending'; readonly numbers: string }
   | { readonly kind: 'field'; readonly name: string; readonly value: string };
+
+const PITCH = /[_^=]*[A-Ga-g][,']*/g;
 
 /** Length of a note as written behind it: `2`, `/`, `//`, `3/2` (§4.3). */
 const lengthOf = (text: string): number => {
@@ -32,6 +41,7 @@ const SHAPES = [
   { kind: 'bars rest', shape: /[ZX](\d*)/y },
   { kind: 'note', shape: /(?:[_^=]*[A-Ga-g][,']*|[zx])(\d*\/*\d*)/y },
   { kind: 'broken', shape: /([<>]{1,3})/y },
+  { kind: 'tie', shape: /-/y },
 ] as const;
 
 interface Piece {
@@ -79,14 +89,17 @@ const firstAnnotation = /^[\^_<>@]/;
 export const musicTokens = (line: string, unit: Whole): readonly AbcToken[] => {
   const tokens: AbcToken[] = [];
   const open: Changing = { tuplet: { left: 0, factor: 1 }, broken: 1, last: -1 };
-  const addNote = (text: string, isRest: boolean): void => {
-    let length = lengthOf(text) * unit * open.broken;
+  const addNote = (text: string, written: string): void => {
+    // Notes in brackets have the length of the first of them, times the one behind the bracket (§4.17).
+    const [, inner = ''] = /^\[[_^=]*[A-Ga-g][,']*(\d*\/*\d*)/.exec(written) ?? [];
+    let length = lengthOf(text) * lengthOf(inner) * unit * open.broken;
     open.broken = 1;
     if (open.tuplet.left > 0) {
       length *= open.tuplet.factor;
       open.tuplet.left -= 1;
     }
-    open.last = tokens.push({ kind: 'note', length, isRest }) - 1;
+    const isRest = /^[zx]/.test(written);
+    open.last = tokens.push({ kind: 'note', length, isRest, pitches: written.match(PITCH) ?? [] }) - 1;
   };
   const breakRhythm = (signs: string): void => {
     const short = 0.5 ** signs.length;
@@ -107,7 +120,8 @@ export const musicTokens = (line: string, unit: Whole): readonly AbcToken[] => {
     if (kind === 'line') tokens.push(barLine(whole));
     if (kind === 'bars rest') tokens.push({ kind, bars: first === '' ? 1 : Number(first) });
     if (kind === 'broken') breakRhythm(first);
-    if (kind === 'note' || kind === 'stack') addNote(first, /^[zx]/.test(whole));
+    if (kind === 'note' || kind === 'stack') addNote(first, whole);
+    if (kind === 'tie') tokens.push({ kind });
     if (kind === 'tuplet') {
       const notes = Number(first);
       const time = second === '' ? (TUPLETS[notes] ?? 2) : Number(second);

@@ -5,16 +5,9 @@ import { buildHarp } from '../../../src/core/harp/build-harp';
 import type { Harp } from '../../../src/core/harp/harp';
 import { soundId, TAB_STYLES, tab } from '../../../src/core/harp/tab';
 import { RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
-import { DYNAMICS } from '../../../src/core/phrase/dynamics';
 import { printLength, readLength } from '../../../src/core/phrase/note-lengths';
 import { parsePhrase } from '../../../src/core/phrase/parse-phrase';
-import {
-  onHarp,
-  type Phrase,
-  type PhraseManner,
-  type PhraseSound,
-  phraseSound,
-} from '../../../src/core/phrase/phrase';
+import { onHarp, type Phrase, type PhraseManner, phraseSound } from '../../../src/core/phrase/phrase';
 import { phraseLead } from '../../../src/core/phrase/phrase-lead';
 import { phraseWords } from '../../../src/core/phrase/phrase-words';
 import { printPhrase } from '../../../src/core/phrase/print-phrase';
@@ -22,6 +15,7 @@ import { readPhrase } from '../../../src/core/phrase/read-phrase';
 import { readTab } from '../../../src/core/phrase/read-tab';
 import type { NoteEvent } from '../../../src/core/score/score';
 import { asPitchClass, asTicks } from '../../../src/core/theory/units';
+import { anyPhrase } from '../../helpers/phrase-arbitraries';
 import { problemSentence } from '../../helpers/problem-sentence';
 
 const cHarp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
@@ -29,73 +23,6 @@ const cHarp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
 /** A phrase as `at+length:ids` words. */
 const row = ({ notes }: Phrase): string =>
   notes.map(({ at, length, sounds }) => `${at}+${length}:${sounds.map(soundId).join('&')}`).join(' ');
-
-const anyHarp = fc
-  .record({ tuning: fc.constantFrom(...TUNINGS), key: fc.integer({ min: 0, max: 11 }).map(asPitchClass) })
-  .map(({ tuning, key }) => buildHarp({ tuning, key, octave: 0 }));
-
-/** Numbers to make a manner from; which of it a note can have depends on its sounds. */
-const anyManner = fc.record({
-  kind: fc.constantFrom('held', 'held', 'held', 'curve', 'slide', 'shake', 'slide and curve'),
-  dynamic: fc.constantFrom(undefined, ...DYNAMICS),
-  accent: fc.boolean(),
-  points: fc.array(fc.integer({ min: 0, max: 399 }), { maxLength: 5 }),
-  within: fc.integer({ min: 0, max: 99 }),
-  hole: fc.integer({ min: 1, max: 10 }),
-});
-
-type MannerSpec = typeof anyManner extends fc.Arbitrary<infer Spec> ? Spec : never;
-
-const mannerFor = (sounds: readonly PhraseSound[], spec: MannerSpec): PhraseManner => {
-  const { kind, dynamic, accent, points, within, hole } = spec;
-  const [only] = sounds;
-  const single = sounds.length === 1 ? only : undefined;
-  const curve = [100 * (only?.bend ?? 0) + within, ...points];
-  const curved = kind.includes('curve') && single !== undefined && single.technique !== 'overbend';
-  const beside = single !== undefined && hole !== single.hole;
-  return {
-    ...(dynamic !== undefined && dynamic !== 'mf' && { dynamic }),
-    ...(accent && { accent }),
-    ...(curved && (curve.length > 1 || within > 0) && { curve }),
-    ...(beside && kind.includes('slide') && { slide: hole }),
-    ...(beside && kind === 'shake' && { shake: hole }),
-  };
-};
-
-const anyPhrase: fc.Arbitrary<Phrase> = fc
-  .record({
-    harp: anyHarp,
-    meter: fc.constantFrom(...(['4/4', '3/4', '12/8', '6/8'] as const)),
-    notes: fc.array(
-      fc.record({
-        gap: fc.constantFrom(0, 0, 240, 480, 37, 1920, 4000),
-        length: fc.oneof(
-          fc.constantFrom(80, 120, 160, 240, 320, 480, 600, 720, 960, 1000),
-          fc.integer({ min: 1, max: 3000 }),
-        ),
-        sound: fc.nat(),
-        chord: fc.boolean(),
-        manner: anyManner,
-      }),
-      { maxLength: 7 },
-    ),
-    tail: fc.constantFrom(0, 120, 480, 2500),
-  })
-  .map(({ harp, meter, notes, tail }) => {
-    let at = 0;
-    const placed = notes.flatMap(({ gap, length, sound, chord, manner }) => {
-      const first = harp.sounds[sound % harp.sounds.length];
-      if (first === undefined) return [];
-      const second = harp.sounds.find(
-        ({ hole, breath }) => hole === first.hole + 1 && breath === first.breath,
-      );
-      const sounds = [first, ...(chord && second !== undefined ? [second] : [])].map(phraseSound);
-      const note = { at: asTicks(at + gap), length: asTicks(length), sounds, ...mannerFor(sounds, manner) };
-      at += gap + length;
-      return [note];
-    });
-    return { meter, length: asTicks(at + tail), notes: placed };
-  });
 
 describe('readTab', () => {
   it.each([

@@ -1,40 +1,42 @@
 import { useMemo, useState } from 'react';
-import { positionTitle } from '../../../core/harp/positions';
-import { printPhrase } from '../../../core/phrase/print-phrase';
-import { harpsForMelody, type MelodyHarp, readMelody } from '../../../core/phrasebook/melody-harps';
-import { keyName, pitchName } from '../../../core/theory/pitch';
-import { asMidi } from '../../../core/theory/units';
+import type { Melody } from '../../../core/melody/melody';
+import { harpsForMelody, MENDS, type Mend, readMelody } from '../../../core/melody/melody-harps';
+import { Choice, optionsOf } from '../../controls/choice';
 import { useSelected } from '../../state/session-context';
+import { MelodyFile } from './melody-file';
+import { MelodyHarpRow } from './melody-harp-row';
 
-/** How many harps are shown. */
-const SHOWN = 5;
+/** How many harps are shown at first. */
+const SHOWN = 4;
 
 /** Longest melody that is typed, in characters. */
 const LONGEST = 400;
 
-const octaveWords = (octaves: number): string =>
-  octaves === 0
-    ? ''
-    : `, ${Math.abs(octaves) === 1 ? 'an octave' : 'two octaves'} ${octaves > 0 ? 'up' : 'down'}`;
+const MEND_WORDS: Readonly<Record<Mend, string>> = {
+  rest: 'A rest',
+  octave: 'The same note in the nearest octave',
+  near: 'The nearest note there is',
+};
 
-const missingWords = ({ missing }: MelodyHarp): string =>
-  missing.length === 0
-    ? 'Every note is there.'
-    : `Not to be had: ${missing.map((key) => pitchName(asMidi(key))).join(', ')}.`;
-
-/** A melody in note names becomes tab: the harps that play it best, the easiest first. */
+/** A melody in note names or from a file becomes tab: the harps and positions that play it, the easiest first. */
 export const MelodyTab = ({ onTab }: { readonly onTab: (tab: string) => void }) => {
-  const { tuning, technique } = useSelected((state) => state.settings);
+  const { tuning, technique, harpKey } = useSelected((state) => state.settings);
   const meter = useSelected((state) => state.tune.chart.meter.name);
   const [text, setText] = useState('');
-  const melody = useMemo(() => readMelody(text), [text]);
-  const harps = useMemo(
-    () => harpsForMelody(melody.notes, { tuning, technique, meter }).slice(0, SHOWN),
-    [melody, tuning, technique, meter],
-  );
+  const [melodies, setMelodies] = useState<readonly Melody[]>([]);
+  const [chosen, setChosen] = useState(0);
+  const [mend, setMend] = useState<Mend>('rest');
+  const [all, setAll] = useState(false);
+  const typed = useMemo(() => readMelody(text), [text]);
+  const opened = text === '' ? melodies[chosen] : undefined;
+  const harps = useMemo(() => {
+    const tonic = opened?.tonic ?? null;
+    return harpsForMelody(opened?.notes ?? typed.notes, { tuning, technique, meter, tonic, mend });
+  }, [opened, typed, tuning, technique, meter, mend]);
+  const shown = harps.slice(0, all ? harps.length : SHOWN);
   return (
     <details>
-      <summary>From a melody in note names</summary>
+      <summary>From a melody: note names, or a file</summary>
       <label className="field">
         <span className="label">Melody</span>
         <input
@@ -46,34 +48,44 @@ export const MelodyTab = ({ onTab }: { readonly onTab: (tab: string) => void }) 
           onChange={(event) => setText(event.target.value)}
         />
       </label>
-      {melody.unread.length > 0 && (
+      {typed.unread.length > 0 && (
         <p role="status">
-          Not read: {melody.unread.join(' ')}. Write a letter, # or b, the octave, and a length after a colon.
+          Not read: {typed.unread.join(' ')}. Write a letter, # or b, the octave, and a length after a colon.
         </p>
       )}
+      <MelodyFile
+        melodies={text === '' ? melodies : []}
+        chosen={chosen}
+        onMelodies={(found) => {
+          setText('');
+          setChosen(0);
+          setMelodies(found);
+        }}
+        onChoose={setChosen}
+      />
+      {opened !== undefined && opened.meter !== meter && (
+        <p className="hint">
+          The melody is in {opened.meter}, the stand in {meter}: its bar lines stand as the stand counts.
+        </p>
+      )}
+      {harps.some(({ missing }) => missing.length > 0) && (
+        <Choice
+          label="For notes that cannot be played"
+          value={mend}
+          options={optionsOf(MENDS, MEND_WORDS)}
+          onChoose={setMend}
+        />
+      )}
       <ol className="rows">
-        {harps.map((harp) => {
-          const tab = printPhrase(harp.phrase, 'signs');
-          return (
-            <li key={harp.harpKey} className="group">
-              <strong>
-                {keyName(harp.harpKey, 'major')} harp, {positionTitle(harp.position)}
-                {octaveWords(harp.octaves)}
-              </strong>
-              <p className="phrase-tab">{tab}</p>
-              <p className="hint">{missingWords(harp)}</p>
-              <button
-                type="button"
-                className="tool"
-                disabled={harp.phrase.notes.length === 0}
-                onClick={() => onTab(tab)}
-              >
-                Take this tab<span className="unseen"> for a {keyName(harp.harpKey, 'major')} harp</span>
-              </button>
-            </li>
-          );
-        })}
+        {shown.map((found) => (
+          <MelodyHarpRow key={found.harpKey} found={found} inHand={harpKey} onTab={onTab} />
+        ))}
       </ol>
+      {harps.length > SHOWN && (
+        <button type="button" className="tool" aria-expanded={all} onClick={() => setAll(!all)}>
+          {all ? 'Only the easiest' : `All ${harps.length} harps and positions`}
+        </button>
+      )}
     </details>
   );
 };

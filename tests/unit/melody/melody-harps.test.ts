@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { EVERY_TECHNIQUE, NATURAL_NOTES } from '../../../src/core/harp/reach';
 import { RICHTER } from '../../../src/core/harp/tunings';
+import { harpsForMelody, readMelody } from '../../../src/core/melody/melody-harps';
 import { printPhrase } from '../../../src/core/phrase/print-phrase';
-import { harpsForMelody, readMelody } from '../../../src/core/phrasebook/melody-harps';
 
 const SEARCH = { tuning: RICHTER, technique: NATURAL_NOTES, meter: '4/4' } as const;
 
@@ -31,7 +31,8 @@ describe('a melody in note names', () => {
     const notes = readMelody('G4 Bb4 B4 D5 G4').notes;
     const onC = (technique: typeof NATURAL_NOTES) =>
       harpsForMelody(notes, { ...SEARCH, technique }).find(({ harpKey }) => harpKey === 0);
-    expect(onC(NATURAL_NOTES)?.missing).toEqual([70]);
+    // The flat third of G is no natural note of a C harp: hole 3 draw bent a semitone gives it.
+    expect(onC(NATURAL_NOTES)?.missing).toEqual([{ key: 70, isOff: true, octave: null, near: 71 }]);
     expect(onC(EVERY_TECHNIQUE)).toMatchObject({ missing: [], position: 2 });
   });
 
@@ -47,9 +48,11 @@ describe('a melody in note names', () => {
         const harps = harpsForMelody(notes, SEARCH);
         const sounding = notes.filter(({ key }) => key !== null);
         expect(harps).toHaveLength(sounding.length === 0 ? 0 : 12);
-        harps.forEach(({ missing, phrase }, i) => {
+        harps.forEach(({ missing, phrase, octaves }, i) => {
           expect(missing.length).toBeGreaterThanOrEqual(harps[i - 1]?.missing.length ?? 0);
-          const silent = sounding.filter(({ key }) => key !== null && missing.includes(key)).length;
+          const silent = sounding.filter(({ key }) =>
+            missing.some((each) => key !== null && each.key === key + 12 * octaves),
+          ).length;
           expect(phrase.notes.length + silent).toBe(sounding.length);
         });
       }),

@@ -1,0 +1,63 @@
+import { positionTitle, songKey } from '../../../core/harp/positions';
+import type { MelodyHarp, MissingNote } from '../../../core/melody/melody-harps';
+import { printPhrase } from '../../../core/phrase/print-phrase';
+import { keyName, pitchName } from '../../../core/theory/pitch';
+import { asMidi, type PitchClass } from '../../../core/theory/units';
+
+const octaveWords = (octaves: number): string =>
+  octaves === 0
+    ? ''
+    : `, ${Math.abs(octaves) === 1 ? 'an octave' : 'two octaves'} ${octaves > 0 ? 'up' : 'down'}`;
+
+const nameOf = (key: number): string => pitchName(asMidi(key));
+
+const missingNote = ({ key, isOff, octave, near }: MissingNote): string => {
+  const instead = [...new Set([octave, near].flatMap((each) => (each === null ? [] : [nameOf(each)])))];
+  const why = isOff ? 'by what is not switched on' : 'not on this harp';
+  return `${nameOf(key)} (${why}${instead.length === 0 ? '' : `; near: ${instead.join(', ')}`})`;
+};
+
+const missingWords = ({ missing }: MelodyHarp): string =>
+  missing.length === 0 ? 'Every note is there.' : `Cannot be played: ${missing.map(missingNote).join(', ')}.`;
+
+const counted = (count: number, one: string): readonly string[] =>
+  count === 0 ? [] : [`${count} ${one}${count === 1 ? '' : 's'}`];
+
+const effortWords = ({ techniques }: MelodyHarp): string =>
+  [...counted(techniques.bend, 'bent note'), ...counted(techniques.overbend, 'overbend')].join(', ') ||
+  'Natural notes only';
+
+interface Props {
+  readonly found: MelodyHarp;
+  /** Key of the harp in hand: the same tab there sounds in another key. */
+  readonly inHand: PitchClass;
+  readonly onTab: (tab: string) => void;
+}
+
+/** A harp for a melody: its position, what it asks for, what is missing, and its tab to be taken. */
+export const MelodyHarpRow = ({ found, inHand, onTab }: Props) => {
+  const tab = printPhrase(found.phrase, 'signs');
+  const name = `${keyName(found.harpKey, 'major')} harp`;
+  return (
+    <li className="group">
+      <strong>
+        {name}, {positionTitle(found.position)}
+        {octaveWords(found.octaves)}
+      </strong>
+      <p className="phrase-tab">{tab}</p>
+      <p className="hint">
+        {effortWords(found)}; effort {found.difficulty}. {missingWords(found)}
+        {found.harpKey !== inHand &&
+          ` On the ${keyName(inHand, 'major')} harp in hand the same tab is in ${keyName(songKey(inHand, found.position), 'major')}.`}
+      </p>
+      <button
+        type="button"
+        className="tool"
+        disabled={found.phrase.notes.length === 0}
+        onClick={() => onTab(tab)}
+      >
+        Take this tab<span className="unseen"> for a {name}</span>
+      </button>
+    </li>
+  );
+};
