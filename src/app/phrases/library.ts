@@ -11,6 +11,7 @@ import { openShelf, type Shelf } from '../keeping/shelf';
 import type { Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { leadSwing } from './judge-turn';
+import { createLibraryFiles } from './library-files';
 import type { PhraseFiles } from './phrase-files';
 import type { LibraryCommands, PhrasesState } from './phrases-state';
 import { playAlone } from './play-phrase';
@@ -46,10 +47,9 @@ const createKeeping = (
     return id;
   };
   return {
-    keepPhrase: (name, phrase, level) => {
+    keepPhrase: ({ name, phrase, level, words = '', tags = [] }) => {
       const { position } = store.getState().settings;
-      const given = { name: name.trim() || 'My phrase', phrase, position, level };
-      return add({ ...given, words: '', tags: [], earlier: [] });
+      return add({ name: name.trim() || 'My phrase', phrase, position, level, words, tags, earlier: [] });
     },
     changePhrase: (id, { phrase, ...change }) => {
       const before = shelf.items().find((each) => each.id === id);
@@ -88,15 +88,12 @@ export const openLibrary = (stand: Needs, files: PhraseFiles | undefined): Libra
   let stopPlaying = (): void => {};
   const commands: LibraryCommands = {
     ...createKeeping(stand, shelf, merge),
+    ...createLibraryFiles({ stand, shelf, files }),
     callWith: (ids) => {
       const calls = callText(ids.flatMap((id) => findIn(shelf, id)?.phrase ?? []));
       apply({ ...store.getState().settings, trade: { on: true, calls } });
     },
     openExercise: (exercise) => apply(withExercise(store.getState().settings, exercise)),
-    readMelodies: async (file) => {
-      const failed = 'What reads files could not be fetched. Try again with the network on.';
-      return (await files?.melodies.read(file).catch(() => failed)) ?? failed;
-    },
     chooseHandOut: (handOut) => merge({ handOut }),
     hearPhrase: (phrase) => {
       stopPlaying();

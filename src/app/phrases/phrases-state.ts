@@ -4,7 +4,6 @@ import type { Melody } from '../../core/melody/melody';
 import type { Phrase } from '../../core/phrase/phrase';
 import type { KeptPhrase } from '../../core/phrasebook/kept-phrase';
 import type { StarterExercise } from '../../core/phrasebook/starter-set';
-import type { CallLevel } from '../../core/practice/call-levels';
 import type { TradeRun } from '../../core/practice/trade-run';
 import { FRESH_RUN } from '../../core/practice/trade-run';
 
@@ -57,10 +56,14 @@ export interface PhrasesState {
   };
 }
 
+/** A phrase to be kept. */
+export type NewPhrase = Pick<KeptPhrase, 'name' | 'phrase' | 'level'> &
+  Partial<Pick<KeptPhrase, 'words' | 'tags'>>;
+
 /** What the page can ask for about the library of phrases. */
 export interface LibraryCommands {
   /** Keeps a phrase under a name, for the position on the stand; returns its id. */
-  keepPhrase(name: string, phrase: Phrase, level: CallLevel): string;
+  keepPhrase(phrase: NewPhrase): string;
   /** Changes a kept phrase; the notes it had stay beside it. */
   changePhrase(
     id: string,
@@ -78,6 +81,12 @@ export interface LibraryCommands {
   chooseHandOut(wanted: boolean): void;
   /** The melodies of a MIDI, ABC or MusicXML file, or a sentence why there are none. Never rejects. */
   readMelodies(file: Uint8Array): Promise<readonly Melody[] | string>;
+  /** Saves a phrase as MIDI, on the harp and at the tempo of the stand. */
+  savePhraseMidi(name: string, phrase: Phrase): Promise<void>;
+  /** Saves all phrases of one's own in one file. */
+  savePhrases(): Promise<void>;
+  /** Takes the phrases of such a file in beside those that are here; says what came of each piece. */
+  openPhrases(text: string): Promise<readonly string[]>;
   /** Plays a phrase alone, at the stand's tempo and on its harp; while the band plays, nothing. */
   hearPhrase(phrase: Phrase): void;
 }

@@ -65,16 +65,28 @@ const numberOf = (bytes: Uint8Array, at: number, count: number): number => {
   return value;
 };
 
-/** Text as UTF-8, or byte by byte where it is none. */
+/** Continuation bytes behind a leading byte of UTF-8 (RFC 3629), and the bits it carries itself; null where it is none. */
+const leadOf = (byte: number): readonly [more: number, bits: number] | null => {
+  if (byte < 0x80) return [0, byte];
+  if (byte >= 0xc2 && byte < 0xe0) return [1, byte % 32];
+  if (byte >= 0xe0 && byte < 0xf0) return [2, byte % 16];
+  return byte >= 0xf0 && byte < 0xf5 ? [3, byte % 8] : null;
+};
+
+/** Text as UTF-8; a byte that does not belong to any stands for the letter of its number. */
 const textOf = (bytes: Uint8Array): string => {
-  const letters = [...bytes.subarray(0, 200)];
-  try {
-    return decodeURIComponent(
-      letters.map((byte) => `%${byte.toString(16).padStart(2, '0')}`).join(''),
-    ).trim();
-  } catch {
-    return String.fromCharCode(...letters).trim();
+  const letters: string[] = [];
+  const whole = bytes.subarray(0, 200);
+  for (let at = 0; at < whole.length; ) {
+    const byte = whole[at] ?? 0;
+    const [more, bits] = leadOf(byte) ?? [0, byte];
+    const rest = [...whole.subarray(at + 1, at + 1 + more)];
+    const isWhole = rest.length === more && rest.every((each) => each >= 0x80 && each < 0xc0);
+    const code = rest.reduce((sum, each) => sum * 64 + (each % 64), bits);
+    letters.push(String.fromCodePoint(isWhole && code <= 0x10ffff ? code : byte));
+    at += isWhole ? 1 + more : 1;
   }
+  return letters.join('').trim();
 };
 
 /** Takes a variable-length quantity of at most four bytes; null where the data ends in it. */

@@ -37,6 +37,9 @@ const readTags = (value: unknown): readonly string[] => {
   return [...new Set(tags)].slice(0, PHRASE_LIMITS.tags);
 };
 
+/** Tags out of a line with commas between them. */
+export const tagsOf = (line: string): readonly string[] => readTags(line.split(','));
+
 const isPosition = (value: unknown): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= 1 && value <= 12;
 

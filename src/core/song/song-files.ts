@@ -16,7 +16,7 @@ export const songTitle = (settings: Settings, tune: Tune): string =>
   isOwn(settings) ? tune.chart.title : `${feelOf(settings.style.feel).name} in ${prettyName(keyOf(tune))}`;
 
 /** Only what every system takes in the name of a file; accents go, other signs become dashes. */
-const plain = (text: string): string =>
+export const plainName = (text: string): string =>
   text
     .normalize('NFKD')
     .replace(/\p{Mark}/gu, '')
@@ -33,9 +33,9 @@ export const fileStem = (settings: Settings, tune: Tune, part: PartId | null = n
     .replaceAll('#', '-sharp')
     .replace(/(?<=^[A-G]b*)b/g, '-flat');
   const { feel } = settings.style;
-  const name = (isOwn(settings) && plain(tune.chart.title)) || feel;
+  const name = (isOwn(settings) && plainName(tune.chart.title)) || feel;
   const words = [name, key, `${Math.round(settings.tempo)}bpm`, ...(part === null ? [] : [part])];
-  return words.map(plain).join('-');
+  return words.map(plainName).join('-');
 };
 
 /** The open parts that have something to play in these sections. */

@@ -57,6 +57,13 @@ export const PhraseCard = memo(({ kept, own, onEdit }: Props) => {
         <button type="button" className="tool" onClick={() => commands.duplicatePhrase(kept.id)}>
           Copy <span className="unseen">{kept.name}</span>
         </button>
+        <button
+          type="button"
+          className="tool"
+          onClick={() => void commands.savePhraseMidi(kept.name, kept.phrase)}
+        >
+          MIDI<span className="unseen"> file of {kept.name}</span>
+        </button>
         {own && (
           <button type="button" className="tool" onClick={() => commands.dropPhrase(kept.id)}>
             Take out <span className="unseen">{kept.name}</span>

@@ -1,14 +1,15 @@
 import { useState } from 'react';
 import { homeChord } from '../../../core/chart/home-chord';
 import { printPhrase } from '../../../core/phrase/print-phrase';
-import { readPhrase } from '../../../core/phrase/read-phrase';
-import { type KeptPhrase, PHRASE_LIMITS } from '../../../core/phrasebook/kept-phrase';
+import type { PhraseReading } from '../../../core/phrase/read-phrase';
+import { type KeptPhrase, tagsOf } from '../../../core/phrasebook/kept-phrase';
 import { checkPhrase } from '../../../core/phrasebook/phrase-check';
-import { CALL_LEVELS, LEVEL_WORDS } from '../../../core/practice/call-levels';
 import { CallNotation } from '../../chart/call-notation';
-import { Choice } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';
+import { GridEditor } from './grid-editor';
 import { MelodyTab } from './melody-tab';
+import { type Facts, PhraseFacts } from './phrase-facts';
+import { usePhraseDraft } from './use-phrase-draft';
 
 interface Props {
   /** The phrase that is changed; null for a new one. */
@@ -17,10 +18,10 @@ interface Props {
 }
 
 /** Longest text of a phrase, in characters. */
-const LONGEST = 600;
+const LONGEST = 4000;
 
 /** What could not be read, and what to know before playing. */
-const Remarks = ({ reading }: { readonly reading: ReturnType<typeof readPhrase> }) => {
+const Remarks = ({ reading }: { readonly reading: PhraseReading }) => {
   const { technique } = useSelected((state) => state.settings);
   const { harp, chart } = useSelected((state) => state.tune);
   const { phrase, problems } = reading;
@@ -38,22 +39,48 @@ const Remarks = ({ reading }: { readonly reading: ReturnType<typeof readPhrase> 
   );
 };
 
-/** Writing a phrase as tab: seen as holes over rhythm signs as it is typed, heard, and kept. */
+const NEW: Facts = { name: '', level: 2, tags: '', words: '' };
+
+const factsOf = ({ name, level, tags, words }: KeptPhrase): Facts => ({
+  ...{ name, level, words },
+  tags: tags.join(', '),
+});
+
+/** What the phrase was before, each to be had again. */
+const Earlier = ({ kept, onTab }: { readonly kept: KeptPhrase; readonly onTab: (tab: string) => void }) => (
+  <details>
+    <summary>Earlier versions</summary>
+    {kept.earlier.map((earlier) => {
+      const tab = printPhrase(earlier, 'signs');
+      return (
+        <p key={tab}>
+          <button type="button" className="tool" onClick={() => onTab(tab)}>
+            {tab}
+          </button>
+        </p>
+      );
+    })}
+  </details>
+);
+
+/** Writing a phrase, as tab or on a grid: seen as holes over rhythm signs as it comes, heard, and kept. */
 export const PhraseEditor = ({ kept, onDone }: Props) => {
   const { commands } = useSession();
   const meter = useSelected((state) => state.tune.chart.meter.name);
   const playing = useSelected((state) => state.status.kind === 'playing');
-  const [text, setText] = useState(kept === null ? '' : printPhrase(kept.phrase, 'signs'));
-  const [name, setName] = useState(kept?.name ?? '');
-  const [level, setLevel] = useState(kept?.level ?? 2);
-  const reading = readPhrase(text, kept?.phrase.meter ?? meter);
-  const { phrase } = reading;
+  const draft = usePhraseDraft(
+    kept === null ? '' : printPhrase(kept.phrase, 'signs'),
+    kept?.phrase.meter ?? meter,
+  );
+  const [facts, setFacts] = useState(kept === null ? NEW : factsOf(kept));
+  const { phrase } = draft.reading;
   const empty = phrase.notes.length === 0;
   const keep = (): void => {
-    if (kept === null) commands.keepPhrase(name, phrase, level);
-    else commands.changePhrase(kept.id, { name: name.trim() || kept.name, level, phrase });
-    setText('');
-    setName('');
+    const all = { ...facts, phrase, tags: tagsOf(facts.tags) };
+    if (kept === null) commands.keepPhrase(all);
+    else commands.changePhrase(kept.id, { ...all, name: facts.name.trim() || kept.name });
+    draft.type('');
+    setFacts(NEW);
     onDone();
   };
   return (
@@ -66,35 +93,20 @@ export const PhraseEditor = ({ kept, onDone }: Props) => {
           spellCheck={false}
           maxLength={LONGEST}
           placeholder="-2:q -3':e -3 4:h | -2:h r"
-          value={text}
-          onChange={(event) => setText(event.target.value)}
+          value={draft.text}
+          onChange={(event) => draft.type(event.target.value)}
         />
       </label>
       {!empty && <CallNotation phrase={phrase} from={null} />}
-      {!empty && <Remarks reading={reading} />}
+      {!empty && <Remarks reading={draft.reading} />}
+      <GridEditor draft={draft} />
       <p className="hint">
         4 is blow, -4 draw, each ' a semitone of bend, r a rest; after a colon w, h, q, e, s with . or t.
         -4~-4'~-4 bends and comes back, -1..-4 slides, -4*-5 shakes, (1 4) sounds together, &gt; is an accent;
         pp p mp mf f ff hold until the next.
       </p>
-      {kept === null && <MelodyTab onTab={setText} />}
-      <div className="pair">
-        <label className="field">
-          <span className="label">Name</span>
-          <input
-            className="text-box"
-            maxLength={PHRASE_LIMITS.name}
-            value={name}
-            onChange={(event) => setName(event.target.value)}
-          />
-        </label>
-        <Choice
-          label="Level"
-          value={level}
-          options={CALL_LEVELS.map((value) => ({ value, text: LEVEL_WORDS[value] }))}
-          onChoose={setLevel}
-        />
-      </div>
+      {kept === null && <MelodyTab onTab={draft.type} />}
+      <PhraseFacts facts={facts} onChange={setFacts} />
       <div className="own-buttons">
         <button
           type="button"
@@ -113,21 +125,7 @@ export const PhraseEditor = ({ kept, onDone }: Props) => {
           </button>
         )}
       </div>
-      {kept !== null && kept.earlier.length > 0 && (
-        <details>
-          <summary>Earlier versions</summary>
-          {kept.earlier.map((earlier) => {
-            const tab = printPhrase(earlier, 'signs');
-            return (
-              <p key={tab}>
-                <button type="button" className="tool" onClick={() => setText(tab)}>
-                  {tab}
-                </button>
-              </p>
-            );
-          })}
-        </details>
-      )}
+      {kept !== null && kept.earlier.length > 0 && <Earlier kept={kept} onTab={draft.type} />}
     </>
   );
 };

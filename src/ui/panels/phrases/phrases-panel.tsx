@@ -6,6 +6,7 @@ import { Panel } from '../../controls/panel';
 import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
 import { ClassLevels } from './class-levels';
+import { LibraryFile } from './library-file';
 import { PhraseCard } from './phrase-card';
 import { PhraseEditor } from './phrase-editor';
 
@@ -81,6 +82,7 @@ export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
         <ClassLevels />
       </Fold>
       <Fold title="Your phrases and the starter set" open>
+        <LibraryFile />
         <BringBack />
         <label className="field">
           <span className="label">Find by name, tag or note</span>

@@ -1,4 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
+import { midiMelodies } from '../../../../src/core/melody/midi-melody';
+import { onHarp } from '../../../../src/core/phrase/phrase';
 import { printPhrase } from '../../../../src/core/phrase/print-phrase';
 import { readPhrase } from '../../../../src/core/phrase/read-phrase';
 import { STARTER_CALLS, STARTER_EXERCISES } from '../../../../src/core/phrasebook/starter-set';
@@ -6,6 +8,7 @@ import { typedCalls } from '../../../../src/core/song/leads';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
+import { createFakeTakeAway } from '../../../helpers/fake-take-away';
 
 const ended: (() => void)[] = [];
 afterEach(() => {
@@ -13,9 +16,19 @@ afterEach(() => {
 });
 
 const open = (storage = createFakeStorage()) => {
-  const opened = openSession(createKeptValues(() => storage, new EventTarget()));
+  const { saver, files } = createFakeTakeAway();
+  const melodies = { read: async (bytes: Uint8Array) => midiMelodies(bytes) };
+  const opened = openSession(
+    createKeptValues(() => storage, new EventTarget()),
+    { phrases: { melodies, saver } },
+  );
   ended.push(opened.session.dispose);
-  return { storage, ...opened, names: () => opened.state().phrasebook.phrases.map(({ name }) => name) };
+  return {
+    storage,
+    files,
+    ...opened,
+    names: () => opened.state().phrasebook.phrases.map(({ name }) => name),
+  };
 };
 
 const { phrase: PHRASE } = readPhrase("-2:q -3' -3 4 | -2:w", '4/4');
@@ -24,7 +37,7 @@ const { phrase: OTHER } = readPhrase('-2:w', '4/4');
 describe('the library', () => {
   it('keeps phrases over visits, copies and changes them, and brings back what was taken out', () => {
     const { commands, names, state, storage } = open();
-    const id = commands.keepPhrase('Hail on the roof', PHRASE, 2);
+    const id = commands.keepPhrase({ name: 'Hail on the roof', phrase: PHRASE, level: 2 });
     commands.duplicatePhrase(id);
     commands.changePhrase(id, { phrase: OTHER, name: 'Sun on the roof' });
     expect(names()).toEqual(['Sun on the roof', 'Hail on the roof 2']);
@@ -37,7 +50,7 @@ describe('the library', () => {
 
   it('travels in the one file with everything, and what is damaged in it is said piece by piece', async () => {
     const { commands, takeAway } = open();
-    commands.keepPhrase('Hail on the roof', PHRASE, 2);
+    commands.keepPhrase({ name: 'Hail on the roof', phrase: PHRASE, level: 2 });
     await commands.saveEverything();
     const [file] = takeAway.files;
     const text = new TextDecoder().decode(Uint8Array.from(file?.bytes ?? []));
@@ -49,6 +62,51 @@ describe('the library', () => {
       '1 phrase added.',
       'One of the phrases could not be read and was left out.',
     ]);
+  });
+
+  it('travels in a file of its own: what is there already stays, what is damaged is refused by number and name', async () => {
+    const { commands, files } = open();
+    commands.keepPhrase({
+      name: 'Hail on the roof',
+      phrase: PHRASE,
+      level: 2,
+      tags: ['rain'],
+      words: 'Softly.',
+    });
+    commands.keepPhrase({ name: 'Sun on the roof', phrase: OTHER, level: 1 });
+    await commands.savePhrases();
+    const text = new TextDecoder().decode(Uint8Array.from(files[0]?.bytes ?? []));
+    const there = open();
+    expect(await there.commands.openPhrases(text)).toEqual(['2 phrases added.']);
+    expect(there.state().phrasebook.phrases[0]).toMatchObject({
+      phrase: PHRASE,
+      tags: ['rain'],
+      words: 'Softly.',
+    });
+    expect(await there.commands.openPhrases(text)).toEqual(['2 phrases were here already.']);
+    const damaged = JSON.parse(text);
+    damaged.phrases.splice(1, 0, 7, { name: 'Fog', phrase: { meter: '4/4', notes: [{ at: 'x' }] } });
+    expect(await open().commands.openPhrases(JSON.stringify(damaged))).toEqual([
+      '2 phrases added.',
+      'Phrase 2 of 4 has no notes that can be read: left out.',
+      'Phrase 3 of 4 (“Fog”) has no notes that can be read: left out.',
+    ]);
+    expect(await there.commands.openPhrases('{')).toEqual([expect.stringContaining('not JSON')]);
+    expect(await there.commands.openPhrases('{"kind":"songs"}')).toEqual([
+      expect.stringContaining('no phrases'),
+    ]);
+  });
+
+  it('saves a phrase as MIDI and finds the same melody in it', async () => {
+    const { commands, files, state } = open();
+    await commands.savePhraseMidi('Hail on the roof', PHRASE);
+    expect(files[0]).toMatchObject({ name: 'hail-on-the-roof.mid', fate: 'saved' });
+    const read = await commands.readMelodies(Uint8Array.from(files[0]?.bytes ?? []));
+    const { harp } = state().tune;
+    const keys = onHarp(PHRASE, harp).notes.flatMap(({ sounds }) => sounds.map(({ pitch }) => pitch));
+    const [melody] = typeof read === 'string' ? [] : read;
+    expect(melody?.notes.flatMap(({ key }) => (key === null ? [] : [key]))).toEqual(keys);
+    expect(await commands.readMelodies(new Uint8Array(3))).toContain('no MIDI file');
   });
 
   it('puts exercises and single calls on the stand as they are', () => {
