@@ -23,13 +23,14 @@ export const PhraseGrid = ({ phrase, holes, step, selected, onSelect, onAdd, onD
   const perTick = STEP_WIDTH / step;
   const bars = barsDrawn(phrase);
   const bar = barTicks(meter);
-  const chosen = phrase.notes[selected];
-  const at = chosen?.at;
-  // The chosen note keeps the keyboard where it was moved by a button or key, and is brought into sight.
+  const at = phrase.notes[selected]?.at;
+  const within = useRef(false);
+  const note = (): HTMLElement | null => box.current?.querySelector(`[data-at="${at}"]`) ?? null;
+  // The keyboard goes with the chosen note, and on to another where its own is taken out.
   useEffect(() => {
-    const note = at === undefined ? null : box.current?.querySelector<HTMLElement>(`[data-at="${at}"]`);
-    if (note?.closest('.grid-notes')?.contains(document.activeElement)) note.focus();
-  }, [at]);
+    if (within.current && at !== undefined) note()?.focus();
+    if (within.current && at === undefined) box.current?.focus();
+  });
   const add = (event: MouseEvent<HTMLDivElement>): void => {
     const place = event.currentTarget.getBoundingClientRect();
     const tick = Math.floor((event.clientX - place.left) / STEP_WIDTH) * step;
@@ -42,7 +43,19 @@ export const PhraseGrid = ({ phrase, holes, step, selected, onSelect, onAdd, onD
     '--hole': `${HOLE_HEIGHT}px`,
   } as CSSProperties;
   return (
-    <div className="phrase-grid" style={size} ref={box}>
+    // biome-ignore lint/a11y/noStaticElementInteractions: it only watches where the keyboard is
+    <div
+      className="phrase-grid"
+      style={size}
+      ref={box}
+      tabIndex={-1}
+      onFocus={() => {
+        within.current = true;
+      }}
+      onBlur={() => {
+        within.current = false;
+      }}
+    >
       <div className="grid-holes" aria-hidden="true">
         {Array.from({ length: holes }, (_, i) => i + 1).map((hole) => (
           <span key={hole}>{hole}</span>
