@@ -4,27 +4,36 @@ import type { Join } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { openLibrary } from './library';
 import type { PhraseFiles } from './phrase-files';
-import type { LibraryCommands, PhrasesState, TradeCommands } from './phrases-state';
+import type { LibraryCommands, PhrasesState, PlayInCommands, TradeCommands } from './phrases-state';
+import { createPlayIn } from './play-in';
 import { createTradeWatch } from './trade-watch';
 
 /** Call and answer with what is heard, and the phrases that are kept. */
 export const joinPhrases: Join<
   PhrasesState,
-  TradeCommands & LibraryCommands,
+  TradeCommands & LibraryCommands & PlayInCommands,
   PhraseFiles | undefined,
   Song & EarState,
   Pick<EarCommands, 'hearing'>
 > = (stand, files) => {
   const watch = createTradeWatch(stand);
   const library = openLibrary(stand, files);
-  const { markAnswer, callAgain, hearTurn, onPlayhead, onStatus } = watch;
+  const playIn = createPlayIn(stand);
+  const { markAnswer, callAgain, hearTurn } = watch;
   return {
-    commands: { markAnswer, callAgain, hearTurn, ...library.commands },
-    onPlayhead,
-    onStatus,
+    commands: { markAnswer, callAgain, hearTurn, ...library.commands, ...playIn.commands },
+    onPlayhead: (position) => {
+      watch.onPlayhead(position);
+      playIn.onPlayhead(position);
+    },
+    onStatus: (status) => {
+      watch.onStatus(status);
+      playIn.onStatus(status);
+    },
     dispose: () => {
       watch.dispose();
       library.dispose();
+      playIn.dispose();
     },
   };
 };

@@ -1,9 +1,11 @@
+import type { MeterName } from '../../core/chart/chart';
 import type { Judgement } from '../../core/judging/judge';
 import type { AnswerVerdict } from '../../core/judging/judge-answer';
 import type { Melody } from '../../core/melody/melody';
 import type { Phrase } from '../../core/phrase/phrase';
 import type { KeptPhrase } from '../../core/phrasebook/kept-phrase';
 import type { StarterExercise } from '../../core/phrasebook/starter-set';
+import type { LooseNote } from '../../core/practice/quantise';
 import type { TradeRun } from '../../core/practice/trade-run';
 import { FRESH_RUN } from '../../core/practice/trade-run';
 
@@ -37,8 +39,32 @@ export interface TurnResult {
   readonly sentence: string;
 }
 
+/** A phrase that is played in: notes where they were played, to be snapped to a grid as is wanted. */
+export interface PlayedIn {
+  readonly phase: 'waiting' | 'recording' | 'done';
+  /** Empty until it is done. */
+  readonly notes: readonly LooseNote[];
+  readonly meter: MeterName;
+  /** Ticks. */
+  readonly length: number;
+  /** Long : short of the off-beats played along to. */
+  readonly swing: number;
+}
+
+/** What the page can ask for about playing a phrase in. */
+export interface PlayInCommands {
+  /** Gathers what is heard for so many bars: from the next bar of the band on, or without it from the first note on. */
+  playIn(bars: number): void;
+  /** Ends it early with what there is. */
+  endPlayIn(): void;
+  /** Puts away what was played in. */
+  dropPlayIn(): void;
+}
+
 /** Trading, as the page shows it. */
 export interface PhrasesState {
+  /** Null while nothing is played in. */
+  readonly playedIn: PlayedIn | null;
   readonly tradeRun: TradeRun;
   readonly trades: {
     readonly last: TurnResult | null;
@@ -103,6 +129,7 @@ export interface TradeCommands {
 
 /** Before anything was traded. */
 export const NO_TRADES: PhrasesState = {
+  playedIn: null,
   tradeRun: FRESH_RUN,
   trades: { last: null, marks: [], hearing: null },
   phrasebook: { phrases: [], dropped: null, handOut: false },

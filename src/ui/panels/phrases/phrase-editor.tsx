@@ -9,6 +9,7 @@ import { useSelected, useSession } from '../../state/session-context';
 import { GridEditor } from './grid-editor';
 import { MelodyTab } from './melody-tab';
 import { type Facts, PhraseFacts } from './phrase-facts';
+import { PlayInRow } from './play-in-row';
 import { usePhraseDraft } from './use-phrase-draft';
 
 interface Props {
@@ -100,6 +101,7 @@ export const PhraseEditor = ({ kept, onDone }: Props) => {
       {!empty && <CallNotation phrase={phrase} from={null} />}
       {!empty && <Remarks reading={draft.reading} />}
       <GridEditor draft={draft} />
+      <PlayInRow onPhrase={draft.draw} />
       <p className="hint">
         4 is blow, -4 draw, each ' a semitone of bend, r a rest; after a colon w, h, q, e, s with . or t.
         -4~-4'~-4 bends and comes back, -1..-4 slides, -4*-5 shakes, (1 4) sounds together, &gt; is an accent;
