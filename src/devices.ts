@@ -98,6 +98,7 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
     saver: createFileSaver(),
     clock: wallClock,
   },
+  today: wallClock,
   // A development server has no worker to register.
   ...(import.meta.env.PROD && {
     offline: createOffline({

@@ -33,6 +33,7 @@ const CORE = [
   'core/book',
   'core/takes',
   'core/log',
+  'core/today',
 ];
 
 const coreRow = (name: string, holds: string, ...imports: readonly string[]): FolderRule => ({
@@ -209,6 +210,17 @@ const CORE_ROWS: readonly FolderRule[] = [
     'harp',
     'practice',
   ),
+  coreRow(
+    'today',
+    'what to practise today: items, grades, the schedule, the steps',
+    'theory',
+    'chart',
+    'harp',
+    'fit',
+    'bends',
+    'phrasebook',
+    'book',
+  ),
 ];
 
 const device = (folder: string, holds: string, ...imports: readonly string[]): FolderRule => ({
@@ -348,6 +360,19 @@ const APP: readonly FolderRule[] = [
     'choruses',
   ),
   feature(
+    'today',
+    'what to practise today, led through on the stand',
+    'keeping',
+    'song',
+    'book',
+    'warm-up',
+    'ear',
+    'bends',
+    'phrases',
+    'choruses',
+    'log',
+  ),
+  feature(
     'session',
     'the features composed to one session; knows nothing else',
     'keeping',
@@ -366,6 +391,7 @@ const APP: readonly FolderRule[] = [
     'lasting',
     'choruses',
     'log',
+    'today',
   ),
 ];
 
@@ -435,7 +461,8 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   spessasynth_core: ['audio/soundfont'],
   tonal: ['core/theory', 'core/chart-text'],
   tone: ['audio/band', 'audio/mixer', 'audio/export'],
-  valibot: ['core/bends', 'core/settings', 'core/practice', 'core/formats', 'core/log'],
+  'ts-fsrs': ['core/today'],
+  valibot: ['core/bends', 'core/settings', 'core/practice', 'core/formats', 'core/log', 'core/today'],
   zustand: ['app/session', 'ui/state'],
 };
 

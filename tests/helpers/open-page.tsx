@@ -41,6 +41,7 @@ export const openPage = (stored?: unknown) => {
     microphone,
     takes,
     log: log.device,
+    today: log.device.clock,
   });
   const page = render(<App session={session} />);
   return {

@@ -14,6 +14,7 @@ import type { SongState } from '../song/song-state';
 import { NO_OWN_SOUNDS, NO_RECORDED } from '../soundfont/soundfont-state';
 import { STAGE_CLOSED } from '../stage/stage-state';
 import { NO_TAKES } from '../takes/takes-state';
+import { NO_TODAY } from '../today/today-state';
 import { NO_WARM_UP } from '../warm-up/warm-up-state';
 
 /**
@@ -59,6 +60,7 @@ const FEATURES = {
     initial: { choruses: NO_CHORUSES },
     load: async () => (await import('../choruses/choruses')).joinChoruses,
   },
+  today: { initial: { today: NO_TODAY }, load: async () => (await import('../today/today')).joinToday },
   log: { initial: { log: NO_LOG }, load: async () => (await import('../log/log')).joinLog },
 };
 

@@ -22,6 +22,7 @@ export const ENTRIES = [
     text: 'Practise',
     pages: [
       { id: 'practise', text: 'Over the band', title: 'The practice panel' },
+      { id: 'today', text: 'Today', title: 'The panel for today' },
       { id: 'phrases', text: 'Phrases', title: 'The phrases' },
       { id: 'bends', text: 'Bends', title: 'The practice of bends' },
       { id: 'ear', text: 'Ear', title: 'The ear panel' },

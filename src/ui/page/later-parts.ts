@@ -16,6 +16,7 @@ import { PlayedPanel } from '../panels/played/played-panel';
 import { PractisePanel } from '../panels/practise/practise-panel';
 import { SongPanel } from '../panels/song/song-panel';
 import { TakeAwayPanel } from '../panels/take-away/take-away-panel';
+import { TodayPanel } from '../panels/today/today-panel';
 import type { PanelId, PanelProps } from './entries';
 
 /** What the page is not first drawn with: every panel, the paper, and the signs of what has not begun. One file, so that one fetch brings them all. */
@@ -24,6 +25,7 @@ export { ChorusMarks } from '../chart/chorus-marks';
 export { CountInSign } from '../chart/count-in-sign';
 export { NextHarpSign } from '../chart/next-harp-sign';
 export { SetSign } from '../chart/set-sign';
+export { TodaySign } from '../chart/today-sign';
 export { TradeResult } from '../chart/trade-result';
 export { TurnSign } from '../chart/turn-sign';
 export { WarmUpSign } from '../chart/warm-up-sign';
@@ -39,6 +41,7 @@ export const PANELS: Readonly<Record<PanelId, ComponentType<PanelProps>>> = {
   harp: HarpPanel,
   band: BandPanel,
   mixer: MixerPanel,
+  today: TodayPanel,
   practise: PractisePanel,
   phrases: PhrasesPanel,
   bends: BendsPanel,

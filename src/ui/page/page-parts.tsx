@@ -61,6 +61,7 @@ export const VIEWS: Readonly<
     { title: 'The sign for the next harp', Show: whenHere(({ NextHarpSign }) => NextHarpSign) },
     { title: 'The sign for your turn', Show: whenHere(({ TurnSign }) => TurnSign) },
     { title: 'What came of your answer', Show: whenHere(({ TradeResult }) => TradeResult) },
+    { title: 'The sign of today', Show: whenHere(({ TodaySign }) => TodaySign) },
     { title: 'The signs of the chorus', Show: whenHere(({ ChorusMarks }) => ChorusMarks) },
     { title: 'The warm-up', Show: whenHere(({ WarmUpSign }) => WarmUpSign) },
     { title: 'The list of holes together', Show: HolesTogether },
