@@ -73,9 +73,9 @@ export default defineConfig({
   worker: { format: 'es' },
   test: {
     projects: [
-      project('unit', 'node', 30),
-      project('reference', 'node', 30),
-      project('ui', 'happy-dom', 30),
+      project('unit', 'node', 120),
+      project('reference', 'node', 120),
+      project('ui', 'happy-dom', 120),
       {
         ...browser,
         test: { ...browser.test, exclude: TIMED, maxWorkers: 3, sequence: { groupOrder: 1 } },
