@@ -7,6 +7,7 @@ import { fetchInstruments } from './audio/soundfont/instruments-file';
 import { createFileSounds } from './audio/soundfont/soundfont-route';
 import { createPageLink } from './link/page-link';
 import { createMicrophone } from './mic/create-microphone';
+import { createMidiPorts } from './midi/create-midi-ports';
 import { createOffline } from './offline/offline';
 import { createFullScreen } from './screen/full-screen';
 import { createWakeLock } from './screen/wake-lock';
@@ -88,6 +89,11 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
     fullScreen: createFullScreen(document),
   },
   microphone: createMicrophone(),
+  midi: createMidiPorts({
+    // Absent in some browsers and on pages that are not secure, whatever the types say.
+    request: 'requestMIDIAccess' in navigator ? () => navigator.requestMIDIAccess() : undefined,
+    granted: async () => (await navigator.permissions.query({ name: 'midi' })).state === 'granted',
+  }),
   lasting: createLastingStorage(navigator.storage),
   takes: { loadMachine: loadTapeMachine, saver: createFileSaver() },
   log: {

@@ -24,6 +24,7 @@ const CORE = [
   'core/phrase',
   'core/judging',
   'core/practice',
+  'core/midi',
   'core/settings',
   'core/phrasebook',
   'core/formats',
@@ -139,6 +140,12 @@ const CORE_ROWS: readonly FolderRule[] = [
     'judging',
   ),
   coreRow(
+    'midi',
+    'bytes of keyboards and pedals become messages, held keys chords, presses actions',
+    'theory',
+    'harp',
+  ),
+  coreRow(
     'settings',
     'every choice declared once; total parsing of stored choices',
     'theory',
@@ -151,6 +158,7 @@ const CORE_ROWS: readonly FolderRule[] = [
     'players',
     'arranger',
     'practice',
+    'midi',
   ),
   coreRow(
     'phrasebook',
@@ -267,6 +275,11 @@ const DEVICES: readonly FolderRule[] = [
   device('mic', 'permission, worklet, stream of frames', 'listeners'),
   device('tape', 'recordings read from files, heard through and played back', 'mic'),
   {
+    folder: 'midi',
+    holds: 'keyboards and pedals that the browser hands out',
+    imports: ['listeners'],
+  },
+  {
     folder: 'link',
     holds: 'songs packed into the page’s address, and out of it',
     imports: [],
@@ -337,6 +350,13 @@ const APP: readonly FolderRule[] = [
     'ear',
   ),
   feature(
+    'midi',
+    'keyboards and pedals: a held chord answered, the harp played, switches taught',
+    'keeping',
+    'song',
+    'book',
+  ),
+  feature(
     'lasting',
     'whether the browser keeps for good what the player made',
     'keeping',
@@ -392,6 +412,7 @@ const APP: readonly FolderRule[] = [
     'choruses',
     'log',
     'today',
+    'midi',
   ),
 ];
 

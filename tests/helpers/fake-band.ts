@@ -101,7 +101,8 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     },
     seek: (bar) => asked.push(`seek ${bar}`),
     setSound: (sound) => sounds.push(sound),
-    audition: async (part, midi, _, glideFrom) => {
+    audition: async (part, midi, seconds, glideFrom) => {
+      if (seconds === 0) return void asked.push(`end ${part} ${midi}`);
       asked.push(`audition ${part} ${midi}${glideFrom === 0 ? '' : ` from ${glideFrom} above`}`);
     },
     playhead: () => playhead,

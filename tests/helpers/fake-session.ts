@@ -12,7 +12,9 @@ let seed = 100;
 /** A session on what a tab keeps, with a band that makes no sound and time that is let pass by hand. */
 export const openSession = (
   kept: KeptValues,
-  also: Partial<Pick<Devices, 'screen' | 'recorded' | 'book' | 'lasting' | 'log' | 'today' | 'phrases'>> = {},
+  also: Partial<
+    Pick<Devices, 'screen' | 'recorded' | 'book' | 'lasting' | 'log' | 'today' | 'phrases' | 'midi'>
+  > = {},
 ) => {
   const due = new Set<() => void>();
   const band = createFakeBand();

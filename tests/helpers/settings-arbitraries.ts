@@ -10,6 +10,8 @@ import { TAB_STYLES } from '../../src/core/harp/tab';
 import { TUNINGS } from '../../src/core/harp/tunings';
 import { LINE_KINDS, PACES } from '../../src/core/lines/line-slots';
 import { LINE_TASTES } from '../../src/core/lines/line-tastes';
+import { KEY_USES } from '../../src/core/midi/keyboard';
+import { PEDAL_ACTIONS } from '../../src/core/midi/pedals';
 import { CLICKS } from '../../src/core/players/click';
 import { STOP_TIMES, TIMES } from '../../src/core/players/style';
 import { CALL_LEVELS } from '../../src/core/practice/call-levels';
@@ -86,6 +88,20 @@ const fields: {
     blowBends: fc.boolean(),
     overbends: fc.boolean(),
     off: fc.array(text, { maxLength: 5 }),
+  }),
+  midi: fc.record({
+    on: fc.boolean(),
+    use: fc.constantFrom(...KEY_USES),
+    split: fc.nat(127),
+    pedals: fc.uniqueArray(
+      fc.record({
+        kind: fc.constantFrom('key', 'control', 'program'),
+        channel: fc.integer({ min: 1, max: 16 }),
+        number: fc.nat(127),
+        action: fc.constantFrom(...PEDAL_ACTIONS),
+      }),
+      { selector: ({ action }) => action, maxLength: 4 },
+    ),
   }),
   askHarp: fc.boolean(),
   keepingOffered: fc.boolean(),

@@ -7,9 +7,12 @@ import { INITIAL_TAKE_AWAY } from '../export/export-state';
 import type { KeepingState } from '../keeping/keeping-state';
 import { LASTING_UNASKED } from '../lasting/lasting-state';
 import { NO_LOG } from '../log/log-state';
+import { NO_MIDI } from '../midi/midi-state';
 import { NO_NEWER } from '../offline/newer-version-state';
 import { NO_TRADES } from '../phrases/phrases-state';
+import type { ChoiceCommands } from '../song/choice-commands';
 import type { Joined, Stand } from '../song/feature';
+import type { PlayCommands } from '../song/play-commands';
 import type { SongState } from '../song/song-state';
 import { NO_OWN_SOUNDS, NO_RECORDED } from '../soundfont/soundfont-state';
 import { STAGE_CLOSED } from '../stage/stage-state';
@@ -55,6 +58,7 @@ const FEATURES = {
     load: async () => (await import('../phrases/phrases-feature')).joinPhrases,
   },
   lasting: { initial: LASTING_UNASKED, load: async () => (await import('../lasting/lasting')).joinLasting },
+  midi: { initial: { midi: NO_MIDI }, load: async () => (await import('../midi/midi')).joinMidi },
   takes: { initial: { takes: NO_TAKES }, load: async () => (await import('../takes/takes')).joinTakes },
   choruses: {
     initial: { choruses: NO_CHORUSES },
@@ -88,7 +92,10 @@ export type FeatureState = All<Features[Name]['initial']>;
 /** What the page can ask of the features. */
 export type FeatureCommands = All<ReturnType<JoinOf<Name>>['commands']>;
 
-type FeatureStand = Stand<FeatureState & SongState & KeepingState, FeatureCommands>;
+/** What features can ask of one another and of the stand. */
+export type AskedCommands = FeatureCommands & PlayCommands & ChoiceCommands;
+
+type FeatureStand = Stand<FeatureState & SongState & KeepingState, AskedCommands>;
 
 /** A feature as the list sees it: the types above say which device, slice and commands belong to which. */
 interface Listed {

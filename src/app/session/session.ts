@@ -10,15 +10,22 @@ import { createNoticeBoard, type NoticeBoard } from '../keeping/notice-board';
 import { openShelves } from '../keeping/shelves';
 import type { Slice } from '../slice';
 import { createBandOrders } from '../song/band-orders';
-import { createChoiceCommands } from '../song/choice-commands';
-import { createChoosing } from '../song/choosing';
+import { type ChoiceCommands, createChoiceCommands } from '../song/choice-commands';
+import { type Choosing, createChoosing } from '../song/choosing';
 import { type Conductor, createConductor } from '../song/conductor';
-import type { Joined } from '../song/feature';
-import { createPlayCommands } from '../song/play-commands';
+import type { Joined, Stand } from '../song/feature';
+import { createPlayCommands, type PlayCommands } from '../song/play-commands';
 import { MAKESHIFT_NOTICE, statusNotice } from '../song/status-notice';
 import { createSwapNotice } from '../song/swap-notice';
 import type { Commands } from './commands';
-import { commandsOf, type FeatureDevices, joinFeatures, type LoadedFeatures } from './features';
+import {
+  type AskedCommands,
+  commandsOf,
+  type FeatureCommands,
+  type FeatureDevices,
+  joinFeatures,
+  type LoadedFeatures,
+} from './features';
 import type { PageSession } from './page-session';
 import type { SessionState } from './session-state';
 
@@ -67,6 +74,25 @@ const listenToBand = ({ store, band, board, conductor, joined }: Listening): rea
 const isUnderWay = ({ kind }: BandStatus): boolean =>
   ['playing', 'loading', 'paused', 'interrupted'].includes(kind);
 
+interface OfStand
+  extends Pick<Stand<SessionState>, 'store' | 'band' | 'orders' | 'board' | 'newSeed' | 'later'> {
+  readonly commands: FeatureCommands;
+}
+
+/** The commands of the stand itself: choosing, playing, moving. */
+const createStandCommands = (
+  { store, band, orders, board, newSeed, later, commands }: OfStand,
+  { change, follow }: Pick<Choosing, 'change' | 'follow'>,
+): ChoiceCommands & PlayCommands => ({
+  ...createChoiceCommands({
+    change,
+    newSeed,
+    ownChart: (id) => savedChart(store.getState().ownCharts, id),
+    ...createSwapNotice({ store, board, later }),
+  }),
+  ...createPlayCommands({ store, band, orders, board, follow, ...commands }),
+});
+
 /**
  * Joins the core with the devices: carries out what the player asks for on the state the page was opened with.
  * @param features what the features do, fetched
@@ -78,6 +104,7 @@ export const createSession = (
 ): Session => {
   const { band, kept, newSeed, later } = devices;
   const state = store.getState;
+  const { saver } = devices.takeAway;
   const board = createNoticeBoard(store);
   const orders = createBandOrders(store, band, { later, newSeed });
   const keeper = createKeeper({ board, later });
@@ -93,14 +120,15 @@ export const createSession = (
   const choosing = createChoosing({ store, band, conductor, keep: settings.keep, later });
   const shelves = openShelves({ kept, keeper, store, post: board.post });
   const { apply } = choosing;
-  const { takeSavedCharts } = conductor;
   const isBusy = (): boolean => isUnderWay(state().status) || joined.some((each) => each.isBusy?.());
   const stand = {
-    ...{ store, band, orders, board, kept, keeper, newSeed, later, apply, takeSavedCharts, isBusy },
-    ask: () => commands,
+    ...{ store, band, orders, board, kept, keeper, newSeed, later, apply, isBusy },
+    takeSavedCharts: conductor.takeSavedCharts,
+    ask: () => asked,
   };
   const joined: readonly Joined<object>[] = joinFeatures(features, stand, devices);
   const commands = commandsOf(joined);
+  const asked: AskedCommands = { ...createStandCommands({ ...stand, commands }, choosing), ...commands };
   const ending = [
     ...listenToBand({ store, band, board, conductor, joined: [choosing, ...joined] }),
     settings.dispose,
@@ -112,18 +140,11 @@ export const createSession = (
   return {
     store,
     commands: {
-      ...createChoiceCommands({
-        change: choosing.change,
-        newSeed,
-        ownChart: (id) => savedChart(store.getState().ownCharts, id),
-        ...createSwapNotice({ store, board, later }),
-      }),
       ...choosing.commands,
-      ...createPlayCommands({ store, band, orders, board, follow: choosing.follow, ...commands }),
-      ...createCopyCommands({ kept, keeper, saver: devices.takeAway.saver }),
-      ...createBackupCommands({ store, keeper, saver: devices.takeAway.saver, apply }),
+      ...createCopyCommands({ kept, keeper, saver }),
+      ...createBackupCommands({ store, keeper, saver, apply }),
       ...shelves.commands,
-      ...commands,
+      ...asked,
     },
     live: { playhead: () => band.playhead(), ear: commands.hearing().live },
     prepare: () => void orders.prepare(),

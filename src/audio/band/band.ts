@@ -54,7 +54,7 @@ export interface Band {
   setSound(sound: BandSound): void;
   /**
    * Plays one note of a part's voice now, for listening to a single sound; it starts `glideFrom` semitones away and
-   * glides to its pitch.
+   * glides to its pitch. With 0 seconds it ends such a note that is heard, as a key is let go.
    */
   audition(part: PartId, midi: number, seconds: Seconds, glideFrom: number): Promise<void>;
   /** Where in the music the sound is that leaves the loudspeaker now; null while nothing plays. */

@@ -159,10 +159,12 @@ class BandEngine implements Engine {
   async audition(part: PartId, wanted: AuditionNote, sound: BandSound): Promise<void> {
     this.sound ??= sound;
     this.mixer.setMix(this.sound.mix);
-    const keys = this.keysOf([auditionNote(part, wanted, 0)]);
+    const note = (ahead: number) => auditionNote(part, wanted, this.context.currentTime + ahead);
+    if (wanted.seconds === 0) return this.asidePlayer.giveWay(note(0.03));
+    const keys = this.keysOf([note(0)]);
     this.bank.hurry(keys);
     await this.bank.ready(keys, WAIT.start);
-    this.asidePlayer.start(auditionNote(part, wanted, this.context.currentTime + 0.02));
+    this.asidePlayer.start(note(0.02));
   }
 
   playhead(): Playhead | null {

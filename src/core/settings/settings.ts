@@ -1,4 +1,5 @@
 import { HARP_SETTINGS } from './harp-settings';
+import { OUTSIDE_SETTINGS } from './outside-settings';
 import { PAGE_SETTINGS } from './page-settings';
 import { PRACTICE_SETTINGS } from './practice-settings';
 import type { Setting } from './setting';
@@ -12,6 +13,7 @@ export const SETTINGS = {
   ...SOUND_SETTINGS,
   ...PRACTICE_SETTINGS,
   ...PAGE_SETTINGS,
+  ...OUTSIDE_SETTINGS,
 } as const;
 
 /** Everything the player chose, kept across reloads. */

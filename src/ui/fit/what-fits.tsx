@@ -9,6 +9,7 @@ import { laterView } from '../controls/later-view';
 import { ScrollBox } from '../controls/scroll-box';
 import { Tap } from '../controls/tap';
 import { useSelected } from '../state/session-context';
+import { useHeldFit } from '../state/use-held-fit';
 import { usePlayingIndex } from '../state/use-playing-chord';
 import { FitTable } from './fit-table';
 import { GapLines } from './gap-lines';
@@ -118,11 +119,12 @@ const readNow = (fits: readonly FitChord[], index: number): readonly FitChord[] 
 };
 
 const NowCard = ({ view }: { readonly view: BarView }) => {
-  const fits = fitsOf(view);
+  const held = useHeldFit();
+  const fits = held === null ? fitsOf(view) : [held];
   const index = usePlayingIndex();
   return (
     <article className="fit now card" aria-label="Now">
-      <FitHead title={`Now, ${placeText(view)}`} fits={fits} />
+      <FitHead title={held === null ? `Now, ${placeText(view)}` : 'Now, as you hold it'} fits={fits} />
       <ScrollBox className="fit-chords">
         {readNow(fits, index).map((fit) => (
           <div key={fit.at}>

@@ -9,6 +9,7 @@ import './transport.css';
 import './contrast.css';
 import '../controls/panel.css';
 import '../panels/mixer/mixer.css';
+import '../panels/midi/midi.css';
 import '../chart/chart.css';
 import '../chart/signs.css';
 import '../panels/bends/bends.css';

@@ -10,6 +10,7 @@ import { HarpPanel } from '../panels/harp/harp-panel';
 import { HelpPanel } from '../panels/help/help-panel';
 import { SignsPanel } from '../panels/help/signs-panel';
 import { LogPanel } from '../panels/log/log-panel';
+import { MidiPanel } from '../panels/midi/midi-panel';
 import { MixerPanel } from '../panels/mixer/mixer-panel';
 import { PhrasesPanel } from '../panels/phrases/phrases-panel';
 import { PlayedPanel } from '../panels/played/played-panel';
@@ -42,6 +43,7 @@ export const PANELS: Readonly<Record<PanelId, ComponentType<PanelProps>>> = {
   band: BandPanel,
   mixer: MixerPanel,
   today: TodayPanel,
+  midi: MidiPanel,
   practise: PractisePanel,
   phrases: PhrasesPanel,
   bends: BendsPanel,

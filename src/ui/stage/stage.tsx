@@ -5,6 +5,7 @@ import { nextChord } from '../../core/song/next-chord';
 import { SetSign } from '../chart/set-sign';
 import { Guarded } from '../controls/guarded';
 import { useSelected, useSession } from '../state/session-context';
+import { useHeldFit } from '../state/use-held-fit';
 import { usePlayingIndex } from '../state/use-playing-chord';
 import { StageBar } from './stage-bar';
 import { StageHeard } from './stage-heard';
@@ -21,7 +22,8 @@ const StageChords = () => {
   const next = useSelected((state) => state.next);
   const index = usePlayingIndex();
   const plain = useSelected((state) => state.settings.plainWords);
-  const fit = now.tune.fit.bars[now.bar]?.chords[index];
+  const held = useHeldFit();
+  const fit = held ?? now.tune.fit.bars[now.bar]?.chords[index];
   if (fit === undefined) throw new RangeError(`Bar ${now.bar} of the chart holds no chord`);
   return (
     <>

@@ -2,6 +2,7 @@ import { useCallback, useEffect, useState } from 'react';
 import type { Chord } from '../../core/theory/chord';
 import { useSelected, useSession } from './session-context';
 import { useFrame } from './use-frame';
+import { useHeldFit } from './use-held-fit';
 
 /** Which chord of the current bar is being heard, from 0: the first while stopped, then each in its turn. */
 export const usePlayingIndex = (): number => {
@@ -22,10 +23,11 @@ export const usePlayingIndex = (): number => {
   return Math.max(0, Math.min(index, chords.length - 1));
 };
 
-/** The chord being heard in the current bar. */
+/** The chord being heard: one held on a keyboard, or else that of the song. */
 export const usePlayingChord = (): Chord => {
   const { tune, bar } = useSelected((state) => state.now);
+  const held = useHeldFit();
   const span = tune.chart.bars[bar]?.chords[usePlayingIndex()];
   if (span === undefined) throw new RangeError(`Bar ${bar} of the chart holds no chord`);
-  return span.chord;
+  return held?.chord ?? span.chord;
 };

@@ -39,6 +39,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   bandFollowsHarp: [true],
   position: [3],
   askHarp: [true],
+  midi: [{ ...D.midi, use: 'harp' }],
   keepingOffered: [true],
   songPinned: [true],
   sameTake: [true],

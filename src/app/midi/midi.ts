@@ -1,0 +1,226 @@
+import { keyAt } from '../../core/chart/key-at';
+import type { FitChord } from '../../core/fit/fit';
+import { fitAlone } from '../../core/fit/fit-alone';
+import type { Sound } from '../../core/harp/harp';
+import { DRUM_CHANNEL, heldAfter, isChordKey, soundAt } from '../../core/midi/keyboard';
+import { type MidiMessage, readMidi } from '../../core/midi/midi-message';
+import { nameChord } from '../../core/midi/name-chord';
+import {
+  actionOf,
+  type ControlsDown,
+  type PedalAction,
+  type PedalSign,
+  pressOf,
+  withPedal,
+} from '../../core/midi/pedals';
+import type { MidiChoice } from '../../core/settings/outside-settings';
+import { asSeconds } from '../../core/theory/units';
+import type { MidiPorts, MidiStatus } from '../../midi/midi-ports';
+import type { SetRunCommands } from '../book/set-run';
+import type { ChoiceCommands } from '../song/choice-commands';
+import type { Join, Stand } from '../song/feature';
+import type { PlayCommands } from '../song/play-commands';
+import type { SongState } from '../song/song-state';
+import type { MidiState } from './midi-state';
+import { midiNotice } from './midi-words';
+
+/** What the page can ask for about keyboards and pedals. */
+export interface MidiCommands {
+  /** Asks the browser for them, or lets them go. */
+  listenToMidi(on: boolean): Promise<void>;
+  chooseMidi(change: Partial<Pick<MidiChoice, 'use' | 'split'>>): void;
+  /** The next switch pressed is for this action; null asks for none. */
+  learnPedal(action: PedalAction | null): void;
+  forgetPedal(action: PedalAction): void;
+}
+
+/** What pedals ask of the stand. */
+type Asks = Pick<SetRunCommands, 'nextSong' | 'previousSong'> &
+  Pick<PlayCommands, 'toggle' | 'stop' | 'pause' | 'moveBy'> &
+  Pick<ChoiceCommands, 'repeat'>;
+
+type MidiStand = Stand<MidiState & SongState, Asks>;
+
+/** Seconds a key lets the harp sound at most: as long as a breath. */
+const BREATH = asSeconds(8);
+
+/** Carries out what a pedal asks for. */
+const carryOut = (action: PedalAction, { store, ask }: MidiStand): void => {
+  const commands = ask();
+  const { settings, now } = store.getState();
+  const bar = now.formBar ?? 0;
+  const orders: Readonly<Record<PedalAction, () => void>> = {
+    play: commands.toggle,
+    stop: commands.stop,
+    pause: commands.pause,
+    'next song': commands.nextSong,
+    'previous song': commands.previousSong,
+    'next bar': () => commands.moveBy(1),
+    'previous bar': () => commands.moveBy(-1),
+    repeat: () => commands.repeat(settings.plan.repeat === null ? { from: bar, to: bar } : null),
+  };
+  orders[action]();
+};
+
+/** Lets the harp sound while keys are held. */
+const createHarpKeys = ({ store, band }: MidiStand) => {
+  const sounding = new Map<number, Sound>();
+  const show = (missing: number | null): void =>
+    store.setState(({ midi }) => ({ midi: { ...midi, sounding: [...sounding.values()], missing } }));
+  const end = ({ pitch }: Sound): void => void band.audition('lead', pitch, asSeconds(0), 0);
+  const release = (key: number): void => {
+    const sound = sounding.get(key);
+    if (sound === undefined) return;
+    sounding.delete(key);
+    end(sound);
+    show(null);
+  };
+  return {
+    press: async (key: number): Promise<void> => {
+      const { settings, now } = store.getState();
+      const sound = soundAt(now.tune.harp, settings.technique, key);
+      if (sound === null) return show(key);
+      sounding.set(key, sound);
+      show(null);
+      await band.audition('lead', sound.pitch, BREATH, sound.bend);
+      // Let go before the sound was there, which took a moment.
+      if (sounding.get(key) !== sound) end(sound);
+    },
+    release,
+    releaseAll: () => {
+      for (const key of [...sounding.keys()]) release(key);
+    },
+  };
+};
+
+/** Shows the chord that keys of the chord hand hold. */
+const createHeldChord = ({ store }: MidiStand, set: (part: Partial<MidiState['midi']>) => void) => {
+  let held: ReadonlySet<number> = new Set();
+  const fitOf = (keys: readonly number[]): FitChord | null => {
+    const { now, settings } = store.getState();
+    const { chart, harp } = now.tune;
+    const chord = nameChord(keys, keyAt(chart, now.bar).tonic);
+    return chord && fitAlone(chord, { chart, harp, technique: settings.technique }, now.bar);
+  };
+  const show = (): void => {
+    const { use, split } = store.getState().settings.midi;
+    const keys = [...held].filter((key) => isChordKey(key, use, split)).sort((a, b) => a - b);
+    if (keys.join() !== store.getState().midi.held.join()) set({ held: keys, fit: fitOf(keys) });
+  };
+  let { tune } = store.getState().now;
+  /** A held chord means something else on another harp or in another key. */
+  const leave = store.subscribe(({ now, midi }) => {
+    if (now.tune === tune) return;
+    tune = now.tune;
+    if (midi.held.length > 0) set({ fit: fitOf(midi.held) });
+  });
+  return {
+    hear: (message: MidiMessage) => {
+      held = heldAfter(held, message);
+      show();
+    },
+    letGo: () => {
+      held = new Set();
+      show();
+    },
+    dispose: leave,
+  };
+};
+
+/** Reads keys and pedals as they come. */
+const createListening = (stand: MidiStand, change: (make: Partial<MidiChoice>) => void) => {
+  const { store } = stand;
+  const set = (part: Partial<MidiState['midi']>): void =>
+    store.setState(({ midi }) => ({ midi: { ...midi, ...part } }));
+  const harpKeys = createHarpKeys(stand);
+  const chord = createHeldChord(stand, set);
+  let down: ControlsDown = new Set();
+  /** Whether a press was one of a pedal, or is to be one. */
+  const takesPress = (sign: PedalSign): boolean => {
+    const { settings, midi } = store.getState();
+    const { pedals } = settings.midi;
+    if (midi.learning !== null) {
+      set({ learning: null });
+      change({ pedals: withPedal(pedals, { ...sign, action: midi.learning }) });
+      return true;
+    }
+    const action = actionOf(pedals, sign);
+    if (action !== null) carryOut(action, stand);
+    return action !== null;
+  };
+  const hear = (message: MidiMessage): void => {
+    const pressed = pressOf(message, down);
+    down = pressed.down;
+    if (pressed.sign !== null && takesPress(pressed.sign)) return;
+    chord.hear(message);
+    const { use, split } = store.getState().settings.midi;
+    if (message.kind === 'off') harpKeys.release(message.key);
+    if (message.kind === 'on' && message.channel !== DRUM_CHANNEL && !isChordKey(message.key, use, split))
+      void harpKeys.press(message.key);
+  };
+  return {
+    hear: (bytes: Iterable<number>) => {
+      for (const message of readMidi(bytes)) hear(message);
+    },
+    silence: () => {
+      down = new Set();
+      harpKeys.releaseAll();
+      chord.letGo();
+    },
+    set,
+    dispose: chord.dispose,
+  };
+};
+
+/**
+ * Keyboards and pedals: asked for when the player wants them, and at later visits only where that asks nobody. A chord
+ * held down answers under What fits, other keys play the harp in hand, and switches do what they were taught.
+ */
+export const joinMidi: Join<MidiState, MidiCommands, MidiPorts | undefined, SongState, Asks> = (
+  stand,
+  device,
+) => {
+  const { store, apply, board } = stand;
+  const change = (part: Partial<MidiChoice>): void => {
+    const { settings } = store.getState();
+    apply({ ...settings, midi: { ...settings.midi, ...part } });
+  };
+  const listening = createListening(stand, change);
+  const onStatus = (status: MidiStatus): void => {
+    const before = store.getState().midi.status;
+    // What is unplugged sends no more: nothing stays held.
+    if (status.kind !== 'open' || (before.kind === 'open' && status.gone.length > before.gone.length))
+      listening.silence();
+    listening.set({ status });
+    const notice = midiNotice(status);
+    if (notice === null) board.dismiss('midi');
+    else board.post(notice);
+  };
+  const ending = [device?.onStatus(onStatus), device?.onBytes(listening.hear), listening.dispose];
+  const openQuietly = async (): Promise<void> => {
+    if (store.getState().settings.midi.on && (await device?.allowed())) await device?.open();
+  };
+  void openQuietly();
+  return {
+    commands: {
+      listenToMidi: async (on) => {
+        change({ on });
+        listening.set({ learning: null });
+        if (!on) device?.close();
+        else if (device === undefined) onStatus({ kind: 'trouble', why: 'unsupported', detail: '' });
+        else await device.open();
+      },
+      chooseMidi: (part) => {
+        listening.silence();
+        change(part);
+      },
+      learnPedal: (learning) => listening.set({ learning }),
+      forgetPedal: (action) =>
+        change({ pedals: store.getState().settings.midi.pedals.filter((pedal) => pedal.action !== action) }),
+    },
+    dispose: () => {
+      device?.close();
+      for (const end of ending) end?.();
+    },
+  };
+};

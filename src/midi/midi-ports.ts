@@ -1,0 +1,30 @@
+/** Why no keyboard can be heard. */
+export type MidiTrouble =
+  /** The browser has no MIDI, or gives it to no page like this one (not served securely). */
+  | 'unsupported'
+  /** The player or the system said no. */
+  | 'denied'
+  | 'failed';
+
+/** Whether keyboards and pedals are listened to, and what keeps the page from it. */
+export type MidiStatus =
+  | { readonly kind: 'off' }
+  /** The browser asks the player. */
+  | { readonly kind: 'asking' }
+  /** Names of what is plugged in; `gone` of what was unplugged since, and is taken up again when it is back. */
+  | { readonly kind: 'open'; readonly inputs: readonly string[]; readonly gone: readonly string[] }
+  | { readonly kind: 'trouble'; readonly why: MidiTrouble; readonly detail: string };
+
+/** Keyboards and pedals on this machine. No method throws. */
+export interface MidiPorts {
+  status(): MidiStatus;
+  /** Asks the browser for them and listens to all. Resolves with the status that came of it. */
+  open(): Promise<MidiStatus>;
+  /** Whether opening would ask nobody. */
+  allowed(): Promise<boolean>;
+  /** Listens no longer; idempotent. */
+  close(): void;
+  onStatus(listener: (status: MidiStatus) => void): () => void;
+  /** The bytes of a message as they came. */
+  onBytes(listener: (bytes: Iterable<number>) => void): () => void;
+}
