@@ -61,7 +61,7 @@ export const packText = async (text: string, most: number): Promise<string> => {
   const bytes = new TextEncoder().encode(text);
   if (bytes.length > most) {
     throw new UnreadableText(
-      `This holds more than the ${Math.round(most / 1000)} kB that a link may hold. Pass it on as a file: Take away, Save everything.`,
+      `This holds more than the ${Math.round(most / 1000)} kB that a link may hold. Pass it on as a file: save the exercise under Practise, Phrases, or everything under Take away.`,
     );
   }
   return toLetters(await through(bytes, new CompressionStream('deflate-raw'), Number.POSITIVE_INFINITY));

@@ -30,7 +30,8 @@ const told = async (work: () => Promise<string>): Promise<LinkedText> => {
   } catch (error) {
     if (error instanceof UnreadableText) return { trouble: error.message };
     return {
-      trouble: 'This browser cannot pack links. Pass the song on as a file: Take away, Save everything.',
+      trouble:
+        'This browser cannot pack links. Pass it on as a file: save the exercise under Practise, Phrases, or everything under Take away.',
     };
   }
 };

@@ -17,6 +17,8 @@ export interface SongLinkCommands {
    * @param whole with the reach, the mix and the views that came with a set-up.
    */
   takeLinkedSong(whole: boolean): void;
+  /** Offers the song or set-up of a file as one that came with the address; sentences on what of it could not be read. */
+  openSongText(text: string): Promise<readonly string[]>;
   /** Lets the song that came with the address go. */
   leaveLinkedSong(): void;
 }
@@ -55,6 +57,11 @@ export const createSongLinks = ({ store, board, apply, link, take }: Needs): Son
       if (linked === null) return;
       take(withOwnChart(linked, store.getState().ownCharts));
       if (whole && linkedStand !== null) apply({ ...store.getState().settings, ...linkedStand });
+    },
+    openSongText: async (text) => {
+      const { item, stand, problems } = readSongText(text);
+      offer(item, stand);
+      return item === null ? ['This file holds no song and no exercise of this program.'] : problems;
     },
     leaveLinkedSong: () => offer(null, null),
   };

@@ -1,4 +1,6 @@
+import { bookSong } from '../../core/book/book-song';
 import { mergeItems } from '../../core/book/merge-items';
+import { songText } from '../../core/book/song-link';
 import { phraseMidi } from '../../core/formats/phrase-midi';
 import type { KeptPhrase } from '../../core/phrasebook/kept-phrase';
 import { phrasesText, readPhrasesText } from '../../core/phrasebook/phrases-file';
@@ -10,7 +12,10 @@ import type { Song } from '../song/song-state';
 import type { PhraseFiles } from './phrase-files';
 import type { LibraryCommands, PhrasesState } from './phrases-state';
 
-type FileCommands = Pick<LibraryCommands, 'readMelodies' | 'savePhraseMidi' | 'savePhrases' | 'openPhrases'>;
+type FileCommands = Pick<
+  LibraryCommands,
+  'readMelodies' | 'savePhraseMidi' | 'savePhrases' | 'openPhrases' | 'saveExercise'
+>;
 
 interface Needs {
   readonly stand: Stand<PhrasesState & Song>;
@@ -47,6 +52,15 @@ export const createLibraryFiles = ({ stand, shelf, files }: Needs): FileCommands
     },
     savePhrases: () =>
       give('phrases.json', 'application/json', new TextEncoder().encode(phrasesText(shelf.items()))),
+    saveExercise: (name) => {
+      const { settings, ownCharts } = store.getState();
+      const text = songText(bookSong({ id: '', name }, settings, ownCharts), settings);
+      return give(
+        `${plainName(name) || 'exercise'}.json`,
+        'application/json',
+        new TextEncoder().encode(text),
+      );
+    },
     openPhrases: async (text) => {
       const { items, problems } = readPhrasesText(text);
       const { added, known } = mergeItems(shelf.items(), items);

@@ -113,6 +113,8 @@ export interface LibraryCommands {
   savePhrases(): Promise<void>;
   /** Takes the phrases of such a file in beside those that are here; says what came of each piece. */
   openPhrases(text: string): Promise<readonly string[]>;
+  /** Saves the exercise on the stand, everything with it, in a file of its own. */
+  saveExercise(name: string): Promise<void>;
   /** Plays a phrase alone, at the stand's tempo and on its harp; while the band plays, nothing. */
   hearPhrase(phrase: Phrase): void;
 }

@@ -14,7 +14,7 @@ export const LinkedSong = () => {
   return (
     <div className="notice">
       <p>
-        A {linkedStand === null ? 'song' : 'set-up'} came with the link: <strong>{song.name}</strong>, in{' '}
+        A {linkedStand === null ? 'song' : 'set-up'} came in: <strong>{song.name}</strong>, in{' '}
         {prettyName(key)}, {prettyName(harp)}. Opening it puts it on the stand and into your book
         {linkedStand === null
           ? '.'

@@ -1,9 +1,8 @@
-import { useState } from 'react';
 import { type ClassLevel, LONGEST_LEVEL, SHORTEST_NOTES } from '../../../core/practice/class-levels';
 import { Choice } from '../../controls/choice';
-import { KeptText } from '../../controls/kept-text';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
+import { PassOn } from './pass-on';
 
 const SHORTEST_WORDS: Readonly<Record<(typeof SHORTEST_NOTES)[number], string>> = {
   0: 'All notes',
@@ -52,28 +51,6 @@ const Level = ({ level, number, onChange }: LevelProps) => (
   </fieldset>
 );
 
-/** An address that opens the whole exercise elsewhere, with its size. */
-const ExerciseLink = () => {
-  const { commands } = useSession();
-  const [link, setLink] = useState<Awaited<ReturnType<typeof commands.linkTo>> | null>(null);
-  return (
-    <>
-      <button type="button" className="tool" onClick={() => void commands.linkTo(null).then(setLink)}>
-        Make a link to the exercise
-      </button>
-      {link !== null &&
-        ('text' in link ? (
-          <KeptText
-            label={`The exercise as a link, ${Math.ceil(link.text.length / 100) / 10} kB`}
-            text={link.text}
-          />
-        ) : (
-          <p role="status">{link.trouble}</p>
-        ))}
-    </>
-  );
-};
-
 /** The levels of a class, and how the exercise on the stand is handed to it: on paper, and as a link. */
 export const ClassLevels = () => {
   const { commands } = useSession();
@@ -106,8 +83,8 @@ export const ClassLevels = () => {
         >
           Print the hand-out
         </button>
-        <ExerciseLink />
       </div>
+      <PassOn />
     </>
   );
 };

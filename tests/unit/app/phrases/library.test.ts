@@ -5,6 +5,8 @@ import { printPhrase } from '../../../../src/core/phrase/print-phrase';
 import { readPhrase } from '../../../../src/core/phrase/read-phrase';
 import { STARTER_CALLS, STARTER_EXERCISES } from '../../../../src/core/phrasebook/starter-set';
 import { typedCalls } from '../../../../src/core/song/leads';
+import { elementAt } from '../../../../src/core/theory/element-at';
+import { asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
@@ -107,6 +109,23 @@ describe('the library', () => {
     const [melody] = typeof read === 'string' ? [] : read;
     expect(melody?.notes.flatMap(({ key }) => (key === null ? [] : [key]))).toEqual(keys);
     expect(await commands.readMelodies(new Uint8Array(3))).toContain('no MIDI file');
+  });
+
+  it('passes the exercise on the stand on as a file that opens it whole elsewhere', async () => {
+    const { commands, files, state } = open();
+    const exercise = elementAt(STARTER_EXERCISES, 4);
+    commands.openExercise(exercise);
+    commands.choose({ harpKey: asPitchClass(5) });
+    await commands.saveExercise('Thursday, slow');
+    expect(files[0]).toMatchObject({ name: 'thursday-slow.json', fate: 'saved' });
+    const text = new TextDecoder().decode(Uint8Array.from(files[0]?.bytes ?? []));
+    const there = open();
+    expect(await there.commands.openSongText(text)).toEqual([]);
+    expect(there.state().book.linked?.name).toBe('Thursday, slow');
+    there.commands.takeLinkedSong(true);
+    const { trade, partner, formId, tempo, harpKey, classLevels } = state().settings;
+    expect(there.state().settings).toMatchObject({ trade, partner, formId, tempo, harpKey, classLevels });
+    expect(await there.commands.openSongText('[]')).toEqual([expect.stringContaining('no exercise')]);
   });
 
   it('puts exercises and single calls on the stand as they are', () => {

@@ -1,0 +1,79 @@
+import { type ChangeEvent, useRef, useState } from 'react';
+import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
+import { KeptText } from '../../controls/kept-text';
+import { useSession } from '../../state/session-context';
+
+/** Opens an exercise that was saved as a file. */
+const OpenExercise = () => {
+  const { commands } = useSession();
+  const picker = useRef<HTMLInputElement>(null);
+  const [told, setTold] = useState<readonly string[]>([]);
+  const read = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
+    const [file] = target.files ?? [];
+    if (file) setTold(await commands.openSongText(await file.text()));
+    target.value = '';
+  };
+  return (
+    <>
+      <button type="button" className="tool" onClick={() => picker.current?.click()}>
+        Open an exercise
+      </button>
+      <input
+        ref={picker}
+        type="file"
+        accept=".json,application/json"
+        aria-label="File with an exercise"
+        hidden
+        onChange={(event) => void read(event)}
+      />
+      <div role="status">
+        {told.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </div>
+    </>
+  );
+};
+
+/** The exercise on the stand, whole, as a link or as a file of its own, and such a file opened. */
+export const PassOn = () => {
+  const { commands } = useSession();
+  const [name, setName] = useState('');
+  const [link, setLink] = useState<Awaited<ReturnType<typeof commands.linkTo>> | null>(null);
+  return (
+    <>
+      <label className="field">
+        <span className="label">What the exercise is called</span>
+        <input
+          className="text-box"
+          maxLength={LONGEST_NAME}
+          placeholder="Exercise"
+          value={name}
+          onChange={(event) => setName(event.target.value)}
+        />
+      </label>
+      <div className="own-buttons">
+        <button type="button" className="tool" onClick={() => void commands.linkTo(null).then(setLink)}>
+          Make a link to the exercise
+        </button>
+        <button
+          type="button"
+          className="tool"
+          onClick={() => void commands.saveExercise(name.trim() || 'Exercise')}
+        >
+          Save the exercise
+        </button>
+        <OpenExercise />
+      </div>
+      {link !== null &&
+        ('text' in link ? (
+          <KeptText
+            label={`The exercise as a link, ${Math.ceil(link.text.length / 100) / 10} kB`}
+            text={link.text}
+          />
+        ) : (
+          <p role="status">{link.trouble}</p>
+        ))}
+    </>
+  );
+};
