@@ -1,6 +1,7 @@
 /** Heard against asked: what became of every note of a phrase, and of the whole. */
-import { align, centsFrom, GRAZED, IN_TEMPO, isPassing, type Pair, type TimeMap } from './align';
+import { align, centsFrom, IN_TEMPO, isPassing, type Pair, type TimeMap } from './align';
 import type { AskedNote, PlayedNote } from './asked-notes';
+import { markOf } from './mark';
 import { timeMapOf } from './time-map';
 
 /** How a note's pitch was; `other` is another note, `missed` none. */
@@ -32,7 +33,7 @@ export interface Judgement {
   readonly start: number;
   /** Time taken over time asked for: 0.5 is twice as fast. 1 unless it is clearly another. */
   readonly rate: number;
-  /** 0–100: what is wrong takes something away, so that a further fault never raises it. */
+  /** 0–100, as `mark.ts` says: a further fault never raises it. */
   readonly mark: number;
 }
 
@@ -64,22 +65,30 @@ const OTHER_RATE = 0.15;
 /** A note shorter than this share of its length, and by more than this many seconds, was left early. */
 const SHORT = { share: 0.55, seconds: 0.1 } as const;
 
-/** What faults take from a note's worth of 1; a note that is missing has none. */
-const TAKES = { otherNote: 0.65, cents: 0.55, time: 0.25, short: 0.1, extra: 0.15, graze: 0.08 } as const;
+/** What faults take from a note's worth of 1. */
+const TAKES = { cents: 0.55, time: 0.25, short: 0.1 } as const;
 /** What costs nothing, and from where on the whole of it is taken: cents and seconds. */
 const FREE = { cents: 10, seconds: 0.02 } as const;
 const WHOLE = { cents: 100, seconds: 0.2 } as const;
 
+/** How much of a fault there is, from 0 where it is free to 1. */
+const share = (amount: number, free: number, whole: number): number =>
+  Math.max(0, Math.min(1, (amount - free) / (whole - free)));
+
+/** Cents from which on a note is another one than was asked. */
+const otherFrom = ({ sound }: AskedNote, tolerance: Tolerance): number =>
+  Math.max(sound.technique === 'bend' ? OTHER.bend : OTHER.natural, tolerance.cents);
+
 const pitchVerdict = (asked: AskedNote, cents: number, tolerance: Tolerance): PitchVerdict => {
   const distance = Math.abs(cents);
   if (distance <= tolerance.cents) return 'right';
-  const other = asked.sound.technique === 'bend' ? OTHER.bend : OTHER.natural;
-  if (distance > Math.max(other, tolerance.cents)) return 'other';
+  if (distance > otherFrom(asked, tolerance)) return 'other';
   return cents < 0 ? 'flat' : 'sharp';
 };
 
 const MISSED = { played: null, pitch: 'missed', cents: 0, time: 'on time', late: 0, short: false } as const;
 
+/** Whether a note was left long before its end. */
 const isShort = (asked: AskedNote, played: PlayedNote, rate: number): boolean => {
   const wanted = asked.length * rate;
   return played.length < SHORT.share * wanted && wanted - played.length > SHORT.seconds;
@@ -112,23 +121,13 @@ const verdictOf = (
   };
 };
 
-/** How much of a fault there is, from 0 where it is free to 1. */
-const share = (amount: number, free: number, whole: number): number =>
-  Math.max(0, Math.min(1, (Math.abs(amount) - free) / (whole - free)));
-
-/** What a note keeps of its worth: measured against the band's time, forgiving nothing. */
-const worth = ({ asked, played, pitch, cents, short }: NoteVerdict): number => {
-  if (played === null) return 0;
-  const pitchTakes =
-    pitch === 'other' ? TAKES.otherNote : TAKES.cents * share(cents, FREE.cents, WHOLE.cents);
-  const timeTakes = TAKES.time * share(played.at - asked.at, FREE.seconds, WHOLE.seconds);
-  return 1 - pitchTakes - timeTakes - (short ? TAKES.short : 0);
-};
-
-const markOf = (notes: readonly NoteVerdict[], extras: readonly PlayedNote[]): number => {
-  const kept = notes.reduce((sum, note) => sum + worth(note), 0);
-  const taken = extras.reduce((sum, { length }) => sum + (length < GRAZED ? TAKES.graze : TAKES.extra), 0);
-  return Math.round(100 * Math.max(0, (kept - taken) / Math.max(1, notes.length)));
+/** What a note keeps of its worth of 1: measured against the band's time, forgiving nothing. Another note keeps none. */
+const worth = (asked: AskedNote, played: PlayedNote, tolerance: Tolerance): number => {
+  const cents = Math.abs(centsFrom(asked.pitches, played.pitch));
+  if (cents > otherFrom(asked, tolerance)) return 0;
+  const pitchTakes = TAKES.cents * share(cents, FREE.cents, WHOLE.cents);
+  const timeTakes = TAKES.time * share(Math.abs(played.at - asked.at), FREE.seconds, WHOLE.seconds);
+  return 1 - pitchTakes - timeTakes - (isShort(asked, played, IN_TEMPO.rate) ? TAKES.short : 0);
 };
 
 const alignTwice = (
@@ -158,8 +157,13 @@ export const judge = (
     const note = pair.played === null ? null : (played[pair.played] ?? null);
     return want === undefined ? [] : [verdictOf(want, note, time, tolerance)];
   });
+  const isPart = (note: PlayedNote): boolean => asked.some((want) => isPassing(want, note, time));
   const extras = pairs
     .flatMap((pair) => (pair.asked === null ? (played[pair.played] ?? []) : []))
-    .filter((note) => !asked.some((want) => isPassing(want, note, time)));
-  return { notes, extras, ...own, mark: markOf(notes, extras) };
+    .filter((note) => !isPart(note));
+  const mark = markOf(asked, played, {
+    isPart,
+    worth: (want, note) => worth(want, note, tolerance),
+  });
+  return { notes, extras, ...own, mark };
 };

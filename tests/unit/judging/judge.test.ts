@@ -8,6 +8,7 @@ import { type Judgement, judge, TOLERANCES } from '../../../src/core/judging/jud
 import { judgeSentence } from '../../../src/core/judging/judge-words';
 import { readPhrase } from '../../../src/core/phrase/read-phrase';
 import { asPitchClass } from '../../../src/core/theory/units';
+import { soakRuns } from '../../helpers/soak';
 import {
   atRate,
   dropping,
@@ -212,15 +213,57 @@ const anyFault: fc.Arbitrary<PlayerFault> = fc.oneof(
   fc.nat({ max: 11 }).map(ofOneNote((note) => ({ pitch: note.pitch + 3.2 }))),
 );
 
+/** Any player at all: perfect, with up to five faults of any kind one over the other. */
+const anyPlayed = fc
+  .array(anyFault, { maxLength: 5 })
+  .map((faults) => faults.reduce((played, fault) => fault(played, asked), perfect(asked)));
+
+const markOf = (played: readonly PlayedNote[]): number => judge(asked, played, STRICT).mark;
+
 describe('the mark', () => {
-  // Leaving out a note that was wrong anyway, or an ornament, may raise it: there is one fault less then.
   it('is never raised by a further fault of a player whose manner has some', () => {
     fc.assert(
       fc.property(fc.array(manner, { maxLength: 2 }), anyFault, (faults, more) => {
         expect(judged(...faults, more).mark).toBeLessThanOrEqual(judged(...faults).mark);
       }),
-      { numRuns: 400 },
+      { numRuns: soakRuns(60) },
     );
+  });
+
+  it('is never raised by leaving a note out, right or not, unless more were played than asked', () => {
+    fc.assert(
+      fc.property(anyPlayed, fc.nat(), (played, which) => {
+        fc.pre(played.length > 0 && played.length <= asked.length);
+        const less = played.filter((_, i) => i !== which % played.length);
+        expect(markOf(less)).toBeLessThanOrEqual(markOf(played));
+      }),
+      { numRuns: soakRuns(60) },
+    );
+  });
+
+  it('is never raised by another note in place of one, by one stopped early, or by one nobody asked for', () => {
+    const place = fc.record({ which: fc.nat(), at: fc.double({ min: -0.5, max: 6, noNaN: true }) });
+    fc.assert(
+      fc.property(anyPlayed, place, (played, { which, at }) => {
+        const index = played.length === 0 ? -1 : which % played.length;
+        const changed = (change: (note: PlayedNote) => Partial<PlayedNote>): readonly PlayedNote[] =>
+          played.map((note, i) => (i === index ? { ...note, ...change(note) } : note));
+        const besides = { at, length: 0.3, pitch: 50, sounds: [] };
+        const more = [...played, besides].sort((a, b) => a.at - b.at);
+        const before = markOf(played);
+        expect(markOf(changed(() => ({ pitch: 50, sounds: [] })))).toBeLessThanOrEqual(before);
+        expect(markOf(changed(({ length }) => ({ length: length / 4 })))).toBeLessThanOrEqual(before);
+        expect(markOf(more)).toBeLessThanOrEqual(before);
+      }),
+      { numRuns: soakRuns(100) },
+    );
+  });
+
+  // Before, the wrong note at the place of a missing one counted a third, and leaving it out could raise the rest.
+  it('is the same whether a note is missing or another one', () => {
+    const other = ofOneNote(() => ({ pitch: 50, sounds: [] }))(3);
+    const missing: PlayerFault = (played) => played.filter((_, i) => i !== 3);
+    expect(judged(other).mark).toBe(judged(missing).mark);
   });
 
   it('is 100 for a perfect player only, whatever is asked and wherever the tolerance', () => {
