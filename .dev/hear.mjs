@@ -1,4 +1,5 @@
-// `npm run --silent hear -- take.wav --harp C`: what the ear hears in a recording, one JSON object a line.
+// `npm run --silent hear -- take.wav --harp C`: what the ear hears in a recording, one JSON object a line. Notes are
+// written by an ear that knows the whole recording, frames as they are made while one plays.
 import { readFileSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -47,6 +48,7 @@ const loadCore = async () => {
     units: 'theory',
     'read-wav': 'formats',
     ear: 'hearing',
+    'hear-recording': 'hearing',
   };
   const input = Object.fromEntries(
     Object.entries(entries).map(([name, room]) => [name, join(ROOT, 'src', 'core', room, `${name}.ts`)]),
@@ -154,6 +156,16 @@ const write = (lines) => {
   if (lines.length > 0) process.stdout.write(`${lines.map((line) => JSON.stringify(line)).join('\n')}\n`);
 };
 
+/** Frames know nothing that comes later, as while one plays. */
+const hearFrames = (ear, samples, sent) => {
+  for (let from = 0; from < samples.length; from += CHUNK)
+    write(
+      ear
+        .push(samples.subarray(from, from + CHUNK), sent?.subarray(from, from + CHUNK))
+        .frames.map(frameLine),
+    );
+};
+
 const hear = (core, options) => {
   const harp = harpOf(core, options);
   const reference = referenceOf(core, options.reference);
@@ -163,12 +175,12 @@ const hear = (core, options) => {
     throw new Wrong(
       `${options.band} has ${band.sampleRate} samples a second, but ${options.path} ${sampleRate}; save both alike.`,
     );
-  const ear = core.createEar({ sampleRate, harp, reference, band: band !== null });
-  const show = ({ frames, notes }) =>
-    write(options.frames ? frames.map(frameLine) : notes.filter(({ to }) => to !== null).map(noteLine));
-  for (let from = 0; from < samples.length; from += CHUNK)
-    show(ear.push(samples.subarray(from, from + CHUNK), band?.samples.subarray(from, from + CHUNK)));
-  show({ frames: [], notes: ear.end() });
+  const choice = { sampleRate, harp, reference };
+  if (options.frames) hearFrames(core.createEar({ ...choice, band: band !== null }), samples, band?.samples);
+  else
+    core.hearRecording({ samples, ...(band === null ? {} : { sent: band.samples }) }, choice, (_, notes) =>
+      write(notes.map(noteLine)),
+    );
 };
 
 // A reader that has seen enough, as `head`, closes the pipe: no fault.

@@ -19,9 +19,12 @@ export interface Ear {
   push(samples: Float32Array, sent?: Float32Array): Heard;
   /** Ends what still sounds. */
   end(): readonly HeardNote[];
+  /** As the tracker's. */
+  learn(samples: Float32Array, sent: Float32Array): void;
 }
 
-export type EarOptions = HarpInHand & Pick<PitchTrackerOptions, 'sampleRate' | 'gate' | 'band'>;
+export type EarOptions = HarpInHand &
+  Pick<PitchTrackerOptions, 'sampleRate' | 'gate' | 'band' | 'path' | 'foreseen'>;
 
 /** Raw samples handled at a time: fewer than make a frame, so that notes and frames keep step. */
 const BLOCK = 64;
@@ -62,5 +65,6 @@ export const createEar = (options: EarOptions): Ear => {
       return { frames, notes };
     },
     end: () => listener.end(),
+    learn: (samples, sent) => tracker.learn(samples, sent),
   };
 };

@@ -60,11 +60,11 @@ const attackOf = (past: readonly LevelReading[], first: number, usual: number): 
   return level > usual - SOFTEST ? from : null;
 };
 
-const readingOf = (meter: ReedMeter, frequency: number, swing: number): ReedReading => ({
+const readingOf = (meter: ReedMeter, frequency: number): ReedReading => ({
   ...meter.now(frequency),
   whole: meter.whole(),
   bright: meter.bright(),
-  swing,
+  frequency,
 });
 
 /** Turns samples and frames into notes. Throws RangeError on a reference outside 440–446 Hz. */
@@ -96,7 +96,7 @@ export const createNoteListener = (options: NoteListenerOptions): NoteListener =
   const listenAgain = (hop: Float64Array): readonly Span[] => {
     meter.push(hop);
     if (pitch === null) return [];
-    const begun = reattack.step(readingOf(meter, pitch, spans.swing()));
+    const begun = reattack.step(readingOf(meter, pitch));
     return begun === null ? [] : spans.reattack(begun);
   };
 

@@ -12,7 +12,7 @@ import {
   type Span,
 } from './note-draft';
 import type { PitchFrame } from './pitch-frame';
-import { crossing, leapt, standing, swingOf } from './readings';
+import { crossing, leapt, standing } from './readings';
 
 /** Turns frames into spans. */
 export interface SpanFinder {
@@ -22,8 +22,6 @@ export interface SpanFinder {
   reattack(time: number): readonly Span[];
   /** The pitch that stands now, Hz; null while it moves or nothing sounds. */
   steady(): number | null;
-  /** How far the pitch has swung in the last moments of the note, cents: what trembles in pitch trembles in level. */
-  swing(): number;
   /** Ends what still sounds. */
   end(): readonly Span[];
 }
@@ -140,7 +138,6 @@ export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
       if (last === undefined || draft?.anchor === null || draft?.left !== null) return null;
       return hzOfReading(last.cents);
     },
-    swing: () => swingOf(draft?.readings ?? []),
     end,
   };
 };

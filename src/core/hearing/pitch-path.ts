@@ -5,6 +5,10 @@ export interface PitchPath {
    * unit, higher is better), and returns the best pitch's place in the grid, or −1.
    */
   step(evidence: Float64Array, unvoiced: number): number;
+  /** How good the best way to each pitch is after the latest step, re the best of all; overwritten by later steps. */
+  scores(): Float64Array;
+  /** The same of no pitch. */
+  silence(): number;
 }
 
 /** What a path of pitch through time pays, in the unit of the evidence. */
@@ -57,5 +61,7 @@ export const createPitchPath = (size: number, { moves, leap, start, stop }: Path
       [scores, next] = [next, scores];
       return best;
     },
+    scores: () => scores,
+    silence: () => silent,
   };
 };

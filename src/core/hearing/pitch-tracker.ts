@@ -3,7 +3,7 @@ import { asHz, asSeconds, type Hz } from '../theory/units';
 import { createPitchEvidence } from './pitch-evidence';
 import type { PitchFrame } from './pitch-frame';
 import { createPitchGrid } from './pitch-grid';
-import { createPitchPath } from './pitch-path';
+import { createPitchPath, type PathCosts, type PitchPath } from './pitch-path';
 import { createPitchWindow } from './pitch-window';
 import { ANY_HARP, type PitchRange } from './reachable';
 import { createRecentPower } from './recent-power';
@@ -19,6 +19,10 @@ export interface PitchTrackerOptions {
   readonly gate?: number;
   /** Is handed each hop at the working rate, without the band, before its frame; overwritten by the next. */
   readonly onHop?: (hop: Float64Array) => void;
+  /** Makes what decides between so many pitches; by what came before alone when absent. */
+  readonly path?: (size: number, costs: PathCosts) => PitchPath;
+  /** Whether that path knows what comes later, so that no change has to wait until it is confirmed. */
+  readonly foreseen?: boolean;
 }
 
 /** Samples in, frames out, one a hop; a frame uses nothing that comes later. */
@@ -28,6 +32,8 @@ export interface PitchTracker {
    * was sent out, at the same rate and from the same moment on; what is missing of it counts as silence.
    */
   push(samples: Float32Array, sent?: Float32Array): readonly PitchFrame[];
+  /** Learns how the band comes back from sound that is heard later, or was heard before; makes no frames. */
+  learn(samples: Float32Array, sent: Float32Array): void;
 }
 
 /** Samples in a hop at the working rate: 5.3 ms. */
@@ -86,11 +92,14 @@ const windowOf = (lowest: Hz, rate: number) => {
 };
 
 /** The verdict on each hop: a pitch with its clarity, or none, the level, and how long ago that was. */
-const createVerdict = (ranges: readonly PitchRange[], rate: number) => {
+const createVerdict = (
+  rate: number,
+  { ranges = ANY_HARP, path: createPath = createPitchPath, foreseen = false }: PitchTrackerOptions,
+) => {
   const window = windowOf(lowestOf(ranges), rate);
   const grid = createPitchGrid(ranges);
   const evidence = createPitchEvidence({ grid, rate, hop: HOP, window });
-  const path = createPitchPath(grid.frequencies.length, COSTS);
+  const path = createPath(grid.frequencies.length, COSTS);
   const periods = createPitchWindow(evidence, window);
   const powers = createRecentPower(window.longest, HOP);
   let place = -1;
@@ -101,7 +110,8 @@ const createVerdict = (ranges: readonly PitchRange[], rate: number) => {
     const silence = silenceAt(level);
     const before = place;
     place = path.step(evidence.values, silence);
-    const wavering = silence < NO_PITCH.silence && isWavering(evidence.values, place, powers.rise());
+    const wavering =
+      !foreseen && silence < NO_PITCH.silence && isWavering(evidence.values, place, powers.rise());
     if (place < 0)
       return { level, wavering, frequency: 0, clarity: 0, ago: (window.shortest * HOP) / 2 + HOP };
     const { lag } = periods.periodAt(place, before >= 0 && Math.abs(place - before) < COSTS.moves.length);
@@ -111,18 +121,13 @@ const createVerdict = (ranges: readonly PitchRange[], rate: number) => {
 };
 
 /** A pitch tracker for one stream. Throws RangeError when no range is given or the rate is too low. */
-export const createPitchTracker = ({
-  sampleRate,
-  ranges = ANY_HARP,
-  gate = DEFAULT_GATE,
-  band = false,
-  onHop,
-}: PitchTrackerOptions): PitchTracker => {
+export const createPitchTracker = (options: PitchTrackerOptions): PitchTracker => {
+  const { sampleRate, ranges = ANY_HARP, gate = DEFAULT_GATE, band = false, onHop } = options;
   const lowest = lowestOf(ranges);
   if (!(lowest > 0 && sampleRate >= 16000))
     throw new RangeError('A tracker needs a range and 16 kHz or more');
   const input = createWithoutBand(band, { sampleRate, hop: HOP, lowest: CORNER * lowest });
-  const judge = createVerdict(ranges, input.rate);
+  const judge = createVerdict(input.rate, options);
   const centreOf = createCentre();
   let hopCount = 0;
 
@@ -152,5 +157,6 @@ export const createPitchTracker = ({
       input.push(samples, sent, (hop) => frames.push(step(hop)));
       return frames;
     },
+    learn: (samples, sent) => input.push(samples, sent, () => undefined),
   };
 };

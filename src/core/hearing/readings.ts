@@ -14,8 +14,6 @@ export interface Reading {
 const STANDS = 25;
 /** Cents between neighbouring readings that no glide makes. */
 const LEAP = 70;
-/** Seconds before the last reading between which a swing of pitch is looked for; the last moments may be a new attack's. */
-const SWING = { from: 0.17, to: 0.02 } as const;
 
 /** Middle value; not a number for an empty list. */
 export const median = (values: readonly number[]): number => {
@@ -54,17 +52,3 @@ export const crossing = (
 /** Whether the pitch came to a reading by a leap. */
 export const leapt = (readings: readonly Reading[], i: number): boolean =>
   i > 0 && Math.abs(elementAt(readings, i).cents - elementAt(readings, i - 1).cents) > LEAP;
-
-/** How far the pitch has swung in the last moments, cents. */
-export const swingOf = (readings: readonly Reading[]): number => {
-  const now = readings.at(-1)?.time ?? 0;
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (let i = readings.length - 1; i >= 0; i -= 1) {
-    const { time, cents } = elementAt(readings, i);
-    if (time <= now - SWING.from) break;
-    if (time >= now - SWING.to) continue;
-    low = Math.min(low, cents);
-    high = Math.max(high, cents);
-  }
-  return Math.max(0, high - low);
-};

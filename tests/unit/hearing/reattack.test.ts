@@ -6,23 +6,33 @@ interface Dip {
   readonly reed: number;
   readonly whole?: number;
   readonly bright?: number;
-  readonly swing?: number;
   /** Seconds down, and up. */
   readonly slope?: number;
+  /** dB after it re before. */
+  readonly after?: number;
+  readonly hz?: number;
 }
 
 /** A reed at −20 dB whose level dips around 0.3 s. */
-const listen = ({ reed, whole = reed, bright = reed, swing = 0, slope = 0.015 }: Dip): readonly number[] => {
+const listen = ({
+  reed,
+  whole = reed,
+  bright = reed,
+  slope = 0.015,
+  after = 0,
+  hz = 500,
+}: Dip): readonly number[] => {
   const reattack = createReattack();
   const found: number[] = [];
   for (let time = 0; time < 0.6; time += 0.0025) {
     const share = Math.max(0, 1 - Math.abs(time - 0.3) / slope);
+    const louder = time > 0.3 ? after : 0;
     const at = reattack.step({
       time,
-      level: -20 - reed * share,
-      whole: -20 - whole * share,
-      bright: -20 - bright * share,
-      swing,
+      level: -20 + louder - reed * share,
+      whole: -20 + louder - whole * share,
+      bright: -20 + louder - bright * share,
+      frequency: hz,
     });
     if (at !== null) found.push(at);
   }
@@ -45,10 +55,14 @@ describe('a reed sounded again', () => {
     expect(listen({ reed: 10, whole: 2, bright: 2 })).toEqual([]);
   });
 
-  it('takes a deeper dip where the pitch trembles, as vibrato moves the level too', () => {
-    expect(listen({ reed: 8 })).toHaveLength(1);
-    expect(listen({ reed: 8, swing: 35 })).toEqual([]);
-    expect(listen({ reed: 20, swing: 35 })).toHaveLength(1);
+  it('comes back the sooner the higher the reed', () => {
+    expect(listen({ reed: 12, slope: 0.03, hz: 200 })).toHaveLength(1);
+    expect(listen({ reed: 12, slope: 0.03, hz: 2000 })).toEqual([]);
+  });
+
+  it('is not much softer than it was before, as the tail of a room is', () => {
+    expect(listen({ reed: 12, after: -4 })).toHaveLength(1);
+    expect(listen({ reed: 26, after: -22 })).toEqual([]);
   });
 
   it('is no slow swell, as of hands that open and close', () => {

@@ -1,0 +1,74 @@
+import { createEar, type EarOptions } from './ear';
+import type { HeardNote } from './heard-note';
+import type { PathCosts, PitchPath } from './pitch-path';
+import { createPitchTracker } from './pitch-tracker';
+import { reachableRanges } from './reachable';
+import { createWholePath, type WholePath } from './whole-path';
+
+/** Sound that is all there. */
+export interface Recording {
+  /** Mono. */
+  readonly samples: Float32Array;
+  /** The band as it was sent out meanwhile; absent where there was none, or nothing is known of it. */
+  readonly sent?: Float32Array;
+}
+
+/** Seconds from the beginning in which the ear learns the way of the band before it listens from the beginning. */
+const LEARNT = 4;
+/** Seconds heard between two words about how far it has come. */
+const STRETCH = 2;
+
+/** A path that is known already. */
+const known = (places: readonly number[]): PitchPath => {
+  let next = 0;
+  return {
+    step: () => {
+      next += 1;
+      return places[next - 1] ?? -1;
+    },
+    scores: () => new Float64Array(0),
+    silence: () => 0,
+  };
+};
+
+/**
+ * Hears a whole recording, twice: what comes later decides as well what a pitch was, and how the band comes back is
+ * known from the beginning. Tells how much of it is done (0 to 1) and which notes have ended since.
+ * Throws RangeError as `createEar` does.
+ */
+export const hearRecording = (
+  { samples, sent }: Recording,
+  options: Omit<EarOptions, 'band' | 'path' | 'foreseen'>,
+  tell: (share: number, notes: readonly HeardNote[]) => void,
+): void => {
+  const { sampleRate, harp, reference } = options;
+  const band = sent !== undefined;
+  const size = Math.round(STRETCH * sampleRate);
+  const learnt = LEARNT * sampleRate;
+  let whole: WholePath | null = null;
+  const path = (places: number, costs: PathCosts): PitchPath => {
+    whole = createWholePath(places, costs);
+    return whole.path;
+  };
+  const first = createPitchTracker({ ...options, band, ranges: reachableRanges(harp, reference), path });
+  if (sent) first.learn(samples.subarray(0, learnt), sent.subarray(0, learnt));
+  const eachStretch = (take: (from: number, sound: Float32Array, sent?: Float32Array) => void): void => {
+    for (let from = 0; from < samples.length; from += size)
+      take(from, samples.subarray(from, from + size), sent?.subarray(from, from + size));
+  };
+  eachStretch((from, sound, band) => {
+    first.push(sound, band);
+    tell((0.5 * from) / samples.length, []);
+  });
+  const places = (whole as WholePath | null)?.decide() ?? [];
+  const ear = createEar({ ...options, band, path: () => known(places), foreseen: true });
+  if (sent) ear.learn(samples.subarray(0, learnt), sent.subarray(0, learnt));
+  eachStretch((from, sound, band) => {
+    const { notes } = ear.push(sound, band);
+    tell(
+      Math.min(0.99, 0.5 + (0.5 * (from + size)) / samples.length),
+      notes.filter(({ to }) => to !== null),
+    );
+  });
+  tell(1, ear.end());
+};

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { soundId } from '../../../src/core/harp/tab';
+import { createEar } from '../../../src/core/hearing/ear';
+import { hearRecording } from '../../../src/core/hearing/hear-recording';
+import type { HeardNote } from '../../../src/core/hearing/heard-note';
+import { harpSamples } from '../../helpers/harp-recording';
+import { C_HARP } from '../../helpers/heard-note';
+
+const sampleRate = 48_000;
+const CHOICE = { sampleRate, harp: C_HARP };
+
+const told = (samples: Float32Array, sent?: Float32Array): readonly HeardNote[] => {
+  const all: HeardNote[] = [];
+  hearRecording({ samples, ...(sent === undefined ? {} : { sent }) }, CHOICE, (_, notes) =>
+    all.push(...notes),
+  );
+  return all;
+};
+const names = (notes: readonly HeardNote[]): readonly (string | null)[] =>
+  notes.filter(({ to }) => to !== null).map(({ sound }) => sound && soundId(sound));
+
+/** Noise that is the same each time. */
+const noise = (length: number, level: number): Float32Array => {
+  let state = 1;
+  return Float32Array.from({ length }, () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return level * (state / 2 ** 31 - 1);
+  });
+};
+
+describe('a recording heard as a whole', () => {
+  it('has the notes that are heard while it is played, where those are plain', () => {
+    const samples = harpSamples(
+      [
+        { midi: 74, from: 0.3, to: 0.8 },
+        { midi: 72, from: 0.9, to: 1.4 },
+      ],
+      1.8,
+    );
+    const ear = createEar(CHOICE);
+    const live = [...ear.push(samples).notes, ...ear.end()];
+    expect(names(told(samples))).toEqual(['4D', '4B']);
+    expect(names(live)).toEqual(['4D', '4B']);
+  });
+
+  it('has its first note although the band comes in with it, as the way of the band is known from what follows', () => {
+    const harp = harpSamples([{ midi: 74, from: 0.05, to: 0.3 }], 3);
+    const band = noise(harp.length, 0.4);
+    const samples = harp.map((value, i) => value + 0.8 * (band[i - 720] ?? 0));
+    const notes = told(samples, band);
+    expect(names(notes)).toEqual(['4D']);
+    expect(Math.abs((notes[0]?.from ?? 0) - 0.05)).toBeLessThan(0.03);
+  });
+
+  it('may hold nothing', () => {
+    expect(told(new Float32Array(0))).toEqual([]);
+    expect(told(new Float32Array(sampleRate))).toEqual([]);
+  });
+});
