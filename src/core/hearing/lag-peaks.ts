@@ -1,4 +1,4 @@
-import { READING_MARGIN, valueAt } from './curve-reader';
+import { READING_MARGIN, valueAt } from '../signal/curve-reader';
 
 /** A local maximum of a likeness curve, between whole lags. */
 export interface Peak {

@@ -1,6 +1,6 @@
 import type { Breath, Sound } from '../harp/harp';
 import { createFrontEnd } from '../signal/front-end';
-import { createSlidingSpectrum, SPECTRUM_SAMPLES } from './sliding-spectrum';
+import { createSlidingSpectrum, SPECTRUM_SAMPLES } from '../signal/sliding-spectrum';
 
 /** How one reed sounds: its power spectrum, of unit sum. */
 export interface ReedSpectrum {

@@ -1,7 +1,7 @@
 import { createFilter, type FilterSpec } from '../signal/biquad';
-import { createCurveReader, READING_MARGIN } from './curve-reader';
+import { createCurveReader, READING_MARGIN } from '../signal/curve-reader';
+import { createLagProducts } from '../signal/lag-products';
 import { finePeak, type Peak } from './lag-peaks';
-import { createLagProducts } from './lag-products';
 
 /** One band of the sound, compared with itself earlier. */
 export interface SoundBand {

@@ -2,8 +2,8 @@
 
 import { createGripRecogniser, type HeardGrip } from '../../../src/core/hearing/recognise-grip';
 import { learnReedSpectra, SPECTRUM_HOP, SPECTRUM_LOWEST } from '../../../src/core/hearing/reed-spectra';
-import { createSlidingSpectrum, SPECTRUM_SAMPLES } from '../../../src/core/hearing/sliding-spectrum';
 import { createFrontEnd } from '../../../src/core/signal/front-end';
+import { createSlidingSpectrum, SPECTRUM_SAMPLES } from '../../../src/core/signal/sliding-spectrum';
 import { makeTake } from './corpus';
 import type { TrueNote } from './take';
 
