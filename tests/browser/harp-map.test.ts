@@ -167,6 +167,27 @@ describe('the way of a line', () => {
   });
 });
 
+describe('the list of signs', () => {
+  it('draws the edges of a line around its sounds, and a line for each standing', async () => {
+    const { context, page } = await open();
+    await page.getByRole('button', { name: 'Help', exact: true }).click();
+    await page.getByRole('button', { name: 'Signs', exact: true }).click();
+    const apart = () =>
+      page.locator('.sign-list .drawn').evaluate((drawn) => {
+        const tops = (name: string) =>
+          [...drawn.querySelectorAll(name)].map((each) => each.getBoundingClientRect().top);
+        const [pills, rings] = [tops('.pill'), tops('.ring')];
+        return rings.length === 2 ? pills.map((top, at) => Math.abs(top - (rings[at] ?? 0)) < 5) : [];
+      });
+    await expect.poll(apart).toEqual([true, true]);
+    const drawn = await page
+      .locator('.standing-signs i')
+      .evaluateAll((signs) => signs.map((sign) => sign.getBoundingClientRect().width > 20));
+    expect(drawn).toEqual([true, true, true]);
+    await context.close();
+  });
+});
+
 describe('everyone can use it', () => {
   it('axe finds nothing with both drawings and a chord looked up, light or dark', async () => {
     const { context, page } = await open({ settings: { drawing: 'both' } });

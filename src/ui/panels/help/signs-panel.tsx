@@ -86,7 +86,7 @@ const LINE = [example('4B'), example('4D')];
 const LineSign = () => {
   const drawing = useRef<HTMLDivElement>(null);
   return (
-    <div className="drawing" ref={drawing}>
+    <div className="drawn" ref={drawing}>
       <div className="comb">
         {LINE.map((mark) => (
           <Pill key={soundId(mark.sound)} mark={mark} />

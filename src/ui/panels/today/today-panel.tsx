@@ -6,6 +6,7 @@ import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
+import './today.css';
 
 const OPTIONS = TODAY_MINUTES.map((value) => ({ value, text: `${value} minutes` }));
 
@@ -13,7 +14,7 @@ const Steps = () => {
   const plan = useSelected((state) => state.today.plan);
   if (plan.length === 0) return <p>One moment: it is being worked out.</p>;
   return (
-    <ol className="marks">
+    <ol className="today-steps">
       {plan.map((step, i) => (
         <li
           // biome-ignore lint/suspicious/noArrayIndexKey: a step is known by its place
