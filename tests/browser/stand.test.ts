@@ -69,6 +69,11 @@ describe('the letters of the map', () => {
   });
 });
 
+const TWO_A_BAR: Partial<Settings> = {
+  formId: 'jazz-swing',
+  ...planned({ countInBars: 0, repeat: { from: 10, to: 11 } }),
+};
+
 describe('map and chart', () => {
   it.each([
     ['trading', [820, 1180], { trade: { on: true, calls: '' } }],
@@ -83,6 +88,8 @@ describe('map and chart', () => {
       },
     ],
     ['with the Keys drawing', [1024, 768], { drawing: 'keys' }],
+    ['two chords in every bar', [1440, 900], TWO_A_BAR],
+    ['two chords in every bar', [1366, 768], TWO_A_BAR],
   ] as const)('are seen whole while the band plays, %s at %j', async (_, size, settings) => {
     const { context, page } = await visit(size, settings);
     await play(page);
@@ -91,8 +98,8 @@ describe('map and chart', () => {
   });
 });
 
-describe('the head', () => {
-  it('shows key and harp in one line at every width, whatever is open beside it', async () => {
+describe('head and transport', () => {
+  it('show key and harp in one line and the mute at every width, whatever is open beside them', async () => {
     const { context, page } = await visit([1180, 820]);
     await play(page);
     const faults: string[] = [];
@@ -108,6 +115,8 @@ describe('the head', () => {
           lines: Math.round(line.clientHeight / Number.parseFloat(getComputedStyle(line).fontSize)),
         };
       });
+      if (!(await page.getByRole('button', { name: 'Mute the band' }).isVisible()))
+        faults.push(`${state}: no mute`);
       if (!found.seen || found.lines > 1) faults.push(`${state}: ${JSON.stringify(found)}`);
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
       if (wide > 0) faults.push(`${state}: the page is ${wide} px too wide`);

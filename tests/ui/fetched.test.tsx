@@ -1,13 +1,14 @@
 import { act, cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { Suspense } from 'react';
+import { Suspense, useState } from 'react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Boundary } from '../../src/ui/controls/boundary';
 import { createFetched, type Fetched } from '../../src/ui/state/fetched';
 
+/** What React reports: what a boundary has caught, and what it warns of. */
+let reported: readonly unknown[][] = [];
 beforeEach(() => {
-  // React reports what a boundary has caught.
-  vi.spyOn(console, 'error').mockImplementation(() => undefined);
+  reported = vi.spyOn(console, 'error').mockImplementation(() => undefined).mock.calls;
 });
 afterEach(() => {
   cleanup();
@@ -42,6 +43,31 @@ describe('a part that is fetched', () => {
     await act(async () => arrive('faders'));
     expect(screen.getByText('faders')).toBeTruthy();
     expect(screen.queryByText('One moment')).toBeNull();
+  });
+
+  it('draws what it waited for without a warning of React, whatever else was drawn meanwhile', async () => {
+    let arrive: (text: string) => void = () => undefined;
+    const part = createFetched<string>(() => new Promise((resolve) => (arrive = resolve)));
+    let draw: (bar: number) => void = () => undefined;
+    const Bar = () => {
+      const [bar, setBar] = useState(1);
+      draw = setBar;
+      return <p>bar {bar}</p>;
+    };
+    await act(async () => {
+      render(
+        <>
+          <Bar />
+          <Suspense>
+            <Part part={part} />
+          </Suspense>
+        </>,
+      );
+    });
+    await act(async () => draw(2));
+    await act(async () => arrive('faders'));
+    expect(screen.getByText('faders')).toBeTruthy();
+    expect(reported).toEqual([]);
   });
 
   it('is drawn without a wait when it was fetched before', async () => {

@@ -19,9 +19,9 @@ export interface StageDevices {
 
 const DARK_SCREEN: Readonly<Partial<Record<Waking, string>>> = {
   refused:
-    'This device does not let the page keep the screen on (it may be saving its battery), so the screen may go dark while you play. Set a longer time in the device’s own display settings, or plug it in.',
+    'The screen may go dark while you play: this device does not let the page keep it on. Set a longer time in its display settings, or plug it in.',
   missing:
-    'This browser cannot keep the screen on, so it may go dark while you play. Set a longer time in the device’s own display settings.',
+    'The screen may go dark while you play: this browser cannot keep it on. Set a longer time in the device’s display settings.',
 };
 
 type State = StageState & Pick<SongState, 'status'> & WarmingUp;

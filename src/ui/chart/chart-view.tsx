@@ -63,12 +63,12 @@ const BARS_IN_LINE = 4;
 /** Beyond this many lines the bar's number stands beside its chord. */
 const ROOMY_ROWS = 6;
 
-/** Long charts scroll in their frame: the current line and the next stay in sight. Nothing outside the frame moves. */
+/** Long charts scroll in their frame: the current line stays in sight, and the next where there is room. Nothing else moves. */
 const keepInSight = (frame: HTMLElement | null, bar: number | null): void => {
   const item = bar === null ? null : frame?.querySelectorAll('li')[bar];
   if (!frame || !item || frame.scrollHeight <= frame.clientHeight) return;
   const { offsetTop, offsetHeight } = item;
-  const below = offsetTop + 2 * offsetHeight - frame.clientHeight;
+  const below = Math.min(offsetTop, offsetTop + 2 * offsetHeight - frame.clientHeight);
   if (frame.scrollTop > offsetTop) frame.scrollTop = offsetTop;
   else if (frame.scrollTop < below) frame.scrollTop = below;
 };

@@ -28,7 +28,7 @@ interface Props<Value extends string | number> {
   readonly rank?: 'minor' | 'second' | undefined;
 }
 
-/** Letters that stand on one line in the closed control; longer names take two smaller ones. */
+/** Letters that stand on one line in the closed control; longer names take smaller ones, three at most. */
 const ON_ONE_LINE = { short: 3, usual: 15, long: 22 } as const;
 
 const grouped = <Value extends string | number>(options: readonly Option<Value>[]) => {
@@ -57,10 +57,11 @@ export const Choice = <Value extends string | number>({
   };
   const option = options.find((each) => each.value === value);
   const chosen = option?.closed ?? option?.text ?? '';
+  const long = chosen.length > ON_ONE_LINE[size];
   return (
     <div className="field" data-rank={rank}>
       <label htmlFor={id}>{label}</label>
-      <span className="select">
+      <span className="select" title={long ? option?.text : undefined}>
         <select
           id={id}
           value={value}
@@ -83,8 +84,8 @@ export const Choice = <Value extends string | number>({
             );
           })}
         </select>
-        <span className="chosen" aria-hidden="true" data-long={chosen.length > ON_ONE_LINE[size]}>
-          {chosen}
+        <span className="chosen" aria-hidden="true" data-long={long}>
+          <span>{chosen}</span>
         </span>
       </span>
       {hint !== undefined && (

@@ -45,9 +45,12 @@ export const createFetched = <Part>(load: () => Promise<Part>): Fetched<Part> =>
   const listeners = new Set<() => void>();
 
   const fetch = (): Promise<Part> => {
-    asked ??= load().then(
+    if (asked !== null) return asked;
+    const mine: Promise<Part> = load().then(
       (part) => {
         here = { part };
+        // React reads what is settled from these two fields and draws it at once: a wait would take paper from a printer.
+        Object.assign(mine, { status: 'fulfilled', value: part });
         for (const listener of listeners) listener();
         return part;
       },
@@ -56,12 +59,12 @@ export const createFetched = <Part>(load: () => Promise<Part>): Fetched<Part> =>
         throw new FetchingTrouble(error);
       },
     );
-    return asked;
+    asked = mine;
+    return mine;
   };
   const part: Fetched<Part> = {
     fetch,
-    // What is here is drawn at once: waiting for a settled promise would take paper away from a printer.
-    read: () => (here === null ? use(fetch()) : here.part),
+    read: () => use(fetch()),
     here: () => here?.part ?? null,
     onHere: (listener) => {
       listeners.add(listener);

@@ -67,7 +67,7 @@ export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
         )}
         {songs.length >= WORTH_SEARCHING && (
           <label className="field">
-            <span className="label">Find by name, tag or note</span>
+            <span className="label">Find by name, tag or written words</span>
             <input
               className="text-box"
               type="search"

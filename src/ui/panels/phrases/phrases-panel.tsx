@@ -85,7 +85,7 @@ export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
         <LibraryFile />
         <BringBack />
         <label className="field">
-          <span className="label">Find by name, tag or note</span>
+          <span className="label">Find by name, tag or written words</span>
           <input
             className="text-box"
             type="search"

@@ -54,7 +54,7 @@ describe('the view for playing', () => {
     const { screen, commands, state, notices } = open();
     commands.toggleStage();
     screen.report('refused');
-    expect(notices()).toMatch(/does not let the page keep the screen on.*display settings/);
+    expect(notices()).toMatch(/may go dark.*does not let the page keep it on.*display settings/);
     expect(state().stage.waking).toBe('refused');
     commands.dismiss('screen');
     screen.report('off');
@@ -66,7 +66,7 @@ describe('the view for playing', () => {
     const { screen, commands, notices } = open();
     commands.toggleStage();
     screen.report('missing');
-    expect(notices()).toMatch(/This browser cannot keep the screen on/);
+    expect(notices()).toMatch(/may go dark.*this browser cannot keep it on/);
     screen.report('held');
     expect(notices()).toBe('');
   });
