@@ -17,6 +17,17 @@ afterEach(() => {
 
 const Part = ({ part }: { readonly part: Fetched<string> }) => <p>{part.read()}</p>;
 
+interface BarRef {
+  draw: (bar: number) => void;
+}
+
+/** Something beside the part that is drawn anew by itself. */
+const Bar = ({ bar }: { readonly bar: BarRef }) => {
+  const [shown, show] = useState(1);
+  bar.draw = show;
+  return <p>bar {shown}</p>;
+};
+
 /** A page with a part that is fetched by `load`, and Play outside it. */
 const open = async (load: () => Promise<string>) => {
   const part = createFetched(load);
@@ -48,23 +59,18 @@ describe('a part that is fetched', () => {
   it('draws what it waited for without a warning of React, whatever else was drawn meanwhile', async () => {
     let arrive: (text: string) => void = () => undefined;
     const part = createFetched<string>(() => new Promise((resolve) => (arrive = resolve)));
-    let draw: (bar: number) => void = () => undefined;
-    const Bar = () => {
-      const [bar, setBar] = useState(1);
-      draw = setBar;
-      return <p>bar {bar}</p>;
-    };
+    const bar: BarRef = { draw: () => undefined };
     await act(async () => {
       render(
         <>
-          <Bar />
+          <Bar bar={bar} />
           <Suspense>
             <Part part={part} />
           </Suspense>
         </>,
       );
     });
-    await act(async () => draw(2));
+    await act(async () => bar.draw(2));
     await act(async () => arrive('faders'));
     expect(screen.getByText('faders')).toBeTruthy();
     expect(reported).toEqual([]);
