@@ -16,7 +16,7 @@ import { CLICKS } from '../../src/core/players/click';
 import { STOP_TIMES, TIMES } from '../../src/core/players/style';
 import { CALL_LEVELS } from '../../src/core/practice/call-levels';
 import { CLASS_LEVELS, LONGEST_LEVEL, SHORTEST_NOTES } from '../../src/core/practice/class-levels';
-import { TRADE_MODES } from '../../src/core/practice/trade-modes';
+import { ANSWER_VOICES, TRADE_MODES } from '../../src/core/practice/trade-modes';
 import { PLAN_LIMITS, TRADE_PLANS } from '../../src/core/practice/trade-plan';
 import { PART_IDS } from '../../src/core/score/score';
 import { SOUNDINGS } from '../../src/core/score/silence';
@@ -189,6 +189,7 @@ const fields: {
     level: fc.constantFrom(...CALL_LEVELS),
     stretch: fc.boolean(),
     after: fc.constantFrom(...AFTER_ANSWERS),
+    voice: fc.constantFrom(...ANSWER_VOICES),
   }),
   microphone: fc.option(text),
   bends: fc.record({

@@ -8,7 +8,7 @@ import type { Program } from './program';
  * moved onto the feel's grid, in ticks of the whole chorus. Empty where the program has none.
  */
 export const leadOfChorus = (
-  { leads }: Program,
+  { leads }: Pick<Program, 'leads'>,
   chorus: number,
   key: PitchClass,
   grid: BeatGrid,
@@ -22,6 +22,6 @@ export const leadOfChorus = (
   return notes.map((note) => {
     const at = swung(note.at);
     const length = Math.max(1, swung(note.at + note.length) - at);
-    return { ...note, part: 'lead', at: asTicks(at), length: asTicks(length) };
+    return { ...note, at: asTicks(at), length: asTicks(length) };
   });
 };

@@ -6,11 +6,11 @@ import { onHarp, type Phrase } from '../phrase/phrase';
 import { phraseLead } from '../phrase/phrase-lead';
 import type { NoteEvent } from '../score/score';
 import { seedFrom } from '../theory/random';
-import { asTicks } from '../theory/units';
+import { asMidi, asTicks } from '../theory/units';
 import type { MadeCall } from './call';
 import type { CallLevel } from './call-levels';
 import { chorusCalls } from './chorus-calls';
-import type { TradeMode, Turn } from './trade-modes';
+import type { AnswerVoice, TradeMode, Turn } from './trade-modes';
 import { readPlan, roomsOver, type TradeRoom } from './trade-plan';
 import type { TradeRun } from './trade-run';
 
@@ -32,6 +32,8 @@ export interface TradingSpec {
   readonly plan: string;
   /** Calls to use in turn, such as ones typed by a teacher; without any they are made up. */
   readonly phrases?: readonly Phrase[];
+  /** Who answers where the player leads; the harp voice where it is left out. */
+  readonly voice?: AnswerVoice;
   /** What came of the turns so far. */
   readonly run: TradeRun;
 }
@@ -59,7 +61,7 @@ export interface Trading {
   /** turns[i] says who plays in bar i. */
   readonly turns: readonly Turn[];
   readonly calls: readonly Call[];
-  /** The calls as the harp voice plays them, from the chart's start. */
+  /** The calls as the harp voice plays them, from the chart's start; answers of the piano are the chord player's. */
   readonly lead: readonly NoteEvent[];
 }
 
@@ -164,12 +166,18 @@ const turnsOf = (bars: number, calls: readonly Call[], mode: TradeMode): readonl
   return Array.from({ length: bars }, (_, i) => (calling.has(i) ? caller : other));
 };
 
+/** As keys are struck: without slides and bends. */
+const onKeys = ({ at, length, pitch, velocity }: NoteEvent): NoteEvent => ({
+  ...{ part: 'chords', at, length, velocity },
+  pitch: asMidi(Math.round(pitch)),
+});
+
 /**
  * Lays one chorus out as call and answer: who plays when, the calls, and the notes of the harp voice. Where the player
  * leads, the voice answers with what it heard of that turn, once `run` holds it.
  */
 export const tradeOver = (spec: TradingSpec): Trading => {
-  const { chart, harp, swing, mode } = spec;
+  const { chart, harp, swing, mode, voice } = spec;
   const { rooms, before, answers } = roomsOf(spec);
   const caller = createCaller(spec, rooms);
   const calls = rooms.map((room, i) => callFor(spec, room, before + i, caller));
@@ -186,7 +194,8 @@ export const tradeOver = (spec: TradingSpec): Trading => {
     lead: calls.flatMap((call) => {
       const bar = playedAt(call);
       const at = bar === null ? undefined : chart.bars[bar]?.at;
-      return at === undefined ? [] : phraseLead(call.phrase, { harp, at, swing });
+      const notes = at === undefined ? [] : phraseLead(call.phrase, { harp, at, swing });
+      return mode === 'lead' && voice === 'piano' ? notes.map(onKeys) : notes;
     }),
   };
 };

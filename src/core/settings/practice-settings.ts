@@ -5,7 +5,7 @@ import { LINE_TASTES, type LineTaste } from '../lines/line-tastes';
 import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
 import { CLASS_LEVELS, type ClassLevel, LONGEST_LEVEL, SHORTEST_NOTES } from '../practice/class-levels';
 import { LADDER_LIMITS, LADDERS, type LadderChoice } from '../practice/tempo-ladder';
-import { TRADE_MODES, type TradeMode } from '../practice/trade-modes';
+import { ANSWER_VOICES, type AnswerVoice, TRADE_MODES, type TradeMode } from '../practice/trade-modes';
 import { PLAN_LIMITS } from '../practice/trade-plan';
 import { between, seed, setting, shortText, whole } from './setting';
 import { TEMPO_RANGE } from './tempo';
@@ -45,6 +45,8 @@ export interface PartnerChoice {
   /** Calls may use what the player has not switched on. */
   readonly stretch: boolean;
   readonly after: AfterAnswer;
+  /** Who answers where the player leads. */
+  readonly voice: AnswerVoice;
 }
 
 /** The picture of one's own playing: while it sounds and after the chorus, or after the chorus alone. */
@@ -104,13 +106,15 @@ export const PRACTICE_SETTINGS = {
   ),
   partner: setting<PartnerChoice>(
     'partner for call and answer',
-    { plan: '2+2', mode: 'echo', level: 2, stretch: false, after: 'on' },
+    { plan: '2+2', mode: 'echo', level: 2, stretch: false, after: 'on', voice: 'harp' },
     v.object({
       plan: v.pipe(v.string(), v.maxLength(PLAN_LIMITS.text)),
       mode: v.picklist(TRADE_MODES),
       level: v.picklist(CALL_LEVELS),
       stretch: v.boolean(),
       after: v.picklist(AFTER_ANSWERS),
+      // Songs kept before there was a choice have the harp voice.
+      voice: v.optional(v.picklist(ANSWER_VOICES), 'harp'),
     }),
   ),
   /** How the tempo of the song climbs. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { leadOfChorus } from '../../../src/core/arranger/lead';
 import { barTicks, buildChart, layChart, METERS } from '../../../src/core/chart/build-chart';
 import type { Bar, Chart, MeterName } from '../../../src/core/chart/chart';
 import { FORM_IDS, type FormId } from '../../../src/core/chart/forms';
@@ -21,6 +22,7 @@ import { TURN_WORDS } from '../../../src/core/practice/trade-modes';
 import { readPlan, roomsOver, TRADE_PLANS } from '../../../src/core/practice/trade-plan';
 import { FRESH_RUN } from '../../../src/core/practice/trade-run';
 import { type TradingSpec, tradeOver } from '../../../src/core/practice/trading';
+import { createGrid } from '../../../src/core/score/grid';
 import type { NoteEvent } from '../../../src/core/score/score';
 import { readSymbol } from '../../../src/core/theory/chords';
 import { asPitchClass } from '../../../src/core/theory/units';
@@ -364,6 +366,23 @@ describe('tradeOver', () => {
       [6 * 1920, 67],
       [6 * 1920 + 960, 71],
     ]);
+  });
+
+  it('answers on the piano where that is wanted: the same keys, struck without slides, in the band’s own chord part', () => {
+    const { phrase } = readPhrase("-3~-3':h -2>", '4/4');
+    const run = { ...FRESH_RUN, heard: [{ turn: 1, phrase }] };
+    const { lead } = tradeOver({ ...SPEC, mode: 'lead', voice: 'piano', run });
+    expect(lead.map(({ part, at, pitch, glideFrom }) => [part, at, pitch, glideFrom])).toEqual([
+      ['chords', 6 * 1920, 70, undefined],
+      ['chords', 6 * 1920 + 960, 67, undefined],
+    ]);
+    const grid = createGrid(METERS['4/4'], 2);
+    const played = leadOfChorus({ leads: { 7: [lead] } }, 0, asPitchClass(7), grid);
+    expect(played.map(({ part }) => part)).toEqual(['chords', 'chords']);
+    // What the harp voice itself calls stays the harp's.
+    expect(
+      tradeOver({ ...SPEC, mode: 'echo', voice: 'piano' }).lead.every(({ part }) => part === 'lead'),
+    ).toBe(true);
   });
 
   it('names the sounds of a typed phrase that this harp lacks', () => {

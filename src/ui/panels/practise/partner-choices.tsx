@@ -1,5 +1,10 @@
 import { CALL_LEVELS, LEVEL_WORDS } from '../../../core/practice/call-levels';
-import { TRADE_MODES, type TradeMode } from '../../../core/practice/trade-modes';
+import {
+  ANSWER_VOICES,
+  type AnswerVoice,
+  TRADE_MODES,
+  type TradeMode,
+} from '../../../core/practice/trade-modes';
 import { PLAN_LIMITS, readPlan, TRADE_PLANS } from '../../../core/practice/trade-plan';
 import {
   AFTER_ANSWERS,
@@ -13,13 +18,18 @@ import { useSelected, useSession } from '../../state/session-context';
 const MODE_WORDS: Readonly<Record<TradeMode, string>> = {
   echo: 'Echo: the same again',
   answer: 'Answer: something of your own',
-  lead: 'Lead: you call, the harp voice answers',
+  lead: 'Lead: you call, the band answers',
 };
 
 const MODE_HINTS: Readonly<Record<TradeMode, string>> = {
   echo: 'With the microphone on, each answer is heard against its call.',
   answer: 'Heard for where it lands, the space it leaves, and what it takes up of the call.',
   lead: 'Switch the microphone on: what you call comes back with another end.',
+};
+
+const VOICE_WORDS: Readonly<Record<AnswerVoice, string>> = {
+  harp: 'The harp voice',
+  piano: 'The chord player: the piano',
 };
 
 const AFTER_WORDS: Readonly<Record<AfterAnswer, string>> = {
@@ -103,6 +113,15 @@ export const PartnerChoices = () => {
         onChoose={(mode) => set({ mode })}
       />
       <PlanChoice plan={partner.plan} onChange={(plan) => set({ plan })} />
+      {partner.mode === 'lead' && (
+        <Choice
+          label="Who answers"
+          value={partner.voice}
+          options={optionsOf(ANSWER_VOICES, VOICE_WORDS)}
+          hint="The chord player answers on what it has under Band: piano, organ or guitar."
+          onChoose={(voice) => set({ voice })}
+        />
+      )}
       {partner.mode !== 'lead' && (
         <>
           <Choice label="Level" value={partner.level} options={levels} onChoose={(level) => set({ level })} />
