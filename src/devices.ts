@@ -7,9 +7,10 @@ import { fetchInstruments } from './audio/soundfont/instruments-file';
 import { createFileSounds } from './audio/soundfont/soundfont-route';
 import { createPageLink } from './link/page-link';
 import { createMicrophone } from './mic/create-microphone';
-import { createMidiPorts } from './midi/create-midi-ports';
+import { createMidiPorts, type MidiGround } from './midi/create-midi-ports';
 import { createOffline } from './offline/offline';
 import { createFullScreen } from './screen/full-screen';
+import { createMediaKeys, type MediaGround, silentWav } from './screen/media-keys';
 import { createWakeLock } from './screen/wake-lock';
 import { createKeptFile } from './storage/kept-file';
 import { createKeptLog } from './storage/kept-log';
@@ -45,6 +46,22 @@ export const loadSheets = (): Promise<typeof import('./sheet/read-sheet')> => im
 /** Fetches what reads, hears and plays recordings. */
 export const loadTapeMachine = async (): Promise<TapeMachine> =>
   (await import('./tape/tape-machine')).createTapeMachine();
+
+/** Media sessions and MIDI are absent in some browsers and on pages that are not secure, whatever the types say. */
+const mediaGround = (): MediaGround => ({
+  session: 'mediaSession' in navigator ? navigator.mediaSession : undefined,
+  metadata: (words) => new MediaMetadata(words),
+  silence: () => {
+    const loop = new Audio(URL.createObjectURL(new Blob([silentWav()], { type: 'audio/wav' })));
+    loop.loop = true;
+    return loop;
+  },
+});
+
+const midiGround = (): MidiGround => ({
+  request: 'requestMIDIAccess' in navigator ? () => navigator.requestMIDIAccess() : undefined,
+  granted: async () => (await navigator.permissions.query({ name: 'midi' })).state === 'granted',
+});
 
 interface Ground {
   readonly kept: KeptValues;
@@ -89,11 +106,8 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
     fullScreen: createFullScreen(document),
   },
   microphone: createMicrophone(),
-  midi: createMidiPorts({
-    // Absent in some browsers and on pages that are not secure, whatever the types say.
-    request: 'requestMIDIAccess' in navigator ? () => navigator.requestMIDIAccess() : undefined,
-    granted: async () => (await navigator.permissions.query({ name: 'midi' })).state === 'granted',
-  }),
+  midi: createMidiPorts(midiGround()),
+  mediaKeys: createMediaKeys(mediaGround()),
   lasting: createLastingStorage(navigator.storage),
   takes: { loadMachine: loadTapeMachine, saver: createFileSaver() },
   log: {

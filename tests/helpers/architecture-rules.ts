@@ -286,7 +286,7 @@ const DEVICES: readonly FolderRule[] = [
   },
   {
     folder: 'screen',
-    holds: 'the screen kept awake, and filled by the page',
+    holds: 'the screen kept awake, and filled by the page; media keys and the lock screen',
     imports: ['listeners'],
   },
   device('sheet', 'files of sheet music unpacked and parsed'),
@@ -356,6 +356,7 @@ const APP: readonly FolderRule[] = [
     'song',
     'book',
   ),
+  feature('media-keys', 'media keys and the lock screen play, pause and turn songs', 'song', 'book'),
   feature(
     'lasting',
     'whether the browser keeps for good what the player made',
@@ -413,6 +414,7 @@ const APP: readonly FolderRule[] = [
     'log',
     'today',
     'midi',
+    'media-keys',
   ),
 ];
 

@@ -13,7 +13,10 @@ let seed = 100;
 export const openSession = (
   kept: KeptValues,
   also: Partial<
-    Pick<Devices, 'screen' | 'recorded' | 'book' | 'lasting' | 'log' | 'today' | 'phrases' | 'midi'>
+    Pick<
+      Devices,
+      'screen' | 'recorded' | 'book' | 'lasting' | 'log' | 'today' | 'phrases' | 'midi' | 'mediaKeys'
+    >
   > = {},
 ) => {
   const due = new Set<() => void>();

@@ -58,6 +58,7 @@ const FEATURES = {
     load: async () => (await import('../phrases/phrases-feature')).joinPhrases,
   },
   lasting: { initial: LASTING_UNASKED, load: async () => (await import('../lasting/lasting')).joinLasting },
+  mediaKeys: { initial: {}, load: async () => (await import('../media-keys/media-keys')).joinMediaKeys },
   midi: { initial: { midi: NO_MIDI }, load: async () => (await import('../midi/midi')).joinMidi },
   takes: { initial: { takes: NO_TAKES }, load: async () => (await import('../takes/takes')).joinTakes },
   choruses: {

@@ -1,0 +1,58 @@
+import type { BandStatus } from '../../audio/band/band';
+import { keyName, prettyName } from '../../core/theory/pitch';
+import type { MediaAction, MediaKeys, MediaState } from '../../screen/media-keys';
+import type { SetRunCommands } from '../book/set-run';
+import type { Join } from '../song/feature';
+import type { PlayCommands } from '../song/play-commands';
+import type { SongState } from '../song/song-state';
+
+type Asks = Pick<PlayCommands, 'play' | 'stop' | 'pause'> & Pick<SetRunCommands, 'nextSong' | 'previousSong'>;
+
+const stateOf = ({ kind }: BandStatus): MediaState => {
+  if (kind === 'playing') return 'playing';
+  return kind === 'paused' || kind === 'interrupted' ? 'paused' : 'none';
+};
+
+/** Media keys and the lock screen play, pause and stop the band, and turn the songs of a set, while it is under way. */
+export const joinMediaKeys: Join<object, object, MediaKeys | undefined, SongState, Asks> = (
+  { store, band, ask },
+  keys,
+) => {
+  const show = (): void => {
+    const { tune } = store.getState();
+    const harp = prettyName(keyName(tune.harp.key, 'major'));
+    keys?.show(stateOf(band.status()), {
+      title: `${tune.chart.title} in ${prettyName(tune.chart.tonic)}`,
+      by: `${harp} harp`,
+    });
+  };
+  const answer = (action: MediaAction): void => {
+    const commands = ask();
+    const isPaused = band.status().kind === 'paused';
+    const answers: Readonly<Record<MediaAction, () => void>> = {
+      play: () => (isPaused ? commands.pause() : void commands.play()),
+      pause: () => void (isPaused || commands.pause()),
+      stop: commands.stop,
+      nexttrack: commands.nextSong,
+      previoustrack: commands.previousSong,
+    };
+    answers[action]();
+  };
+  let { tune } = store.getState();
+  const ending = [
+    keys?.onAction(answer),
+    store.subscribe((state) => {
+      if (state.tune === tune) return;
+      tune = state.tune;
+      show();
+    }),
+  ];
+  return {
+    commands: {},
+    onStatus: show,
+    dispose: () => {
+      for (const end of ending) end?.();
+      keys?.dispose();
+    },
+  };
+};
