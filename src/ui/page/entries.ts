@@ -16,7 +16,7 @@ export const ENTRIES = [
     pages: [
       { id: 'band', text: 'Players', title: 'The band panel' },
       { id: 'mixer', text: 'Mixer', title: 'The mixer' },
-      { id: 'midi', text: 'Keys and pedals', title: 'The panel of keyboards and pedals' },
+      { id: 'midi', text: 'MIDI', title: 'The panel of keyboards and pedals' },
     ],
   },
   {
