@@ -14,7 +14,7 @@ import { sliceScore } from '../score/slice-score';
 import { swingRatio } from '../score/swing';
 import type { Chord } from '../theory/chord';
 import { seedFrom } from '../theory/random';
-import { asBpm, asTicks } from '../theory/units';
+import { asTicks } from '../theory/units';
 import { chorusShapes } from './arc';
 import { arrange } from './arrange';
 import { programAt, programOfChorus } from './changing-program';
@@ -34,12 +34,9 @@ import {
   tempoOfChorus,
   turnaroundChoice,
 } from './song-plan';
-import { ritardSteps, steadyTempo, tempoFrom } from './tempo-steps';
+import { endingTempo, ritardSteps, steadyTempo, tempoFrom } from './tempo-steps';
 import { turnedAround } from './turnarounds';
 import { withWrittenStops } from './written-stops';
-
-/** The final chord is held about this many seconds. */
-const HELD_SECONDS = { cadence: 2.6, held: 4 } as const;
 
 const firstChord = (program: Program, chorus: number): Chord => {
   const chord = chartOfChorus(program, chorus).bars[rangeOf(program).from]?.chords[0]?.chord;
@@ -248,9 +245,8 @@ const endingSection = (program: Program, index: number, slot: Slot & { kind: 'en
   const { plan } = program;
   const final = finalChord(chartOfChorus(program, slot.chorus));
   const score = arrange(passageOf(program, slot, { ...final, next: null }));
-  const seconds = HELD_SECONDS[plan.ending === 'held' ? 'held' : 'cadence'];
-  const slow = Math.min(tempoOfChorus(program, slot.chorus), (final.chart.meter.beats * 60) / seconds);
-  const tempo = [{ at: asTicks(0), bpm: asBpm(Math.round(slow * 10) / 10) }];
+  const bpm = endingTempo(plan.ending, final.chart.meter.beats, tempoOfChorus(program, slot.chorus));
+  const tempo = [{ at: asTicks(0), bpm }];
   return plainSection(index, slot, {
     chart: final.chart,
     score: onlySounding(score, plan.sounding),

@@ -1,8 +1,10 @@
 import type { Chart } from '../chart/chart';
-import { asBpm, asTicks } from '../theory/units';
-import type { Program, TempoStep } from './program';
+import { asBpm, asTicks, type Bpm } from '../theory/units';
+import type { Plan, Program, TempoStep } from './program';
 import { tempoOfChorus } from './song-plan';
 
+/** The final chord is held about this many seconds. */
+const HELD_SECONDS = { cadence: 2.6, held: 4 } as const;
 /** At the end of a ritard the band plays at this share of its tempo. */
 const RITARD_TO = 0.72;
 /** Beat by beat slower through the last two bars. */
@@ -26,3 +28,9 @@ export const tempoFrom = (steps: readonly TempoStep[], from: number): readonly T
 export const steadyTempo = (program: Program, chorus: number): readonly TempoStep[] => [
   { at: asTicks(0), bpm: tempoOfChorus(program, chorus) },
 ];
+
+/** The tempo of the one bar in which the final chord is held. */
+export const endingTempo = (ending: Plan['ending'], beats: number, tempo: number): Bpm => {
+  const seconds = HELD_SECONDS[ending === 'held' ? 'held' : 'cadence'];
+  return asBpm(Math.round(Math.min(tempo, (beats * 60) / seconds) * 10) / 10);
+};

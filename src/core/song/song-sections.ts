@@ -2,6 +2,7 @@ import { openingOf } from '../arranger/opening';
 import type { Plan, Program, Section } from '../arranger/program';
 import { sectionAt } from '../arranger/section-at';
 import { chartOfChorus, hasEnding, rangeOf, tempoOfChorus } from '../arranger/song-plan';
+import { endingTempo, ritardSteps } from '../arranger/tempo-steps';
 
 /** How much of a song is taken away. */
 export interface SongExtent {
@@ -11,9 +12,6 @@ export interface SongExtent {
   /** Without it the last chorus leads on as if another came, so that it can be played round and round. */
   readonly ending: boolean;
 }
-
-/** A final chord is held for about this long, whatever the tempo. */
-const ENDING_SECONDS = 3;
 
 const planOf = (plan: Plan, { choruses, countIn, ending }: SongExtent): Plan => ({
   ...plan,
@@ -43,9 +41,20 @@ export function* eachSongSection(program: Program, extent: SongExtent): Generato
   }
 }
 
+/** What the end of the last chorus takes beside its own time: slowing down, and the final chord. */
+const closingSeconds = (program: Program, chorus: number): number => {
+  const { plan } = program;
+  const tempo = tempoOfChorus(program, chorus);
+  const { beats } = program.chart.meter;
+  const slowing =
+    plan.ritard && plan.repeat === null ? ritardSteps(chartOfChorus(program, chorus), tempo) : [];
+  const held = hasEnding(plan) ? (beats * 60) / endingTempo(plan.ending, beats, tempo) : 0;
+  return slowing.reduce((sum, { bpm }) => sum + 60 / bpm - 60 / tempo, held);
+};
+
 /**
- * About how long a song lasts, in seconds, without arranging it: exact but for the final chord and for slowing
- * down at the end. Throws as `eachSongSection`.
+ * How long a song lasts, in seconds, without arranging it; what rings on after the final chord is not in it. Throws as
+ * `eachSongSection`.
  */
 export const songSeconds = (program: Program, extent: SongExtent): number => {
   checkExtent(extent);
@@ -66,7 +75,7 @@ export const songSeconds = (program: Program, extent: SongExtent): number => {
       ? 0
       : openingOf(chartOfChorus(program, 0), plan.intro, tempoOfChorus(program, 0)).chart.length;
   const before = secondsOf(opening + plan.countInBars * barTicks, 0);
-  const after = extent.ending && hasEnding(plan) ? ENDING_SECONDS : 0;
+  const after = extent.ending ? closingSeconds({ ...program, plan }, extent.choruses - 1) : 0;
   return before + choruses.reduce((sum, seconds) => sum + seconds, 0) + after;
 };
 
