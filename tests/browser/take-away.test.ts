@@ -36,7 +36,11 @@ const readWav = (bytes: Buffer): Wav => {
     rate,
     bits,
     seconds: frames / rate,
-    exact: bytes.length === 44 + data && bytes.readUInt32LE(4) === 36 + data,
+    // A list of information follows the samples (RIFF, LIST INFO).
+    exact:
+      bytes.readUInt32LE(4) === bytes.length - 8 &&
+      bytes.toString('latin1', 44 + data, 48 + data) === 'LIST' &&
+      bytes.readUInt32LE(48 + data) === bytes.length - data - 52,
     left: side(0),
     right: side(1),
   };

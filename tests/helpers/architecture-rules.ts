@@ -319,7 +319,7 @@ const APP: readonly FolderRule[] = [
     'sounds from files: the recorded instruments; the player’s own to load, choose, keep',
     'song',
   ),
-  feature('export', 'files to take away', 'song'),
+  feature('export', 'files to take away', 'keeping', 'song', 'charts', 'book'),
   feature('warm-up', 'a warm-up that runs by itself', 'song'),
   feature('stage', 'the view for playing: open or not, the screen awake', 'song', 'warm-up'),
   feature('offline', 'how the program is kept, and a newer version of it', 'song'),

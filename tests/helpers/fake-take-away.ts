@@ -120,9 +120,9 @@ export const createFakeTakeAway = (): FakeTakeAway => {
     },
     loadCompressor: async () => ({
       offered: async () => devices.encodings,
-      open: ({ write, title }) => ({
+      open: ({ write, tags }) => ({
         add: (left) => write(Uint8Array.of(left.length)),
-        end: () => write(new TextEncoder().encode(title)),
+        end: () => write(new TextEncoder().encode(tags.title)),
         close: () => undefined,
       }),
     }),

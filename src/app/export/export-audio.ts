@@ -1,6 +1,7 @@
 import type { AudioCompressor, Encoding } from '../../audio/export/compress-audio';
 import type { Rendered, RenderRequest } from '../../audio/export/render-offline';
 import type { Section } from '../../core/arranger/program';
+import { type AudioTags, wavInfo } from '../../core/formats/audio-tags';
 import { encodePcm, longestWav, type WavFormat, wavEnd, wavHeader } from '../../core/formats/wav';
 import type { Style } from '../../core/players/style';
 import type { PartId } from '../../core/score/score';
@@ -29,7 +30,7 @@ export interface AudioFile {
 }
 
 export interface AudioOrder {
-  readonly title: string;
+  readonly tags: AudioTags;
   readonly files: readonly AudioFile[];
   readonly sections: readonly Section[];
   readonly style: Style;
@@ -37,6 +38,8 @@ export interface AudioOrder {
   readonly format: WavFormat | Encoding;
   /** Seconds after which the files end whatever still rings; `null` lets the last sound die away. */
   readonly cutAt: number | null;
+  /** Seconds over which it fades before that; a moment where absent. */
+  readonly fade?: number;
 }
 
 /** What a job is told and asked while it runs. */
@@ -71,9 +74,14 @@ const fetched = async <Part>(load: () => Promise<Part>): Promise<Part> => {
 };
 
 /** The header goes first with no length, and is written again when the length is known. */
-const openWav = async (file: GrowingFile, format: WavFormat, seed: number): Promise<SampleSink> => {
+const openWav = async (
+  file: GrowingFile,
+  format: WavFormat,
+  { style, tags }: AudioOrder,
+): Promise<SampleSink> => {
+  const info = wavInfo(tags);
   let frames = 0;
-  const dither = format.bits === 16 ? createRandom(seed) : null;
+  const dither = format.bits === 16 ? createRandom(style.seed) : null;
   mustBeWritten(await file.write(wavHeader(format, 0)));
   return {
     add: async (left, right) => {
@@ -82,7 +90,8 @@ const openWav = async (file: GrowingFile, format: WavFormat, seed: number): Prom
     },
     end: async () => {
       mustBeWritten(await file.write(wavEnd(format, frames)));
-      mustBeWritten(await file.rewriteStart(wavHeader(format, frames)));
+      mustBeWritten(await file.write(info));
+      mustBeWritten(await file.rewriteStart(wavHeader(format, frames, info.length)));
     },
     close: () => undefined,
   };
@@ -90,13 +99,14 @@ const openWav = async (file: GrowingFile, format: WavFormat, seed: number): Prom
 
 const openSink = async (
   file: GrowingFile,
-  { format, title, style }: AudioOrder,
+  order: AudioOrder,
   loadCompressor: TakeAwayDevices['loadCompressor'],
 ): Promise<SampleSink> => {
-  if (!isEncoding(format)) return openWav(file, format, style.seed);
+  const { format, tags, style } = order;
+  if (!isEncoding(format)) return openWav(file, format, order);
   const write = async (bytes: Uint8Array) => mustBeWritten(await file.write(bytes));
   const compressor = await fetched(loadCompressor);
-  return compressor.open({ encoding: format, title, serial: style.seed, write });
+  return compressor.open({ encoding: format, tags, serial: style.seed, write });
 };
 
 /** A quiet room's volume is no reason for a quiet file: the master rests where loudness was set. */
@@ -119,9 +129,11 @@ const fill = async (
   onProgress: (share: number) => void,
 ): Promise<Rendered> => {
   const file = await openSink(growing, order, devices.loadCompressor);
-  const { cutAt, format } = order;
+  const { cutAt, fade, format } = order;
   const sink =
-    cutAt === null ? withoutSilentEnd(file) : cutAfter(file, Math.round(cutAt * format.sampleRate));
+    cutAt === null
+      ? withoutSilentEnd(file)
+      : cutAfter(file, Math.round(cutAt * format.sampleRate), Math.round((fade ?? 0) * format.sampleRate));
   try {
     const rendered = await render({
       sections: order.sections,

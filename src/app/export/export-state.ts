@@ -21,6 +21,8 @@ export interface SavingJob {
   readonly fileName: string;
   /** 0–1. */
   readonly share: number;
+  /** Which song of a set it is, from 1, and how many there are; absent for a file alone. */
+  readonly song?: { readonly number: number; readonly of: number };
 }
 
 /** How the last saving went, in a sentence. */

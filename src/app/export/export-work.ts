@@ -1,6 +1,7 @@
 /** How files are made: fetched when the first is asked for, or before that when the page rests. */
 import type { Encoding } from '../../audio/export/compress-audio';
 import type { Program, Section } from '../../core/arranger/program';
+import { titleOnly } from '../../core/formats/audio-tags';
 import { writeMidi } from '../../core/formats/midi';
 import type { WavFormat } from '../../core/formats/wav';
 import { openParts } from '../../core/settings/mix';
@@ -36,7 +37,8 @@ const SECTIONS_AT_A_TIME = 4;
 
 const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
-const collectSections = async (
+/** Arranges a song section by section, letting the page have its turn. Rejects with the signal's reason when aborted. */
+export const collectSections = async (
   program: Program,
   extent: SongExtent,
   signal: AbortSignal,
@@ -50,7 +52,8 @@ const collectSections = async (
   return sections;
 };
 
-const formatOf = ({ kind, sampleRate, bits }: TakeAwayChoices, encodings: readonly Encoding[]) => {
+/** The kind of file that was chosen. Throws SavingTrouble where this browser cannot make it. */
+export const formatOf = ({ kind, sampleRate, bits }: TakeAwayChoices, encodings: readonly Encoding[]) => {
   if (kind === 'wav') return { sampleRate, channels: 2, bits } satisfies WavFormat;
   const encoding = encodings.find(({ id }) => id === kind);
   if (!encoding) throw new SavingTrouble('This browser cannot make that kind of file. Choose WAV.');
@@ -73,7 +76,7 @@ const audioOrder = (
       : parts.map((part) => ({ name: `${fileStem(settings, tune, part)}.${extension}`, parts: [part] }));
   const seconds = sections.reduce((sum, section) => sum + sectionSeconds(section), 0);
   return {
-    title: songTitle(settings, tune),
+    tags: titleOnly(songTitle(settings, tune)),
     files,
     sections,
     style: settings.style,

@@ -1,6 +1,7 @@
 import type { Encoding } from '../../audio/export/compress-audio';
 import { fileStem } from '../../core/song/song-files';
 import { soundOf, withRecordedTaken } from '../../core/song/song-program';
+import type { BookState } from '../book/book-state';
 import type { Slice } from '../slice';
 import { isUnderWay } from '../song/band-orders';
 import type { Join, Stand } from '../song/feature';
@@ -9,6 +10,7 @@ import type { JobReins, TakeAwayDevices } from './export-audio';
 import type { ExportState, TakeAwayChoices, TakeAwayMessage, TakeAwayState } from './export-state';
 import { mustBeWritten, SavingTrouble, troubleText } from './export-trouble';
 import type { ExportOrder } from './export-work';
+import type { SavedSet } from './set-work';
 
 /** What the page can ask for: files. */
 export interface TakeAwayCommands {
@@ -21,11 +23,13 @@ export interface TakeAwayCommands {
   saveLeadSheet(): Promise<void>;
   /** One chorus as an ABC tune. */
   saveAbc(): Promise<void>;
+  /** Every song of a set as a file of its own, in the kind chosen under Take away. */
+  saveSet(id: string): Promise<void>;
   /** Ends what is being made; nothing of it is kept. */
   cancelSaving(): void;
 }
 
-type Exported = Song & ExportState;
+type Exported = Song & ExportState & BookState;
 
 /** Fetches what makes files; rejects with SavingTrouble when it cannot be had. */
 export const loadExportWork = async (): Promise<typeof import('./export-work')> => {
@@ -36,6 +40,11 @@ export const loadExportWork = async (): Promise<typeof import('./export-work')> 
       'The part of the program that makes files could not be loaded. Save again; if it stays away, open Combshed in another tab and save there. Your choices are kept.',
     );
   }
+};
+
+const loadSetWork = async (): Promise<typeof import('./set-work')> => {
+  await loadExportWork();
+  return import('./set-work');
 };
 
 /** Rejects as soon as the signal is aborted, whatever the work is still waiting for. */
@@ -50,7 +59,8 @@ const unlessAborted = <Value>(work: Promise<Value>, signal: AbortSignal): Promis
 const note = (text: string): TakeAwayMessage => ({ tone: 'note', text });
 const trouble = (text: string): TakeAwayMessage => ({ tone: 'trouble', text });
 
-type Work = (reins: JobReins) => Promise<TakeAwayMessage>;
+type Work = (reins: JobReins & { readonly onSong: OnSong }) => Promise<TakeAwayMessage>;
+type OnSong = (number: number, of: number) => void;
 
 /** Lets one job run at a time and keeps the state telling how it goes. */
 const createJobs = (store: Slice<Exported, ExportState>) => {
@@ -68,11 +78,15 @@ const createJobs = (store: Slice<Exported, ExportState>) => {
     const { signal } = controller;
     set({ job: { fileName, share: 0 }, message: null });
     const report: JobReins['report'] = (name, share) => {
-      if (running === controller) set({ job: { fileName: name, share } });
+      if (running === controller) set({ job: { fileName: name, share, ...(song && { song }) } });
+    };
+    let song: { readonly number: number; readonly of: number } | null = null;
+    const onSong: OnSong = (number, of) => {
+      song = { number, of };
     };
     let message: TakeAwayMessage;
     try {
-      message = await unlessAborted(work({ signal, report }), signal);
+      message = await unlessAborted(work({ signal, report, onSong }), signal);
     } catch (error) {
       message = signal.aborted
         ? note('Cancelled. What was not finished is not kept.')
@@ -88,6 +102,15 @@ const saved = (names: readonly string[]): string =>
   names.length === 1
     ? `${names[0]} is in your downloads.`
     : `${names.length} files are in your downloads: ${names.join(', ')}.`;
+
+const setMessage = ({ names, left, missing }: SavedSet): TakeAwayMessage => {
+  const parts = [
+    names.length === 0 ? 'No file could be made.' : saved(names),
+    ...(left.length === 0 ? [] : [`Left out: ${left.join('; ')}.`]),
+    ...(missing === 0 ? [] : ['Some sounds could not be made and are missing; save again.']),
+  ];
+  return left.length + missing === 0 ? note(parts.join(' ')) : trouble(parts.join(' '));
+};
 
 /** What this browser can compress to: nothing where the part that compresses cannot be had. */
 const offered = async ({ loadCompressor }: TakeAwayDevices): Promise<readonly Encoding[]> => {
@@ -115,7 +138,7 @@ const createCommands = (
     const heard = isUnderWay(band) ? state : withRecordedTaken(state);
     return { state, song: programOf({ ...state, lastChorus: null, harpHeard: null }), sound: soundOf(heard) };
   };
-  const nameWith = ({ settings, tune }: Exported, extension: string): string =>
+  const nameWith = ({ settings, tune }: Song, extension: string): string =>
     `${fileStem(settings, tune)}.${extension}`;
   return {
     chooseTakeAway: (change) => jobs.set({ choices: { ...store.getState().takeAway.choices, ...change } }),
@@ -154,12 +177,24 @@ const createCommands = (
         return give(name, 'text/vnd.abc', makeAbc(order));
       });
     },
+    saveSet: async (id) => {
+      const state = store.getState();
+      const set = state.book.sets.find((each) => each.id === id);
+      if (set === undefined) return;
+      await jobs.run(set.name, async (reins) => {
+        const { makeSet } = await loadSetWork();
+        return setMessage(await makeSet({ state, set, programOf }, devices, reins, reins.onSong));
+      });
+    },
     cancelSaving: jobs.cancel,
   };
 };
 
 /** Files to take away. */
-export const joinExport: Join<ExportState, TakeAwayCommands, TakeAwayDevices, Song> = (stand, devices) => {
+export const joinExport: Join<ExportState, TakeAwayCommands, TakeAwayDevices, Song & BookState> = (
+  stand,
+  devices,
+) => {
   const commands = createCommands(stand, devices);
   return {
     commands,

@@ -56,21 +56,22 @@ export const withoutSilentEnd = (sink: SampleSink): SampleSink => {
   };
 };
 
-/** How loud a frame of the last `FADE_FRAMES` before a cut is, 1 before them. */
-const fadeAt = (frame: number, cut: number): number => Math.min(1, (cut - frame) / FADE_FRAMES);
+/** How loud a frame before a cut is that fades over so many frames; 1 before them. */
+const fadeAt = (frame: number, cut: number, fade: number): number => Math.min(1, (cut - frame) / fade);
 
 /** Ends exactly after so many frames, whatever still rings, so that the music can go round and round. */
-export const cutAfter = (sink: SampleSink, frames: number): SampleSink => {
+export const cutAfter = (sink: SampleSink, frames: number, over = 0): SampleSink => {
+  const fade = Math.max(FADE_FRAMES, over);
   let taken = 0;
   const faded = (samples: Float32Array): Float32Array =>
-    samples.map((value, index) => value * fadeAt(taken + index, frames));
+    samples.map((value, index) => value * fadeAt(taken + index, frames, fade));
   return {
     end: () => sink.end(),
     close: () => sink.close(),
     add: async (left, right) => {
       const [one, other] = part([left, right], 0, Math.max(0, frames - taken));
       if (one.length === 0) return;
-      const nearEnd = taken + one.length > frames - FADE_FRAMES;
+      const nearEnd = taken + one.length > frames - fade;
       const piece: Piece = nearEnd ? [faded(one), faded(other)] : [one, other];
       taken += one.length;
       await sink.add(...piece);

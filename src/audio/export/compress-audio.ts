@@ -1,4 +1,5 @@
 /** Small audio files by the browser's own encoders (WebCodecs), each in the simplest container players read. */
+import { type AudioTags, id3Tag, oggComments } from '../../core/formats/audio-tags';
 import { createOggOpusWriter, type OggOpusWriter, OPUS_RATE } from '../../core/formats/ogg-opus';
 
 /** A way to compress that a browser may have. */
@@ -15,7 +16,7 @@ export interface Encoding {
 
 export interface CompressionOrder {
   readonly encoding: Encoding;
-  readonly title: string;
+  readonly tags: AudioTags;
   /** Any whole number; tells streams apart. */
   readonly serial: number;
   /** Takes the next bytes of the file. */
@@ -97,7 +98,7 @@ const preSkipOf = (description: Uint8Array | null): number => {
   return named ? (description[10] ?? 0) + 256 * (description[11] ?? 0) : USUAL_PRE_SKIP;
 };
 
-const oggContainer = (title: string, serial: number): Container => {
+const oggContainer = (tags: AudioTags, serial: number): Container => {
   let writer: OggOpusWriter | null = null;
   const start = (description: Uint8Array | null) =>
     createOggOpusWriter({
@@ -105,7 +106,7 @@ const oggContainer = (title: string, serial: number): Container => {
       preSkip: preSkipOf(description),
       inputRate: OPUS_RATE,
       serial: serial >>> 0,
-      title,
+      comments: oggComments(tags),
     });
   return {
     add: (piece, description) => {
@@ -121,15 +122,20 @@ const oggContainer = (title: string, serial: number): Container => {
   };
 };
 
-/** ADTS (ISO/IEC 13818-7): frames that each carry their header, so a file is one after another. */
-const adtsContainer = (): Container => ({
-  add: (piece) => {
-    const synchronised = piece[0] === 0xff && ((piece[1] ?? 0) & 0xf0) === 0xf0;
-    if (!synchronised) throw new Error('the AAC encoder gave frames without headers');
-    return [piece];
-  },
-  end: () => [],
-});
+/** ADTS (ISO/IEC 13818-7): frames that each carry their header, so a file is one after another, behind its tag. */
+const adtsContainer = (tags: AudioTags): Container => {
+  let begun = false;
+  return {
+    add: (piece) => {
+      const synchronised = piece[0] === 0xff && ((piece[1] ?? 0) & 0xf0) === 0xf0;
+      if (!synchronised) throw new Error('the AAC encoder gave frames without headers');
+      const before = begun ? [] : [id3Tag(tags)];
+      begun = true;
+      return [...before, piece];
+    },
+    end: () => [],
+  };
+};
 
 const bytesOf = (source: AllowSharedBufferSource): Uint8Array =>
   ArrayBuffer.isView(source)
@@ -147,7 +153,8 @@ class BrowserEncoder implements CompressedFile {
 
   constructor(order: CompressionOrder) {
     this.order = order;
-    this.container = order.encoding.id === 'opus' ? oggContainer(order.title, order.serial) : adtsContainer();
+    this.container =
+      order.encoding.id === 'opus' ? oggContainer(order.tags, order.serial) : adtsContainer(order.tags);
     this.encoder = new AudioEncoder({
       output: (chunk, metadata) => this.take(chunk, metadata?.decoderConfig?.description ?? null),
       error: (error) => {

@@ -26,7 +26,8 @@ export interface OpusStream {
   /** Samples a second before encoding; for information only. */
   readonly inputRate: number;
   readonly serial: number;
-  readonly title: string;
+  /** `NAME=value`. */
+  readonly comments: readonly string[];
 }
 
 /** Opus counts in samples at this rate, whatever the input was (RFC 7845, section 4). */
@@ -109,17 +110,15 @@ export const opusHead = ({ channels, preSkip, inputRate }: OpusStream): Uint8Arr
   return head;
 };
 
-/** The comment header (RFC 7845, section 5.2) with the title. */
-export const opusTags = (title: string): Uint8Array => {
+/** The comment header (RFC 7845, section 5.2). */
+export const opusTags = (comments: readonly string[]): Uint8Array => {
   const vendor = text(VENDOR);
-  const comment = text(`TITLE=${title}`);
   return joined([
     text('OpusTags'),
     uint32(vendor.length),
     vendor,
-    uint32(1),
-    uint32(comment.length),
-    comment,
+    uint32(comments.length),
+    ...comments.map(text).flatMap((comment) => [uint32(comment.length), comment]),
   ]);
 };
 
@@ -166,7 +165,7 @@ export const createOggOpusWriter = (stream: OpusStream): OggOpusWriter => {
   };
   const segmentsWaiting = (): number => waiting.reduce((sum, packet) => sum + segmentsOf(packet), 0);
   return {
-    start: () => joined([page([opusHead(stream)], 0, false), page([opusTags(stream.title)], 0, false)]),
+    start: () => joined([page([opusHead(stream)], 0, false), page([opusTags(stream.comments)], 0, false)]),
     add: (packet) => {
       const frames = opusPacketFrames(packet);
       const full =

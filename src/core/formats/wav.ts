@@ -31,10 +31,10 @@ export const longestWav = (format: WavFormat): number =>
   Math.floor((LARGEST_FILE - HEADER_BYTES - 1) / frameBytes(format));
 
 /**
- * The 44 bytes before the samples of a file of `frames` frames.
+ * The 44 bytes before the samples of a file of `frames` frames, with so many bytes of other chunks after them.
  * Throws RangeError when the format makes no sense or the file would be longer than `longestWav`.
  */
-export const wavHeader = (format: WavFormat, frames: number): Uint8Array => {
+export const wavHeader = (format: WavFormat, frames: number, after = 0): Uint8Array => {
   checkFormat(format);
   if (!Number.isInteger(frames) || frames < 0 || frames > longestWav(format)) {
     throw new RangeError(`frames must be a whole number from 0 to ${longestWav(format)}, got ${frames}`);
@@ -47,7 +47,7 @@ export const wavHeader = (format: WavFormat, frames: number): Uint8Array => {
     for (let i = 0; i < 4; i += 1) view.setUint8(at + i, name.charCodeAt(i));
   };
   write(0, 'RIFF');
-  view.setUint32(4, HEADER_BYTES - 8 + data + (data % 2), true);
+  view.setUint32(4, HEADER_BYTES - 8 + data + (data % 2) + after, true);
   write(8, 'WAVE');
   write(12, 'fmt ');
   view.setUint32(16, 16, true);

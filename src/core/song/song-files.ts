@@ -24,18 +24,32 @@ export const plainName = (text: string): string =>
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
 
+/** The key for the name of a file: `B-flat`. */
+const keyWords = (tune: Tune): string =>
+  keyOf(tune)
+    .replaceAll('#', '-sharp')
+    .replace(/(?<=^[A-G]b*)b/g, '-flat');
+
 /**
  * The name of a file without its ending: feel (or the song's own name), key and tempo: `shuffle-b-flat-104bpm`.
  * @param part added for a file that holds one part alone.
  */
 export const fileStem = (settings: Settings, tune: Tune, part: PartId | null = null): string => {
-  const key = keyOf(tune)
-    .replaceAll('#', '-sharp')
-    .replace(/(?<=^[A-G]b*)b/g, '-flat');
+  const key = keyWords(tune);
   const { feel } = settings.style;
   const name = (isOwn(settings) && plainName(tune.chart.title)) || feel;
   const words = [name, key, `${Math.round(settings.tempo)}bpm`, ...(part === null ? [] : [part])];
   return words.map(plainName).join('-');
+};
+
+/** The name of a song's file in a set, without its ending: `03-wet-boots-g-104bpm`. */
+export const setFileStem = (number: number, name: string, settings: Settings, tune: Tune): string => {
+  const key = keyWords(tune);
+  const words = [String(number).padStart(2, '0'), name, key, `${Math.round(settings.tempo)}bpm`];
+  return words
+    .map(plainName)
+    .filter((word) => word !== '')
+    .join('-');
 };
 
 /** The open parts that have something to play in these sections. */

@@ -8,7 +8,13 @@ import {
   opusTags,
 } from '../../../src/core/formats/ogg-opus';
 
-const STREAM = { channels: 2, preSkip: 312, inputRate: 48000, serial: 0x01020304, title: 'Take' } as const;
+const STREAM = {
+  channels: 2,
+  preSkip: 312,
+  inputRate: 48000,
+  serial: 0x01020304,
+  comments: ['TITLE=Take'],
+} as const;
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 
 interface ReadPage {
@@ -96,7 +102,7 @@ describe('headers, RFC 7845 section 5', () => {
 
   it('carries vendor and title, each with its length in front', () => {
     const title = 'Blues in B♭ 🎵';
-    const tags = opusTags(title);
+    const tags = opusTags([`TITLE=${title}`]);
     const view = new DataView(tags.buffer);
     const text = (at: number, length: number) => new TextDecoder().decode(tags.slice(at, at + length));
     expect(text(0, 8)).toBe('OpusTags');
@@ -138,7 +144,7 @@ describe('the file, RFC 7845 sections 3 and 4', () => {
 
   it('begins with a page for each header, the first marked, both at granule 0', () => {
     expect(pages[0]?.packets.map(([...packet]) => packet)).toEqual([[...opusHead(STREAM)]]);
-    expect(pages[1]?.packets.map(([...packet]) => packet)).toEqual([[...opusTags('Take')]]);
+    expect(pages[1]?.packets.map(([...packet]) => packet)).toEqual([[...opusTags(['TITLE=Take'])]]);
     expect(pages.slice(0, 2).map(({ flags, granule }) => [flags, granule])).toEqual([
       [2, 0n],
       [0, 0n],

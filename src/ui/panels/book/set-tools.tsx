@@ -1,5 +1,6 @@
 import { type GigSet, setSeconds } from '../../../core/book/gig-set';
 import { OPEN_CHORUSES } from '../../../core/book/song-facts';
+import { Saving } from '../../chart/saving';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
 import { clockText } from './song-facts-line';
@@ -24,6 +25,10 @@ const Length = ({ set }: { readonly set: GigSet }) => {
 export const SetTools = ({ set }: { readonly set: GigSet }) => {
   const { commands } = useSession();
   const running = useSelected((state) => state.book.running?.set === set.id);
+  const saving = useSelected((state) => state.takeAway.job !== null);
+  const kind = useSelected(({ takeAway: { choices, encodings } }) =>
+    choices.kind === 'wav' ? 'WAV' : (encodings.find(({ id }) => id === choices.kind)?.name ?? choices.kind),
+  );
   return (
     <section className="group">
       {set.entries.length > 0 && <Length set={set} />}
@@ -33,7 +38,16 @@ export const SetTools = ({ set }: { readonly set: GigSet }) => {
         hint="When a song has ended and the talk after it is over. A song that goes on until stopped waits for you."
         onChange={(goesOn) => commands.keepSet({ ...set, goesOn })}
       />
+      <Saving />
       <div className="own-buttons">
+        <button
+          type="button"
+          className="tool"
+          disabled={set.entries.length === 0 || saving}
+          onClick={() => void commands.saveSet(set.id)}
+        >
+          Save the set as files
+        </button>
         <button
           type="button"
           className="tool"
@@ -60,6 +74,10 @@ export const SetTools = ({ set }: { readonly set: GigSet }) => {
           Take out of the book
         </button>
       </div>
+      <p className="hint">
+        Every song becomes a file of its own, numbered and named, as {kind}; another kind is chosen under Take
+        away. Your browser may ask once whether it may hand over several files.
+      </p>
     </section>
   );
 };

@@ -1,9 +1,9 @@
 import { useEffect } from 'react';
+import { Saving } from '../../chart/saving';
 import { Panel } from '../../controls/panel';
 import { useSession } from '../../state/session-context';
 import { Everything } from './everything';
 import { AudioChoices, LengthChoices } from './take-away-choices';
-import { Saving } from './take-away-saving';
 
 /** The song as files and as paper. The band may go on playing while a file is made. */
 export const TakeAwayPanel = ({ onClose }: { readonly onClose: () => void }) => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { titleOnly, wavInfo } from '../../../../src/core/formats/audio-tags';
 import { asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { createSession } from '../../../helpers/create-session';
@@ -114,7 +115,8 @@ describe('audio', () => {
     const [file] = takeAway.files;
     expect(fates(takeAway.files)).toEqual(['shuffle-g-104bpm.wav saved']);
     const data = FAKE_PIECE * FAKE_PIECES * 6;
-    expect(headerOf(file)).toEqual({ rate: 48000, bits: 24, data, size: 44 + data });
+    const info = wavInfo(titleOnly('Shuffle in G')).length;
+    expect(headerOf(file)).toEqual({ rate: 48000, bits: 24, data, size: 44 + data + info });
     expect(file?.bytes.slice(44, 50)).toEqual([0, 0, 0x40, 0, 0, 0x40]);
     expect(takeAway.requests[0]).toMatchObject({ sampleRate: 48000, feel: 'shuffle' });
   });

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { createAudioCompressor, type Encoding } from '../../../../src/audio/export/compress-audio';
+import { id3Tag, titleOnly } from '../../../../src/core/formats/audio-tags';
 
 /** What the fake encoder does with each piece it is given. */
 interface Script {
@@ -70,7 +71,7 @@ const openWith = async (script: Script, id: Encoding['id']) => {
   const bytes: number[] = [];
   const file = compressor.open({
     encoding,
-    title: 'Take',
+    tags: titleOnly('Take'),
     serial: 7,
     write: async (more) => void bytes.push(...more),
   });
@@ -103,7 +104,7 @@ describe('AAC', () => {
     await file.add(SECOND, SECOND);
     await file.add(SECOND, SECOND);
     await file.end();
-    expect(bytes).toEqual([...ADTS, ...ADTS]);
+    expect(bytes).toEqual([...id3Tag(titleOnly('Take')), ...ADTS, ...ADTS]);
     expect(encoders[0]).toMatchObject({
       state: 'closed',
       configured: { codec: 'mp4a.40.2', aac: { format: 'adts' }, sampleRate: 48000, numberOfChannels: 2 },

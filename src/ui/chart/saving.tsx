@@ -1,4 +1,4 @@
-import { useSelected, useSession } from '../../state/session-context';
+import { useSelected, useSession } from '../state/session-context';
 
 /** The file being made with a way to stop it, or how the last one went. */
 export const Saving = () => {
@@ -10,8 +10,16 @@ export const Saving = () => {
       {job !== null && (
         <>
           <p>
+            {job.song !== undefined && `Song ${job.song.number} of ${job.song.of}: `}
             Making <strong>{job.fileName}</strong>, {Math.floor(job.share * 100)} %
           </p>
+          {job.song !== undefined && (
+            <progress
+              aria-label="Making the set"
+              value={(job.song.number - 1 + job.share) / job.song.of}
+              max={1}
+            />
+          )}
           <progress aria-label={`Making ${job.fileName}`} value={job.share} max={1} />
           <button type="button" className="tool" onClick={commands.cancelSaving}>
             Cancel
