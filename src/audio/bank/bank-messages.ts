@@ -4,6 +4,8 @@ import type { SoundKey } from './sound-key';
 export interface SoundRequest {
   readonly key: SoundKey;
   readonly sampleRate: number;
+  /** Seconds it is held at most: what only sounds after that and its release may be left out. All of it when absent. */
+  readonly held?: number;
 }
 
 /** The worker's answer; its samples are handed over, not copied. */

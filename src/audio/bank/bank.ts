@@ -22,6 +22,8 @@ export interface BankOptions {
   readonly createWorker: () => BankWorker;
   readonly workers: number;
   readonly makeBuffer: (samples: Float32Array<ArrayBuffer>) => AudioBuffer;
+  /** Seconds a sound is held at most, where that is known beforehand; whole sounds when absent. */
+  readonly heldAtMost?: (key: SoundKey) => number;
 }
 
 /** What went wrong so far, for tests and for diagnosis. */
@@ -60,6 +62,7 @@ export const createBank = (options: BankOptions): Bank => new WorkerBank(options
 class WorkerBank implements Bank {
   private readonly sampleRate: number;
   private readonly makeBuffer: BankOptions['makeBuffer'];
+  private readonly heldAtMost: BankOptions['heldAtMost'];
   private readonly cache = createSoundCache<AudioBuffer>(CAPACITY_BYTES);
   private readonly workers: { readonly worker: BankWorker; busy: number }[];
   private readonly asked = new Set<string>();
@@ -71,9 +74,10 @@ class WorkerBank implements Bank {
   private substituted = 0;
   private missing = 0;
 
-  constructor({ sampleRate, createWorker, workers, makeBuffer }: BankOptions) {
+  constructor({ sampleRate, createWorker, workers, makeBuffer, heldAtMost }: BankOptions) {
     this.sampleRate = sampleRate;
     this.makeBuffer = makeBuffer;
+    this.heldAtMost = heldAtMost;
     this.workers = Array.from({ length: workers }, () => {
       const slot = { worker: createWorker(), busy: 0 };
       slot.worker.onmessage = ({ data }) => {
@@ -154,7 +158,12 @@ class WorkerBank implements Bank {
         if (key === undefined) return;
         slot.busy += 1;
         this.asked.add(nameOfKey(key));
-        slot.worker.postMessage({ key, sampleRate: this.sampleRate });
+        const held = this.heldAtMost?.(key);
+        slot.worker.postMessage({
+          key,
+          sampleRate: this.sampleRate,
+          ...(held === undefined ? {} : { held }),
+        });
       }
     }
   }

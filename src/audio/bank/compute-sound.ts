@@ -6,18 +6,21 @@ import { elementAt } from '../../core/theory/element-at';
 import { seedFrom } from '../../core/theory/random';
 import { velocityGain } from '../synthesis/levels';
 import { tonedStroke } from '../synthesis/stroke-variation';
-import type { Voice, VoiceId, VoiceSound } from '../synthesis/voice';
+import type { Voice, VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
 import { isStruck, LAYERS, type SoundKey } from './sound-key';
 
-/** Computes one sound of the bank at a rate in Hz. */
-export type MakeSound = (key: SoundKey, sampleRate: number) => VoiceSound;
+/** Computes one sound of the bank at a rate in Hz, as far as it is heard when it is held for so many seconds at most. */
+export type MakeSound = (key: SoundKey, sampleRate: number, held?: number) => VoiceSound;
 
 /** Velocities at which sounds are computed whole; those between cross from one over into the next. */
 const WHOLE: readonly number[] = [45, 80, 110];
 /** Whole sounds kept at a time, in bytes. */
 const KEPT_BYTES = 40e6;
 
-type Whole = (key: SoundKey, velocity: number, sampleRate: number) => VoiceSound;
+/** What a sound is computed for: the velocity, the rate in Hz, and the seconds it is held at most. */
+type Playing = Pick<VoiceNote, 'velocity' | 'sampleRate' | 'held'>;
+
+type Whole = (key: SoundKey, playing: Playing) => VoiceSound;
 
 /**
  * The seed follows from the pitch and the stroke, so that the same key always sounds the same and different strokes
@@ -25,17 +28,18 @@ type Whole = (key: SoundKey, velocity: number, sampleRate: number) => VoiceSound
  */
 const wholeOf =
   (voices: Readonly<Record<VoiceId, Voice>>): Whole =>
-  ({ voice, midi, hz, stroke }, velocity, sampleRate) =>
-    voices[voice]({ midi, hz, velocity, sampleRate, seed: seedFrom(stroke, voice, midi) });
+  ({ voice, midi, hz, stroke }, playing) =>
+    voices[voice]({ midi, hz, ...playing, seed: seedFrom(stroke, voice, midi) });
 
 /** Keeps the whole sounds used last. */
 const remembering = (make: Whole): Whole => {
   const kept = new Map<string, VoiceSound>();
   let bytes = 0;
-  return (key, velocity, sampleRate) => {
-    const name = [key.voice, key.midi, key.hz.toFixed(2), key.stroke, velocity, sampleRate].join('/');
+  return (key, playing) => {
+    const { velocity, sampleRate, held } = playing;
+    const name = [key.voice, key.midi, key.hz.toFixed(2), key.stroke, velocity, sampleRate, held].join('/');
     const known = kept.get(name);
-    const sound = known ?? make(key, velocity, sampleRate);
+    const sound = known ?? make(key, playing);
     if (known === undefined) bytes += sound.samples.byteLength;
     kept.delete(name);
     kept.set(name, sound);
@@ -67,11 +71,15 @@ const crossed = (
 /** Makes sounds with the given voices, and remembers what it makes them from. */
 export const createSoundMaker = (voices: Readonly<Record<VoiceId, Voice>>): MakeSound => {
   const whole = remembering(wholeOf(voices));
-  return (key, sampleRate) => {
+  return (key, sampleRate, held) => {
     const velocity = elementAt(LAYERS, key.layer);
     // Partials stand still from stroke to stroke of a tone, noise does not: a kit's strokes are computed each.
     const model = isStruck(key.voice) ? key : { ...key, stroke: 0 };
-    const at = (wanted: number) => [whole(model, wanted, sampleRate), wanted] as const;
+    const at = (wanted: number) =>
+      [
+        whole(model, { velocity: wanted, sampleRate, ...(held === undefined ? {} : { held }) }),
+        wanted,
+      ] as const;
     const softer = WHOLE.findLast((each) => each <= velocity) ?? velocity;
     const harder = WHOLE.find((each) => each >= velocity) ?? velocity;
     const sound = softer === harder ? at(softer)[0] : crossed(at(softer), at(harder), velocity);
@@ -87,4 +95,5 @@ export const computeSound = (
   voices: Readonly<Record<VoiceId, Voice>>,
   key: SoundKey,
   sampleRate: number,
-): VoiceSound => createSoundMaker(voices)(key, sampleRate);
+  held?: number,
+): VoiceSound => createSoundMaker(voices)(key, sampleRate, held);

@@ -24,8 +24,8 @@ import { createRotary, type Rotary } from './rotary';
 export interface MixerOptions {
   readonly context: BaseContext;
   readonly output: AudioNode;
-  /** The room's answer to an impulse, stereo. */
-  readonly room: AudioBuffer;
+  /** The room's answer to an impulse, stereo; or what is given all that is sent to the room, to be put into it later. */
+  readonly room: AudioBuffer | { readonly sendTo: AudioNode };
 }
 
 /** Channel strips, room and limiter between the sounds and the loudspeaker. */
@@ -75,7 +75,7 @@ class ToneMixer implements Mixer {
   private readonly inputs: Record<PartId, ToneAudioNode>;
   private readonly kit: Places;
   private readonly keyboard: Places;
-  private readonly convolver: ConvolverNode;
+  private readonly convolver: ConvolverNode | null;
   private readonly rotaries = new Map<PartId, Rotary>();
   private readonly aside: Gain;
   private readonly trim: Gain;
@@ -88,13 +88,16 @@ class ToneMixer implements Mixer {
     this.master = this.gain(1);
     this.trim = this.gain(1);
     this.aside = this.gain(1);
-    this.convolver = this.roomOf(room);
     const roomInput = this.gain(1);
     roomInput.channelCount = 1;
     roomInput.channelCountMode = 'explicit';
-    connect(roomInput, this.convolver);
     this.trim.chain(this.gate, this.master);
-    connect(this.convolver, this.trim);
+    this.convolver = 'sendTo' in room ? null : this.roomOf(room);
+    if ('sendTo' in room) connect(roomInput, room.sendTo);
+    if (this.convolver !== null) {
+      connect(roomInput, this.convolver);
+      connect(this.convolver, this.trim);
+    }
     this.aside.connect(this.master);
     connect(this.master, output);
     this.faders = this.each(() => this.gain(1));
@@ -139,7 +142,7 @@ class ToneMixer implements Mixer {
 
   dispose(): void {
     for (const rotary of this.rotaries.values()) rotary.dispose();
-    this.convolver.disconnect();
+    this.convolver?.disconnect();
     for (const node of this.nodes) node.dispose();
   }
 

@@ -4,12 +4,12 @@ import { type RoomImpulse, roomImpulse } from './room';
 const ROOM_SEED = 1;
 
 /** Length of the room's answer, in seconds. */
-export const ROOM_SECONDS = 0.42;
+const ROOM_SECONDS = 0.42;
 
 const answers = new Map<number, RoomImpulse>();
 
-/** Computed once a rate: it takes some hundredths of a second. */
-const answerAt = (sampleRate: number): RoomImpulse => {
+/** The room's answer at a rate in Hz. Computed once a rate: it takes some hundredths of a second. */
+export const roomAt = (sampleRate: number): RoomImpulse => {
   const known = answers.get(sampleRate);
   if (known !== undefined) return known;
   const made = roomImpulse({ sampleRate, seed: ROOM_SEED, seconds: ROOM_SECONDS });
@@ -19,12 +19,12 @@ const answerAt = (sampleRate: number): RoomImpulse => {
 
 /** Computes the room ahead at the rates a context is likely to have. */
 export const prepareRoom = (): void => {
-  for (const sampleRate of [48_000, 44_100]) answerAt(sampleRate);
+  for (const sampleRate of [48_000, 44_100]) roomAt(sampleRate);
 };
 
 /** The room's impulse answer as a buffer of a context. */
 export const roomBuffer = (context: BaseAudioContext): AudioBuffer => {
-  const { left, right } = answerAt(context.sampleRate);
+  const { left, right } = roomAt(context.sampleRate);
   const buffer = context.createBuffer(2, left.length, context.sampleRate);
   buffer.getChannelData(0).set(left);
   buffer.getChannelData(1).set(right);

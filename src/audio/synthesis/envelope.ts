@@ -10,10 +10,13 @@ export const scaled = (samples: Float64Array, gain: number): Float32Array => {
   return out;
 };
 
-/** Fades the last `count` samples to silence along half a cosine; the very last sample is 0. */
-export const fadeEnd = (samples: Float64Array, count: number): void => {
-  const start = Math.max(0, samples.length - count);
-  const span = samples.length - start;
+/**
+ * Fades the last `count` samples to silence along half a cosine; the very last sample is 0.
+ * @param whole samples there would be, of which these are the first
+ */
+export const fadeEnd = (samples: Float64Array, count: number, whole = samples.length): void => {
+  const start = Math.max(0, whole - count);
+  const span = whole - start;
   for (let i = start; i < samples.length; i++) {
     samples[i] = (samples[i] ?? 0) * 0.5 * (1 + Math.cos((Math.PI * (i + 1 - start)) / span));
   }

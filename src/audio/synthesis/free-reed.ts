@@ -168,7 +168,7 @@ export const createFreeReedVoice =
     addLoopNoise(out, breath, breathLevel, { rise: 0.5 * rise * sampleRate, from });
     const chiffLevel = fromDecibels(between(span, (anchor) => anchor.chiffLevel));
     const chiff = { level: chiffLevel, low: design.chiff.low, high: design.chiff.high };
-    addNoiseBurst(out, { ...chiff, rise: 0.004, decay: 60 / design.chiff.t60 }, random, sampleRate);
+    addNoiseBurst({ out, sampleRate }, { ...chiff, rise: 0.004, decay: 60 / design.chiff.t60 }, random);
     const wanted =
       REFERENCE_LOUDNESS_LUFS + between(span, (anchor) => anchor.loudness) + LEVEL_SPREAD * (random() - 0.5);
     const power = openingPower(harmonics, design.settle);

@@ -13,7 +13,7 @@ import { fadeEnd, fromDecibels, scaled } from './envelope';
 import { REFERENCE_LOUDNESS_LUFS, velocityGain } from './levels';
 import { kWeightedPower, loudnessOfPower } from './loudness';
 import { type Tone, type ToneAnchor, toneAt } from './modal-tone';
-import { addNoiseBurst } from './noise-burst';
+import { addNoiseBurst, type BurstRoom } from './noise-burst';
 import type { Voice, VoiceNote } from './voice';
 
 /** A partial outside the series, sounded by the stroke alone. */
@@ -62,6 +62,10 @@ interface ModalPartial {
 const LONGEST = 4;
 const MOST_PARTIALS = 48;
 const FADE = 0.2;
+/** Seconds computed beyond a note's release, where a player fades what it has ended. */
+const SPARE = 0.1;
+/** The velocity that rings longest when it is let go. */
+const HARDEST = 127;
 /** Partials below this level at 100 ms, dB, cannot be heard under the others. */
 const LEAST = -72;
 /** Times between the two readings of a tone table, and up to the first. */
@@ -171,8 +175,12 @@ const strokeSine = (partial: StrokePartial, note: VoiceNote): DampedSine => ({
   decay: 60 / partial.t60,
 });
 
+/** Samples that can be heard of a note, alike for every velocity so that its layers can be added up. */
+const heardOf = ({ release }: ModalDesign, { held, sampleRate }: VoiceNote): number =>
+  held === undefined ? Number.POSITIVE_INFINITY : Math.ceil((held + release(HARDEST) + SPARE) * sampleRate);
+
 const addNoises = (
-  out: Float64Array,
+  room: BurstRoom,
   note: VoiceNote,
   { knockLow, rustleLow, tone }: Pick<ModalDesign, 'knockLow' | 'rustleLow'> & { readonly tone: Tone },
   random: Random,
@@ -183,7 +191,7 @@ const addNoises = (
     { level: knock, low: knockLow, high: tone.knockHigh, rise: 0.001, decay: 60 / tone.knockT60 },
     { level: rustle, low: rustleLow, high: tone.rustleHigh, rise: 0.02, decay: 60 / tone.rustleT60 },
   ];
-  for (const burst of bursts) addNoiseBurst(out, burst, random, note.sampleRate);
+  for (const burst of bursts) addNoiseBurst(room, burst, random);
 };
 
 /** A voice of damped modes: struck or plucked, and over when the last mode has died away. */
@@ -194,15 +202,13 @@ export const createModalVoice =
     const tone = toneAt(design.anchors, note.midi);
     const random = createRandom(seedFrom(note.seed, note.midi));
     const partials = partialsOf(design, note, tone, random);
-    const out = new Float64Array(Math.round(lengthOf(partials) * note.sampleRate));
+    const { sampleRate } = note;
+    const whole = Math.round(lengthOf(partials) * sampleRate);
+    const out = new Float64Array(Math.min(whole, heardOf(design, note)));
     const sines = partials.flatMap((partial) => sinesOf(partial, design.beat));
-    addDampedSines(
-      out,
-      [...sines, ...design.stroke.map((partial) => strokeSine(partial, note))],
-      note.sampleRate,
-    );
-    addNoises(out, note, { ...design, tone }, random);
-    fadeEnd(out, Math.round(FADE * note.sampleRate));
+    addDampedSines(out, [...sines, ...design.stroke.map((partial) => strokeSine(partial, note))], sampleRate);
+    addNoises({ out, sampleRate, whole }, note, { ...design, tone }, random);
+    fadeEnd(out, Math.round(FADE * sampleRate), whole);
     const wanted = REFERENCE_LOUDNESS_LUFS + tone.loudness + LEVEL_SPREAD * (random() - 0.5);
     const gain = velocityGain(note.velocity) * fromDecibels(wanted - loudnessOfPower(openingPower(partials)));
     return {

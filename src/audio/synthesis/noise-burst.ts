@@ -46,22 +46,29 @@ export const bandNoise = (random: Random, size: number, band: Band, sampleRate: 
   return out;
 };
 
+/** What a burst is added to. */
+export interface BurstRoom {
+  readonly out: Float64Array;
+  readonly sampleRate: number;
+  /** Samples there would be, of which `out` has the first: the burst is the same whatever is left out. */
+  readonly whole?: number;
+}
+
 /** Adds a burst to `out` from its first sample on, until it cannot be heard any more. */
 export const addNoiseBurst = (
-  out: Float64Array,
+  { out, sampleRate, whole = out.length }: BurstRoom,
   burst: NoiseBurst,
   random: Random,
-  sampleRate: number,
 ): void => {
   if (burst.level <= 0) return;
-  const seconds = burst.decay > 0 ? INAUDIBLE_DB / burst.decay : out.length / sampleRate;
-  const size = Math.min(out.length, Math.ceil(seconds * sampleRate));
+  const seconds = burst.decay > 0 ? INAUDIBLE_DB / burst.decay : whole / sampleRate;
+  const size = Math.min(whole, Math.ceil(seconds * sampleRate));
   const noise = bandNoise(random, size, burst, sampleRate);
   const fall = 10 ** (-burst.decay / 20 / sampleRate);
   const settle = Math.exp(-1 / (burst.rise * sampleRate));
   let loud = burst.level;
   let silent = 1;
-  for (let i = 0; i < size; i++) {
+  for (let i = 0; i < Math.min(size, out.length); i++) {
     out[i] = (out[i] ?? 0) + loud * (1 - silent) * (noise[i] ?? 0);
     loud *= fall;
     silent *= settle;

@@ -15,6 +15,8 @@ export interface VoiceNote {
   readonly sampleRate: number;
   /** Different seeds are different strokes of the same note (round robin). */
   readonly seed: number;
+  /** Seconds the note is held at most: a voice may leave out what only sounds after that and its release. */
+  readonly held?: number;
 }
 
 /** A computed note, mono. Levels of all voices are in one scale, so that equal velocities balance as the targets say. */

@@ -86,7 +86,7 @@ export const organ: Voice = (note) => {
   const leakage = loopNoise(random, loop.samples, LEAKAGE, sampleRate);
   addLoopNoise(out, leakage, fromDecibels(LEAKAGE.level), { rise: RISE * sampleRate, from });
   const click = CLICK.level + CLICK.perHardness * hardness(note.velocity);
-  addNoiseBurst(out, { ...CLICK, level: fromDecibels(click) }, random, sampleRate);
+  addNoiseBurst({ out, sampleRate }, { ...CLICK, level: fromDecibels(click) }, random);
   const power = wheels.reduce(
     (sum, wheel) => sum + (kWeightedPower(wheel.frequency) * wheel.amplitude ** 2) / 2,
     0,

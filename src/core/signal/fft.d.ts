@@ -5,6 +5,8 @@ declare module 'fft.js' {
     createComplexArray(): number[];
     /** Fills the first half (and the middle) of the spectrum of real data. */
     realTransform(out: number[], data: ArrayLike<number>): void;
+    /** Complex to complex. */
+    transform(out: number[], data: readonly number[]): void;
     completeSpectrum(spectrum: number[]): void;
     /** Complex to complex, divided by the size. */
     inverseTransform(out: number[], spectrum: number[]): void;

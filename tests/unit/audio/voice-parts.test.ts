@@ -105,7 +105,11 @@ describe('noise', () => {
 
   it('bursts rise from nothing and die at the rate asked for', () => {
     const out = new Float64Array(RATE);
-    addNoiseBurst(out, { level: 1, low: 200, high: 5000, rise: 0.002, decay: 100 }, createRandom(1), RATE);
+    addNoiseBurst(
+      { out, sampleRate: RATE },
+      { level: 1, low: 200, high: 5000, rise: 0.002, decay: 100 },
+      createRandom(1),
+    );
     const level = (from: number, to: number): number =>
       20 * Math.log10(rmsOf(out.subarray(from * RATE, to * RATE)));
     expect(out[0]).toBe(0);

@@ -102,3 +102,26 @@ describe('the layers of a key', () => {
     expect(asked.map(({ velocity }) => velocity).toSorted((a, b) => a - b)).toEqual([45, 80, 110]);
   });
 });
+
+describe('a sound that is held for a known time', () => {
+  it.each<[VoiceId, number]>([
+    ['piano', 60],
+    ['upright-bass', 33],
+    ['electric-piano', 55],
+    ['guitar', 64],
+  ])('of %s is the same as the whole one as far as it can be heard, and costs less', (voice, midi) => {
+    for (const layer of [0, 1, 5]) {
+      const key = keyOf(voice, midi, { layer, stroke: 2 });
+      const whole = computeSound(VOICES, key, 48_000);
+      const part = computeSound(VOICES, key, 48_000, 0.4);
+      expect(part.release).toBe(whole.release);
+      expect(part.samples.length).toBeGreaterThan((0.4 + whole.release) * 48_000);
+      expect(part.samples.length).toBeLessThan(whole.samples.length / 2);
+      let furthest = 0;
+      part.samples.forEach((value, i) => {
+        furthest = Math.max(furthest, Math.abs(value - whole.samples[i]));
+      });
+      expect(furthest).toBeLessThan(1e-6);
+    }
+  });
+});

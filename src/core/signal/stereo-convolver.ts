@@ -1,0 +1,96 @@
+import FFT from 'fft.js';
+
+/** One side beside the other, of equal length. */
+export type Sides = readonly [left: Float32Array, right: Float32Array];
+
+/** Answers a mono signal with two impulse responses, stretch by stretch, for whoever need not hear it at once. */
+export interface StereoConvolver {
+  /** Adds the answer to the next stretch to both sides, as long as it; what rings on is added to the following. */
+  addTo(sides: Sides, samples: Float32Array): void;
+  /** What still rings after the last stretch. */
+  rest(): Sides;
+}
+
+/** Long blocks cost least: the transform is at least three times as long as the answer. */
+const LEAST_LENGTHS = 3;
+
+/**
+ * Creates a convolver by overlapping blocks (overlap-add). Both sides are one transform: the left response is its real
+ * part and the right one its imaginary part, and so come out again, since the signal is real.
+ * Throws RangeError unless both responses are of the same length, 1 or more.
+ */
+export const createStereoConvolver = ([left, right]: Sides): StereoConvolver => {
+  const { length } = left;
+  if (length === 0 || right.length !== length)
+    throw new RangeError(`both responses must be equally long, got ${length} and ${right.length}`);
+  const size = 2 ** Math.ceil(Math.log2(LEAST_LENGTHS * length + 1));
+  const block = size - length + 1;
+  const fft = new FFT(size);
+  const answer = answerOf(fft, [left, right]);
+  const input = new Float64Array(size);
+  const spectrum = fft.createComplexArray();
+  const output = fft.createComplexArray();
+  let ringing: Sides = [new Float32Array(length - 1), new Float32Array(length - 1)];
+
+  const transform = (samples: Float32Array): void => {
+    input.fill(0);
+    input.set(samples);
+    fft.realTransform(spectrum, input);
+    fft.completeSpectrum(spectrum);
+    multiply(spectrum, answer);
+    fft.inverseTransform(output, spectrum);
+  };
+  /** Adds so many samples of the output, from one on, to both sides. */
+  const addOutput = ([one, other]: Sides, at: number, from: number, count: number): void => {
+    for (let i = 0; i < count; i += 1) {
+      one[at + i] = (one[at + i] ?? 0) + (output[2 * (from + i)] ?? 0);
+      other[at + i] = (other[at + i] ?? 0) + (output[2 * (from + i) + 1] ?? 0);
+    }
+  };
+
+  return {
+    addTo: (sides, samples) => {
+      const later: Sides = [new Float32Array(length - 1), new Float32Array(length - 1)];
+      for (const side of [0, 1] as const) {
+        const [now, next] = [sides[side], later[side]];
+        ringing[side].forEach((value, i) => {
+          if (i < samples.length) now[i] = (now[i] ?? 0) + value;
+          else next[i - samples.length] = value;
+        });
+      }
+      for (let at = 0; at < samples.length; at += block) {
+        const stretch = samples.subarray(at, at + block);
+        transform(stretch);
+        const whole = stretch.length + length - 1;
+        const inside = Math.min(whole, samples.length - at);
+        addOutput(sides, at, 0, inside);
+        addOutput(later, Math.max(0, at - samples.length), inside, whole - inside);
+      }
+      ringing = later;
+    },
+    rest: () => ringing,
+  };
+};
+
+const answerOf = (fft: FFT, [left, right]: Sides): readonly number[] => {
+  const both = fft.createComplexArray();
+  for (let i = 0; i < left.length; i += 1) {
+    both[2 * i] = left[i] ?? 0;
+    both[2 * i + 1] = right[i] ?? 0;
+  }
+  const spectrum = fft.createComplexArray();
+  fft.transform(spectrum, both);
+  return spectrum;
+};
+
+/** A spectrum times another, in place; real and imaginary parts take turns. */
+const multiply = (spectrum: number[], by: readonly number[]): void => {
+  for (let i = 0; i < spectrum.length; i += 2) {
+    const real = spectrum[i] ?? 0;
+    const imaginary = spectrum[i + 1] ?? 0;
+    const byReal = by[i] ?? 0;
+    const byImaginary = by[i + 1] ?? 0;
+    spectrum[i] = real * byReal - imaginary * byImaginary;
+    spectrum[i + 1] = real * byImaginary + imaginary * byReal;
+  }
+};
