@@ -3,7 +3,10 @@ import type { Playing } from './feel';
 import { SWING_FILLS } from './fills';
 import { swing } from './swing';
 
-/** Jump: swing in two, with a backbeat. Chords as in swing. */
+/**
+ * Jump: swing in two, with a backbeat. Chords as in swing, but for the guitar, which answers off the beat: four to the
+ * bar would double every note of the bass that walks under it (common practice, no source).
+ */
 export const jump = {
   limbs: 'jazz',
   drumming: {
@@ -39,5 +42,31 @@ export const jump = {
     walksOut: true,
     turnaround: ['L L L L', 'L L L L', 'L L L L'],
   },
-  comping: swing.comping,
+  comping: {
+    ...swing.comping,
+    bars: {
+      ...swing.comping.bars,
+      guitar: [
+        ['.. s. .. s.', '.s .. .s ..', '.. .s .. .s', '.s .. .. s.', '.. s. .s ..'],
+        [
+          '.s .s .s .s',
+          '.. .s .s s.',
+          '.s .s .. S.',
+          '.. S. .s .s',
+          '.s .. .s Sp',
+          '.s .s s. .s',
+          's. .s .s ..',
+        ],
+        [
+          '.S .s .S .s',
+          '.s Ss .s S.',
+          '.S .s .s Sp',
+          '.s .S ss .S',
+          '.s .s Sc S.',
+          's. .S .s .S',
+          '.S sc S. .s',
+        ],
+      ],
+    },
+  },
 } as const satisfies Playing;
