@@ -7,7 +7,7 @@ import { ensureInstalled } from './install.mjs';
 import { Failure, ROOT, runMain, runTool, say } from './run.mjs';
 import { serveFolder } from './serve.mjs';
 
-const PARTS = ['properties', 'listening', 'changes', 'ear', 'kills'];
+const PARTS = ['properties', 'listening', 'browsers', 'changes', 'ear', 'kills'];
 const USAGE = `Usage: npm run soak -- [--minutes 15] [--runs 1000000] [--kills 24] [--seed 1] [--only ${PARTS.join('|')}]`;
 
 const numberOf = (name, value, whole) => {
@@ -87,6 +87,8 @@ const inServedPage = async (soak) => {
 const soakers = ({ minutes, runs, kills, seed }) => ({
   properties: () => soakProperties({ runs }),
   listening: soakListening,
+  browsers: () =>
+    inServedPage(async (address) => (await import('./soak-browsers.mjs')).soakBrowsers({ address })),
   changes: () =>
     inServedPage(async (address) =>
       (await import('./soak-changes.mjs')).soakChanges({ address, minutes, seed }),
