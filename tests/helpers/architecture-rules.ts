@@ -320,7 +320,7 @@ const APP: readonly FolderRule[] = [
     'song',
   ),
   feature('export', 'files to take away', 'keeping', 'song', 'charts', 'book'),
-  feature('warm-up', 'a warm-up that runs by itself', 'song'),
+  feature('warm-up', 'warm-ups that run by themselves', 'keeping', 'song', 'charts', 'book'),
   feature('stage', 'the view for playing: open or not, the screen awake', 'song', 'warm-up'),
   feature('offline', 'how the program is kept, and a newer version of it', 'song'),
   feature(

@@ -35,9 +35,9 @@ const chordUnder = (sound: Sound, { chart }: WarmUpSpec): Chord => {
 
 /** Every bend in reach, draw bends first, shallow before deep; where there is none, easy natural notes. */
 const targetsOf = (spec: WarmUpSpec): readonly Held[] => {
-  const bends = spec.harp.sounds.filter(
-    (sound) => sound.technique === 'bend' && isInReach(sound, spec.technique),
-  );
+  const bends =
+    spec.bends ??
+    spec.harp.sounds.filter((sound) => sound.technique === 'bend' && isInReach(sound, spec.technique));
   const inOrder = bends.toSorted(
     (a, b) => b.breath.localeCompare(a.breath) || a.hole - b.hole || a.bend - b.bend,
   );
@@ -50,9 +50,13 @@ const targetsOf = (spec: WarmUpSpec): readonly Held[] => {
  * All targets, over again while the step would be too short; of more than there is time for, as many in a row as fit,
  * from a place that changes with the seed.
  */
-const turnsFor = (targets: readonly Held[], turnSeconds: number, seed: number): readonly Held[] => {
-  const most = Math.floor(STEP_SECONDS.most / turnSeconds);
-  const least = Math.ceil(STEP_SECONDS.least / turnSeconds);
+const turnsFor = (
+  targets: readonly Held[],
+  turnSeconds: number,
+  { seed, bendSeconds = STEP_SECONDS }: WarmUpSpec,
+): readonly Held[] => {
+  const most = Math.max(1, Math.floor(bendSeconds.most / turnSeconds));
+  const least = Math.min(most, Math.ceil(bendSeconds.least / turnSeconds));
   if (targets.length > most) {
     const from = Math.floor(createRandom(seedFrom(seed, 'bends'))() * targets.length);
     return [...targets.slice(from), ...targets.slice(0, from)].slice(0, most);
@@ -69,7 +73,7 @@ const leadFor = (turns: readonly Held[], bar: number): readonly NoteEvent[] =>
 /** Each bend against a held chord that it belongs to: hear it, play it, rest. */
 export const bendStep = (spec: WarmUpSpec): WarmUpStep => {
   const { chart, tempo, tabStyle } = spec;
-  const turns = turnsFor(targetsOf(spec), TURN_BARS * barSeconds(chart.meter, tempo), spec.seed);
+  const turns = turnsFor(targetsOf(spec), TURN_BARS * barSeconds(chart.meter, tempo), spec);
   const bends = turns.some(({ sound }) => sound.technique === 'bend');
   const chords = turns.flatMap(({ chord }) => Array.from({ length: TURN_BARS }, () => chord));
   const held = heldChords(

@@ -59,4 +59,8 @@ export interface WarmUpSpec {
   readonly swing: number;
   readonly tabStyle: TabStyle;
   readonly seed: number;
+  /** The bends that are wanted; all in reach when absent. */
+  readonly bends?: readonly Sound[];
+  /** How long the bends may take, in seconds; the usual time when absent. */
+  readonly bendSeconds?: { readonly least: number; readonly most: number };
 }

@@ -8,12 +8,14 @@ import { NameField } from './name-field';
 import { SetEntries } from './set-entries';
 import { SetHarps } from './set-harps';
 import { SetTools } from './set-tools';
+import { SetWarmUp } from './set-warm-up';
 
 const OneSet = ({ set }: { readonly set: GigSet }) => (
   <>
     <SetEntries set={set} />
     <SetTools set={set} />
     <SetHarps set={set} />
+    <SetWarmUp set={set} />
   </>
 );
 
