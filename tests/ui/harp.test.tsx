@@ -34,8 +34,12 @@ describe('the harp panel', () => {
     await user.selectOptions(screen.getByLabelText('Harp key'), 'A');
     await user.click(panel.getByRole('button', { name: 'Take the C harp' }));
     expect(state().tune.harp.key).toBe(0);
+    const [kept] = state().harpCase;
     await user.click(panel.getByRole('button', { name: 'Remove the C harp' }));
     expect(state().harpCase).toEqual([]);
+    await user.click(panel.getByRole('button', { name: 'Bring it back' }));
+    expect(state().harpCase).toEqual([kept]);
+    expect(panel.queryByRole('button', { name: 'Bring it back' })).toBeNull();
   });
 
   it('advises in words, and taking a harp keeps the song where it is', async () => {

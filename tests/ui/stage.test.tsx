@@ -56,6 +56,16 @@ describe('the way to Stage and back', () => {
     expect(screen.getByRole('region', { name: 'Stage' })).toBeTruthy();
   });
 
+  it('announces what the stand announces, where that is asked for', async () => {
+    const { band, user } = await open({ announcements: 'chords', ...inBars(0) });
+    await user.keyboard(' ');
+    act(() => band.hear(0, 0));
+    const live = screen.getByRole('status', { name: 'Announcements' });
+    expect(live.textContent).toMatch(/Chorus 1, G7$/);
+    act(() => band.hear(0, 1));
+    expect(live.textContent).toBe('C7');
+  });
+
   it('says what there is to say, as the stand does', async () => {
     const { band } = await open();
     act(() => band.report({ kind: 'failed', why: 'device', detail: '' }));

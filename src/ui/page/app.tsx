@@ -38,7 +38,7 @@ import { useHelpKey, useKeys } from '../state/use-keys';
 import { useLook } from '../state/use-look';
 import { useNarrow } from '../state/use-narrow';
 import { entryOf, type PanelId, type PanelPage } from './entries';
-import { LATER_PARTS, Paper, type PartProps, panelOf, Tour, VIEWS } from './page-parts';
+import { Announcements, LATER_PARTS, Paper, type PartProps, panelOf, Tour, VIEWS } from './page-parts';
 import { SkipLink } from './skip-link';
 import { StagePlace } from './stage-place';
 import { TransportBar } from './transport-bar';
@@ -139,6 +139,9 @@ export const App = ({ session }: { readonly session: PageSession }) => (
       <StagePlace>
         <Page />
       </StagePlace>
+      <Guarded part="The announcements">
+        <Announcements />
+      </Guarded>
       <Guarded part="The paper" onFailed={LATER_PARTS.forgetFailure}>
         <PrintView paper={Paper} />
       </Guarded>

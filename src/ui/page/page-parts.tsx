@@ -50,7 +50,6 @@ export const VIEWS: Readonly<
   head: [
     { title: 'The head of the page', Show: Masthead },
     { title: 'The list of notices', Show: Notices },
-    { title: 'The announcements', Show: whenHere(({ Announcer }) => Announcer) },
     { title: 'The set', Show: whenHere(({ SetSign }) => SetSign) },
   ],
   form: [
@@ -80,6 +79,9 @@ export const VIEWS: Readonly<
     { title: 'The button for Stage', Show: StageButton },
   ],
 };
+
+/** What is told to those who read the page by ear: outside of stand and Stage, since one of them is always hidden. */
+export const Announcements = whenHere(({ Announcer }) => Announcer);
 
 /** Shows a component out of the parts that are fetched later. */
 const later =

@@ -5,6 +5,7 @@ import { sameHarp } from '../../../core/harp/same-harp';
 import { harpForCase } from '../../../core/song/harp-in-case';
 import { prettyName } from '../../../core/theory/pitch';
 import { useSelected, useSession } from '../../state/session-context';
+import { TakenOut } from './taken-out';
 
 /** How a harp of the case is called: its own name, or what it is. */
 const caseName = (harp: OwnedHarp): string => harp.name || prettyName(harpName(harp));
@@ -16,6 +17,11 @@ export const HarpCaseList = () => {
   const settings = useSelected((state) => state.settings);
   const hint = useId();
   const [refused, setRefused] = useState<string | null>(null);
+  const [removed, setRemoved] = useState<OwnedHarp | null>(null);
+  const bringBack = (): void => {
+    if (removed !== null) commands.keepHarp(removed);
+    setRemoved(null);
+  };
   const add = (): void => {
     const harp = harpForCase(settings, harpCase);
     const twin = harpCase.find((each) => sameHarp(each, harp));
@@ -54,6 +60,7 @@ export const HarpCaseList = () => {
               aria-label={`Remove the ${caseName(harp)}`}
               onClick={() => {
                 setRefused(null);
+                setRemoved(harp);
                 commands.dropHarp(harp.id);
               }}
             >
@@ -62,6 +69,7 @@ export const HarpCaseList = () => {
           </li>
         ))}
       </ul>
+      <TakenOut name={removed === null ? null : caseName(removed)} onBack={bringBack} />
       <button type="button" className="tool" onClick={add}>
         Put the harp in hand into the case
       </button>

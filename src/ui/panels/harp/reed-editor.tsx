@@ -10,6 +10,7 @@ import { CentsField } from '../../controls/cents-field';
 import { Choice } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
+import { TakenOut } from './taken-out';
 
 const BREATHS: readonly Breath[] = ['blow', 'draw'];
 
@@ -143,12 +144,47 @@ const SaveTuning = ({ tuning }: { readonly tuning: Tuning }) => {
   );
 };
 
+/** The tunings the player has kept. */
+const OwnTunings = () => {
+  const { commands } = useSession();
+  const own = useSelected((state) => state.ownTunings);
+  const [forgotten, setForgotten] = useState<Tuning | null>(null);
+  const forget = (tuning: Tuning): void => {
+    setForgotten(tuning);
+    commands.dropTuning(tuning.id);
+  };
+  const bringBack = (): void => {
+    if (forgotten !== null) commands.keepTuning(forgotten);
+    setForgotten(null);
+  };
+  return (
+    <>
+      {own.map((each) => (
+        <div key={each.id} className="row">
+          <span>{each.name}</span>
+          <button type="button" className="tool" onClick={() => commands.chooseTuning(each)}>
+            Use
+          </button>
+          <button
+            type="button"
+            className="tool"
+            aria-label={`Forget ${each.name}`}
+            onClick={() => forget(each)}
+          >
+            Forget
+          </button>
+        </div>
+      ))}
+      <TakenOut name={forgotten?.name ?? null} onBack={bringBack} />
+    </>
+  );
+};
+
 /** Every reed of the harp in hand: its note and its cents. Bends and overbends on the map follow at once. */
 export const ReedEditor = () => {
   const { commands } = useSession();
   const settings = useChosen((settings) => settings);
   const { tuning } = settings;
-  const own = useSelected((state) => state.ownTunings);
   const marks = markTuning(tuning);
   const counts = Array.from({ length: HOLES.most - HOLES.fewest + 1 }, (_, i) => {
     const holes = HOLES.fewest + i;
@@ -193,22 +229,7 @@ export const ReedEditor = () => {
       )}
       <Valves tuning={tuning} />
       <SaveTuning tuning={tuning} />
-      {own.map((each) => (
-        <div key={each.id} className="row">
-          <span>{each.name}</span>
-          <button type="button" className="tool" onClick={() => commands.chooseTuning(each)}>
-            Use
-          </button>
-          <button
-            type="button"
-            className="tool"
-            aria-label={`Forget ${each.name}`}
-            onClick={() => commands.dropTuning(each.id)}
-          >
-            Forget
-          </button>
-        </div>
-      ))}
+      <OwnTunings />
     </>
   );
 };
