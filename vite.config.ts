@@ -48,6 +48,7 @@ const inBrowser = (name: string) => {
 const browser = inBrowser('browser');
 const timed = inBrowser('browser-timed');
 const firefox = inBrowser('firefox');
+const soaked = inBrowser('soak');
 
 // biome-ignore lint/style/noDefaultExport: the build tool reads its configuration from the default export
 export default defineConfig({
@@ -84,6 +85,8 @@ export default defineConfig({
         ...timed,
         test: { ...timed.test, include: TIMED, maxWorkers: 3, sequence: { groupOrder: 2 } },
       },
+      // What takes its time in a browser: `npm run soak` alone runs it.
+      { ...soaked, test: { ...soaked.test, include: ['tests/soak/**/*.test.ts'], maxWorkers: 1 } },
       {
         ...firefox,
         test: {

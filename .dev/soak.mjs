@@ -66,12 +66,22 @@ const soakProperties = async ({ runs }) => {
   if (code !== 0) throw new Failure('A property does not hold; its counterexample is above.');
 };
 
-/** What the band plays, rendered and measured in every feel: `npm test` listens to a few that stand for the others. */
+/**
+ * What the band plays, rendered and measured in every feel, of which `npm test` listens to a few, and echoes played over
+ * the band's own leak.
+ */
 const soakListening = async () => {
-  const files = testFiles('browser').filter((path) => /inSoak/.test(readFileSync(join(ROOT, path), 'utf8')));
-  const code = await runTool('vitest/vitest.mjs', ['run', '--project', 'browser', ...files], {
-    env: { SOAK_RUNS: '1' },
-  });
+  const browser = testFiles('browser').filter((path) =>
+    /inSoak/.test(readFileSync(join(ROOT, path), 'utf8')),
+  );
+  const files = [...browser, ...testFiles('soak')];
+  const code = await runTool(
+    'vitest/vitest.mjs',
+    ['run', '--project', 'browser', '--project', 'soak', ...files],
+    {
+      env: { SOAK_RUNS: '1' },
+    },
+  );
   if (code !== 0) throw new Failure('The band does not sound as it should; the figures are above.');
 };
 

@@ -216,7 +216,9 @@ const anyFault: fc.Arbitrary<PlayerFault> = fc.oneof(
 /** Any player at all: perfect, with up to five faults of any kind one over the other. */
 const anyPlayed = fc
   .array(anyFault, { maxLength: 5 })
-  .map((faults) => faults.reduce((played, fault) => fault(played, asked), perfect(asked)));
+  .map((faults) =>
+    faults.reduce((played, fault) => fault(played, asked), perfect(asked)).toSorted((a, b) => a.at - b.at),
+  );
 
 const markOf = (played: readonly PlayedNote[]): number => judge(asked, played, STRICT).mark;
 
