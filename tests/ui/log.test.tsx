@@ -1,4 +1,4 @@
-import { cleanup, screen } from '@testing-library/react';
+import { cleanup, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openPage } from '../helpers/open-page';
 
@@ -31,6 +31,20 @@ describe('the log', () => {
     expect(screen.queryByText('Shuffle in G', { selector: '.log-entry strong' })).toBeNull();
     await page.user.click(screen.getByRole('button', { name: 'Bring back' }));
     expect(screen.getByText('Shuffle in G', { selector: '.log-entry strong' })).toBeTruthy();
+  });
+
+  it('draws what was played, each picture with a sentence and a table that say the same', async () => {
+    const page = await openLog();
+    await playFor(page, 12);
+    const year = await screen.findByRole('img', { name: /^Minutes by day over a year: 0 minutes on 1 day/ });
+    const table = within(year.closest('figure') as HTMLElement).getByRole('table', { hidden: true });
+    expect(within(table).getByRole('rowheader', { name: '2026-11-25', hidden: true })).toBeTruthy();
+    const ladder = screen.getByRole('img', {
+      name: 'Shuffle in G: 104 beats a minute, 1 chorus.',
+      hidden: true,
+    });
+    expect(ladder.querySelectorAll('circle')).toHaveLength(1);
+    expect(screen.getByText(/^No bend has been heard/)).toBeTruthy();
   });
 
   it('is off in one switch', async () => {

@@ -1,9 +1,10 @@
+import { dayNumber } from '../../core/log/progress';
 import type { Settings } from '../../core/settings/settings';
 import { gradeOf, type SelfMark, selfGrade } from '../../core/today/grade';
 import { itemList } from '../../core/today/item-list';
 import { type PracticeItem, readPracticeItem } from '../../core/today/practice-item';
 import { type Grade, graded } from '../../core/today/schedule';
-import { dayNumber, type TodayMinutes, todayPlan } from '../../core/today/today-plan';
+import { type TodayMinutes, todayPlan } from '../../core/today/today-plan';
 import { openShelf, type Shelf } from '../keeping/shelf';
 import type { WallClock } from '../log/wall-clock';
 import { createSetUp } from './set-up';

@@ -91,28 +91,15 @@ export const todayPlan = ({ minutes, day, items, songs, seed }: TodaySpec): read
   const old = mixed([...due, ...early].slice(0, room - (fresh === undefined ? 0 : 1)));
   const random = createRandom(seedFrom(seed, 'joy', day));
   const song = songs[Math.floor(random() * songs.length)] ?? null;
+  const count = old.length + (fresh === undefined ? 0 : 1);
+  // Where little is due there is more time for each, up to twice as much, and then for joy.
+  const spare = Math.max(0, room - count) * parts.item;
+  const seconds = parts.item + (count === 0 ? 0 : Math.min(parts.item, Math.floor(spare / count)));
+  const joy = parts.joy + spare - count * (seconds - parts.item);
   return withRests([
     { kind: 'warm-up', seconds: parts.warmUp },
-    ...old.map((item): TodayStep => ({ kind: 'due', item, seconds: parts.item })),
-    ...(fresh === undefined ? [] : [{ kind: 'new', item: fresh, seconds: parts.item } as const]),
-    { kind: 'joy', song, seconds: parts.joy },
+    ...old.map((item): TodayStep => ({ kind: 'due', item, seconds })),
+    ...(fresh === undefined ? [] : [{ kind: 'new', item: fresh, seconds } as const]),
+    { kind: 'joy', song, seconds: joy },
   ]);
-};
-
-/** The number of a day like `2026-11-25`, from 1970-01-01; NaN for another text. */
-export const dayNumber = (day: string): number => {
-  const [year = Number.NaN, month = Number.NaN, date = Number.NaN] = day.split('-').map(Number);
-  // Days before a month of a year that begins in March (civil calendar, Gregorian rule).
-  const y = month <= 2 ? year - 1 : year;
-  const m = (month + 9) % 12;
-  return (
-    365 * y +
-    Math.floor(y / 4) -
-    Math.floor(y / 100) +
-    Math.floor(y / 400) +
-    Math.floor((153 * m + 2) / 5) +
-    date -
-    1 -
-    719_468
-  );
 };

@@ -8,7 +8,7 @@ import {
   readPracticeItem,
 } from '../../../src/core/today/practice-item';
 import { graded } from '../../../src/core/today/schedule';
-import { dayNumber, dueItems, TODAY_MINUTES, todayPlan } from '../../../src/core/today/today-plan';
+import { dueItems, TODAY_MINUTES, todayPlan } from '../../../src/core/today/today-plan';
 import { soakRuns } from '../../helpers/soak';
 
 const DAY = 20_000;
@@ -44,6 +44,7 @@ describe('today', () => {
       'due phrase a',
       'due tone b7 IV7',
       'new phrase b',
+      'rest',
       'joy',
     ]);
   });
@@ -57,6 +58,7 @@ describe('today', () => {
           const steps = todayPlan({ minutes, day: DAY, items, songs: [], seed: 3 });
           const seconds = steps.reduce((sum, step) => sum + step.seconds, 0);
           expect(seconds).toBeLessThanOrEqual(minutes * 60 + 60);
+          expect(seconds).toBeGreaterThanOrEqual(minutes * 60 * 0.85);
           const ids = steps.flatMap((step) => ('item' in step ? [step.item.id] : []));
           expect(new Set(ids).size).toBe(ids.length);
           expect(steps.filter(({ kind }) => kind === 'new').length).toBeLessThanOrEqual(1);
@@ -81,16 +83,6 @@ describe('today', () => {
   it('takes what is least likely to be still there first, and nothing that is not due', () => {
     const items = [itemOf(tone('a'), 3, 3), itemOf(tone('b'), 1, 9), itemOf(tone('c'), 4, 1)];
     expect(dueItems(items, DAY).map(({ id }) => id)).toEqual(['tone b IV7', 'tone a IV7']);
-  });
-
-  it.each([
-    ['1970-01-01', 0],
-    ['1970-03-01', 59],
-    ['2000-02-29', 11_016],
-    ['2026-11-25', 20_782],
-  ])('counts the days to %s', (day, number) => {
-    expect(dayNumber(day)).toBe(number);
-    expect(Date.parse(`${day}T00:00:00Z`) / 86_400_000).toBe(number);
   });
 });
 

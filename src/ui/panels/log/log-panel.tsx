@@ -4,6 +4,7 @@ import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
 import { LogEntries } from './log-entries';
 import { LogTools } from './log-tools';
+import { Progress } from './progress';
 import './log.css';
 
 const Sum = () => {
@@ -40,6 +41,7 @@ export const LogPanel = ({ onClose }: { readonly onClose: () => void }) => {
           onChange={(keepLog) => commands.choose({ keepLog })}
         />
       </section>
+      <Progress />
       <LogEntries />
       <LogTools />
     </Panel>

@@ -1,0 +1,117 @@
+import { useDeferredValue, useMemo, useState } from 'react';
+import { spokenHole } from '../../../core/harp/tab';
+import { bendProgress, functionProgress, minutesByDay, songLadders } from '../../../core/log/progress';
+import { prettyName } from '../../../core/theory/pitch';
+import { Choice } from '../../controls/choice';
+import { Fold } from '../../controls/fold';
+import { useSelected } from '../../state/session-context';
+import { BendPicture, FunctionPicture, LadderPicture, YearPicture } from './progress-pictures';
+
+/** A sound's id in words: `4 draw, a half step down`. */
+const bendName = (id: string): string => {
+  const [, hole = '', over, breath, bends = ''] = /^(\d+)(O?)([BD])('*)$/.exec(id) ?? [];
+  return spokenHole({
+    hole: Number(hole),
+    breath: breath === 'B' ? 'blow' : 'draw',
+    technique: over === 'O' ? 'overbend' : 'bend',
+    bend: bends.length,
+  });
+};
+
+const Bends = () => {
+  const entries = useDeferredValue(
+    useSelected((state) => state.log.entries),
+    [],
+  );
+  const bends = useMemo(() => bendProgress(entries), [entries]);
+  const [chosen, setChosen] = useState(0);
+  const bend = bends[chosen] ?? bends[0];
+  if (bend === undefined) return <p className="hint">No bend has been heard or marked yet.</p>;
+  return (
+    <>
+      {bends.length > 1 && (
+        <Choice
+          label="Bend"
+          value={Math.min(chosen, bends.length - 1)}
+          options={bends.map(({ sound, harp }, value) => ({
+            value,
+            text: `${bendName(sound)}, ${prettyName(harp)}`,
+          }))}
+          onChoose={setChosen}
+        />
+      )}
+      <BendPicture bend={bend} name={`${bendName(bend.sound)} on the ${prettyName(bend.harp)}`} />
+      <p className="hint">
+        Dots are the mean in cents, the lines through them its spread, the middle line in tune; the thin line
+        is the share that was hit.
+      </p>
+    </>
+  );
+};
+
+const Ladders = () => {
+  const entries = useDeferredValue(
+    useSelected((state) => state.log.entries),
+    [],
+  );
+  const ladders = useMemo(() => songLadders(entries), [entries]);
+  const [chosen, setChosen] = useState(0);
+  const ladder = ladders[chosen] ?? ladders[0];
+  if (ladder === undefined) return <p className="hint">No whole chorus has been played yet.</p>;
+  return (
+    <>
+      {ladders.length > 1 && (
+        <Choice
+          label="Song"
+          value={Math.min(chosen, ladders.length - 1)}
+          options={ladders.map(({ song }, value) => ({ value, text: song }))}
+          onChoose={setChosen}
+        />
+      )}
+      <LadderPicture ladder={ladder} />
+      <p className="hint">A full dot is a day at a tempo at which every judged chorus was clean.</p>
+    </>
+  );
+};
+
+const Functions = () => {
+  const entries = useDeferredValue(
+    useSelected((state) => state.log.entries),
+    [],
+  );
+  const weeks = useMemo(() => functionProgress(entries), [entries]);
+  if (weeks.length === 0)
+    return <p className="hint">Nothing was heard yet: it takes the microphone and a chorus.</p>;
+  return <FunctionPicture weeks={weeks} />;
+};
+
+const Year = () => {
+  const entries = useDeferredValue(
+    useSelected((state) => state.log.entries),
+    [],
+  );
+  const days = useMemo(() => minutesByDay(entries), [entries]);
+  return days.length === 0 ? null : <YearPicture days={days} />;
+};
+
+/** Pictures of progress, each opened when it is wanted. */
+export const Progress = () => {
+  const any = useSelected((state) => state.log.entries.length > 0);
+  if (!any) return null;
+  return (
+    <>
+      <Fold title="Minutes by day" open>
+        <Year />
+      </Fold>
+      <Fold title="Tempo of a song">
+        <Ladders />
+      </Fold>
+      <Fold title="A bend over the weeks">
+        <Bends />
+      </Fold>
+      <Fold title="Chord tones over the weeks">
+        <Functions />
+      </Fold>
+    </>
+  );
+};
