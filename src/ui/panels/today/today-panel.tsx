@@ -6,6 +6,7 @@ import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
+import { Stations } from './stations';
 import './today.css';
 
 const OPTIONS = TODAY_MINUTES.map((value) => ({ value, text: `${value} minutes` }));
@@ -96,6 +97,9 @@ export const TodayPanel = ({ onClose }: { readonly onClose: () => void }) => {
           ))}
         </ul>
       </section>
+      <Fold title="First steps">
+        <Stations onStart={onClose} />
+      </Fold>
       <Fold title="What comes back">
         <p className="hint">
           Each thing comes back after some days: sooner where it did not go well, later where it did, by a
