@@ -2,6 +2,7 @@ import { type BassPattern, TURNAROUND_RIFFS } from '../feels/bass-pattern';
 import { type NoteDraft, noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
 import { hitSteps, ticksOf } from '../score/steps';
+import { countWhile } from '../theory/count-while';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { bassRoot, pickApproach } from './bass-register';
 import { chordShape } from './chord-scale';
@@ -172,12 +173,17 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
     const riff = { text: pattern.riff, halfTime: isHalfTime(passage) };
     return run.flatMap(({ bar }) => playRiff(random, passage.grid, riff, bar));
   });
-  const cut = bars.map((bar, i): BassBar => {
-    const at = bar[0]?.at ?? 0;
-    const until = bars[i + 1]?.[0]?.at ?? Number.POSITIVE_INFINITY;
-    const line = notes.filter((note) => note.at >= at - 1 && note.at < until - 1);
-    return { at, chordsAt: bar.map((segment) => segment.at), line };
-  });
+  const starts = bars.map((bar) => bar[0]?.at ?? 0);
+  const lines: NoteDraft[][] = bars.map(() => []);
+  for (const note of notes)
+    lines[countWhile(starts.length, (i) => (starts[i] ?? 0) <= note.at + 1) - 1]?.push(note);
+  const cut = bars.map(
+    (bar, i): BassBar => ({
+      at: starts[i] ?? 0,
+      chordsAt: bar.map((segment) => segment.at),
+      line: lines[i] ?? [],
+    }),
+  );
   return varyRhythm(random, passage, cut);
 };
 
@@ -194,7 +200,7 @@ export const playBass = (passage: Passage): readonly NoteEvent[] => {
         ? runsBy(run, (segment) => segment.bar).flatMap((bar) => hitNotes(random, passage, bar))
         : playBars(random, passage, run);
     return notes.map((note) => {
-      const bar = run.findLast((segment) => segment.at <= note.at + 1)?.bar ?? 0;
+      const bar = run[countWhile(run.length, (i) => (run[i]?.at ?? 0) <= note.at + 1) - 1]?.bar ?? 0;
       const gain = passage.shapes[bar]?.gain ?? 1;
       const swayed = sway(note.at / passage.grid.beatTicks) * SWAY;
       return noteEvent('bass', { ...note, velocity: note.velocity * gain + swayed });

@@ -21,6 +21,25 @@ const cleared = (note: NoteEvent, bass: readonly NoteEvent[], passing: number): 
   return room < SHORTEST ? null : { ...note, length: asTicks(room) };
 };
 
+/** Notes by stretches of time, in ticks, so that what sounds together is found without asking every note. */
+const STRETCH = 1920;
+
+const stretchesOf = ({ at, length }: NoteEvent): readonly number[] => {
+  const first = Math.floor(at / STRETCH);
+  return Array.from({ length: Math.floor((at + length) / STRETCH) - first + 1 }, (_, i) => first + i);
+};
+
+/** The notes that may sound together with a note, the earlier ones first. */
+const companions = (notes: readonly NoteEvent[]): ((note: NoteEvent) => readonly NoteEvent[]) => {
+  const sorted = [...notes].sort((a, b) => a.at - b.at);
+  const byStretch = new Map<number, NoteEvent[]>();
+  for (const note of sorted) {
+    for (const stretch of stretchesOf(note))
+      byStretch.set(stretch, [...(byStretch.get(stretch) ?? []), note]);
+  }
+  return (note) => stretchesOf(note).flatMap((stretch) => byStretch.get(stretch) ?? []);
+};
+
 /**
  * Chords that leave the bass room: a voice that would lie a minor ninth above the bass for a triplet eighth or longer
  * (`passing`, in ticks) is released when the bass comes, or left out where the bass is there already.
@@ -29,8 +48,10 @@ export const clearOfBass = (
   chords: readonly NoteEvent[],
   bass: readonly NoteEvent[],
   passing: number,
-): readonly NoteEvent[] =>
-  chords.flatMap((note) => {
-    const kept = cleared(note, bass, passing);
+): readonly NoteEvent[] => {
+  const around = companions(bass);
+  return chords.flatMap((note) => {
+    const kept = cleared(note, around(note), passing);
     return kept === null ? [] : [kept];
   });
+};

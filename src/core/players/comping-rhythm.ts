@@ -2,6 +2,7 @@ import type { Level } from '../feels/level';
 import { DRUM_KEYS } from '../score/drum-kit';
 import type { NoteEvent } from '../score/score';
 import { fitSteps, hitSteps, readSteps, type StepBar, stretchSteps, ticksOf } from '../score/steps';
+import { countWhile } from '../theory/count-while';
 import { pick, type Random } from '../theory/random';
 import { isHalfTime, type Passage } from './passage';
 
@@ -32,25 +33,31 @@ const AGAINST = { bass: 6, drums: 2.2 } as const;
 /** A chord shorter than this, in ticks, is a chop of the second chord player. */
 const CHOPPED = 240;
 
-/** Where bass and drums strike, and a guitar that chops with them, in ticks of the passage. */
+/** Where bass and drums strike, and a guitar that chops with them, in ticks of the passage, in order. */
 interface Others {
   readonly bass: readonly number[];
   readonly drums: readonly number[];
 }
 
 const othersOf = (heard: readonly NoteEvent[]): Others => ({
-  bass: heard.filter(({ part }) => part === 'bass').map(({ at }) => at),
+  bass: heard
+    .filter(({ part }) => part === 'bass')
+    .map(({ at }) => at)
+    .sort((a, b) => a - b),
   drums: heard
     .filter(
       ({ part, pitch, length, velocity }) =>
         (part === 'drums' && velocity >= LOUD && STRUCK.includes(pitch)) ||
         (part === 'second' && length < CHOPPED),
     )
-    .map(({ at }) => at),
+    .map(({ at }) => at)
+    .sort((a, b) => a - b),
 });
 
-const near = (ticks: readonly number[], at: number): boolean =>
-  ticks.some((tick) => Math.abs(tick - at) < TOGETHER);
+const near = (ticks: readonly number[], at: number): boolean => {
+  const last = ticks[countWhile(ticks.length, (i) => (ticks[i] ?? 0) < at + TOGETHER) - 1];
+  return last !== undefined && last > at - TOGETHER;
+};
 
 /** How much a rhythm doubles the others in a bar, 0 to the sum of what speaks against it. */
 const doubling = (passage: Passage, others: Others, bar: number, rhythm: StepBar): number => {

@@ -1,4 +1,5 @@
 import type { Chart } from '../chart/chart';
+import { countWhile } from '../theory/count-while';
 import { asTicks } from '../theory/units';
 import { type NoteEvent, PART_IDS, type PartId, type Score } from './score';
 
@@ -40,14 +41,15 @@ export const silentBars = (dropOut: DropOut, chorus: number, bars: number): read
 /** Silences bars: nothing starts there, and what sounds before is cut at the bar line. */
 export const withoutBars = (score: Score, chart: Chart, silent: readonly boolean[]): Score => {
   const walls = chart.bars.filter((_, bar) => silent[bar]).map((bar) => bar.at);
+  if (walls.length === 0) return score;
   const cut = (event: NoteEvent): NoteEvent => {
-    const wall = walls.find((at) => at > event.at);
+    const wall = walls[countWhile(walls.length, (i) => (walls[i] ?? 0) <= event.at)];
     return wall !== undefined && event.at + event.length > wall
       ? { ...event, length: asTicks(wall - event.at) }
       : event;
   };
   const sounds = (event: NoteEvent): boolean => {
-    const bar = chart.bars.findLastIndex(({ at }) => at <= event.at);
+    const bar = countWhile(chart.bars.length, (i) => (chart.bars[i]?.at ?? 0) <= event.at) - 1;
     return silent[bar] !== true;
   };
   return { ...score, events: score.events.filter(sounds).map(cut) };
