@@ -1,9 +1,10 @@
-import type { LogEntry } from '../../core/log/log-entry';
+import type { LogEntry, PhraseSum } from '../../core/log/log-entry';
 import { logCsv, logJson } from '../../core/log/log-files';
 import type { KeptLog } from '../../storage/kept-log';
 import type { FileSaver } from '../../storage/save-file';
 import type { Join } from '../song/feature';
 import { type LogBook, openLogBook } from './log-book';
+import { factsOf } from './log-facts';
 import type { LogReads, LogStand, LogState } from './log-state';
 import { createLogWriter } from './log-writer';
 import type { WallClock } from './wall-clock';
@@ -21,11 +22,17 @@ export interface LogCommands {
   dropLog(ids: readonly string[] | null): void;
   /** Brings back what was deleted last. */
   restoreLog(): void;
+  /** Writes down how a drill of naming went. */
+  noteDrill(sum: PhraseSum): void;
   /** Hands the log over as a file. Returns what to tell the player. */
   saveLog(kind: 'json' | 'csv'): Promise<string>;
 }
 
-const createCommands = ({ store }: LogStand, book: LogBook, saver: FileSaver): LogCommands => {
+const createCommands = (
+  { store, newSeed }: LogStand,
+  book: LogBook,
+  { saver, clock }: LogDevice,
+): LogCommands => {
   const show = (dropped: readonly LogEntry[]): void =>
     store.setState(({ log }) => ({ log: { ...log, dropped } }));
   return {
@@ -37,6 +44,17 @@ const createCommands = ({ store }: LogStand, book: LogBook, saver: FileSaver): L
     restoreLog: () => {
       book.put(store.getState().log.dropped);
       show([]);
+    },
+    noteDrill: (sum) => {
+      if (!store.getState().settings.keepLog) return;
+      const began = clock.now();
+      book.put([
+        {
+          ...factsOf(store.getState(), 'drill'),
+          ...{ id: `log-${began}-${newSeed()}`, began, day: clock.day(), choruses: 0, seconds: 0 },
+          ...{ laps: [], heard: null, bends: [], phrases: [sum] },
+        },
+      ]);
     },
     saveLog: async (kind) => {
       const name = `combshed-log.${kind}`;
@@ -54,6 +72,7 @@ const createCommands = ({ store }: LogStand, book: LogBook, saver: FileSaver): L
 const WITHOUT: LogCommands = {
   dropLog: () => undefined,
   restoreLog: () => undefined,
+  noteDrill: () => undefined,
   saveLog: async () => 'Nothing is kept here that could be saved.',
 };
 
@@ -68,7 +87,7 @@ export const joinLog: Join<LogState, LogCommands, LogDevice | undefined, LogRead
   });
   const leaveList = keeper.shelves.add('log', book.shelf);
   const writer = createLogWriter(stand, device.clock, (entry) => book.put([entry]));
-  const commands = createCommands(stand, book, device.saver);
+  const commands = createCommands(stand, book, device);
   return {
     commands: {
       ...commands,

@@ -6,6 +6,7 @@ import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
+import { NameIt } from './name-it';
 import { Stations } from './stations';
 import './today.css';
 
@@ -97,6 +98,9 @@ export const TodayPanel = ({ onClose }: { readonly onClose: () => void }) => {
           ))}
         </ul>
       </section>
+      <Fold title="Name it, two minutes">
+        <NameIt />
+      </Fold>
       <Fold title="First steps">
         <Stations onStart={onClose} />
       </Fold>

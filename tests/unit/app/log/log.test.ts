@@ -151,6 +151,13 @@ describe('the log', () => {
     expect(other.state().log.entries).toEqual(opened.state().log.entries);
   });
 
+  it('has a drill in it', async () => {
+    const { commands, state } = await open();
+    commands.noteDrill({ name: 'holes', tries: 12, passed: 9 });
+    const drill = { kind: 'drill', song: 'Name it', phrases: [{ name: 'holes', tries: 12, passed: 9 }] };
+    expect(state().log.entries).toMatchObject([drill]);
+  });
+
   it('is handed over as a file', async () => {
     const opened = await open();
     await playChorus(opened);
