@@ -1,4 +1,4 @@
-import { cleanup, screen, within } from '@testing-library/react';
+import { act, cleanup, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openPage } from '../helpers/open-page';
 
@@ -9,10 +9,10 @@ const help = () => within(screen.getByRole('region', { name: 'Help' }));
 describe('Help', () => {
   it('opens at the keys on a question mark, also when it is open already', async () => {
     const { user } = openPage();
-    await user.keyboard('?');
+    await act(() => user.keyboard('?'));
     expect(help().getAllByRole('heading', { level: 3 })[0]?.textContent).toBe('Keyboard');
     expect(help().getByText('play and stop')).toBeTruthy();
-    await user.keyboard('?');
+    await act(() => user.keyboard('?'));
     expect(help().getByText('tap the tempo')).toBeTruthy();
     await user.keyboard('{Escape}');
     expect(screen.queryByRole('region', { name: 'Help' })).toBeNull();
@@ -27,7 +27,7 @@ describe('Help', () => {
 
   it('says the version, and fetches the licences when they are wanted', async () => {
     const { user } = openPage();
-    await user.keyboard('?');
+    await act(() => user.keyboard('?'));
     expect(help().getByText(/^Combshed \d+\.\d+\.\d+$/)).toBeTruthy();
     expect(screen.queryByRole('region', { name: 'Licences' })).toBeNull();
     await user.click(help().getByRole('button', { name: 'Show the licences' }));
