@@ -1,11 +1,11 @@
 import type { Chart } from '../../core/chart/chart';
 import { feelOf } from '../../core/feels/feels';
 import type { Harp } from '../../core/harp/harp';
-import { askedNotes, type PlayedNote } from '../../core/judging/asked-notes';
+import { type AskedNote, askedNotes, type PlayedNote } from '../../core/judging/asked-notes';
 import { judge, TOLERANCES } from '../../core/judging/judge';
 import { type AnswerNote, judgeAnswer } from '../../core/judging/judge-answer';
 import { judgeSentence } from '../../core/judging/judge-words';
-import type { Phrase } from '../../core/phrase/phrase';
+import { tappedNotes } from '../../core/judging/tapped-notes';
 import { phraseLead } from '../../core/phrase/phrase-lead';
 import type { Call } from '../../core/practice/trading';
 import { swingRatio } from '../../core/score/swing';
@@ -26,6 +26,8 @@ export interface PlayedTurn {
   readonly secondsPerTick: number;
   /** Null where nothing was listened to. */
   readonly heard: readonly HeardInSection[] | null;
+  /** Ticks of the section at which the player tapped, where nothing was listened to. */
+  readonly taps: readonly number[];
 }
 
 /** From these marks on an answer is clean, or nearly; a note that is missing or another keeps it from clean. */
@@ -41,27 +43,43 @@ export const leadSwing = ({ settings: { style, tempo } }: Pick<PlayedTurn, 'sett
 
 const beatSeconds = ({ chart, secondsPerTick }: PlayedTurn): number => chart.meter.beatTicks * secondsPerTick;
 
-const judgedEcho = (
-  turn: PlayedTurn,
-  heard: readonly HeardInSection[],
-  phrase: Phrase,
-): Partial<TurnResult> => {
-  const { harp, secondsPerTick, start, settings } = turn;
-  const asked = askedNotes(phrase, { harp, swing: leadSwing(turn), secondsPerTick });
-  const played = heard.map(
+/** What of an echo was heard, or tapped. */
+interface Echo {
+  readonly played: readonly PlayedNote[];
+  readonly tapped: boolean;
+}
+
+const heardEcho = (turn: PlayedTurn, heard: readonly HeardInSection[]): Echo => ({
+  tapped: false,
+  played: heard.map(
     ({ ticks, length, pitch, sounds }): PlayedNote => ({
-      at: (ticks - start) * secondsPerTick,
-      length: length * secondsPerTick,
+      at: (ticks - turn.start) * turn.secondsPerTick,
+      length: length * turn.secondsPerTick,
       pitch,
       sounds,
     }),
-  );
+  ),
+});
+
+const askedIn = (turn: PlayedTurn): readonly AskedNote[] => {
+  const { call, harp, secondsPerTick } = turn;
+  return askedNotes(call.phrase, { harp, swing: leadSwing(turn), secondsPerTick });
+};
+
+const tappedEcho = (turn: PlayedTurn): Echo => {
+  const taps = turn.taps.map((ticks) => (ticks - turn.start) * turn.secondsPerTick);
+  return { tapped: true, played: tappedNotes(askedIn(turn), taps) };
+};
+
+const judgedEcho = (turn: PlayedTurn, { played, tapped }: Echo): Partial<TurnResult> => {
+  const { settings } = turn;
   const tolerance = TOLERANCES[settings.partner.level - 1] ?? { cents: 35, seconds: 0.06 };
-  const judgement = judge(asked, played, tolerance);
+  const judgement = judge(askedIn(turn), played, tolerance);
   const whole = judgement.notes.every(({ pitch }) => pitch !== 'missed' && pitch !== 'other');
   const mark: Mark =
     whole && judgement.mark >= CLEAN ? 'clean' : judgement.mark >= NEARLY ? 'nearly' : 'again';
-  const sentence = judgeSentence({ judgement, beat: beatSeconds(turn) }) ?? 'All of it, in tune and in time.';
+  const all = tapped ? 'All of it, in time.' : 'All of it, in tune and in time.';
+  const sentence = judgeSentence({ judgement, beat: beatSeconds(turn), tapped }) ?? all;
   return { judgement, mark, sentence };
 };
 
@@ -94,8 +112,12 @@ export const judgeTurn = (turn: PlayedTurn): TurnResult => {
     heard: heard === null ? null : answerNotes(heard, start),
     ...{ secondsPerTick, judgement: null, answer: null, mark: null, bySelf: false, sentence: '' },
   };
-  if (heard === null || settings.partner.mode === 'lead') return plain;
-  const judged =
-    settings.partner.mode === 'echo' ? judgedEcho(turn, heard, call.phrase) : judgedAnswer(turn, heard);
+  const { mode } = settings.partner;
+  if (mode === 'lead') return plain;
+  if (heard === null)
+    return mode === 'echo' && turn.taps.length > 0
+      ? { ...plain, ...judgedEcho(turn, tappedEcho(turn)) }
+      : plain;
+  const judged = mode === 'echo' ? judgedEcho(turn, heardEcho(turn, heard)) : judgedAnswer(turn, heard);
   return { ...plain, ...judged };
 };

@@ -19,9 +19,9 @@ export const joinPhrases: Join<
   const watch = createTradeWatch(stand);
   const library = openLibrary(stand, files);
   const playIn = createPlayIn(stand);
-  const { markAnswer, callAgain, hearTurn } = watch;
+  const { markAnswer, tapAnswer, callAgain, hearTurn } = watch;
   return {
-    commands: { markAnswer, callAgain, hearTurn, ...library.commands, ...playIn.commands },
+    commands: { markAnswer, tapAnswer, callAgain, hearTurn, ...library.commands, ...playIn.commands },
     onPlayhead: (position) => {
       watch.onPlayhead(position);
       playIn.onPlayhead(position);

@@ -123,6 +123,8 @@ export interface LibraryCommands {
 export interface TradeCommands {
   /** Marks the last answer by the player's own ear. */
   markAnswer(mark: Mark): void;
+  /** A tap in the rhythm of the call, for players without a microphone: the rhythm of the answer is judged by it. */
+  tapAnswer(): void;
   /** The call of the turn that goes on comes once more after it. */
   callAgain(): void;
   /** Plays the last call, or what was heard of the answer, alone; asked again, it stops. */

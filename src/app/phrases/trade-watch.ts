@@ -54,6 +54,8 @@ class Watch implements TradeWatch {
   /** The ear joins beside this: it can be asked only once all have. */
   private unsubscribe: (() => void) | null = null;
   private watched: Watched | null = null;
+  /** Taps of the chorus that plays: ticks of its section. */
+  private taps: { readonly chorus: number; readonly ticks: number }[] = [];
   private stopTimer = (): void => {};
   private stopPlaying = (): void => {};
   private wasPlaying = false;
@@ -105,6 +107,13 @@ class Watch implements TradeWatch {
       const known = last.mark === null ? marks : marks.slice(0, -1);
       this.setTrades({ last: { ...last, mark, bySelf: true }, marks: [...known, mark] });
     }
+  };
+
+  readonly tapAnswer = (): void => {
+    const position = this.stand.band.playhead();
+    if (position === null || position.section.kind !== 'chorus') return;
+    const { chorus } = position.section;
+    this.taps = [...this.taps.filter((each) => each.chorus === chorus), { chorus, ticks: position.ticks }];
   };
 
   readonly callAgain = (): void => {
@@ -161,7 +170,12 @@ class Watch implements TradeWatch {
     const upbeat = UPBEAT * chart.meter.beatTicks;
     const heard = ear.status.kind === 'listening' ? this.notes.between(start - upbeat, start + room) : null;
     const secondsPerTick = secondsPerTickAt(section, start);
-    return { call, settings, chart, harp, start, room, secondsPerTick, heard };
+    const taps = this.taps
+      .filter(
+        ({ chorus, ticks }) => chorus === section.chorus && ticks >= start - upbeat && ticks < start + room,
+      )
+      .map(({ ticks }) => ticks);
+    return { call, settings, chart, harp, start, room, secondsPerTick, heard, taps };
   }
 
   /** Where the player leads: what was heard is what the partner answers, with another end. */

@@ -8,6 +8,8 @@ export interface JudgeWords {
   readonly judgement: Judgement;
   /** Seconds a beat lasted. */
   readonly beat: number;
+  /** True where only the rhythm was given, by taps: the notes are then not spoken of as heard. */
+  readonly tapped?: boolean;
 }
 
 const ORDINALS = [
@@ -143,5 +145,9 @@ const praise = (fault: Fault, { notes }: Judgement): string => {
  */
 export const judgeSentence = (words: JudgeWords): string | null => {
   const [fault] = faultsOf(words.judgement);
-  return fault === undefined ? null : praise(fault, words.judgement) + faultWords(fault, words);
+  if (fault === undefined) return null;
+  const said = (words.tapped ? '' : praise(fault, words.judgement)) + faultWords(fault, words);
+  return words.tapped
+    ? said.replace('notes did not sound', 'notes were not tapped').replace('did not sound', 'was not tapped')
+    : said;
 };

@@ -76,6 +76,7 @@ export const TradeResult = () => {
   const { last, marks } = useSelected((state) => state.trades);
   const on = useSelected((state) => state.settings.trade.on && state.warmUp === null);
   const leads = useSelected((state) => state.settings.partner.mode === 'lead');
+  const echoes = useSelected((state) => state.settings.partner.mode === 'echo');
   const playing = useSelected((state) => state.status.kind === 'playing');
   const listening = useSelected((state) => state.ear.status.kind === 'listening');
   const channel = useSelected((state) => state.settings.mix.channels.lead);
@@ -97,6 +98,11 @@ export const TradeResult = () => {
         {!listening && !leads && <SelfMarks now={last?.mark ?? null} />}
         {playing ? (
           <>
+            {!listening && echoes && (
+              <button type="button" className="tool" aria-keyshortcuts="K" onClick={commands.tapAnswer}>
+                Tap it <kbd>K</kbd>
+              </button>
+            )}
             {!leads && (
               <button type="button" className="tool" aria-keyshortcuts="A" onClick={commands.callAgain}>
                 Call again <kbd>A</kbd>

@@ -43,6 +43,7 @@ const ACTIONS: Readonly<Record<string, Action>> = {
   l: (commands) => commands.toggleListening(),
   r: (_, session) => toggleRepeat(session),
   a: whileTrading((commands) => commands.callAgain()),
+  k: whileTrading((commands) => commands.tapAnswer()),
   1: whileTrading((commands) => commands.markAnswer('clean')),
   2: whileTrading((commands) => commands.markAnswer('nearly')),
   3: whileTrading((commands) => commands.markAnswer('again')),

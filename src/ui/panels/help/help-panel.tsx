@@ -17,6 +17,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['R', 'repeat this bar, or stop repeating'],
   ['1  2  3', 'while trading: the answer was clean, nearly, or wants once more'],
   ['A', 'while trading: the same call again'],
+  ['K', 'while trading without a microphone: tap the rhythm of your answer'],
   ['N  B', 'the next song of the set, and the one before; page keys of a foot pedal too'],
   ['F', 'Stage, the view for playing, and back'],
   ['L', 'listen with the microphone, or stop listening'],

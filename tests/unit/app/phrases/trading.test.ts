@@ -112,6 +112,37 @@ describe('an echo', () => {
     expect(state().settings.tempo).toBe(54);
   });
 
+  it('is judged by its rhythm alone where it is tapped, the lead of a player who taps early taken off', async () => {
+    const opened = await trading({}, false);
+    const { state, commands, band, pass } = opened;
+    const tap = (bar: number, ticks: number): void => {
+      band.hear(CHORUS, bar, ticks);
+      commands.tapAnswer();
+    };
+    // Quarters on every beat of the first bar, 20 ticks early, and the half note of the second.
+    tap(1, 1900);
+    for (const ticks of [460, 940, 1420, 1900]) tap(2, ticks);
+    band.hear(CHORUS, 3);
+    pass();
+    expect(state().trades.last).toMatchObject({
+      mark: 'clean',
+      sentence: 'All of it, in time.',
+      heard: null,
+    });
+  });
+
+  it('says which note was not tapped', async () => {
+    const { state, commands, band, pass } = await trading({}, false);
+    for (const ticks of [0, 480, 1440]) {
+      band.hear(CHORUS, 2, ticks);
+      commands.tapAnswer();
+    }
+    band.hear(CHORUS, 3, 0);
+    commands.tapAnswer();
+    pass();
+    expect(state().trades.last?.sentence).toContain('The third note was not tapped');
+  });
+
   it('is marked in one key press where nothing listens', async () => {
     const opened = await trading({ after: 'clean' }, false);
     const { state, commands, band, pass } = opened;
