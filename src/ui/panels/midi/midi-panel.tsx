@@ -78,7 +78,7 @@ export const MidiPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const kind = useSelected((state) => state.midi.status.kind);
   const open = kind === 'open' || kind === 'asking';
   return (
-    <Panel title="Keys and pedals" onClose={onClose}>
+    <Panel title="MIDI" onClose={onClose}>
       <Fold title="Keyboard" open>
         <p>
           Hold a chord, and What fits answers to it, with the band or without. Other keys play the harp in
