@@ -213,6 +213,13 @@ describe('keeping', () => {
     expect(session.store.getState().tune.chart.tonic).toBe('G');
   });
 
+  it('offers the key its chords speak for, where another is chosen', async () => {
+    const { user } = await write('Am | Dm | E7 | Am');
+    await user.click(button('Write it in A minor'));
+    expect(panel().getByLabelText<HTMLSelectElement>('Mode').value).toBe('minor');
+    expect(panel().queryByText(/These chords look like/)).toBeNull();
+  });
+
   it('deletes without asking and brings it back', async () => {
     const { session, user } = await write('G7 | C7');
     await user.click(button('Save'));

@@ -1,4 +1,4 @@
-import { FORMS } from '../../core/chart/forms';
+import { FORMS, isFormId } from '../../core/chart/forms';
 import { asItSays, LONGEST_NAME, type OwnChart, readOwnChart } from '../../core/chart-text/own-chart';
 import { formAsText } from '../../core/chart-text/print-chart';
 import { respellText, transposeText } from '../../core/chart-text/transpose-text';
@@ -21,7 +21,7 @@ import {
 } from '../../core/song/chart-drafts';
 import type { ChartDrafts } from '../../core/song/drafts';
 import { withForm } from '../../core/song/key-coupling';
-import { formOf } from '../../core/song/tune';
+import { formOf, STANDARD_FORM } from '../../core/song/tune';
 import type { SheetReader } from '../../sheet/sheet-reader';
 import type { Join } from '../song/feature';
 import { orElse } from '../song/or-else';
@@ -93,14 +93,34 @@ const createPen = ({ store }: ChartStand, { charts, drafts, noteDraft, part }: C
   };
 };
 
+/** Follows which form stood before the one that is chosen, so that it can come back where a chart is deleted. */
+const rememberForm = ({ store }: ChartStand) => {
+  const others: string[] = [];
+  let chosen = store.getState().settings.formId;
+  const leave = store.subscribe(({ settings: { formId } }) => {
+    if (formId === chosen) return;
+    others.push(chosen);
+    chosen = formId;
+  });
+  /** The form chosen last that is still there; the standard one where there was none. */
+  const formBefore = (): string =>
+    others.findLast(
+      (id) => id !== chosen && (isFormId(id) || savedChart(store.getState().ownCharts, id) !== null),
+    ) ?? STANDARD_FORM;
+  return { leave, formBefore };
+};
+
 type SavingCommands = Pick<ChartCommands, 'saveChart' | 'deleteChart' | 'restoreChart' | 'keepChart'>;
 
 const createSavingCommands = (
   { store, apply }: ChartStand,
   { charts, drafts, noteDraft, part }: ChartShelves,
   { show, keep }: Pen,
+  formBefore: () => string,
 ): SavingCommands => {
   const state = store.getState;
+  /** The chart deleted last, where it was being played. */
+  let goneFromStand: string | null = null;
   const dropDraft = (id: string): void => {
     drafts.remove(id);
     noteDraft(id, null);
@@ -125,12 +145,18 @@ const createSavingCommands = (
       if (present === undefined) return;
       show(deleteOpen(state()));
       dropDraft(present.id);
-      if (savedChart(state().ownCharts, present.id) !== null) charts.remove(present.id);
+      if (savedChart(state().ownCharts, present.id) === null) return;
+      const { settings } = state();
+      goneFromStand = settings.formId === present.id ? present.id : null;
+      if (goneFromStand !== null) apply(withForm(settings, formBefore()));
+      charts.remove(present.id);
     },
     restoreChart: () => {
       const { deleted } = state().chartDrafts;
       if (deleted === null) return;
       if (deleted.saved !== null) charts.put(deleted.saved);
+      if (goneFromStand !== null && deleted.saved?.id === goneFromStand)
+        apply(withForm(state().settings, goneFromStand));
       keep(restoreDeleted(state()));
     },
     keepChart: (chart) => void charts.put(chart),
@@ -208,6 +234,7 @@ export const joinCharts: Join<ChartsState, ChartCommands, SheetReader | undefine
   const { store } = stand;
   const shelves = openChartShelves(stand);
   const pen = createPen(stand, shelves);
+  const memory = rememberForm(stand);
   const { charts, drafts } = shelves;
   store.setState(({ chartDrafts }) => ({
     ownCharts: charts.items(),
@@ -222,9 +249,10 @@ export const joinCharts: Join<ChartsState, ChartCommands, SheetReader | undefine
   return {
     commands: {
       ...createWritingCommands(stand, pen, sheets),
-      ...createSavingCommands(stand, shelves, pen),
+      ...createSavingCommands(stand, shelves, pen, memory.formBefore),
     },
     dispose: () => {
+      memory.leave();
       charts.dispose();
       drafts.dispose();
     },

@@ -1,8 +1,11 @@
+import { useMemo } from 'react';
+import type { BarKey } from '../../../core/chart/chart';
 import { TONICS } from '../../../core/chart/tonics';
+import { guessKey } from '../../../core/chart-text/guess-key';
 import type { ChartSays } from '../../../core/chart-text/header-lines';
-import type { OwnChart } from '../../../core/chart-text/own-chart';
+import { type OwnChart, readOwnChart } from '../../../core/chart-text/own-chart';
 import { METER_NAMES, tonicIn } from '../../../core/chart-text/written-key';
-import { prettyName } from '../../../core/theory/pitch';
+import { pitchClassOf, prettyName } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
 import { useSession } from '../../state/session-context';
 
@@ -11,10 +14,30 @@ const MODES = [
   { value: 'minor', text: 'minor' },
 ] as const;
 
+/** The same key, however it is spelled. */
+const isSameKey = (a: BarKey, b: BarKey): boolean =>
+  a.mode === b.mode && pitchClassOf(a.tonic) === pitchClassOf(b.tonic);
+
 interface Props {
   readonly own: OwnChart;
   readonly says: ChartSays;
 }
+
+/** Offers the key that the chords speak for, where they speak for another than the one chosen. */
+const GuessedKey = ({ own }: { readonly own: OwnChart }) => {
+  const { commands } = useSession();
+  const guessed = useMemo(() => guessKey(readOwnChart(own).chart), [own]);
+  if (guessed === null || isSameKey(guessed, own)) return null;
+  const { tonic, mode } = guessed;
+  return (
+    <p className="hint" role="status">
+      These chords look like {prettyName(tonic)} {mode}.{' '}
+      <button type="button" className="tool" onClick={() => commands.editChart({ tonic, mode })}>
+        Write it in {prettyName(tonic)} {mode}
+      </button>
+    </p>
+  );
+};
 
 /** The key and the meter the text is written in, as far as no line of it says so. */
 export const ChartKey = ({ own, says }: Props) => {
@@ -37,6 +60,7 @@ export const ChartKey = ({ own, says }: Props) => {
           />
         </>
       )}
+      {says.key === null && <GuessedKey own={own} />}
       {says.meter === null && (
         <Choice
           label="Meter"

@@ -270,3 +270,24 @@ describe('what is kept', () => {
     expect(state().settings.formId).toBe('chart-9');
   });
 });
+
+describe('a chart that is deleted', () => {
+  it('leaves the form that stood before it, or a chart before that which is still there', () => {
+    const { commands, state } = open();
+    commands.chooseForm('eight-circle');
+    commands.newChart();
+    commands.editChart({ text: '| Dm7 | G7 |' });
+    commands.saveChart();
+    const first = state().settings.formId;
+    commands.newChart();
+    commands.editChart({ text: '| C | F |' });
+    commands.saveChart();
+    commands.deleteChart();
+    expect(state().settings.formId).toBe(first);
+    expect(state().tune.chart.bars).toHaveLength(2);
+    commands.openChart(first);
+    commands.deleteChart();
+    expect(state().settings.formId).toBe('eight-circle');
+    expect(state().ownCharts).toEqual([]);
+  });
+});
