@@ -32,6 +32,15 @@ describe('the book', () => {
     expect(screen.getByRole('button', { name: 'Put Shuffle in G on the stand' })).toBeTruthy();
   });
 
+  it('shows the first of many songs, and more when asked', async () => {
+    const { user, session } = await openBook();
+    for (let i = 0; i < 26; i += 1) session.commands.keepSong(`Song ${i}`);
+    const more = await screen.findByRole('button', { name: 'Show more (2)' });
+    expect(screen.queryByRole('button', { name: 'Put Song 25 on the stand' })).toBeNull();
+    await user.click(more);
+    expect(screen.getByRole('button', { name: 'Put Song 25 on the stand' })).toBeTruthy();
+  });
+
   it('keeps notes and tags when their field is left', async () => {
     const { user, session } = await openBook();
     await keep(user, 'Wet Boots');

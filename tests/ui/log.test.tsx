@@ -1,4 +1,4 @@
-import { cleanup, screen, within } from '@testing-library/react';
+import { cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openPage } from '../helpers/open-page';
 
@@ -20,6 +20,13 @@ const playFor = async ({ session, band, log }: Awaited<ReturnType<typeof openLog
   session.commands.stop();
 };
 
+/** Opens a fold as a browser does. */
+const unfold = (details: HTMLDetailsElement | null): void => {
+  if (details === null) throw new Error('There is nothing to unfold');
+  details.open = true;
+  fireEvent(details, new Event('toggle'));
+};
+
 describe('the log', () => {
   it('says what it is for while there is nothing, then what was played, which can be deleted and brought back', async () => {
     const page = await openLog();
@@ -37,8 +44,11 @@ describe('the log', () => {
     const page = await openLog();
     await playFor(page, 12);
     const year = await screen.findByRole('img', { name: /^Minutes by day over a year: 0 minutes on 1 day/ });
-    const table = within(year.closest('figure') as HTMLElement).getByRole('table', { hidden: true });
+    const figure = year.closest('figure') as HTMLElement;
+    unfold(figure.querySelector('details'));
+    const table = within(figure).getByRole('table', { hidden: true });
     expect(within(table).getByRole('rowheader', { name: '2026-11-25', hidden: true })).toBeTruthy();
+    for (const fold of document.querySelectorAll<HTMLDetailsElement>('details.fold')) unfold(fold);
     const ladder = screen.getByRole('img', {
       name: 'Shuffle in G: 104 beats a minute, 1 chorus.',
       hidden: true,

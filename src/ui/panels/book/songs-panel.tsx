@@ -11,6 +11,9 @@ import { SongLink } from './song-link';
 /** From so many songs on there is a field to find one. */
 const WORTH_SEARCHING = 6;
 
+/** Songs shown at first, and how many more each time: what a song comes to is worked out song by song. */
+const SHOWN = 24;
+
 /** Keeps what is on the stand: again under its name where it came from the book, or under a new one. */
 const KeepSong = () => {
   const { commands } = useSession();
@@ -52,6 +55,7 @@ const KeepSong = () => {
 export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const songs = useSelected((state) => state.book.songs);
   const [typed, setTyped] = useState('');
+  const [shown, setShown] = useState(SHOWN);
   const found = findSongs(songs, typed);
   return (
     <Panel title="Songs" onClose={onClose}>
@@ -78,10 +82,15 @@ export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
         )}
         {songs.length > 0 && found.length === 0 && <p role="status">No song has all of these words.</p>}
         <ul className="rows">
-          {found.map((song) => (
+          {found.slice(0, shown).map((song) => (
             <SongCard key={song.id} song={song} />
           ))}
         </ul>
+        {found.length > shown && (
+          <button type="button" className="tool" onClick={() => setShown(shown + SHOWN)}>
+            Show more ({found.length - shown})
+          </button>
+        )}
       </section>
     </Panel>
   );

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useState } from 'react';
 import type {
   BendProgress,
   BendWeek,
@@ -22,43 +22,48 @@ interface PictureProps {
 }
 
 /** A picture with its table: the table is there for screen readers, and for everybody who opens it. */
-const Picture = ({ label, width, height, children, columns, rows }: PictureProps) => (
-  <figure className="progress-picture">
-    <svg role="img" aria-label={label} viewBox={`0 0 ${width} ${height}`}>
-      {children}
-    </svg>
-    <details>
-      <summary>As a table</summary>
-      <table>
-        <caption>{label}</caption>
-        <thead>
-          <tr>
-            {columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.join('|')}>
-              {row.map((cell, i) =>
-                i === 0 ? (
-                  <th key={columns[i]} scope="row">
-                    {cell}
+const Picture = ({ label, width, height, children, columns, rows }: PictureProps) => {
+  const [seen, setSeen] = useState(false);
+  return (
+    <figure className="progress-picture">
+      <svg role="img" aria-label={label} viewBox={`0 0 ${width} ${height}`}>
+        {children}
+      </svg>
+      <details onToggle={(event) => setSeen(event.currentTarget.open)}>
+        <summary>As a table</summary>
+        {seen && (
+          <table>
+            <caption>{label}</caption>
+            <thead>
+              <tr>
+                {columns.map((column) => (
+                  <th key={column} scope="col">
+                    {column}
                   </th>
-                ) : (
-                  <td key={columns[i]}>{cell}</td>
-                ),
-              )}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </details>
-  </figure>
-);
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row) => (
+                <tr key={row.join('|')}>
+                  {row.map((cell, i) =>
+                    i === 0 ? (
+                      <th key={columns[i]} scope="row">
+                        {cell}
+                      </th>
+                    ) : (
+                      <td key={columns[i]}>{cell}</td>
+                    ),
+                  )}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </details>
+    </figure>
+  );
+};
 
 const YEAR_WEEKS = 53;
 const CELL = 8;

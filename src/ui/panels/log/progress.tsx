@@ -3,8 +3,8 @@ import { spokenHole } from '../../../core/harp/tab';
 import { bendProgress, functionProgress, minutesByDay, songLadders } from '../../../core/log/progress';
 import { prettyName } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
-import { Fold } from '../../controls/fold';
 import { useSelected } from '../../state/session-context';
+import { LazyFold } from './lazy-fold';
 import { BendPicture, FunctionPicture, LadderPicture, YearPicture } from './progress-pictures';
 
 /** A sound's id in words: `4 draw, a half step down`. */
@@ -100,18 +100,18 @@ export const Progress = () => {
   if (!any) return null;
   return (
     <>
-      <Fold title="Minutes by day" open>
+      <LazyFold title="Minutes by day" open>
         <Year />
-      </Fold>
-      <Fold title="Tempo of a song">
+      </LazyFold>
+      <LazyFold title="Tempo of a song">
         <Ladders />
-      </Fold>
-      <Fold title="A bend over the weeks">
+      </LazyFold>
+      <LazyFold title="A bend over the weeks">
         <Bends />
-      </Fold>
-      <Fold title="Chord tones over the weeks">
+      </LazyFold>
+      <LazyFold title="Chord tones over the weeks">
         <Functions />
-      </Fold>
+      </LazyFold>
     </>
   );
 };
