@@ -1,4 +1,4 @@
-import { use, useSyncExternalStore } from 'react';
+import { useSyncExternalStore } from 'react';
 
 /** A part of the program could not be fetched: nothing is wrong with it, so asking again may help. */
 export class FetchingTrouble extends Error {
@@ -40,39 +40,40 @@ export const useHere = <Part>({ onHere, here }: Fetched<Part>): Part | null =>
 /** @param load fetches the part; asked again only after a failure. */
 export const createFetched = <Part>(load: () => Promise<Part>): Fetched<Part> => {
   let asked: Promise<Part> | null = null;
-  let failed = false;
+  let trouble: FetchingTrouble | null = null;
   let here: { readonly part: Part } | null = null;
   const listeners = new Set<() => void>();
 
   const fetch = (): Promise<Part> => {
-    if (asked !== null) return asked;
-    const mine: Promise<Part> = load().then(
+    asked ??= load().then(
       (part) => {
         here = { part };
-        // React reads what is settled from these two fields and draws it at once: a wait would take paper from a printer.
-        Object.assign(mine, { status: 'fulfilled', value: part });
         for (const listener of listeners) listener();
         return part;
       },
       (error: unknown) => {
-        failed = true;
-        throw new FetchingTrouble(error);
+        trouble = new FetchingTrouble(error);
+        throw trouble;
       },
     );
-    asked = mine;
-    return mine;
+    return asked;
   };
   const part: Fetched<Part> = {
     fetch,
-    read: () => use(fetch()),
+    // What is here is drawn at once: waiting for a settled promise would take paper away from a printer. React waits for
+    // a promise that is thrown; `use` it wants asked again by whoever waited, here or not.
+    read: () => {
+      if (here !== null) return here.part;
+      throw trouble ?? fetch();
+    },
     here: () => here?.part ?? null,
     onHere: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
     forgetFailure: () => {
-      if (failed) asked = null;
-      failed = false;
+      if (trouble !== null) asked = null;
+      trouble = null;
     },
   };
   everything.push(part);
