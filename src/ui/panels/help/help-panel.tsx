@@ -19,6 +19,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['A', 'while trading: the same call again'],
   ['K', 'while trading without a microphone: tap the rhythm of your answer'],
   ['N  B', 'the next song of the set, and the one before; page keys of a foot pedal too'],
+  ['Media keys', 'play, pause and stop, and turn the songs of a set: those of a headset too'],
   ['F', 'Stage, the view for playing, and back'],
   ['L', 'listen with the microphone, or stop listening'],
   ['Ctrl Z', 'undo the last choice; with Shift, make it again'],
