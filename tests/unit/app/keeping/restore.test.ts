@@ -124,7 +124,7 @@ const file = async ({ commands, takeAway }: ReturnType<typeof openOn>): Promise<
 };
 
 /** A try opens two sessions; a handful finds what a change breaks, the soak does the rest. */
-const RUNS = { numRuns: Math.ceil(soakRuns(850) / 16) };
+const RUNS = { numRuns: Math.ceil(soakRuns(850) / 24) };
 
 describe('everything that was saved', { timeout: SOAK_TIMEOUT }, () => {
   it('is the same on an empty page, whatever was kept, by this version or an earlier one', async () => {
