@@ -58,7 +58,7 @@ export const jump = {
           's. .s .s ..',
         ],
         [
-          '.S .s .S .s',
+          '.. Ss .s Ss',
           '.s Ss .s S.',
           '.S .s .s Sp',
           '.s .S ss .S',

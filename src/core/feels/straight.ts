@@ -35,7 +35,7 @@ export const straight = {
     patterns: [
       riffs('R- -- 5- -A', 'R- -R 5- --', 'R- -- -R 5-', 'R- -- -5 -A'),
       riffs('R- -R 5- 6A', 'R. .R R- 5A', 'R- -R -- 5-', 'R- -R 8- 7A', 'R- R. .5 -A', 'RR -R R- 5-'),
-      riffs('RR RR RR 5A', 'R- RR -R 6A', 'RR -R R- 5A', 'R- R8 -R 5A', 'R- -R RR -A', 'RR -8 7- 5A'),
+      riffs('RR RR RR 5A', 'R- RR -R 6A', 'R- -R R- 5A', 'R- R8 -R 5A', 'R- -R RR -A', 'R- -8 7- 5A'),
     ],
     walksOut: false,
     turnaround: ['L- L- L- L-', 'L- Lr L- Lr', 'Lr Lr Lr Lr'],

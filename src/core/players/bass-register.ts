@@ -40,6 +40,28 @@ export const approachesTo = (target: number, next: ChordShape, under: Under): re
   );
 };
 
+/** An octave is the longest leap a hand on the strings makes between two notes of a line (common practice, no source). */
+const LONGEST_LEAP = 12;
+
+/** A line whose notes are taken an octave nearer to what follows where the leap would be longer than an octave. */
+export const withoutLongLeaps = <Note extends { readonly pitch: number }>(
+  line: readonly Note[],
+): readonly Note[] => {
+  const near: Note[] = [];
+  for (const [i, note] of line.entries()) {
+    const next = line[i + 1]?.pitch ?? note.pitch;
+    const before = near.at(-1)?.pitch ?? note.pitch;
+    const pitch = note.pitch + (next > note.pitch ? 12 : -12);
+    const helps =
+      Math.abs(next - note.pitch) > LONGEST_LEAP &&
+      pitch >= BASS_LOW &&
+      pitch <= BASS_HIGH &&
+      Math.abs(pitch - before) <= LONGEST_LEAP;
+    near.push(helps ? { ...note, pitch } : note);
+  }
+  return near;
+};
+
 /** Where an approach leads. */
 interface Target {
   readonly pitch: number;

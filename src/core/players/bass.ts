@@ -4,7 +4,7 @@ import type { NoteEvent } from '../score/score';
 import { hitSteps, ticksOf } from '../score/steps';
 import { countWhile } from '../theory/count-while';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
-import { bassRoot, pickApproach } from './bass-register';
+import { bassRoot, pickApproach, withoutLongLeaps } from './bass-register';
 import { chordShape } from './chord-scale';
 import { isHalfTime, type Passage, type Segment, segmentsOf, turnaroundBar } from './passage';
 import { playRiff } from './riff';
@@ -184,7 +184,7 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
       line: lines[i] ?? [],
     }),
   );
-  return varyRhythm(random, passage, cut);
+  return withoutLongLeaps(varyRhythm(random, passage, cut));
 };
 
 /** The bass part of a passage: E1–G3, one note at a time, the root (or slash bass) where a chord begins. */

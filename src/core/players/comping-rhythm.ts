@@ -28,7 +28,7 @@ const TOGETHER = 24;
 const LOUD = 50;
 const STRUCK: readonly number[] = [DRUM_KEYS.kick, DRUM_KEYS.snare, DRUM_KEYS.stick, DRUM_KEYS.slap];
 /** How much a stroke together with bass or drums speaks against a rhythm; choices are weighed by e to this power. */
-const AGAINST = { bass: 6, drums: 2.2 } as const;
+const AGAINST = { bass: 3, drums: 2.2 } as const;
 
 /** A chord shorter than this, in ticks, is a chop of the second chord player. */
 const CHOPPED = 240;

@@ -51,6 +51,10 @@ const colourOf = (passage: Passage, level: Level): Colour => {
   return level > 0 ? colour : 'plain';
 };
 
+/** The plain seventh chord on the fifth step of a minor key, which leads home with notes of that key. */
+const isMinorFive = ({ chart }: Passage, { root, quality }: Chord): boolean =>
+  chart.mode === 'minor' && quality === '7' && (root - chart.key + 12) % 12 === 7;
+
 interface Voiced {
   readonly segment: Segment;
   readonly pitches: readonly number[];
@@ -65,7 +69,8 @@ const voiceSegments = (random: Random, passage: Passage, register: Register): re
   for (const segment of segmentsOf(passage)) {
     const level = passage.shapes[segment.bar]?.level ?? 1;
     const moves: boolean = segment.change || before === null || random() < 0.7 + level * 0.1;
-    const wanted = { colour: colourOf(passage, level), top: tops(segment.bar), anew: !segment.change };
+    const dark = isMinorFive(passage, segment.chord);
+    const wanted = { colour: colourOf(passage, level), top: tops(segment.bar), anew: !segment.change, dark };
     const pitches: readonly number[] = moves ? voicer(before, segment.chord, wanted) : (before ?? []);
     voiced.push({ segment, pitches });
     before = pitches;
@@ -74,7 +79,8 @@ const voiceSegments = (random: Random, passage: Passage, register: Register): re
   if (passage.next === null || last === undefined) return voiced;
   const { length, bar } = last.segment;
   const coming = { ...last.segment, chord: passage.next, at: last.segment.at + length, bar: bar + 1 };
-  const wanted = { colour: colourOf(passage, 1), top: tops(bar), anew: false };
+  const dark = isMinorFive(passage, passage.next);
+  const wanted = { colour: colourOf(passage, 1), top: tops(bar), anew: false, dark };
   return [...voiced, { segment: coming, pitches: voicer(last.pitches, passage.next, wanted) }];
 };
 
@@ -162,8 +168,10 @@ const soundAttacks = (
     const next = voiced[place + 1];
     const close = next !== undefined && next.segment.at - attack.at < passage.grid.beatTicks;
     if (attack.mark === 'p' && close) return next.pitches;
-    if (attack.mark === 'n') return neighbour(here.segment.chord, here.pitches, register);
-    return '567'.includes(attack.mark) ? dyad(here.segment.chord, attack.mark, register) : here.pitches;
+    const dark = isMinorFive(passage, here.segment.chord);
+    if (attack.mark === 'n' && !dark) return neighbour(here.segment.chord, here.pitches, register);
+    const step = dark && attack.mark === '6' ? '7' : attack.mark;
+    return '567'.includes(step) ? dyad(here.segment.chord, step, register) : here.pitches;
   };
   const sounds: (readonly number[])[] = [];
   for (const [i, attack] of attacks.entries()) {

@@ -46,8 +46,11 @@ const colours = (third: number, fifth: number, seventh: number): readonly (reado
       ]
     : [];
 
+/** The ninth that the five chord of a minor key has from its scale, where a major key gives it 2 (common practice, no source). */
+const FLAT_NINE = 1;
+
 /** Sets of steps above the root that can stand for the chord; each holds the guide tones. */
-const stepSets = (chord: Chord, colour: Colour): readonly (readonly number[])[] => {
+const stepSets = (chord: Chord, colour: Colour, dark: boolean): readonly (readonly number[])[] => {
   const { third, fifth, seventh, tones } = chordShape(chord);
   const guides = seventh === null ? [third] : [third, seventh];
   if (seventh === null) {
@@ -67,20 +70,22 @@ const stepSets = (chord: Chord, colour: Colour): readonly (readonly number[])[] 
             : []),
         ];
   }
-  const extensions = extensionsOf(chord);
+  const extensions = dark ? [FLAT_NINE] : extensionsOf(chord);
   const named = tones.filter((step) => ![0, third, fifth, seventh].includes(step));
   if (colour === 'shell') return [guides, [0, ...guides]];
   const plain = [fifth, 0, ...named.slice(0, 1)].map((step) => [...guides, step]);
   if (colour === 'plain')
     return named.length > 0
       ? named.map((step) => [...guides, step])
-      : [...plain, ...colours(third, fifth, seventh)];
+      : [...plain, ...(dark ? [[...guides, FLAT_NINE]] : colours(third, fifth, seventh))];
   const rich = extensions.flatMap((step) => [
     [...guides, step],
-    ...(step !== fifth && Math.abs(step - fifth) > 1 ? [[...guides, fifth, step]] : []),
+    // A thirteenth takes the fifth's place: between fifth and seventh it is a cluster (common practice, no source).
+    ...(Math.abs(step - fifth) > 1 && !(fifth === 7 && step === 9) ? [[...guides, fifth, step]] : []),
   ]);
   const both = extensions.length > 1 ? [[...guides, ...extensions.slice(0, 2)]] : [];
-  return rich.length > 0 ? [...rich, ...both] : plain;
+  const bare = extensions.length > 1 && named.length === 0 ? [[...guides, fifth]] : [];
+  return rich.length > 0 ? [...rich, ...both, ...bare] : plain;
 };
 
 /** All close and half-open placings of a set of pitch classes in a register, lowest note first. */
@@ -104,13 +109,14 @@ const placings = (
   return found.filter((pitches) => (pitches[0] ?? 0) >= low && (pitches.at(-1) ?? 128) <= high);
 };
 
-/** Every voicing of a chord in a register. */
+/** Every voicing of a chord in a register. @param dark a five chord of a minor key */
 export const voicingsOf = (
   chord: Chord,
   colour: Colour,
   register: Register,
+  dark = false,
 ): readonly (readonly number[])[] =>
-  stepSets(chord, colour).flatMap((steps) =>
+  stepSets(chord, colour, dark).flatMap((steps) =>
     placings(
       steps.map((step) => (chord.root + step) % 12),
       register,
@@ -138,7 +144,8 @@ const place = (pitches: readonly number[], middle: number): Placed => {
 /** Semitones between neighbours in the bass of a voicing that rub: a second at the bottom, or on top. */
 const rubs = (pitches: readonly number[]): number => {
   const gaps = pitches.slice(1).map((pitch, i) => pitch - (pitches[i] ?? pitch));
-  const muddy = (gaps[0] ?? 12) <= 2 && (pitches[0] ?? 60) < 55 ? 2.5 : 0;
+  const bottom = gaps[0] ?? 12;
+  const muddy = bottom === 1 || (bottom === 2 && (pitches[0] ?? 60) < 55) ? 2.5 : 0;
   const sharp = (gaps.at(-1) ?? 12) <= 1 ? 3 : 0;
   return muddy + sharp + gaps.filter((gap) => gap === 1).length;
 };
@@ -163,6 +170,8 @@ export interface Wanted {
   readonly top: number | null;
   /** Not the same again, where there is a choice. */
   readonly anew: boolean;
+  /** A five chord of a minor key: its colour is the flat ninth. False when absent. */
+  readonly dark?: boolean;
 }
 
 /** Finds the next voicing of a chord after another. */
@@ -176,22 +185,22 @@ export const createVoicer = (random: Random, register: Register): Voicer => {
   const known = new Map<string, readonly Placed[]>();
   const used = new Map<readonly number[], number>();
   const middle = (register.low + register.high) / 2;
-  const placedOf = (chord: Chord, colour: Colour): readonly Placed[] => {
-    const key = `${chord.symbol} ${colour}`;
+  const placedOf = (chord: Chord, colour: Colour, dark: boolean): readonly Placed[] => {
+    const key = `${chord.symbol} ${colour} ${dark}`;
     const placed =
       known.get(key) ??
-      voicingsOf(chord, colour, register).map((each) => {
+      voicingsOf(chord, colour, register, dark).map((each) => {
         const { pitches, cost } = place(each, middle);
         return { pitches, cost: cost + random() * TASTE };
       });
     known.set(key, placed);
     return placed;
   };
-  return (before, chord, { colour, top, anew }) => {
+  return (before, chord, { colour, top, anew, dark = false }) => {
     let best: readonly number[] = [];
     let least = Number.POSITIVE_INFINITY;
-    const rich = placedOf(chord, colour);
-    for (const { pitches, cost } of rich.length > 0 ? rich : placedOf(chord, 'shell')) {
+    const rich = placedOf(chord, colour, dark);
+    for (const { pitches, cost } of rich.length > 0 ? rich : placedOf(chord, 'shell', dark)) {
       const moves =
         before === null || before.length === 0 ? null : movement(before, pitches) / pitches.length;
       const stays = moves === 0 ? (anew ? 4 : 0.6) : 0;
