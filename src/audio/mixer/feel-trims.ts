@@ -8,11 +8,11 @@ import type { FeelId } from '../../core/feels/feels';
  */
 export const FEEL_TRIMS: Readonly<Record<FeelId, number>> = {
   shuffle: -0.4,
-  'slow-12-8': -0.7,
+  'slow-12-8': -0.3,
   swing: -0.1,
-  straight: -1.3,
+  straight: -0.9,
   'double-shuffle': -1.4,
-  jump: -3.5,
+  jump: -3.3,
   boogie: -1.7,
   rhumba: -0.2,
   'second-line': -1.5,
