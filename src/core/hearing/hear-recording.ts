@@ -3,6 +3,7 @@ import type { HeardNote } from './heard-note';
 import type { PathCosts, PitchPath } from './pitch-path';
 import { createPitchTracker } from './pitch-tracker';
 import { reachableRanges } from './reachable';
+import { median } from './readings';
 import { createWholePath, type WholePath } from './whole-path';
 
 /** Sound that is all there. */
@@ -17,6 +18,21 @@ export interface Recording {
 const LEARNT = 4;
 /** Seconds heard between two words about how far it has come. */
 const STRETCH = 2;
+
+/** What is shorter and so far below the usual level of the recording is the band, or a room. Seconds, dB. */
+const FAINT = { shorter: 0.12, below: 14 } as const;
+/** So long after the beginning the band's first strokes may still be heard, as its way there was learnt from later ones. */
+const FIRST_STROKES = 0.3;
+
+/** Leaves out what is too short and soft to be played; levels of all notes decide what is soft. */
+const withoutFaint = (notes: readonly HeardNote[], band: boolean): readonly HeardNote[] => {
+  const usual = median(notes.map(({ level }) => level));
+  const isStroke = (from: number): boolean => band && from < FIRST_STROKES;
+  return notes.filter(
+    ({ from, to, level }) =>
+      to === null || to - from >= FAINT.shorter || (level > usual - FAINT.below && !isStroke(from)),
+  );
+};
 
 /** A path that is known already. */
 const known = (places: readonly number[]): PitchPath => {
@@ -33,7 +49,7 @@ const known = (places: readonly number[]): PitchPath => {
 
 /**
  * Hears a whole recording, twice: what comes later decides as well what a pitch was, and how the band comes back is
- * known from the beginning. Tells how much of it is done (0 to 1) and which notes have ended since.
+ * known from the beginning. Tells how much of it is done (0 to 1), and at last which notes it has.
  * Throws RangeError as `createEar` does.
  */
 export const hearRecording = (
@@ -63,12 +79,17 @@ export const hearRecording = (
   const places = (whole as WholePath | null)?.decide() ?? [];
   const ear = createEar({ ...options, band, path: () => known(places), foreseen: true });
   if (sent) ear.learn(samples.subarray(0, learnt), sent.subarray(0, learnt));
+  const notes: HeardNote[] = [];
   eachStretch((from, sound, band) => {
-    const { notes } = ear.push(sound, band);
-    tell(
-      Math.min(0.99, 0.5 + (0.5 * (from + size)) / samples.length),
-      notes.filter(({ to }) => to !== null),
-    );
+    notes.push(...ear.push(sound, band).notes);
+    tell(0.5 + (0.5 * from) / samples.length, []);
   });
-  tell(1, ear.end());
+  notes.push(...ear.end());
+  tell(
+    1,
+    withoutFaint(
+      notes.filter(({ to }) => to !== null),
+      band,
+    ),
+  );
 };

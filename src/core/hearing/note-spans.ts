@@ -12,7 +12,7 @@ import {
   type Span,
 } from './note-draft';
 import type { PitchFrame } from './pitch-frame';
-import { crossing, leapt, standing } from './readings';
+import { crossing, hasDip, leapt, standing } from './readings';
 
 /** Turns frames into spans. */
 export interface SpanFinder {
@@ -32,6 +32,8 @@ const STANDS = { seconds: 0.04, afterLeap: 0.022 } as const;
 const ANOTHER = 60;
 /** A glide from a pitch that stood shorter than this is the scoop of one note, not a note before it. */
 const SCOOP_SECONDS = 0.14;
+/** So deep a dip of the level around a change of pitch is a new attack, not a glide: dB, and readings before it. */
+const DIP = { depth: 6, before: 12 } as const;
 /** Silence that ends a note. */
 const GAP_SECONDS = 0.022;
 /** A reed cannot be sounded again sooner than this. */
@@ -97,6 +99,8 @@ const follow = (draft: Draft, reporter: DraftReporter): Step => {
   const at = crossing(readings, Math.max(1, draft.left - GLIDE_READINGS), [anchor, stood]);
   if (byLeap || elementAt(readings, at).time - draft.from >= SCOOP_SECONDS)
     return split(draft, { at, anchor: stood, joined: byLeap ? 'leap' : 'glide' }, reporter);
+  if (hasDip(readings, [Math.max(0, draft.left - DIP.before), last], DIP.depth))
+    return split(draft, { at, anchor: stood, joined: 'attack' }, reporter);
   draft.anchor = stood;
   draft.left = null;
   return goesOn(draft);

@@ -36,6 +36,21 @@ export const standing = (readings: readonly Reading[], from: number, seconds: nu
   return null;
 };
 
+/** Whether the level dips between two readings: its lowest lies so many dB below the highest on both sides. */
+export const hasDip = (
+  readings: readonly Reading[],
+  [from, to]: readonly [number, number],
+  depth: number,
+): boolean => {
+  let low = from;
+  for (let i = from; i <= to; i += 1)
+    if (elementAt(readings, i).level < elementAt(readings, low).level) low = i;
+  const least = elementAt(readings, low).level + depth;
+  const rises = (start: number, end: number): boolean =>
+    readings.slice(start, end).some(({ level }) => level >= least);
+  return rises(from, low) && rises(low, to + 1);
+};
+
 /** Index of the first reading, from one on, that has come half-way from one pitch to another. */
 export const crossing = (
   readings: readonly Reading[],

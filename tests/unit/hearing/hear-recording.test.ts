@@ -52,6 +52,20 @@ describe('a recording heard as a whole', () => {
     expect(Math.abs((notes[0]?.from ?? 0) - 0.05)).toBeLessThan(0.03);
   });
 
+  it('has no short sound that is far softer than what is played, as a stick in the band is', () => {
+    const samples = harpSamples(
+      [
+        { midi: 74, from: 0.3, to: 0.8 },
+        { midi: 72, from: 0.9, to: 1.4 },
+      ],
+      2,
+    );
+    const stick = harpSamples([{ midi: 84, from: 1.6, to: 1.68 }], 2);
+    const heard = samples.map((value, i) => value + 0.08 * (stick[i] ?? 0));
+    expect(names(told(heard))).toEqual(['4D', '4B']);
+    expect(names(told(samples.map((value, i) => value + (stick[i] ?? 0))))).toEqual(['4D', '4B', '7B']);
+  });
+
   it('may hold nothing', () => {
     expect(told(new Float32Array(0))).toEqual([]);
     expect(told(new Float32Array(sampleRate))).toEqual([]);

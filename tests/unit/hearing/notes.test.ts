@@ -108,6 +108,30 @@ describe('notes', () => {
     for (const { at, note } of over) expect(at - (note.to ?? 0)).toBeLessThan(0.12);
   });
 
+  /** A tenth of a second of C5, then C#5: the pitch takes 30 ms from one to the other, while the level may dip. */
+  const changing = (dip: number): Float32Array => {
+    let phase = 0;
+    return Float32Array.from({ length: 0.8 * sampleRate }, (_, i) => {
+      const time = i / sampleRate;
+      const share = Math.max(0, Math.min(1, (time - 0.405) / 0.03));
+      phase += (2 * Math.PI * 523.25 * 2 ** (share / 12)) / sampleRate;
+      const edges = Math.max(0, Math.min(1, (time - 0.3) / 0.01, (0.62 - time) / 0.01));
+      const dipped = 10 ** (-(dip / 20) * Math.max(0, 1 - Math.abs(time - 0.42) / 0.02));
+      return 0.2 * edges * dipped * (Math.sin(phase) + 0.6 * Math.sin(2 * phase) + 0.4 * Math.sin(3 * phase));
+    });
+  };
+
+  it.each([
+    [0, [73]],
+    [12, [72, 73]],
+  ])('with a dip of %s dB in a short glide are %j: a scoop, or two that were sounded', (dip, keys) => {
+    const ear = createEar({ sampleRate, harp: C_HARP });
+    const notes = ended([...ear.push(changing(dip)).notes, ...ear.end()]);
+    expect(notes.map(({ pitch }) => pitch)).toEqual(keys);
+    const last = notes.at(-1);
+    if (keys.length > 1) expect(Math.abs((last?.from ?? 0) - 0.42)).toBeLessThan(0.03);
+  });
+
   it('are the same however the samples are cut', () => {
     const cut = (size: number) => {
       const ear = createEar({ sampleRate, harp: C_HARP });
