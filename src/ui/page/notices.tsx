@@ -5,8 +5,6 @@ const NewVersion = laterView(async () => (await import('./new-version')).NewVers
 
 const HeldChoices = laterView(async () => (await import('./held-choices')).HeldChoices);
 
-const KeepOffer = laterView(async () => (await import('./keep-offer')).KeepOffer);
-
 const LinkedSong = laterView(async () => (await import('./linked-song')).LinkedSong);
 
 /** Sentences for the player, each until it is closed or no longer true. */
@@ -25,7 +23,6 @@ export const Notices = () => {
       ))}
       <LinkedSong />
       <HeldChoices />
-      <KeepOffer />
       <NewVersion />
     </div>
   );

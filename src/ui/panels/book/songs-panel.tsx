@@ -4,6 +4,7 @@ import { songTitle } from '../../../core/song/song-files';
 import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
 import { BringBack } from './bring-back';
+import { KeepOffer } from './keep-offer';
 import { NameField } from './name-field';
 import { SongCard } from './song-card';
 import { SongLink } from './song-link';
@@ -59,6 +60,7 @@ export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const found = findSongs(songs, typed);
   return (
     <Panel title="Songs" onClose={onClose}>
+      <KeepOffer />
       <KeepSong />
       <section className="group">
         <h3>Your songs</h3>

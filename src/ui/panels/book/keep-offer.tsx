@@ -1,12 +1,15 @@
-import { useSelected, useSession } from '../state/session-context';
+import { useSelected, useSession } from '../../state/session-context';
 
-/** Offers once to have the browser keep what the player made, and says where it did not promise to. */
+/**
+ * Offers once to have the browser keep what the player made. It stands in the book (Care has it for good): on the stand it
+ * would take room from the music.
+ */
 export const KeepOffer = () => {
   const { commands } = useSession();
   const { offered } = useSelected((state) => state.lasting);
   if (!offered) return null;
   return (
-    <div className="notice" data-tone="note">
+    <div className="notice" data-tone="note" role="status">
       <p>
         What you made lies in this browser, which may clear it when the device runs out of room. Shall the
         page ask it to keep everything?
