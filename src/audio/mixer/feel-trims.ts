@@ -12,7 +12,7 @@ export const FEEL_TRIMS: Readonly<Record<FeelId, number>> = {
   swing: -0.1,
   straight: -0.9,
   'double-shuffle': -1.4,
-  jump: -3.3,
+  jump: -2.6,
   boogie: -1.7,
   rhumba: -0.2,
   'second-line': -1.5,
