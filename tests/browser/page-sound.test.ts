@@ -7,6 +7,7 @@ const { open } = builtPage();
 
 const TEMPO = asBpm(180);
 const BEAT = 60 / TEMPO;
+const BAR = 4 * BEAT;
 
 describe('what leaves the loudspeaker', () => {
   // Two clocks are compared: a machine that is called away between two looks at them looks again.
@@ -40,11 +41,14 @@ describe('what leaves the loudspeaker', () => {
     );
     expect(attacks.length).toBeGreaterThan(10);
     expect(Math.max(...errors)).toBeLessThan(3);
+    // The recorder comes a moment after the sound, on a busy machine after the first clicks: a bar begins where it is
+    // the loudest of four.
+    const peaks = attacks.slice(0, 4).map((at) => peakBetween(heard, at, at + 0.03));
+    const one = (attacks[peaks.indexOf(Math.max(...peaks))] ?? 0) + heard.from / heard.sampleRate;
     // A busy machine draws late or lets the audio clock stand for a while; a page that is out of step is so at every bar.
     const late = seen
-      .map(([label, at]) => ({ bar: Number(/^Bar (\d+)/.exec(label)?.[1]), at }))
-      .filter(({ bar }) => bar > 1)
-      .map(({ bar, at }) => at - (first + (bar - 1) * 4 * BEAT + heard.from / heard.sampleRate));
+      .filter(([label]) => !label.startsWith('Bar 1,'))
+      .map(([, at]) => at - one - Math.round((at - one) / BAR) * BAR);
     expect(late.length).toBeGreaterThan(3);
     expect(Math.min(...late.map(Math.abs))).toBeLessThan(0.12);
     await context.close();
