@@ -7,12 +7,12 @@ import { launchBrowser } from '../helpers/browser';
 import { openEntry } from '../helpers/open-panel';
 import { type ServedApp, serveApp } from '../helpers/serve';
 
-const SONGS = Array.from({ length: 300 }, (_, i) =>
+const SONGS = Array.from({ length: measured(300, 10) }, (_, i) =>
   bookSong({ id: `song-${i}`, name: `Song number ${i}` }, DEFAULT_SETTINGS, []),
 );
 
 /** Rows of the log, over more than a year. */
-const ROWS = Array.from({ length: 5000 }, (_, i) => {
+const ROWS = Array.from({ length: measured(5000, 50) }, (_, i) => {
   const began = Date.UTC(2025, 9, 1) + i * 2 * 3_600_000;
   return {
     ...{ version: 1, id: `log-${i}`, kind: 'song', began, day: new Date(began).toISOString().slice(0, 10) },
