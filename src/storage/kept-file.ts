@@ -1,7 +1,8 @@
 /**
- * One file of the player's, with its name, in the browser's own database (Indexed Database API 3.0), which can hold what
+ * One file of the player's, with its name, in the browser's own database, which can hold what
  * is too large for other storage.
  */
+import { createDatabase, detailOf } from './database';
 import type { Writing } from './kept-values';
 
 /** What the storage holds where a file may be. */
@@ -19,44 +20,6 @@ export interface KeptFile {
   forget(): Promise<Writing>;
 }
 
-const DATABASE = 'combshed';
-const VERSION = 1;
-const STORE = 'files';
-
-const detailOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
-const failure = (error: unknown): Writing =>
-  error instanceof DOMException && error.name === 'QuotaExceededError'
-    ? { kind: 'full' }
-    : { kind: 'refused', detail: detailOf(error) };
-
-const openDatabase = (factory: IDBFactory): Promise<IDBDatabase> =>
-  new Promise((resolve, reject) => {
-    const request = factory.open(DATABASE, VERSION);
-    request.onupgradeneeded = () => request.result.createObjectStore(STORE);
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-
-/** Carries one request out and resolves with its result once it is safe in the database. */
-const carryOut = async (
-  factory: IDBFactory,
-  mode: IDBTransactionMode,
-  ask: (store: IDBObjectStore) => IDBRequest,
-): Promise<unknown> => {
-  const database = await openDatabase(factory);
-  try {
-    return await new Promise((resolve, reject) => {
-      const transaction = database.transaction(STORE, mode);
-      const request = ask(transaction.objectStore(STORE));
-      transaction.oncomplete = () => resolve(request.result);
-      transaction.onabort = () => reject(transaction.error ?? request.error);
-    });
-  } finally {
-    database.close();
-  }
-};
-
 const parseFile = (value: unknown): FileReading => {
   if (typeof value !== 'object' || value === null || !('name' in value) || !('file' in value))
     return { kind: 'nothing' };
@@ -71,23 +34,16 @@ const parseFile = (value: unknown): FileReading => {
  * @param openFactory gives the browser's databases, or throws where it refuses them.
  */
 export const createKeptFile = (key: string, openFactory: () => IDBFactory): KeptFile => {
-  const writing = async (ask: (store: IDBObjectStore) => IDBRequest): Promise<Writing> => {
-    try {
-      await carryOut(openFactory(), 'readwrite', ask);
-      return { kind: 'written' };
-    } catch (error) {
-      return failure(error);
-    }
-  };
+  const database = createDatabase({ database: 'combshed', store: 'files' }, openFactory);
   return {
     read: async () => {
       try {
-        return parseFile(await carryOut(openFactory(), 'readonly', (store) => store.get(key)));
+        return parseFile(await database.read((store) => store.get(key)));
       } catch (error) {
         return { kind: 'refused', detail: detailOf(error) };
       }
     },
-    write: (name, file) => writing((store) => store.put({ name, file }, key)),
-    forget: () => writing((store) => store.delete(key)),
+    write: (name, file) => database.write((store) => store.put({ name, file }, key)),
+    forget: () => database.write((store) => store.delete(key)),
   };
 };

@@ -1,7 +1,8 @@
 /**
- * Rows of a log in the browser's own database (Indexed Database API 3.0): each is written by itself, so that a long log
+ * Rows of a log in the browser's own database: each is written by itself, so that a long log
  * costs no more a bar than a short one, and tabs that write rows of their own do not meet.
  */
+import { createDatabase, detailOf } from './database';
 import type { Writing } from './kept-values';
 
 /** A row: anything JSON-safe that has an id. */
@@ -32,44 +33,6 @@ export interface LogChange {
 /** What tells the other tabs; absent in old browsers. */
 export type Teller = Pick<BroadcastChannel, 'postMessage' | 'addEventListener' | 'removeEventListener'>;
 
-const DATABASE = 'combshed-log';
-const VERSION = 1;
-const STORE = 'rows';
-
-const detailOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
-const failure = (error: unknown): Writing =>
-  error instanceof DOMException && error.name === 'QuotaExceededError'
-    ? { kind: 'full' }
-    : { kind: 'refused', detail: detailOf(error) };
-
-const openDatabase = (factory: IDBFactory): Promise<IDBDatabase> =>
-  new Promise((resolve, reject) => {
-    const request = factory.open(DATABASE, VERSION);
-    request.onupgradeneeded = () => request.result.createObjectStore(STORE, { keyPath: 'id' });
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-
-/** Carries requests out in one transaction and resolves with the last one's result once all are safe. */
-const carryOut = async (
-  factory: IDBFactory,
-  mode: IDBTransactionMode,
-  ask: (store: IDBObjectStore) => IDBRequest | null,
-): Promise<unknown> => {
-  const database = await openDatabase(factory);
-  try {
-    return await new Promise((resolve, reject) => {
-      const transaction = database.transaction(STORE, mode);
-      const request = ask(transaction.objectStore(STORE));
-      transaction.oncomplete = () => resolve(request?.result);
-      transaction.onabort = () => reject(transaction.error ?? request?.error);
-    });
-  } finally {
-    database.close();
-  }
-};
-
 /** What another tab told; null where it is not of this program's making. */
 const parseChange = (data: unknown): LogChange | null => {
   if (typeof data !== 'object' || data === null || !('put' in data) || !('removed' in data)) return null;
@@ -86,22 +49,19 @@ const parseChange = (data: unknown): LogChange | null => {
  * @param teller tells the other tabs.
  */
 export const createKeptLog = (openFactory: () => IDBFactory, teller?: Teller): KeptLog => {
+  const database = createDatabase({ database: 'combshed-log', store: 'rows', keyPath: 'id' }, openFactory);
   const change = async (
     told: LogChange,
     ask: (store: IDBObjectStore) => IDBRequest | null,
   ): Promise<Writing> => {
-    try {
-      await carryOut(openFactory(), 'readwrite', ask);
-      teller?.postMessage(told);
-      return { kind: 'written' };
-    } catch (error) {
-      return failure(error);
-    }
+    const writing = await database.write(ask);
+    if (writing.kind === 'written') teller?.postMessage(told);
+    return writing;
   };
   return {
     read: async () => {
       try {
-        const rows = await carryOut(openFactory(), 'readonly', (store) => store.getAll());
+        const rows = await database.read((store) => store.getAll());
         return { kind: 'rows', rows: Array.isArray(rows) ? rows : [] };
       } catch (error) {
         return { kind: 'refused', detail: detailOf(error) };

@@ -4,11 +4,11 @@ import { TURNAROUNDS, type Turnarounds } from '../../../core/arranger/turnaround
 import { TEMPO_RANGE } from '../../../core/settings/tempo';
 import { asBpm, asPitchClass } from '../../../core/theory/units';
 import { Choice, optionsOf } from '../../controls/choice';
-import { KeyListField } from '../../controls/key-list-field';
 import { Slider } from '../../controls/slider';
 import { Switch } from '../../controls/switch';
 import { useSelected } from '../../state/session-context';
 import { usePlan } from '../../state/use-plan';
+import { KeyListField } from './key-list-field';
 
 const INTRO_OPTIONS = optionsOf(INTROS, {
   none: 'None',

@@ -1,27 +1,7 @@
-import { type ChangeEvent, useRef } from 'react';
 import type { OwnFile } from '../../../app/soundfont/soundfont-state';
 import { sizeText } from '../../../app/soundfont/soundfont-words';
+import { FileButton } from '../../controls/file-button';
 import { useSelected, useSession } from '../../state/session-context';
-
-/** Opens the browser's file picker. */
-const LoadButton = ({ text }: { readonly text: string }) => {
-  const { commands } = useSession();
-  const picker = useRef<HTMLInputElement>(null);
-  const load = ({ target }: ChangeEvent<HTMLInputElement>): void => {
-    const [file] = target.files ?? [];
-    if (file) void commands.loadOwnSounds(file);
-    // Otherwise choosing the same file again, say after a copy gone wrong, would change nothing.
-    target.value = '';
-  };
-  return (
-    <>
-      <button type="button" className="tool" onClick={() => picker.current?.click()}>
-        {text}
-      </button>
-      <input ref={picker} type="file" accept=".sf2,.sf3" aria-label="SoundFont file" hidden onChange={load} />
-    </>
-  );
-};
 
 const Loaded = ({ file }: { readonly file: OwnFile }) => {
   const { commands } = useSession();
@@ -44,6 +24,7 @@ const Loaded = ({ file }: { readonly file: OwnFile }) => {
 
 /** Sounds from a file of the player's own in place of the built-in ones. */
 export const OwnSounds = () => {
+  const { commands } = useSession();
   const { file, opening, trouble } = useSelected((state) => state.ownSounds);
   return (
     <fieldset className="group">
@@ -56,7 +37,12 @@ export const OwnSounds = () => {
       ) : (
         <Loaded file={file} />
       )}
-      <LoadButton text={file === null ? 'Load a SoundFont' : 'Load another SoundFont'} />
+      <FileButton
+        text={file === null ? 'Load a SoundFont' : 'Load another SoundFont'}
+        label="SoundFont file"
+        accept=".sf2,.sf3"
+        onFile={(chosen) => void commands.loadOwnSounds(chosen)}
+      />
       <div>
         <div role="status">{opening !== null && <p className="hint">Reading {opening} …</p>}</div>
         {trouble !== null && (

@@ -1,8 +1,9 @@
-import { type ChangeEvent, useRef, useState } from 'react';
+import { useState } from 'react';
 import { FORMS } from '../../../core/chart/forms';
 import type { ListedChart } from '../../../core/song/chart-drafts';
 import { formOf } from '../../../core/song/tune';
 import { Choice } from '../../controls/choice';
+import { FileButton } from '../../controls/file-button';
 import { useSelected, useSession } from '../../state/session-context';
 
 interface Props {
@@ -18,13 +19,9 @@ export const ChartPicker = ({ open, listed }: Props) => {
   const settings = useSelected((state) => state.settings);
   const ownCharts = useSelected((state) => state.ownCharts);
   const form = formOf(settings, ownCharts);
-  const picker = useRef<HTMLInputElement>(null);
   const [told, setTold] = useState<readonly string[]>([]);
-  const read = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    const [file] = target.files ?? [];
-    if (file) setTold(await commands.openSheet(new Uint8Array(await file.arrayBuffer())));
-    target.value = '';
-  };
+  const read = async (file: File): Promise<void> =>
+    setTold(await commands.openSheet(new Uint8Array(await file.arrayBuffer())));
   const formName = typeof form === 'string' ? FORMS[form].name : form.name;
   const options = listed.map(({ id, name, standing }) => ({
     value: id,
@@ -56,18 +53,13 @@ export const ChartPicker = ({ open, listed }: Props) => {
         <button type="button" className="tool" onClick={commands.duplicateForm}>
           <span>Duplicate “{formName}”</span>
         </button>
-        <button type="button" className="tool" onClick={() => picker.current?.click()}>
-          From a file
-        </button>
+        <FileButton
+          text="From a file"
+          label="File of sheet music: ABC or MusicXML"
+          accept=".abc,.txt,.musicxml,.xml,.mxl"
+          onFile={(file) => void read(file)}
+        />
       </div>
-      <input
-        ref={picker}
-        type="file"
-        accept=".abc,.txt,.musicxml,.xml,.mxl"
-        aria-label="File of sheet music: ABC or MusicXML"
-        hidden
-        onChange={(event) => void read(event)}
-      />
       <div aria-live="polite">
         {told.map((sentence) => (
           <p key={sentence} className="hint">

@@ -69,7 +69,7 @@ const Ladders = () => {
         />
       )}
       <LadderPicture ladder={ladder} />
-      <p className="hint">A full dot is a day at a tempo at which every judged chorus was clean.</p>
+      <p className="hint">A full dot: on that day every judged chorus at that tempo was clean.</p>
     </>
   );
 };

@@ -1,6 +1,7 @@
-import { type ChangeEvent, useRef, useState } from 'react';
+import { useState } from 'react';
 import type { Melody } from '../../../core/melody/melody';
 import { Choice } from '../../controls/choice';
+import { FileButton } from '../../controls/file-button';
 import { useSession } from '../../state/session-context';
 
 interface Props {
@@ -13,30 +14,20 @@ interface Props {
 /** A melody from a file, and which of several. */
 export const MelodyFile = ({ melodies, chosen, onMelodies, onChoose }: Props) => {
   const { commands } = useSession();
-  const picker = useRef<HTMLInputElement>(null);
   const [trouble, setTrouble] = useState('');
-  const read = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    const [file] = target.files ?? [];
-    if (file) {
-      const found = await commands.readMelodies(new Uint8Array(await file.arrayBuffer()));
-      setTrouble(typeof found === 'string' ? found : '');
-      onMelodies(typeof found === 'string' ? [] : found);
-    }
-    target.value = '';
+  const read = async (file: File): Promise<void> => {
+    const found = await commands.readMelodies(new Uint8Array(await file.arrayBuffer()));
+    setTrouble(typeof found === 'string' ? found : '');
+    onMelodies(typeof found === 'string' ? [] : found);
   };
   const left = melodies[chosen]?.left ?? [];
   return (
     <>
-      <button type="button" className="tool" onClick={() => picker.current?.click()}>
-        Melody from a file
-      </button>
-      <input
-        ref={picker}
-        type="file"
+      <FileButton
+        text="Melody from a file"
+        label="File with a melody: MIDI, ABC or MusicXML"
         accept=".mid,.midi,.abc,.txt,.musicxml,.xml,.mxl"
-        aria-label="File with a melody: MIDI, ABC or MusicXML"
-        hidden
-        onChange={(event) => void read(event)}
+        onFile={(file) => void read(file)}
       />
       {melodies.length > 1 && (
         <Choice

@@ -1,30 +1,21 @@
-import { type ChangeEvent, useRef, useState } from 'react';
+import { useState } from 'react';
 import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
+import { FileButton } from '../../controls/file-button';
 import { KeptText } from '../../controls/kept-text';
 import { useSession } from '../../state/session-context';
 
 /** Opens an exercise that was saved as a file. */
 const OpenExercise = () => {
   const { commands } = useSession();
-  const picker = useRef<HTMLInputElement>(null);
   const [told, setTold] = useState<readonly string[]>([]);
-  const read = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    const [file] = target.files ?? [];
-    if (file) setTold(await commands.openSongText(await file.text()));
-    target.value = '';
-  };
+  const read = async (file: File): Promise<void> => setTold(await commands.openSongText(await file.text()));
   return (
     <>
-      <button type="button" className="tool" onClick={() => picker.current?.click()}>
-        Open an exercise
-      </button>
-      <input
-        ref={picker}
-        type="file"
+      <FileButton
+        text="Open an exercise"
+        label="File with an exercise"
         accept=".json,application/json"
-        aria-label="File with an exercise"
-        hidden
-        onChange={(event) => void read(event)}
+        onFile={(file) => void read(file)}
       />
       <div role="status">
         {told.map((sentence) => (

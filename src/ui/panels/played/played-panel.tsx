@@ -1,7 +1,8 @@
-import { useRef } from 'react';
 import type { OpenTake } from '../../../app/takes/takes-state';
 import type { TakeMinutes } from '../../../core/settings/practice-settings';
+import { WorkReport } from '../../chart/work-report';
 import { Choice } from '../../controls/choice';
+import { FileButton } from '../../controls/file-button';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
@@ -67,7 +68,6 @@ const Kept = () => {
 /** A recording from a file. */
 const FromFile = () => {
   const { commands } = useSession();
-  const picker = useRef<HTMLInputElement>(null);
   return (
     <>
       <p className="hint">
@@ -75,22 +75,13 @@ const FromFile = () => {
         machine.
       </p>
       <div className="save-row">
-        <button type="button" className="tool" onClick={() => picker.current?.click()}>
-          Open a recording
-        </button>
+        <FileButton
+          text="Open a recording"
+          label="Recording"
+          accept="audio/*"
+          onFile={(file) => void commands.openRecording(file)}
+        />
       </div>
-      <input
-        ref={picker}
-        type="file"
-        accept="audio/*"
-        aria-label="Recording"
-        hidden
-        onChange={({ target }) => {
-          const [file] = target.files ?? [];
-          if (file) void commands.openRecording(file);
-          target.value = '';
-        }}
-      />
     </>
   );
 };
@@ -152,27 +143,15 @@ const Work = () => {
   const { commands } = useSession();
   const work = useSelected((state) => state.takes.work);
   const message = useSelected((state) => state.takes.message);
-  return (
-    <div className="saving">
-      {work !== null && (
-        <>
-          <p>
-            {work.what}, {Math.floor(work.share * 100)} %
-          </p>
-          <progress aria-label={work.what} value={work.share} max={1} />
-          <button type="button" className="tool" onClick={commands.stopTake}>
-            Cancel
-          </button>
-        </>
-      )}
-      <div role="status">{message?.tone === 'note' && <p>{message.text}</p>}</div>
-      {message?.tone === 'trouble' && (
-        <p role="alert" className="wrong">
-          {message.text}
-        </p>
-      )}
-    </div>
+  const working = work && (
+    <>
+      <p>
+        {work.what}, {Math.floor(work.share * 100)} %
+      </p>
+      <progress aria-label={work.what} value={work.share} max={1} />
+    </>
   );
+  return <WorkReport working={working} onCancel={commands.stopTake} message={message} />;
 };
 
 /** What was played: the last minutes, or a recording; as sound, as tab under the bars, as files. */

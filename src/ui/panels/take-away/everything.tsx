@@ -1,18 +1,15 @@
-import { type ChangeEvent, useRef, useState } from 'react';
+import { useState } from 'react';
+import { FileButton } from '../../controls/file-button';
 import { Switch } from '../../controls/switch';
 import { useSession } from '../../state/session-context';
 
 /** All that is kept in this browser as one file, and back, here or on another machine. */
 export const Everything = () => {
   const { commands } = useSession();
-  const picker = useRef<HTMLInputElement>(null);
   const [withChoices, setWithChoices] = useState(true);
   const [told, setTold] = useState<readonly string[]>([]);
-  const restore = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    const [file] = target.files ?? [];
-    if (file) setTold(await commands.restoreEverything(await file.text(), withChoices));
-    target.value = '';
-  };
+  const restore = async (file: File): Promise<void> =>
+    setTold(await commands.restoreEverything(await file.text(), withChoices));
   return (
     <section className="group">
       <h3>Everything you keep</h3>
@@ -29,18 +26,13 @@ export const Everything = () => {
         >
           Save everything
         </button>
-        <button type="button" className="tool" onClick={() => picker.current?.click()}>
-          Restore from a file
-        </button>
+        <FileButton
+          text="Restore from a file"
+          label="File with everything"
+          accept=".json,application/json"
+          onFile={(file) => void restore(file)}
+        />
       </div>
-      <input
-        ref={picker}
-        type="file"
-        accept=".json,application/json"
-        aria-label="File with everything"
-        hidden
-        onChange={(event) => void restore(event)}
-      />
       <Switch label="Set the stand as it is in the file, too" on={withChoices} onChange={setWithChoices} />
       <div aria-live="polite">
         {told.map((sentence) => (

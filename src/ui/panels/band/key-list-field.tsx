@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
-import { readKeyList } from '../../core/theory/key-list';
-import { keyName, prettyName } from '../../core/theory/pitch';
-import { asPitchClass, type PitchClass } from '../../core/theory/units';
+import { readKeyList } from '../../../core/theory/key-list';
+import { keyName, prettyName } from '../../../core/theory/pitch';
+import { asPitchClass, type PitchClass } from '../../../core/theory/units';
 
 interface Props {
   readonly keys: readonly PitchClass[];
