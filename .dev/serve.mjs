@@ -38,9 +38,12 @@ export const CONTENT_SECURITY_POLICY = [
   "frame-ancestors 'none'",
 ].join('; ');
 
-/** The worker that plays SoundFonts unpacks compressed ones with WebAssembly; nothing else may compile any. */
-const UNPACKING_WORKER = /^font-worker-[\w-]+\.js$/;
-const UNPACKING_POLICY = CONTENT_SECURITY_POLICY.replace(
+/**
+ * The worker that plays SoundFonts unpacks compressed ones with WebAssembly, and the one that makes MP3 files encodes with
+ * it; nothing else may compile any.
+ */
+const COMPILING_WORKER = /^(?:font|mp3)-worker-[\w-]+\.js$/;
+const COMPILING_POLICY = CONTENT_SECURITY_POLICY.replace(
   "script-src 'self'",
   "script-src 'self' 'wasm-unsafe-eval'",
 );
@@ -84,8 +87,8 @@ const headersFor = (path, bytes) => {
   const hashed = path.includes(`${sep}assets${sep}`);
   return {
     ...HEADERS,
-    ...(hashed && UNPACKING_WORKER.test(basename(path))
-      ? { 'content-security-policy': UNPACKING_POLICY }
+    ...(hashed && COMPILING_WORKER.test(basename(path))
+      ? { 'content-security-policy': COMPILING_POLICY }
       : {}),
     'content-type': TYPES[extname(path)] ?? 'application/octet-stream',
     'content-length': bytes,

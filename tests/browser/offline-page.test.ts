@@ -133,10 +133,9 @@ describe('one visit, then no server', () => {
     expect(more).toEqual([]);
     const { pathname } = new URL(server.address);
     expect(Object.keys(shelf).sort()).toEqual(files.map(({ path }) => pathname + path).sort());
-    const workers = Object.keys(shelf).filter((path) => /font-worker/.test(path));
-    expect(workers.map((path) => shelf[path]?.['content-security-policy'])).toEqual([
-      expect.stringContaining('wasm-unsafe-eval'),
-    ]);
+    const workers = Object.keys(shelf).filter((path) => /(font|mp3)-worker/.test(path));
+    const compiling = expect.stringContaining('wasm-unsafe-eval');
+    expect(workers.map((path) => shelf[path]?.['content-security-policy'])).toEqual([compiling, compiling]);
     for (const { path } of files) {
       const { headers } = await fetch(server.address + path);
       for (const name of HEADERS)

@@ -486,6 +486,7 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   tone: ['audio/band', 'audio/mixer', 'audio/export'],
   'ts-fsrs': ['core/today'],
   valibot: ['core/bends', 'core/settings', 'core/practice', 'core/formats', 'core/log', 'core/today'],
+  'wasm-media-encoders': ['audio/export'],
   zustand: ['app/session', 'ui/state'],
 };
 

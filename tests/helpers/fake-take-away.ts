@@ -1,5 +1,5 @@
 import type { TakeAwayDevices } from '../../src/app/export/export-audio';
-import type { Encoding } from '../../src/audio/export/compress-audio';
+import type { Encoding } from '../../src/audio/export/compression';
 import type { RenderRequest } from '../../src/audio/export/render-offline';
 import type { Writing } from '../../src/storage/kept-values';
 
@@ -22,6 +22,8 @@ export interface FakeTakeAway extends TakeAwayDevices {
   /** Thrown when the renderer is fetched, and by rendering, while set. */
   loadError: Error | null;
   renderError: Error | null;
+  /** Thrown by compressing while set. */
+  encoderError: Error | null;
   /** Rendering stops before each piece until let go. */
   hold(): void;
   letGo(): void;
@@ -76,6 +78,7 @@ export const createFakeTakeAway = (): FakeTakeAway => {
     refuse: null,
     loadError: null,
     renderError: null,
+    encoderError: null,
     hold: () => {
       gate = new Promise((resolve) => {
         open = resolve;
@@ -121,7 +124,10 @@ export const createFakeTakeAway = (): FakeTakeAway => {
     loadCompressor: async () => ({
       offered: async () => devices.encodings,
       open: ({ write, tags }) => ({
-        add: (left) => write(Uint8Array.of(left.length)),
+        add: async (left) => {
+          if (devices.encoderError) throw devices.encoderError;
+          await write(Uint8Array.of(left.length));
+        },
         end: () => write(new TextEncoder().encode(tags.title)),
         close: () => undefined,
       }),

@@ -1,4 +1,4 @@
-import type { AudioCompressor, Encoding } from '../../audio/export/compress-audio';
+import type { AudioCompressor, Encoding } from '../../audio/export/compression';
 import type { Rendered, RenderRequest } from '../../audio/export/render-offline';
 import type { Section } from '../../core/arranger/program';
 import { type AudioTags, wavInfo } from '../../core/formats/audio-tags';
@@ -9,7 +9,7 @@ import { DEFAULT_MIX } from '../../core/settings/defaults';
 import type { BandSound } from '../../core/song/band-sound';
 import { createRandom } from '../../core/theory/random';
 import type { FileSaver, GrowingFile } from '../../storage/save-file';
-import { mustBeWritten, SavingTrouble } from './export-trouble';
+import { EncoderTrouble, mustBeWritten, SavingTrouble } from './export-trouble';
 import { cutAfter, type SampleSink, withoutSilentEnd } from './silent-ending';
 
 /** Turns sections into samples; see `renderSections` of the audio part. */
@@ -97,6 +97,12 @@ const openWav = async (
   };
 };
 
+/** A disk that is full says so itself; all else is the encoder's. */
+const encoderTrouble = ({ name }: Encoding, error: unknown): SavingTrouble =>
+  error instanceof SavingTrouble
+    ? error
+    : new EncoderTrouble(name, error instanceof Error ? error.message : String(error));
+
 const openSink = async (
   file: GrowingFile,
   order: AudioOrder,
@@ -105,8 +111,23 @@ const openSink = async (
   const { format, tags, style } = order;
   if (!isEncoding(format)) return openWav(file, format, order);
   const write = async (bytes: Uint8Array) => mustBeWritten(await file.write(bytes));
+  const rewriteStart = async (bytes: Uint8Array) => mustBeWritten(await file.rewriteStart(bytes));
   const compressor = await fetched(loadCompressor);
-  return compressor.open({ encoding: format, tags, serial: style.seed, write });
+  const tried = async <Value>(act: () => Value | Promise<Value>): Promise<Value> => {
+    try {
+      return await act();
+    } catch (error) {
+      throw encoderTrouble(format, error);
+    }
+  };
+  const compressed = await tried(() =>
+    compressor.open({ encoding: format, tags, serial: style.seed, write, rewriteStart }),
+  );
+  return {
+    add: (left, right) => tried(() => compressed.add(left, right)),
+    end: () => tried(() => compressed.end()),
+    close: () => compressed.close(),
+  };
 };
 
 /** A quiet room's volume is no reason for a quiet file: the master rests where loudness was set. */

@@ -1,4 +1,4 @@
-import type { Encoding } from '../../audio/export/compress-audio';
+import type { Encoding } from '../../audio/export/compression';
 import type { Plan } from '../../core/arranger/program';
 import type { WavFormat } from '../../core/formats/wav';
 import type { SongExtent } from '../../core/song/song-sections';

@@ -8,6 +8,16 @@ export class SavingTrouble extends Error {
   }
 }
 
+/** What compresses cannot be had or broke down: one file fares as the next. */
+export class EncoderTrouble extends SavingTrouble {
+  constructor(name: string, reason: string) {
+    super(
+      `${name} cannot be made here now (${reason}). Choose WAV as the kind of file, which needs nothing else, and save again.`,
+    );
+    this.name = 'EncoderTrouble';
+  }
+}
+
 /** Throws SavingTrouble unless it was written. */
 export const mustBeWritten = (writing: Writing): void => {
   if (writing.kind === 'full') {

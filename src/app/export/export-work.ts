@@ -1,5 +1,5 @@
 /** How files are made: fetched when the first is asked for, or before that when the page rests. */
-import type { Encoding } from '../../audio/export/compress-audio';
+import type { Encoding } from '../../audio/export/compression';
 import type { Program, Section } from '../../core/arranger/program';
 import { titleOnly } from '../../core/formats/audio-tags';
 import { writeMidi } from '../../core/formats/midi';

@@ -1,4 +1,4 @@
-import type { Encoding } from '../../audio/export/compress-audio';
+import type { Encoding } from '../../audio/export/compression';
 import { fileStem } from '../../core/song/song-files';
 import { soundOf, withRecordedTaken } from '../../core/song/song-program';
 import type { BookState } from '../book/book-state';

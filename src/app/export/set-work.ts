@@ -15,7 +15,7 @@ import type { BookState } from '../book/book-state';
 import type { Song } from '../song/song-state';
 import { type JobReins, mustFitWav, saveAudioFiles, type TakeAwayDevices } from './export-audio';
 import type { ExportState } from './export-state';
-import { SavingTrouble } from './export-trouble';
+import { EncoderTrouble, SavingTrouble } from './export-trouble';
 import { collectSections, formatOf } from './export-work';
 
 /** What a set is made into files from, as it was when it was asked for. */
@@ -140,8 +140,9 @@ export const makeSet = async (
       names.push(made.name);
       missing += made.missing;
     } catch (error) {
-      // What is wrong with one song is no reason to lose the others.
-      if (!(error instanceof SavingTrouble) || reins.signal.aborted) throw error;
+      // What is wrong with one song is no reason to lose the others; an encoder that broke down is wrong with all.
+      const ofOne = error instanceof SavingTrouble && !(error instanceof EncoderTrouble);
+      if (!ofOne || reins.signal.aborted) throw error;
       left.push(`${file.tags.title}: ${error.message}`);
     }
   }

@@ -1,48 +1,20 @@
-/** Small audio files by the browser's own encoders (WebCodecs), each in the simplest container players read. */
+/**
+ * Small audio files, each in the simplest container players read: by the browser's own encoders (WebCodecs), and as MP3
+ * by one that is brought along.
+ */
 import { type AudioTags, id3Tag, oggComments } from '../../core/formats/audio-tags';
 import { createOggOpusWriter, type OggOpusWriter, OPUS_RATE } from '../../core/formats/ogg-opus';
-
-/** A way to compress that a browser may have. */
-export interface Encoding {
-  readonly id: 'opus' | 'aac';
-  readonly name: string;
-  /** Of the file name, without the dot. */
-  readonly extension: string;
-  readonly mediaType: string;
-  readonly sampleRate: number;
-  /** Bits a second, about. */
-  readonly bitrate: number;
-}
-
-export interface CompressionOrder {
-  readonly encoding: Encoding;
-  readonly tags: AudioTags;
-  /** Any whole number; tells streams apart. */
-  readonly serial: number;
-  /** Takes the next bytes of the file. */
-  readonly write: (bytes: Uint8Array) => Promise<void>;
-}
-
-/** A compressed file that grows. Every method rejects with the encoder's reason, or with that of `write`. */
-export interface CompressedFile {
-  /** Both sides of equal length, −1 to 1, at the encoding's sample rate. */
-  add(left: Float32Array, right: Float32Array): Promise<void>;
-  end(): Promise<void>;
-  /** Frees the encoder; idempotent. */
-  close(): void;
-}
-
-/** The browser’s own audio encoder, where it has one. */
-export interface AudioCompressor {
-  /** What this browser can encode; empty where it can do nothing. Never rejects. */
-  offered(): Promise<readonly Encoding[]>;
-  open(order: CompressionOrder): CompressedFile;
-}
+import type { AudioCompressor, CompressedFile, CompressionOrder, Encoding } from './compression';
+import { MP3_ENCODING, type Mp3Ground, openMp3, workerGround } from './mp3-file';
 
 const CHANNELS = 2;
 
+/** What browsers may encode themselves. */
+type OwnEncoding = Encoding & { readonly id: Exclude<Encoding['id'], 'mp3'> };
+type OwnOrder = CompressionOrder & { readonly encoding: OwnEncoding };
+
 /** Usual rates of transparent music in stereo (common practice, no source). */
-const ENCODINGS: readonly Encoding[] = [
+const ENCODINGS: readonly OwnEncoding[] = [
   {
     id: 'opus',
     name: 'Opus in Ogg',
@@ -61,19 +33,19 @@ const ENCODINGS: readonly Encoding[] = [
   },
 ];
 
-const CODECS: Readonly<Record<Encoding['id'], Pick<AudioEncoderConfig, 'codec' | 'aac' | 'opus'>>> = {
+const CODECS: Readonly<Record<OwnEncoding['id'], Pick<AudioEncoderConfig, 'codec' | 'aac' | 'opus'>>> = {
   opus: { codec: 'opus', opus: { format: 'opus' } },
   aac: { codec: 'mp4a.40.2', aac: { format: 'adts' } },
 };
 
-const configOf = ({ id, sampleRate, bitrate }: Encoding): AudioEncoderConfig => ({
+const configOf = ({ id, sampleRate, bitrate }: OwnEncoding): AudioEncoderConfig => ({
   ...CODECS[id],
   sampleRate,
   bitrate,
   numberOfChannels: CHANNELS,
 });
 
-const isSupported = async (encoding: Encoding): Promise<boolean> => {
+const isSupported = async (encoding: OwnEncoding): Promise<boolean> => {
   try {
     return (await AudioEncoder.isConfigSupported(configOf(encoding))).supported === true;
   } catch {
@@ -143,7 +115,7 @@ const bytesOf = (source: AllowSharedBufferSource): Uint8Array =>
     : new Uint8Array(source);
 
 class BrowserEncoder implements CompressedFile {
-  private readonly order: CompressionOrder;
+  private readonly order: OwnOrder;
   private readonly container: Container;
   private readonly encoder: AudioEncoder;
   private ready: Uint8Array[] = [];
@@ -151,7 +123,7 @@ class BrowserEncoder implements CompressedFile {
   private trouble: unknown = null;
   private wake: () => void = () => undefined;
 
-  constructor(order: CompressionOrder) {
+  constructor(order: OwnOrder) {
     this.order = order;
     this.container =
       order.encoding.id === 'opus' ? oggContainer(order.tags, order.serial) : adtsContainer(order.tags);
@@ -234,12 +206,16 @@ class BrowserEncoder implements CompressedFile {
   }
 }
 
-/** The encoders of this browser. */
-export const createAudioCompressor = (): AudioCompressor => ({
-  offered: async () => {
-    if (typeof AudioEncoder === 'undefined' || typeof AudioData === 'undefined') return [];
-    const supported = await Promise.all(ENCODINGS.map(isSupported));
-    return ENCODINGS.filter((_, index) => supported[index]);
-  },
-  open: (order) => new BrowserEncoder(order),
+const offeredByBrowser = async (): Promise<readonly Encoding[]> => {
+  if (typeof AudioEncoder === 'undefined' || typeof AudioData === 'undefined') return [];
+  const supported = await Promise.all(ENCODINGS.map(isSupported));
+  return ENCODINGS.filter((_, index) => supported[index]);
+};
+
+const isOwn = (order: CompressionOrder): order is OwnOrder => order.encoding.id !== 'mp3';
+
+/** The encoders of this browser, and the one that is brought along where it can run. */
+export const createAudioCompressor = (mp3: Mp3Ground = workerGround): AudioCompressor => ({
+  offered: async () => [...(await offeredByBrowser()), ...(mp3.canRun() ? [MP3_ENCODING] : [])],
+  open: (order) => (isOwn(order) ? new BrowserEncoder(order) : openMp3(order, mp3)),
 });

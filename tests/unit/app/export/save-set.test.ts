@@ -106,4 +106,18 @@ describe('saving a set', () => {
     await commands.saveSet(set);
     expect(takeAway.files.map(({ name }) => name)).toEqual(NAMES.map((name) => `${name}.opus`));
   });
+
+  it('stops at an encoder that breaks down, since no other song would fare better, and names WAV', async () => {
+    const { commands, takeAway, set, state } = open();
+    takeAway.encodings = [FAKE_ENCODING];
+    takeAway.encoderError = new Error('mp3.wasm: 404');
+    await commands.findEncodings();
+    commands.chooseTakeAway({ kind: 'opus' });
+    await commands.saveSet(set);
+    expect(takeAway.files.map(({ fate }) => fate)).toEqual(['discarded']);
+    expect(state().takeAway.message).toMatchObject({
+      tone: 'trouble',
+      text: expect.stringMatching(/^Opus in Ogg cannot be made.*mp3\.wasm: 404.*Choose WAV/),
+    });
+  });
 });

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { createAudioCompressor, type Encoding } from '../../../../src/audio/export/compress-audio';
+import { createAudioCompressor } from '../../../../src/audio/export/compress-audio';
+import type { Encoding } from '../../../../src/audio/export/compression';
 import { id3Tag, titleOnly } from '../../../../src/core/formats/audio-tags';
 
 /** What the fake encoder does with each piece it is given. */
@@ -74,6 +75,7 @@ const openWith = async (script: Script, id: Encoding['id']) => {
     tags: titleOnly('Take'),
     serial: 7,
     write: async (more) => void bytes.push(...more),
+    rewriteStart: async (more) => void bytes.splice(0, more.length, ...more),
   });
   return { file, bytes, encoders };
 };
