@@ -1,6 +1,6 @@
 // Writes the table of folders in DEVELOPERS.md anew from the rules that the architecture test enforces.
 import { readFile, writeFile } from 'node:fs/promises';
-import ts from 'typescript';
+import ts from 'typescript-6';
 
 const root = new URL('../', import.meta.url);
 const rulesText = await readFile(new URL('tests/helpers/architecture-rules.ts', root), 'utf8');

@@ -1,4 +1,4 @@
-import ts from 'typescript';
+import ts from 'typescript-6';
 import { resolveImport, type Sources } from './architecture-imports';
 
 /** Names that a statement exports as values; types are left aside, since they name what values are made of. */

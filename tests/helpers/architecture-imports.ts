@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, posix, sep } from 'node:path';
-import ts from 'typescript';
+import ts from 'typescript-6';
 
 /** Path below src, with slashes -> text. */
 export type Sources = ReadonlyMap<string, string>;

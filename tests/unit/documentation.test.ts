@@ -1,4 +1,4 @@
-import ts from 'typescript';
+import ts from 'typescript-6';
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { parseSources, readSources } from '../helpers/architecture-imports';
