@@ -7,8 +7,8 @@ import type { LineSlot } from '../lines/line-slots';
 import type { LineTaste } from '../lines/line-tastes';
 import { type Phrase, type PhraseNote, phraseSound } from '../phrase/phrase';
 import { createRandom, type Random, seedFrom } from '../theory/random';
-import { asTicks } from '../theory/units';
-import { type CallLevel, LEVEL_SHAPES, soundsFor } from './call-levels';
+import { asPitchClass, asTicks } from '../theory/units';
+import { CALL_LEVELS, type CallLevel, LEVEL_SHAPES, soundsFor } from './call-levels';
 import { type CallRole, cellsFor, momentsOf } from './call-rhythm';
 import { callSlots } from './call-slots';
 import type { RhythmCell } from './rhythm-cells';
@@ -42,7 +42,7 @@ const CALL_SHAPE: LineShape = { again: 3.5, swerve: 0.9, skip: 0.3 };
 /** Calls are to differ more than lines through the changes do: by a few holes, or a bend, a note. */
 const CALL_VARIETY = 3;
 
-const classOf = (pitch: number): number => ((Math.round(pitch) % 12) + 12) % 12;
+const classOf = (pitch: number): number => asPitchClass(Math.round(pitch));
 
 /** Whether every slot can be filled with these sounds. */
 const fills = (sounds: readonly Sound[], slots: readonly LineSlot[]): boolean => {
@@ -82,6 +82,20 @@ const fewKeys = (
   return fills(few, slots) ? few : sounds;
 };
 
+/**
+ * The sounds a call is made of: those of its level; where none of them is in the chords (a far key, natural notes alone),
+ * those of the next level that has some, but never beyond the player's reach.
+ */
+const soundsOver = ({ bars, harp, technique, level }: CallSpec): readonly Sound[] => {
+  const tones = new Set<number>(
+    bars.flatMap(({ chords }) => chords).flatMap(({ chord }) => chord.tones.map((each) => each.pitchClass)),
+  );
+  const levels = CALL_LEVELS.filter((each) => each >= level);
+  const choices = levels.map((each) => soundsFor(harp, technique, each));
+  const hits = (sounds: readonly Sound[]): boolean => sounds.some(({ pitch }) => tones.has(classOf(pitch)));
+  return choices.find(hits) ?? soundsFor(harp, technique, level);
+};
+
 const contextOf = ({ taste, meter }: CallSpec): CostContext => ({
   weights: LINE_WEIGHTS[taste],
   shape: CALL_SHAPE,
@@ -91,11 +105,11 @@ const contextOf = ({ taste, meter }: CallSpec): CostContext => ({
 
 /** Over its bars: a rhythm, and the smoothest way to sing it on the tones that may stand there. */
 export const makeCall = (spec: CallSpec): MadeCall => {
-  const { bars, meter, harp, technique, seed, level, role, motif } = spec;
+  const { bars, meter, harp, seed, level, role, motif } = spec;
   const random = createRandom(seedFrom(seed, 'call'));
   const { mostNotes, mostKeys, range, passing } = LEVEL_SHAPES[level];
   const cells = cellsFor(spec, { role, motif: motif?.cells ?? null, mostNotes }, random);
-  const all = soundsFor(harp, technique, level);
+  const all = soundsOver(spec);
   const slots = callSlots(momentsOf(bars, cells), {
     ...{ bars, role, passing, sounds: all, landing: level === 3, beatTicks: meter.beatTicks },
     motif: motif?.pitches ?? null,
