@@ -338,9 +338,10 @@ const APP: readonly FolderRule[] = [
   ),
   feature(
     'phrases',
-    'trading with what is heard: turns judged, repeated and heard again; phrases kept',
+    'trading with what is heard: turns judged, repeated and heard again; phrases and exercises kept',
     'keeping',
     'song',
+    'charts',
     'ear',
   ),
   feature(

@@ -57,7 +57,7 @@ describe('writing a phrase', () => {
     await user.type(screen.getByRole('textbox', { name: /^Tags/ }), 'rain, slow');
     await user.click(screen.getByRole('button', { name: 'Keep the phrase' }));
     expect(state().phrasebook.phrases[0]).toMatchObject({ name: 'Hail on the roof', tags: ['rain', 'slow'] });
-    await user.type(screen.getByRole('searchbox'), 'slow');
+    await user.type(screen.getByRole('searchbox', { name: /^Find by name/ }), 'slow');
     const headings = screen.getAllByRole('heading', { level: 4 }).map(({ textContent }) => textContent);
     expect(headings.filter((each) => each === 'Hail on the roof')).toHaveLength(1);
     expect(headings).not.toContain('Coat hooks');
@@ -75,5 +75,26 @@ describe('writing a phrase', () => {
     expect(tab().value).toBe('4:q 5 6 7');
     await user.upload(input, new File(['nothing'], 'x.abc'));
     expect(await screen.findByText(/no ABC tune/)).toBeTruthy();
+  });
+});
+
+describe('exercises', () => {
+  it('are kept from the stand, changed, taken out and brought back', async () => {
+    const { user, state } = await openPanel();
+    await user.click(screen.getByText('Exercises'));
+    await user.click(screen.getByText('Keep what is on the stand as an exercise'));
+    await user.type(screen.getByRole('textbox', { name: 'Name of the exercise' }), 'Thursday');
+    await user.click(screen.getByRole('button', { name: 'Keep the exercise' }));
+    expect(state().phrasebook.exercises.map(({ name }) => name)).toEqual(['Thursday']);
+    await user.click(screen.getByRole('button', { name: 'Change Thursday' }));
+    const tags = screen.getAllByRole('textbox', { name: /^Its tags/ }).at(-1);
+    await user.type(tags ?? document.body, 'rain, slow');
+    await user.click(screen.getByRole('button', { name: 'Keep the change' }));
+    await user.type(screen.getByRole('searchbox', { name: /^Find an exercise/ }), 'rain');
+    expect(screen.queryByRole('button', { name: 'Put “First evening” on the stand' })).toBeNull();
+    await user.click(screen.getByRole('button', { name: 'Take out Thursday' }));
+    expect(state().phrasebook.exercises).toEqual([]);
+    await user.click(screen.getByRole('button', { name: 'Bring it back' }));
+    expect(state().phrasebook.exercises[0]).toMatchObject({ name: 'Thursday', tags: ['rain', 'slow'] });
   });
 });

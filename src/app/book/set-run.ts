@@ -1,8 +1,7 @@
-import { withBookSong } from '../../core/book/book-song';
 import type { GigSet } from '../../core/book/gig-set';
-import { restingViews } from '../../core/song/views';
 import type { ChartCommands } from '../charts/charts';
 import type { ChartsState } from '../charts/charts-state';
+import { putSongOnStand } from '../charts/song-on-stand';
 import type { Notice } from '../keeping/notice';
 import type { Joined, Stand } from '../song/feature';
 import type { SongState } from '../song/song-state';
@@ -35,16 +34,12 @@ const GONE: Notice = {
 
 /** Makes what puts a song of the book on the stand. */
 const createOpening =
-  ({ store, band, apply, board, ask }: Needs): ((id: string) => void) =>
+  (needs: Needs): ((id: string) => void) =>
   (id) => {
+    const { store, board } = needs;
     const song = store.getState().book.songs.find((each) => each.id === id);
     if (song === undefined) return board.post(GONE);
-    band.stop();
-    const { chart } = song;
-    if (chart !== null && !store.getState().ownCharts.some((each) => each.id === chart.id))
-      ask().keepChart(chart);
-    apply(withBookSong(store.getState().settings, song));
-    store.setState({ ...restingViews(store.getState().tune, 0), lastChorus: null });
+    putSongOnStand(needs, song);
     store.setState(({ book }) => ({ book: { ...book, onStand: song.id } }));
   };
 

@@ -1,3 +1,5 @@
+import type { BookSong } from '../../core/book/book-song';
+import type { KeptExercise } from '../../core/book/kept-exercise';
 import type { MeterName } from '../../core/chart/chart';
 import type { Judgement } from '../../core/judging/judge';
 import type { AnswerVerdict } from '../../core/judging/judge-answer';
@@ -61,6 +63,11 @@ export interface PlayInCommands {
   dropPlayIn(): void;
 }
 
+/** Something that was taken out of the library. */
+export type Dropped =
+  | { readonly kind: 'phrase'; readonly item: KeptPhrase }
+  | { readonly kind: 'exercise'; readonly item: KeptExercise };
+
 /** Trading, as the page shows it. */
 export interface PhrasesState {
   /** Null while nothing is played in. */
@@ -75,8 +82,9 @@ export interface PhrasesState {
   };
   readonly phrasebook: {
     readonly phrases: readonly KeptPhrase[];
+    readonly exercises: readonly KeptExercise[];
     /** What was taken out last, so that it can be brought back. */
-    readonly dropped: KeptPhrase | null;
+    readonly dropped: Dropped | null;
     /** Whether the hand-out of the class is to be printed in place of the song. */
     readonly handOut: boolean;
   };
@@ -101,8 +109,6 @@ export interface LibraryCommands {
   restorePhrase(): void;
   /** Trades with these phrases as calls, in their order. */
   callWith(ids: readonly string[]): void;
-  /** Puts an exercise on the stand: its music, its calls, its partner. */
-  openExercise(exercise: StarterExercise): void;
   /** Chooses whether the hand-out of the class is printed. */
   chooseHandOut(wanted: boolean): void;
   /** The melodies of a MIDI, ABC or MusicXML file, or a sentence why there are none. Never rejects. */
@@ -113,10 +119,36 @@ export interface LibraryCommands {
   savePhrases(): Promise<void>;
   /** Takes the phrases of such a file in beside those that are here; says what came of each piece. */
   openPhrases(text: string): Promise<readonly string[]>;
-  /** Saves the exercise on the stand, everything with it, in a file of its own. */
-  saveExercise(name: string): Promise<void>;
   /** Plays a phrase alone, at the stand's tempo and on its harp; while the band plays, nothing. */
   hearPhrase(phrase: Phrase): void;
+}
+
+/** What is written down beside an exercise. */
+type ExerciseFacts = Pick<BookSong, 'name' | 'tags' | 'words'>;
+
+/** What the page can ask for about exercises. */
+export interface ExerciseCommands {
+  /** Puts an exercise of the starter set on the stand: its music, its calls, its partner. */
+  openExercise(exercise: StarterExercise): void;
+  /** Keeps what is on the stand as an exercise, a name that is taken with a number; returns its id. */
+  keepExercise(facts: ExerciseFacts): string;
+  /** Keeps what is on the stand as the exercise with this id; what it was stays beside it. */
+  keepExerciseAgain(id: string): void;
+  changeExercise(id: string, change: Partial<ExerciseFacts>): void;
+  /** A copy of an exercise, one of the starter set too. */
+  duplicateExercise(id: string): void;
+  dropExercise(id: string): void;
+  restoreExercise(): void;
+  /** Puts an exercise of one's own on the stand, whole. */
+  openKeptExercise(id: string): void;
+  /** Puts an earlier version of it on the stand, counted from the latest. */
+  openEarlierExercise(id: string, which: number): void;
+  /** Saves all exercises of one's own in one file. */
+  saveExercises(): Promise<void>;
+  /** Takes the exercises of such a file in beside those that are here; says what came of each piece. */
+  openExercises(text: string): Promise<readonly string[]>;
+  /** Saves the exercise on the stand, everything with it, in a file of its own. */
+  saveExercise(name: string): Promise<void>;
 }
 
 /** What the page can ask for about trading. */
@@ -136,5 +168,5 @@ export const NO_TRADES: PhrasesState = {
   playedIn: null,
   tradeRun: FRESH_RUN,
   trades: { last: null, marks: [], hearing: null },
-  phrasebook: { phrases: [], dropped: null, handOut: false },
+  phrasebook: { phrases: [], exercises: [], dropped: null, handOut: false },
 };

@@ -1,6 +1,7 @@
 import { parsePhrase } from '../phrase/parse-phrase';
 import type { Phrase } from '../phrase/phrase';
 import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
+import type { LibraryKind } from './library-file';
 
 /** A phrase of the player's library. */
 export interface KeptPhrase {
@@ -65,6 +66,14 @@ export const parseKeptPhrase = (value: unknown): ParsedKeptPhrase => {
   return { item, problems: mended.map((sentence) => `The phrase “${name}”: ${sentence}`) };
 };
 
+/** Phrases as they go into a file. */
+export const PHRASES: LibraryKind<KeptPhrase> = {
+  noun: 'phrase',
+  plural: 'phrases',
+  lacks: 'notes',
+  parse: parseKeptPhrase,
+};
+
 const same = (a: Phrase, b: Phrase): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 /** The phrase with other notes; those it had are kept beside, so that they can be had again. */
@@ -80,8 +89,8 @@ export const withNotes = (kept: KeptPhrase, phrase: Phrase): KeptPhrase =>
         ),
       };
 
-/** Phrases whose name, tags or words hold every word typed, letters large or small. */
-export const findPhrases = <Kept extends Pick<KeptPhrase, 'name' | 'tags' | 'words'>>(
+/** Phrases, or exercises, whose name, tags or words hold every word typed, letters large or small. */
+export const findKept = <Kept extends Pick<KeptPhrase, 'name' | 'tags' | 'words'>>(
   phrases: readonly Kept[],
   typed: string,
 ): readonly Kept[] => {

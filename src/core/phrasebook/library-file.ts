@@ -1,25 +1,32 @@
-/** Phrases of a library in one file, to be passed on. */
+/** Things of a library in one file, to be passed on. */
 
-import { type KeptPhrase, parseKeptPhrase } from './kept-phrase';
+/** A kind of thing that is kept in a library and goes into a file with others of its kind. */
+export interface LibraryKind<Item> {
+  /** What one is called, and what several are: also the name of their list in the file. */
+  readonly noun: string;
+  readonly plural: string;
+  /** What one that cannot be read lacks: `notes`. */
+  readonly lacks: string;
+  /** Reads one, repairing what it can and saying so. Never throws. */
+  readonly parse: (value: unknown) => { readonly item: Item | null; readonly problems: readonly string[] };
+}
 
 /** What the file says it is. */
-const KIND = 'combshed phrases';
+const kindOf = ({ plural }: LibraryKind<unknown>): string => `combshed ${plural}`;
 
-/** The longest file that is read, in UTF-16 units, and the most phrases of it. */
+/** The longest file that is read, in UTF-16 units, and the most things of it. */
 const LONGEST = 5_000_000;
 const MOST = 2000;
 
-/** Phrases as the text of a file. */
-export const phrasesText = (phrases: readonly KeptPhrase[]): string =>
-  `${JSON.stringify({ kind: KIND, version: 1, phrases }, null, 1)}\n`;
+/** Things as the text of a file. */
+export const libraryText = <Item>(kind: LibraryKind<Item>, items: readonly Item[]): string =>
+  `${JSON.stringify({ kind: kindOf(kind), version: 1, [kind.plural]: items }, null, 1)}\n`;
 
-/** What a file held: phrases, and for each piece that was refused or mended a sentence. */
-export interface ReadPhrases {
-  readonly items: readonly KeptPhrase[];
+/** What a file held, and for each piece that was refused or mended a sentence. */
+export interface ReadLibrary<Item> {
+  readonly items: readonly Item[];
   readonly problems: readonly string[];
 }
-
-const refused = (why: string): ReadPhrases => ({ items: [], problems: [why] });
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -37,32 +44,35 @@ const nameOf = (value: unknown): string =>
     ? ` (“${value.name.trim().slice(0, 40)}”)`
     : '';
 
+const large = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+
 /**
- * Reads a file of phrases, piece by piece: what cannot be used is left out with its number and name, the rest is
- * taken. Never throws on any text.
+ * Reads a file of things of one kind, piece by piece: what cannot be used is left out with its number and name, the rest
+ * is taken. Never throws on any text.
  */
-export const readPhrasesText = (text: string): ReadPhrases => {
+export const readLibraryText = <Item>(kind: LibraryKind<Item>, text: string): ReadLibrary<Item> => {
+  const { noun, plural, lacks, parse } = kind;
+  const refused = (why: string): ReadLibrary<Item> => ({ items: [], problems: [why] });
   if (text.length > LONGEST)
     return refused('This file has more than 5 MB, more than any library; nothing was read.');
   const value = parseJson(text);
   if (value === undefined) return refused('This file is damaged or none of this program: it is not JSON.');
-  if (!isRecord(value) || value.kind !== KIND || !Array.isArray(value.phrases))
+  const given: unknown = isRecord(value) && value.kind === kindOf(kind) ? value[plural] : undefined;
+  if (!Array.isArray(given))
     return refused(
-      'This file holds no phrases of this program. A file of everything is opened under Take away.',
+      `This file holds no ${plural} of this program. A file of everything is opened under Take away.`,
     );
-  const given: readonly unknown[] = value.phrases;
   const problems: string[] = [];
-  const items = given.slice(0, MOST).flatMap((each, i): readonly KeptPhrase[] => {
-    const { item, problems: mended } = parseKeptPhrase(each);
+  const items = given.slice(0, MOST).flatMap((each: unknown, i): readonly Item[] => {
+    const { item, problems: mended } = parse(each);
     if (item === null) {
-      problems.push(
-        `Phrase ${i + 1} of ${given.length}${nameOf(each)} has no notes that can be read: left out.`,
-      );
+      const which = `${large(noun)} ${i + 1} of ${given.length}${nameOf(each)}`;
+      problems.push(`${which} has no ${lacks} that can be read: left out.`);
       return [];
     }
     problems.push(...mended);
     return [item];
   });
-  if (given.length > MOST) problems.push(`Of ${given.length} phrases the first ${MOST} were read.`);
+  if (given.length > MOST) problems.push(`Of ${given.length} ${plural} the first ${MOST} were read.`);
   return { items, problems };
 };

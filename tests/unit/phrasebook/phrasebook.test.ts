@@ -15,7 +15,7 @@ import { printPhrase } from '../../../src/core/phrase/print-phrase';
 import { readPhrase } from '../../../src/core/phrase/read-phrase';
 import { forLevel } from '../../../src/core/phrasebook/for-level';
 import {
-  findPhrases,
+  findKept,
   PHRASE_LIMITS,
   parseKeptPhrase,
   withNotes,
@@ -128,8 +128,8 @@ describe('a kept phrase', () => {
   });
 
   it('is found by every word of name, tags and notes', () => {
-    expect(findPhrases(STARTER_CALLS, 'hall KEY').map(({ name }) => name)).toEqual(['Hall key']);
-    expect(findPhrases(STARTER_CALLS, 'nothing of the kind')).toEqual([]);
+    expect(findKept(STARTER_CALLS, 'hall KEY').map(({ name }) => name)).toEqual(['Hall key']);
+    expect(findKept(STARTER_CALLS, 'nothing of the kind')).toEqual([]);
   });
 
   it('never throws on anything, keeps what can be read and says what it left out', () => {

@@ -1,22 +1,28 @@
 import { useState } from 'react';
 import { FileButton } from '../../controls/file-button';
-import { useSelected, useSession } from '../../state/session-context';
 
-/** All phrases of one's own as a file, and such a file taken in. */
-export const LibraryFile = () => {
-  const { commands } = useSession();
-  const none = useSelected((state) => state.phrasebook.phrases.length === 0);
+interface Props {
+  /** What is in the files: `phrases`. */
+  readonly what: 'phrases' | 'exercises';
+  /** Whether there is nothing to save. */
+  readonly none: boolean;
+  readonly onSave: () => Promise<void>;
+  readonly onOpen: (text: string) => Promise<readonly string[]>;
+}
+
+/** All of one's own as a file, and such a file taken in. */
+export const LibraryFile = ({ what, none, onSave, onOpen }: Props) => {
   const [told, setTold] = useState<readonly string[]>([]);
-  const read = async (file: File): Promise<void> => setTold(await commands.openPhrases(await file.text()));
+  const read = async (file: File): Promise<void> => setTold(await onOpen(await file.text()));
   return (
     <>
       <div className="own-buttons">
-        <button type="button" className="tool" disabled={none} onClick={() => void commands.savePhrases()}>
-          Save my phrases
+        <button type="button" className="tool" disabled={none} onClick={() => void onSave()}>
+          Save my {what}
         </button>
         <FileButton
-          text="Open phrases"
-          label="File with phrases"
+          text={`Open ${what}`}
+          label={`File with ${what}`}
           accept=".json,application/json"
           onFile={(file) => void read(file)}
         />

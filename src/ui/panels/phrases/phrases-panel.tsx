@@ -1,52 +1,16 @@
 import { useState } from 'react';
-import { findPhrases, type KeptPhrase } from '../../../core/phrasebook/kept-phrase';
-import { STARTER_CALLS, STARTER_EXERCISES } from '../../../core/phrasebook/starter-set';
+import { findKept, type KeptPhrase } from '../../../core/phrasebook/kept-phrase';
+import { STARTER_CALLS } from '../../../core/phrasebook/starter-set';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
+import { BringBack } from './bring-back';
 import { ClassLevels } from './class-levels';
+import { Exercises } from './exercises';
 import { LibraryFile } from './library-file';
 import { PhraseCard } from './phrase-card';
 import { PhraseEditor } from './phrase-editor';
-
-/** Exercises to put on the stand. */
-const Exercises = () => {
-  const { commands } = useSession();
-  return (
-    <>
-      <p className="hint">
-        Each puts its form, feel, tempo, calls and partner on the stand. Change what you like, then keep it or
-        pass it on as a link under Book: a song holds the whole exercise.
-      </p>
-      <ul className="rows">
-        {STARTER_EXERCISES.map((exercise) => (
-          <li key={exercise.id} className="group">
-            <h4>{exercise.name}</h4>
-            <p>{exercise.about}</p>
-            <button type="button" className="tool" onClick={() => commands.openExercise(exercise)}>
-              Put “{exercise.name}” on the stand
-            </button>
-          </li>
-        ))}
-      </ul>
-    </>
-  );
-};
-
-const BringBack = () => {
-  const { commands } = useSession();
-  const dropped = useSelected((state) => state.phrasebook.dropped);
-  if (dropped === null) return null;
-  return (
-    <p role="status">
-      “{dropped.name}” is taken out.{' '}
-      <button type="button" className="tool" onClick={commands.restorePhrase}>
-        Bring it back
-      </button>
-    </p>
-  );
-};
 
 interface FoundProps {
   readonly phrases: readonly KeptPhrase[];
@@ -64,11 +28,12 @@ const Found = ({ phrases, own, onEdit }: FoundProps) => (
 
 /** The library: exercises, phrases of one's own and of the starter set, and a place to write one. */
 export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
+  const { commands } = useSession();
   const own = useSelected((state) => state.phrasebook.phrases);
   const [typed, setTyped] = useState('');
   const [edited, setEdited] = useState<KeptPhrase | null>(null);
-  const found = findPhrases(own, typed);
-  const starters = findPhrases(STARTER_CALLS, typed);
+  const found = findKept(own, typed);
+  const starters = findKept(STARTER_CALLS, typed);
   return (
     <Panel title="Phrases" onClose={onClose}>
       <UndoRow />
@@ -82,8 +47,13 @@ export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
         <ClassLevels />
       </Fold>
       <Fold title="Your phrases and the starter set" open>
-        <LibraryFile />
-        <BringBack />
+        <LibraryFile
+          what="phrases"
+          none={own.length === 0}
+          onSave={commands.savePhrases}
+          onOpen={commands.openPhrases}
+        />
+        <BringBack kind="phrase" />
         <label className="field">
           <span className="label">Find by name, tag or written words</span>
           <input

@@ -3,10 +3,11 @@ import { midiMelodies } from '../../../../src/core/melody/midi-melody';
 import { onHarp } from '../../../../src/core/phrase/phrase';
 import { printPhrase } from '../../../../src/core/phrase/print-phrase';
 import { readPhrase } from '../../../../src/core/phrase/read-phrase';
+import { findKept } from '../../../../src/core/phrasebook/kept-phrase';
 import { STARTER_CALLS, STARTER_EXERCISES } from '../../../../src/core/phrasebook/starter-set';
 import { typedCalls } from '../../../../src/core/song/leads';
 import { elementAt } from '../../../../src/core/theory/element-at';
-import { asPitchClass } from '../../../../src/core/theory/units';
+import { asBpm, asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
@@ -157,5 +158,90 @@ describe('the library', () => {
     commands.hearPhrase(OTHER);
     pass();
     expect(band.asked).toEqual([expect.stringContaining('audition lead')]);
+  });
+});
+
+const textOf = (file: { readonly bytes: ArrayLike<number> } | undefined): string =>
+  new TextDecoder().decode(Uint8Array.from(file?.bytes ?? []));
+
+describe('exercises', () => {
+  const withOne = () => {
+    const opened = open();
+    const { commands, state } = opened;
+    commands.choose({ trade: { on: true, calls: '-2:w' }, harpKey: asPitchClass(5), tempo: asBpm(70) });
+    commands.keepExercise({ name: ' Thursday ', tags: ['slow'], words: 'Breathe out.' });
+    const [kept] = state().phrasebook.exercises;
+    return { ...opened, id: kept?.id ?? '', list: () => state().phrasebook.exercises };
+  };
+
+  it('are kept from the stand, named, tagged, copied, and put on it again whole, over visits', () => {
+    const { commands, id, list, state, storage } = withOne();
+    expect(list()[0]).toMatchObject({ name: 'Thursday', tags: ['slow'], words: 'Breathe out.' });
+    commands.duplicateExercise(id);
+    commands.duplicateExercise('first-evening');
+    expect(list().map(({ name }) => name)).toEqual(['Thursday', 'Thursday 2', 'First evening']);
+    expect(list()[2]?.choices).toMatchObject({ tempo: 76, trade: { on: true }, formId: 'standard' });
+    commands.changeExercise(id, { name: '', tags: ['slow', 'rain'] });
+    commands.choose({ trade: { on: false, calls: '' }, harpKey: asPitchClass(0), tempo: asBpm(120) });
+    const again = open(storage);
+    again.commands.openKeptExercise(id);
+    expect(again.state().settings).toMatchObject({
+      trade: { on: true, calls: '-2:w' },
+      harpKey: 5,
+      tempo: 70,
+    });
+    expect(again.state().phrasebook.exercises[0]).toMatchObject({ name: 'Thursday', tags: ['slow', 'rain'] });
+    expect(findKept(state().phrasebook.exercises, 'RAIN breathe')).toHaveLength(1);
+  });
+
+  it('have versions, and come back when they were taken out', () => {
+    const { commands, id, list, state } = withOne();
+    commands.keepExerciseAgain(id);
+    expect(list()[0]?.earlier).toEqual([]);
+    commands.choose({ tempo: asBpm(90) });
+    commands.keepExerciseAgain(id);
+    expect(list()[0]?.choices.tempo).toBe(90);
+    commands.openEarlierExercise(id, 0);
+    expect(state().settings.tempo).toBe(70);
+    commands.keepExerciseAgain(id);
+    expect(list()[0]?.earlier).toHaveLength(1);
+    expect(list()[0]?.choices.tempo).toBe(70);
+    commands.dropExercise(id);
+    expect(list()).toEqual([]);
+    // What was taken out is of one kind only.
+    commands.restorePhrase();
+    expect(list()).toEqual([]);
+    commands.restoreExercise();
+    expect(list()[0]).toMatchObject({ name: 'Thursday', earlier: [expect.stringContaining('"tempo":90')] });
+  });
+
+  it('travel in a file of their own and in the one with everything, a chart of one’s own with them', async () => {
+    const { commands, files, list, takeAway } = withOne();
+    const chart = {
+      ...{ id: 'chart-7', name: 'Wet Boots', text: 'C | F | G | C', tonic: 'C', mode: 'major', meter: '4/4' },
+    };
+    expect(await commands.openExercises('{')).toEqual([expect.stringContaining('not JSON')]);
+    await commands.saveExercises();
+    expect(files[0]).toMatchObject({ name: 'exercises.json', fate: 'saved' });
+    const file = JSON.parse(textOf(files[0]));
+    file.exercises.push(7, { id: 'x', name: 'On boots', chart, choices: { formId: chart.id } });
+    const there = open();
+    expect(await there.commands.openExercises(JSON.stringify(file))).toEqual([
+      '2 exercises added.',
+      'Exercise 2 of 3 has no choices that can be read: left out.',
+    ]);
+    expect(await there.commands.openExercises(JSON.stringify(file))).toEqual([
+      '2 exercises were here already.',
+      'Exercise 2 of 3 has no choices that can be read: left out.',
+    ]);
+    there.commands.openKeptExercise(there.state().phrasebook.exercises[1]?.id ?? '');
+    expect(there.state().settings.formId).toBe('chart-7');
+    expect(there.state().ownCharts[0]?.name).toBe('Wet Boots');
+    await commands.saveEverything();
+    const everything = open();
+    expect(await everything.commands.restoreEverything(textOf(takeAway.files[0]), false)).toEqual([
+      '1 exercise added.',
+    ]);
+    expect(everything.state().phrasebook.exercises).toEqual(list());
   });
 });
