@@ -61,6 +61,7 @@ const mediaGround = (): MediaGround => ({
 const midiGround = (): MidiGround => ({
   request: 'requestMIDIAccess' in navigator ? () => navigator.requestMIDIAccess() : undefined,
   granted: async () => (await navigator.permissions.query({ name: 'midi' })).state === 'granted',
+  now: () => performance.now(),
 });
 
 interface Ground {

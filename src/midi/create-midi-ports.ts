@@ -1,5 +1,5 @@
 import { createListeners } from '../listeners/listeners';
-import type { MidiPorts, MidiStatus, MidiTrouble } from './midi-ports';
+import type { MidiBytes, MidiPorts, MidiStatus, MidiTrouble } from './midi-ports';
 
 /** What of the access is needed (Web MIDI API, W3C, “MIDIAccess”, “MIDIInput”). */
 export type MidiAccess = Pick<MIDIAccess, 'inputs' | 'onstatechange'>;
@@ -10,6 +10,8 @@ export interface MidiGround {
   readonly request?: (() => Promise<MidiAccess>) | undefined;
   /** Whether the player has allowed it before, as far as the browser tells. */
   readonly granted: () => Promise<boolean>;
+  /** Page time in ms, which events are stamped with (High Resolution Time, W3C). */
+  readonly now: () => number;
 }
 
 /** Reasons by the name of the error ("requestMIDIAccess"). */
@@ -21,10 +23,17 @@ const REASONS: Readonly<Record<string, MidiTrouble>> = {
 
 const nameOf = ({ name }: Pick<MIDIInput, 'name'>): string => name?.trim() || 'A device without a name';
 
+/** @param now page time in ms. */
+const bytesOf = ({ data, timeStamp }: MIDIMessageEvent, now: number): MidiBytes => ({
+  bytes: data ?? [],
+  at: timeStamp / 1000,
+  age: Math.max(0, now - timeStamp) / 1000,
+});
+
 /** Everything that sends MIDI to this machine, as one. */
-export const createMidiPorts = ({ request, granted }: MidiGround): MidiPorts => {
+export const createMidiPorts = ({ request, granted, now }: MidiGround): MidiPorts => {
   const statuses = createListeners<MidiStatus>();
-  const messages = createListeners<Iterable<number>>();
+  const messages = createListeners<MidiBytes>();
   let status: MidiStatus = { kind: 'off' };
   let access: MidiAccess | null = null;
   /** Which opening is the latest: an answer to an earlier one, or after closing, counts no more. */
@@ -41,9 +50,7 @@ export const createMidiPorts = ({ request, granted }: MidiGround): MidiPorts => 
       // A port that was pulled stays in hand and is opened again when it is back, but sends nothing.
       if (port.state === 'disconnected') return;
       inputs.push(nameOf(port));
-      port.onmidimessage = ({ data }) => {
-        if (data !== null) messages.tell(data);
-      };
+      port.onmidimessage = (event) => messages.tell(bytesOf(event, now()));
     });
     return set({ kind: 'open', inputs, gone: [...new Set(before)].filter((name) => !inputs.includes(name)) });
   };

@@ -15,6 +15,15 @@ export type MidiStatus =
   | { readonly kind: 'open'; readonly inputs: readonly string[]; readonly gone: readonly string[] }
   | { readonly kind: 'trouble'; readonly why: MidiTrouble; readonly detail: string };
 
+/** A message as it came. */
+export interface MidiBytes {
+  readonly bytes: Iterable<number>;
+  /** When the device sent it, in seconds of page time. */
+  readonly at: number;
+  /** Seconds gone by since then, as far as the browser tells. */
+  readonly age: number;
+}
+
 /** Keyboards and pedals on this machine. No method throws. */
 export interface MidiPorts {
   status(): MidiStatus;
@@ -25,6 +34,5 @@ export interface MidiPorts {
   /** Listens no longer; idempotent. */
   close(): void;
   onStatus(listener: (status: MidiStatus) => void): () => void;
-  /** The bytes of a message as they came. */
-  onBytes(listener: (bytes: Iterable<number>) => void): () => void;
+  onBytes(listener: (message: MidiBytes) => void): () => void;
 }

@@ -356,6 +356,7 @@ const APP: readonly FolderRule[] = [
     'keeping',
     'song',
     'book',
+    'ear',
   ),
   feature('media-keys', 'media keys and the lock screen play, pause and turn songs', 'song', 'book'),
   feature(

@@ -7,6 +7,8 @@ export const createFakeMidi = () => {
   let refusal: Error | null = null;
   let asked = 0;
   let isGranted = false;
+  let time = 0;
+  let late = 0;
   const told = (): void => {
     access.onstatechange?.call(access as MIDIAccess, new Event('statechange') as MIDIConnectionEvent);
   };
@@ -18,6 +20,7 @@ export const createFakeMidi = () => {
       return access;
     },
     granted: async () => isGranted,
+    now: () => time,
   };
   return {
     ground,
@@ -41,12 +44,23 @@ export const createFakeMidi = () => {
       if (!keeps) ports.delete(name);
       told();
     },
-    /** Sends bytes as a device does; whether anybody listens. */
+    /** Lets page time go by, in ms. */
+    pass: (milliseconds: number) => {
+      time += milliseconds;
+    },
+    /** Lets messages come so many ms after they were sent. */
+    delay: (milliseconds: number) => {
+      late = milliseconds;
+    },
+    /** Sends bytes as a device does, stamped with the time they are sent at; whether anybody listens. */
     send: (name: string, ...bytes: readonly number[]): boolean => {
       const port = ports.get(name);
       const listener = port?.onmidimessage;
       if (port === undefined || !listener || port.state === 'disconnected') return false;
-      listener.call(port, { data: Uint8Array.from(bytes) } as unknown as MIDIMessageEvent);
+      listener.call(port, {
+        data: Uint8Array.from(bytes),
+        timeStamp: time - late,
+      } as unknown as MIDIMessageEvent);
       return true;
     },
   };

@@ -55,6 +55,8 @@ const createHearing = (stand: EarStand, listening: Listening, microphone: Microp
   const memory = createEarMemory();
   const reports = createListeners<HeardReport>();
   const notes = createListeners<PlacedNote>();
+  const played = createListeners<PlacedNote>();
+  notes.add(played.tell);
   const level = createLevelWatch(stand);
   const placer = createNotePlacer({
     playheadAt: (time) => stand.band.playheadAt(time),
@@ -64,6 +66,8 @@ const createHearing = (stand: EarStand, listening: Listening, microphone: Microp
     live: memory,
     onHeard: reports.add,
     onNote: notes.add,
+    onPlayed: played.add,
+    takePlayed: played.tell,
     record: (on) => microphone?.record(on),
     onSound: (listener) => microphone?.onSound(listener) ?? (() => undefined),
     roundTrip: listening.roundTrip,

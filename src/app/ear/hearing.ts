@@ -10,6 +10,10 @@ export interface Hearing {
   onHeard(listener: (report: HeardReport) => void): () => void;
   /** Notes when they begin (`to` null) and when they have ended, with their place in the music. */
   onNote(listener: (placed: PlacedNote) => void): () => void;
+  /** The same, and notes of an instrument that is plugged in beside them: whatever the player plays, however it comes. */
+  onPlayed(listener: (placed: PlacedNote) => void): () => void;
+  /** Takes a note of an instrument in; its numbers are below 0, those of heard notes are not. */
+  takePlayed(placed: PlacedNote): void;
   /** Hands the sound itself on while the microphone listens, or no longer. */
   record(on: boolean): void;
   onSound(listener: (block: SoundBlock) => void): () => void;

@@ -1,8 +1,7 @@
 import { keyAt } from '../../core/chart/key-at';
 import type { FitChord } from '../../core/fit/fit';
 import { fitAlone } from '../../core/fit/fit-alone';
-import type { Sound } from '../../core/harp/harp';
-import { DRUM_CHANNEL, heldAfter, isChordKey, soundAt } from '../../core/midi/keyboard';
+import { DRUM_CHANNEL, heldAfter, isChordKey } from '../../core/midi/keyboard';
 import { type MidiMessage, readMidi } from '../../core/midi/midi-message';
 import { nameChord } from '../../core/midi/name-chord';
 import {
@@ -14,13 +13,14 @@ import {
   withPedal,
 } from '../../core/midi/pedals';
 import type { MidiChoice } from '../../core/settings/outside-settings';
-import { asSeconds } from '../../core/theory/units';
-import type { MidiPorts, MidiStatus } from '../../midi/midi-ports';
+import type { MidiBytes, MidiPorts, MidiStatus } from '../../midi/midi-ports';
 import type { SetRunCommands } from '../book/set-run';
+import type { EarCommands } from '../ear/ear';
 import type { ChoiceCommands } from '../song/choice-commands';
 import type { Join, Stand } from '../song/feature';
 import type { PlayCommands } from '../song/play-commands';
 import type { SongState } from '../song/song-state';
+import { createHarpKeys, type Moment } from './harp-keys';
 import type { MidiState } from './midi-state';
 import { midiNotice } from './midi-words';
 
@@ -37,12 +37,10 @@ export interface MidiCommands {
 /** What pedals ask of the stand. */
 type Asks = Pick<SetRunCommands, 'nextSong' | 'previousSong'> &
   Pick<PlayCommands, 'toggle' | 'stop' | 'pause' | 'moveBy'> &
-  Pick<ChoiceCommands, 'repeat'>;
+  Pick<ChoiceCommands, 'repeat'> &
+  Pick<EarCommands, 'hearing'>;
 
 type MidiStand = Stand<MidiState & SongState, Asks>;
-
-/** Seconds a key lets the harp sound at most: as long as a breath. */
-const BREATH = asSeconds(8);
 
 /** Carries out what a pedal asks for. */
 const carryOut = (action: PedalAction, { store, ask }: MidiStand): void => {
@@ -60,37 +58,6 @@ const carryOut = (action: PedalAction, { store, ask }: MidiStand): void => {
     repeat: () => commands.repeat(settings.plan.repeat === null ? { from: bar, to: bar } : null),
   };
   orders[action]();
-};
-
-/** Lets the harp sound while keys are held. */
-const createHarpKeys = ({ store, band }: MidiStand) => {
-  const sounding = new Map<number, Sound>();
-  const show = (missing: number | null): void =>
-    store.setState(({ midi }) => ({ midi: { ...midi, sounding: [...sounding.values()], missing } }));
-  const end = ({ pitch }: Sound): void => void band.audition('lead', pitch, asSeconds(0), 0);
-  const release = (key: number): void => {
-    const sound = sounding.get(key);
-    if (sound === undefined) return;
-    sounding.delete(key);
-    end(sound);
-    show(null);
-  };
-  return {
-    press: async (key: number): Promise<void> => {
-      const { settings, now } = store.getState();
-      const sound = soundAt(now.tune.harp, settings.technique, key);
-      if (sound === null) return show(key);
-      sounding.set(key, sound);
-      show(null);
-      await band.audition('lead', sound.pitch, BREATH, sound.bend);
-      // Let go before the sound was there, which took a moment.
-      if (sounding.get(key) !== sound) end(sound);
-    },
-    release,
-    releaseAll: () => {
-      for (const key of [...sounding.keys()]) release(key);
-    },
-  };
 };
 
 /** Shows the chord that keys of the chord hand hold. */
@@ -148,19 +115,19 @@ const createListening = (stand: MidiStand, change: (make: Partial<MidiChoice>) =
     if (action !== null) carryOut(action, stand);
     return action !== null;
   };
-  const hear = (message: MidiMessage): void => {
+  const hear = (message: MidiMessage, when: Moment): void => {
     const pressed = pressOf(message, down);
     down = pressed.down;
     if (pressed.sign !== null && takesPress(pressed.sign)) return;
     chord.hear(message);
     const { use, split } = store.getState().settings.midi;
-    if (message.kind === 'off') harpKeys.release(message.key);
+    if (message.kind === 'off') harpKeys.release(message.key, when);
     if (message.kind === 'on' && message.channel !== DRUM_CHANNEL && !isChordKey(message.key, use, split))
-      void harpKeys.press(message.key);
+      void harpKeys.press(message.key, when);
   };
   return {
-    hear: (bytes: Iterable<number>) => {
-      for (const message of readMidi(bytes)) hear(message);
+    hear: ({ bytes, ...when }: MidiBytes) => {
+      for (const message of readMidi(bytes)) hear(message, when);
     },
     silence: () => {
       down = new Set();

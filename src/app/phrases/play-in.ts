@@ -1,6 +1,7 @@
 import type { BandStatus } from '../../audio/band/band';
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Section } from '../../core/arranger/program';
+import { secondsPerTickAt } from '../../core/arranger/section-time';
 import { barTicks } from '../../core/chart/build-chart';
 import type { LooseNote } from '../../core/practice/quantise';
 import type { EarCommands } from '../ear/ear';
@@ -10,7 +11,6 @@ import type { Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { leadSwing } from './judge-turn';
 import type { PhrasesState, PlayedIn, PlayInCommands } from './phrases-state';
-import { secondsPerTickAt } from './turn-notes';
 
 type Needs = Stand<PhrasesState & Song & EarState, Pick<EarCommands, 'hearing'>>;
 
@@ -107,7 +107,7 @@ class Recorder implements PlayIn {
     const { settings, tune } = this.stand.store.getState();
     const { meter } = tune.chart;
     this.stop(null);
-    this.unsubscribe ??= this.stand.ask().hearing().onNote(this.take);
+    this.unsubscribe ??= this.stand.ask().hearing().onPlayed(this.take);
     this.bars = bars;
     this.stand.store.setState({
       playedIn: {

@@ -1,6 +1,7 @@
 import type { BandStatus } from '../../audio/band/band';
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Section } from '../../core/arranger/program';
+import { secondsPerTickAt } from '../../core/arranger/section-time';
 import { phraseLead } from '../../core/phrase/phrase-lead';
 import { quantise } from '../../core/practice/quantise';
 import { FRESH_RUN, type TradeRun } from '../../core/practice/trade-run';
@@ -17,7 +18,7 @@ import type { Song } from '../song/song-state';
 import { judgeTurn, leadSwing, type PlayedTurn } from './judge-turn';
 import type { Mark, PhrasesState, TradeCommands, TurnResult } from './phrases-state';
 import { type LoneNote, playAlone } from './play-phrase';
-import { createTurnNotes, secondsPerTickAt } from './turn-notes';
+import { createTurnNotes } from './turn-notes';
 
 type Needs = Stand<PhrasesState & Song & EarState, Pick<EarCommands, 'hearing'>>;
 
@@ -81,7 +82,7 @@ class Watch implements TradeWatch {
 
   readonly onStatus = ({ kind }: BandStatus): void => {
     const playing = kind === 'playing';
-    this.unsubscribe ??= this.stand.ask().hearing().onNote(this.notes.take);
+    this.unsubscribe ??= this.stand.ask().hearing().onPlayed(this.notes.take);
     if (playing && !this.wasPlaying) {
       this.stopPlaying();
       this.stand.store.setState({ tradeRun: FRESH_RUN });
@@ -168,7 +169,9 @@ class Watch implements TradeWatch {
     const { chart, harp } = this.tradingNow(section.chorus);
     const { settings, ear } = this.state();
     const upbeat = UPBEAT * chart.meter.beatTicks;
-    const heard = ear.status.kind === 'listening' ? this.notes.between(start - upbeat, start + room) : null;
+    const played = this.notes.between(start - upbeat, start + room);
+    // Without a microphone what comes from a keyboard is there; where nothing came the player marks it.
+    const heard = ear.status.kind === 'listening' || played.length > 0 ? played : null;
     const secondsPerTick = secondsPerTickAt(section, start);
     const taps = this.taps
       .filter(

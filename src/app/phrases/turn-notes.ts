@@ -1,5 +1,5 @@
 import type { Playhead } from '../../core/arranger/playhead';
-import type { Section } from '../../core/arranger/program';
+import { secondsPerTickAt } from '../../core/arranger/section-time';
 import type { Sound } from '../../core/harp/harp';
 import type { PlacedNote } from '../ear/place-notes';
 
@@ -11,12 +11,6 @@ export interface HeardInSection {
   readonly sound: Sound | null;
   readonly sounds: readonly Sound[];
 }
-
-/** How long a tick of a section lasts there, in seconds. */
-export const secondsPerTickAt = ({ tempo, chart }: Section, ticks: number): number => {
-  const bpm = tempo.findLast(({ at }) => at <= ticks)?.bpm ?? tempo[0]?.bpm ?? 100;
-  return 60 / (bpm * chart.meter.beatTicks);
-};
 
 /** Notes that still sound count as this long, in seconds. */
 const SOUNDING = 0.4;

@@ -25,8 +25,8 @@ export const heldAfter = (held: ReadonlySet<number>, message: MidiMessage): Read
 export const isChordKey = (key: number, use: KeyUse, split: number): boolean =>
   use === 'chords' || (use === 'split' && key < split);
 
-/** The easiest sound in reach at a pitch; null where this harp, or this player, does not have it. */
-export const soundAt = (harp: Harp, technique: TechniqueChoice, pitch: number): Sound | null => {
-  const sounds = harp.sounds.filter((sound) => sound.pitch === pitch && isInReach(sound, technique));
-  return sounds.toSorted((a, b) => effortOf(a, harp) - effortOf(b, harp))[0] ?? null;
-};
+/** Sounds in reach at a pitch, the easiest first; none where this harp, or this player, does not have it. */
+export const soundsAt = (harp: Harp, technique: TechniqueChoice, pitch: number): readonly Sound[] =>
+  harp.sounds
+    .filter((sound) => sound.pitch === pitch && isInReach(sound, technique))
+    .toSorted((a, b) => effortOf(a, harp) - effortOf(b, harp));

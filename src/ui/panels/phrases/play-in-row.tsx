@@ -3,6 +3,8 @@ import type { PlayedIn } from '../../../app/phrases/phrases-state';
 import { METERS } from '../../../core/chart/build-chart';
 import type { Phrase } from '../../../core/phrase/phrase';
 import { quantise } from '../../../core/practice/quantise';
+import { pitchName, prettyName } from '../../../core/theory/pitch';
+import { asMidi } from '../../../core/theory/units';
 import { Choice } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';
 
@@ -34,7 +36,11 @@ const Snapping = ({ played, onPhrase }: Props & { readonly played: PlayedIn }) =
     if (played.notes.length > 0) onPhrase(snapped(played, steps));
   }, [played, steps]);
   if (played.notes.length === 0)
-    return <p role="status">No note was heard. Play nearer to the microphone, and try once more.</p>;
+    return (
+      <p role="status">
+        No note was heard. Play nearer to the microphone, or on keys that play the harp, and try once more.
+      </p>
+    );
   return (
     <>
       <Choice label="Snap what was played to" value={steps} options={SNAPS} onChoose={setSteps} />
@@ -50,17 +56,39 @@ const phaseWords = ({ phase }: PlayedIn, isPlaying: boolean): string => {
   return isPlaying ? 'It begins with the next bar.' : 'It begins with your first note.';
 };
 
-/** Playing a phrase in by the microphone, over the band or alone at the tempo of the stand. */
+/** What a keyboard that is plugged in does here, and the key that is not on the harp. */
+const Keyboard = () => {
+  const isOpen = useSelected((state) => state.midi.status.kind === 'open');
+  const use = useSelected((state) => state.settings.midi.use);
+  const missing = useSelected((state) => state.midi.missing);
+  const tonic = useSelected((state) => state.now.tune.chart.tonic);
+  if (!isOpen) return null;
+  if (use === 'chords')
+    return <p className="hint">The keys hold chords. Under Band, MIDI let them play the harp to play in.</p>;
+  return (
+    <p className="hint" aria-live="polite">
+      {missing === null
+        ? 'The keys that play the harp write as well.'
+        : `${prettyName(pitchName(asMidi(missing), tonic))} is not on this harp, or not in your reach: it is left out.`}
+    </p>
+  );
+};
+
+/** Playing a phrase in by microphone or keyboard, over the band or alone at the tempo of the stand. */
 export const PlayInRow = ({ onPhrase }: Props) => {
   const { commands } = useSession();
   const played = useSelected((state) => state.playedIn);
   const listens = useSelected((state) => state.ear.status.kind === 'listening');
+  const hasKeys = useSelected(
+    (state) => state.midi.status.kind === 'open' && state.settings.midi.use !== 'chords',
+  );
   const isPlaying = useSelected((state) => state.status.kind === 'playing');
   const [bars, setBars] = useState<number>(2);
   if (played !== null && played.phase !== 'done') {
     return (
       <div className="group">
         <p role="status">{phaseWords(played, isPlaying)}</p>
+        <Keyboard />
         <button type="button" className="tool" onClick={commands.endPlayIn}>
           That is it
         </button>
@@ -79,16 +107,23 @@ export const PlayInRow = ({ onPhrase }: Props) => {
       <p className="hint">
         Over the band it begins with the next bar; without it with your first note, at the tempo of the stand.
       </p>
-      <button
-        type="button"
-        className="tool"
-        onClick={() => {
-          if (listens) commands.playIn(bars);
-          else void commands.listenToMe().then(() => commands.playIn(bars));
-        }}
-      >
-        {listens ? 'Begin' : 'Switch the microphone on and begin'}
-      </button>
+      <Keyboard />
+      <div className="own-buttons">
+        {(listens || hasKeys) && (
+          <button type="button" className="tool" onClick={() => commands.playIn(bars)}>
+            Begin
+          </button>
+        )}
+        {!listens && (
+          <button
+            type="button"
+            className="tool"
+            onClick={() => void commands.listenToMe().then(() => commands.playIn(bars))}
+          >
+            Switch the microphone on and begin
+          </button>
+        )}
+      </div>
       {played !== null && <Snapping played={played} onPhrase={onPhrase} />}
     </details>
   );

@@ -22,9 +22,9 @@ const MODE_WORDS: Readonly<Record<TradeMode, string>> = {
 };
 
 const MODE_HINTS: Readonly<Record<TradeMode, string>> = {
-  echo: 'With the microphone on, each answer is heard against its call.',
+  echo: 'With the microphone on, or on a keyboard (MIDI), each answer is heard against its call.',
   answer: 'Heard for where it lands, the space it leaves, and what it takes up of the call.',
-  lead: 'Switch the microphone on: what you call comes back with another end.',
+  lead: 'Switch the microphone on, or play on a keyboard (MIDI): what you call comes back with another end.',
 };
 
 const VOICE_WORDS: Readonly<Record<AnswerVoice, string>> = {

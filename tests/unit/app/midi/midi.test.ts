@@ -1,4 +1,8 @@
 import { describe, expect, it, vi } from 'vitest';
+import { printPhrase } from '../../../../src/core/phrase/print-phrase';
+import { quantise } from '../../../../src/core/practice/quantise';
+import type { PartnerChoice } from '../../../../src/core/settings/practice-settings';
+import { asBpm } from '../../../../src/core/theory/units';
 import { createMidiPorts } from '../../../../src/midi/create-midi-ports';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { createFakeMidi } from '../../../helpers/fake-midi';
@@ -125,6 +129,106 @@ describe('keys held', () => {
     down(64);
     up(64);
     await vi.waitFor(() => expect(band.asked.filter((each) => each === 'end lead 64')).toHaveLength(2));
+  });
+});
+
+/** Keys play the harp; a trading of one call goes on, at 60 beats a minute: a tick lasts 1/480 of a second. */
+const trading = async (partner: Partial<PartnerChoice> = {}) => {
+  const opened = await listening({ midi: { on: false, use: 'harp', split: 60, pedals: [] } });
+  const { commands, state, band, hardware } = opened;
+  commands.choose({
+    trade: { on: true, calls: '-2:q -3 -4 -3 | -2:h r:h' },
+    partner: { ...state().settings.partner, ...partner },
+    style: { ...state().settings.style, swing: 1 },
+    tempo: asBpm(60),
+    changesWait: false,
+  });
+  await commands.toggle();
+  await vi.waitFor(() => expect(band.status().kind).toBe('playing'));
+  const strike = (bar: number, ticks: number, key: number, long: number): void => {
+    band.hear(1, bar, ticks);
+    hardware.send(KEYS, 0x90, key, 90);
+    hardware.pass((long * 1000) / 480);
+    hardware.send(KEYS, 0x80, key, 0);
+  };
+  return { ...opened, strike };
+};
+
+describe('keys that play the harp', () => {
+  // A C harp in second position: the call is G B D B G, on 2, 3 and 4 draw.
+  const CALL = [
+    [2, 0, 67],
+    [2, 480, 71],
+    [2, 960, 74],
+    [2, 1440, 71],
+    [3, 0, 67],
+  ] as const;
+
+  it('are judged like what the microphone hears, with no microphone', async () => {
+    const { strike, state, band, pass, microphone } = await trading();
+    for (const [bar, ticks, key] of CALL) strike(bar, ticks, key, bar === 3 ? 960 : 460);
+    band.hear(1, 3);
+    pass();
+    expect(microphone.status().kind).toBe('off');
+    expect(state().trades.last).toMatchObject({
+      ...{ mark: 'clean', bySelf: false, sentence: 'All of it, in tune and in time.' },
+    });
+    // 2 draw and 3 blow are one key: both count.
+    expect(state().trades.last?.heard).toHaveLength(5);
+  });
+
+  it('count from when they were struck, however late they come, and another key is another note', async () => {
+    const { strike, state, band, pass, hardware } = await trading();
+    hardware.delay(100);
+    // A tenth of a second later than struck: 48 ticks.
+    for (const [bar, ticks, key] of CALL)
+      strike(bar, ticks + 48, ticks === 960 ? 75 : key, bar === 3 ? 960 : 460);
+    band.hear(1, 3);
+    pass();
+    const { last } = state().trades;
+    expect(last?.heard?.map(({ at }) => Math.round(at))).toEqual([0, 480, 960, 1440, 1920]);
+    expect(last?.judgement?.notes.map(({ pitch }) => pitch)).toEqual([
+      ...['right', 'right', 'other', 'right', 'right'],
+    ]);
+    expect(last?.mark).not.toBe('clean');
+  });
+
+  it('leave an answer to the player where none was struck, and are answered where the player leads', async () => {
+    const quiet = await trading();
+    quiet.band.hear(1, 2);
+    quiet.band.hear(1, 3);
+    quiet.pass();
+    expect(quiet.state().trades.last).toMatchObject({ heard: null, mark: null });
+    const { strike, state, band, pass } = await trading({ mode: 'lead' });
+    for (const [bar, ticks, key] of CALL) strike(bar - 2, ticks, key, 460);
+    band.hear(1, 1);
+    pass();
+    expect(state().tradeRun.heard[0]?.phrase.notes.length).toBeGreaterThan(2);
+  });
+
+  it('write a phrase, snapped as is wanted, without what the harp lacks', async () => {
+    const { commands, state, hardware, pass, midi } = await listening({
+      midi: { on: false, use: 'harp', split: 60, pedals: [] },
+    });
+    commands.choose({ tempo: asBpm(60), style: { ...state().settings.style, swing: 1 } });
+    commands.playIn(1);
+    const strike = (key: number, wait: number, long: number): void => {
+      hardware.pass(wait);
+      hardware.send(KEYS, 0x90, key, 90);
+      hardware.pass(long);
+      hardware.send(KEYS, 0x80, key, 0);
+    };
+    strike(67, 3000, 900);
+    strike(71, 130, 440);
+    strike(20, 10, 10);
+    expect(midi().missing).toBe(20);
+    strike(74, 40, 380);
+    strike(72, 360, 1700);
+    pass();
+    const { playedIn } = state();
+    expect(playedIn?.phase).toBe('done');
+    const tab = playedIn && printPhrase(quantise(playedIn.notes, { ...playedIn, steps: 2 }), 'signs');
+    expect(tab).toBe('-2:q -3:e -4 r 4:q.');
   });
 });
 
