@@ -1,4 +1,4 @@
-import { cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openPage } from '../helpers/open-page';
 
@@ -55,6 +55,40 @@ describe('the log', () => {
     });
     expect(ladder.querySelectorAll('circle')).toHaveLength(1);
     expect(screen.getByText(/^No bend has been heard/)).toBeTruthy();
+  });
+
+  it('draws every bend on the comb, how often it is hit of late and before, harp by harp', async () => {
+    const { log, user } = await openLog();
+    const row = (day: string, harp: string, bends: readonly object[]) => ({
+      ...{ version: 1, id: `${day} ${harp}`, kind: 'bends', began: Date.parse(day), day, song: 'Bends' },
+      ...{ form: '', key: 'G', harp: `${harp} harp`, harpKind: harp, position: 2, choruses: 0, seconds: 9 },
+      ...{ laps: [], heard: null, bends, phrases: [] },
+    });
+    const sum = (sound: string, tries: number, hits: number, cents: number) => ({
+      ...{ sound, tries, hits, measured: tries, cents: cents * tries, squares: cents * cents * tries },
+    });
+    const put = [
+      row('2026-08-03', 'C', [sum("4D'", 10, 2, -40)]),
+      row('2026-11-23', 'C', [sum("4D'", 4, 3, -12), sum('6OB', 2, 0, 30)]),
+      row('2026-11-24', 'A', [sum("3D'", 2, 2, 0)]),
+    ];
+    act(() => log.kept.tell({ put, removed: [] }));
+    const fold = (await screen.findByText('Bends over the weeks')).closest('details');
+    unfold(fold);
+    const comb = await screen.findByRole('img', {
+      name: /^Bends of the C harp on the comb: 2 with 16 tries/,
+    });
+    const figures = [...comb.querySelectorAll('text')].map(({ textContent }) => textContent);
+    expect(figures.slice(-4)).toEqual(['75', '−12', '0', '+30']);
+    unfold(comb.closest('figure')?.querySelector('details') ?? null);
+    const table = within(comb.closest('figure') as HTMLElement).getByRole('table');
+    expect(
+      within(table).getByRole('row', { name: '4 draw bent a semitone 75 % of 4 −12 20 % of 10' }),
+    ).toBeTruthy();
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Harp' }), 'A harp');
+    expect(
+      screen.getByRole('img', { name: /^Bends of the A harp on the comb: 1 with 2 tries/ }),
+    ).toBeTruthy();
   });
 
   it('is off in one switch', async () => {

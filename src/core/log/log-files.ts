@@ -1,5 +1,5 @@
 /** The log as files to take away. */
-import { addLaps, type LogEntry } from './log-entry';
+import type { LogEntry } from './log-entry';
 import { LOG_VERSION, storableEntry } from './read-entry';
 
 /** All entries as JSON, oldest first. */
@@ -59,16 +59,34 @@ export const logCsv = (entries: readonly LogEntry[]): string =>
 
 /** What entries come to together. */
 export interface LogSum {
-  readonly entries: number;
   readonly seconds: number;
+  /** Whole choruses. */
   readonly choruses: number;
-  readonly laps: LogEntry['laps'];
+  readonly days: number;
 }
 
-/** What entries come to together. */
+/** What entries come to together: a sum each, since thousands of them may be asked for at every opening. */
 export const sumOfLog = (entries: readonly LogEntry[]): LogSum => ({
-  entries: entries.length,
   seconds: entries.reduce((sum, { seconds }) => sum + seconds, 0),
   choruses: entries.reduce((sum, { choruses }) => sum + choruses, 0),
-  laps: entries.reduce<LogEntry['laps']>((all, { laps }) => addLaps(all, laps), []),
+  days: new Set(entries.map(({ day }) => day)).size,
 });
+
+const counted = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
+
+/** A time as one says it: `12 seconds`, `1 minute`, `3 hours 20 minutes`. */
+const spokenTime = (seconds: number): string => {
+  if (seconds < 55) return counted(Math.max(1, Math.round(seconds)), 'second', 'seconds');
+  const minutes = Math.round(seconds / 60);
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  return [
+    ...(hours > 0 ? [counted(hours, 'hour', 'hours')] : []),
+    ...(rest > 0 ? [counted(rest, 'minute', 'minutes')] : []),
+  ].join(' ');
+};
+
+/** A sum in two parts of a sentence, the time and the rest: `31 minutes`, `with 12 choruses on 4 days`. */
+export const sumInWords = ({ seconds, choruses, days }: LogSum): readonly [time: string, rest: string] => {
+  const on = days === 1 ? 'on one day' : `on ${days} days`;
+  return [spokenTime(seconds), choruses === 0 ? on : `with ${counted(choruses, 'chorus', 'choruses')} ${on}`];
+};

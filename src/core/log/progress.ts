@@ -34,12 +34,16 @@ export interface BendWeek {
   readonly hits: number;
   /** From the target, mean and standard deviation; null with fewer than two measured tries. */
   readonly cents: { readonly mean: number; readonly spread: number } | null;
+  /** How many of the tries have cents. */
+  readonly measured: number;
 }
 
 /** A bend of one kind of harp, week by week. */
 export interface BendProgress {
   readonly sound: string;
   readonly harp: string;
+  /** The harp by its notes. */
+  readonly harpKind: string;
   readonly tries: number;
   readonly hits: number;
   readonly weeks: readonly BendWeek[];
@@ -62,17 +66,21 @@ const weekFigures = (week: number, { tries, hits, measured, cents, squares }: Su
     week,
     tries,
     hits,
+    measured,
     cents: measured < 2 ? null : { mean, spread: Math.sqrt(variance) },
   };
 };
 
 /** Every bend that was tried, week by week, the one tried most first. */
 export const bendProgress = (entries: readonly LogEntry[]): readonly BendProgress[] => {
-  const bends = new Map<string, { sound: string; harp: string; weeks: Map<number, Sums> }>();
+  const bends = new Map<
+    string,
+    Pick<BendProgress, 'sound' | 'harp' | 'harpKind'> & { weeks: Map<number, Sums> }
+  >();
   for (const { day, harp, harpKind, bends: sums } of entries)
     for (const sum of sums) {
       const id = `${sum.sound} ${harpKind}`;
-      const bend = bends.get(id) ?? { sound: sum.sound, harp, weeks: new Map<number, Sums>() };
+      const bend = bends.get(id) ?? { sound: sum.sound, harp, harpKind, weeks: new Map<number, Sums>() };
       bends.set(id, bend);
       const week = weekOf(day);
       const now = bend.weeks.get(week) ?? NO_SUMS;
@@ -85,11 +93,12 @@ export const bendProgress = (entries: readonly LogEntry[]): readonly BendProgres
       });
     }
   return [...bends.values()]
-    .map(({ sound, harp, weeks }) => {
+    .map(({ sound, harp, harpKind, weeks }) => {
       const all = [...weeks].sort(([a], [b]) => a - b).map(([week, sums]) => weekFigures(week, sums));
       return {
         sound,
         harp,
+        harpKind,
         tries: all.reduce((sum, { tries }) => sum + tries, 0),
         hits: all.reduce((sum, { hits }) => sum + hits, 0),
         weeks: all,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LogEntry } from '../../../src/core/log/log-entry';
-import { logCsv, logJson } from '../../../src/core/log/log-files';
+import { logCsv, logJson, sumInWords, sumOfLog } from '../../../src/core/log/log-files';
 import { readEntry } from '../../../src/core/log/read-entry';
 import { asEpochMs } from '../../../src/core/theory/units';
 
@@ -56,5 +56,25 @@ describe('the log as JSON', () => {
   it('is read back entry by entry', () => {
     const { entries } = JSON.parse(logJson([ENTRY])) as { entries: readonly unknown[] };
     expect(entries.map((each) => readEntry(each).item)).toEqual([ENTRY]);
+  });
+});
+
+describe('the sum in words', () => {
+  it.each([
+    [[{ seconds: 4, choruses: 0 }], '4 seconds', 'on one day'],
+    [[{ seconds: 0.2, choruses: 0 }], '1 second', 'on one day'],
+    [[{ seconds: 62, choruses: 1 }], '1 minute', 'with 1 chorus on one day'],
+    [[{ seconds: 1900, choruses: 7 }], '32 minutes', 'with 7 choruses on one day'],
+    [
+      [
+        { seconds: 3600, choruses: 10 },
+        { seconds: 8400, choruses: 2, day: '2026-11-26' },
+      ],
+      '3 hours 20 minutes',
+      'with 12 choruses on 2 days',
+    ],
+    [[{ seconds: 7200, choruses: 3 }], '2 hours', 'with 3 choruses on one day'],
+  ])('of %j is what one would say', (changes, ...words) => {
+    expect(sumInWords(sumOfLog(changes.map((change) => ({ ...ENTRY, ...change }))))).toEqual(words);
   });
 });

@@ -1,4 +1,4 @@
-import { sumOfLog } from '../../../core/log/log-files';
+import { sumInWords, sumOfLog } from '../../../core/log/log-files';
 import { Panel } from '../../controls/panel';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
@@ -9,8 +9,6 @@ import './log.css';
 
 const Sum = () => {
   const entries = useSelected((state) => state.log.entries);
-  const { seconds, choruses } = sumOfLog(entries);
-  const days = new Set(entries.map(({ day }) => day)).size;
   if (entries.length === 0)
     return (
       <p className="hint">
@@ -18,10 +16,10 @@ const Sum = () => {
         which key, on which harp, how fast and how long. With the microphone on, what was heard as well.
       </p>
     );
+  const [time, rest] = sumInWords(sumOfLog(entries));
   return (
     <p>
-      <strong>{Math.round(seconds / 60)} minutes</strong> and {choruses}{' '}
-      {choruses === 1 ? 'chorus' : 'choruses'} on {days === 1 ? 'one day' : `${days} days`}.
+      <strong>{time}</strong> {rest}.
     </p>
   );
 };

@@ -1,21 +1,47 @@
 import { useDeferredValue, useMemo, useState } from 'react';
-import { spokenHole } from '../../../core/harp/tab';
-import { bendProgress, functionProgress, minutesByDay, songLadders } from '../../../core/log/progress';
+import { LATE_WEEKS } from '../../../core/log/comb-progress';
+import {
+  type BendProgress,
+  bendProgress,
+  functionProgress,
+  minutesByDay,
+  songLadders,
+} from '../../../core/log/progress';
 import { prettyName } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
 import { useSelected } from '../../state/session-context';
+import { bendName } from './bend-name';
+import { CombPicture } from './comb-picture';
 import { LazyFold } from './lazy-fold';
 import { BendPicture, FunctionPicture, LadderPicture, YearPicture } from './progress-pictures';
 
-/** A sound's id in words: `4 draw, a half step down`. */
-const bendName = (id: string): string => {
-  const [, hole = '', over, breath, bends = ''] = /^(\d+)(O?)([BD])('*)$/.exec(id) ?? [];
-  return spokenHole({
-    hole: Number(hole),
-    breath: breath === 'B' ? 'blow' : 'draw',
-    technique: over === 'O' ? 'overbend' : 'bend',
-    bend: bends.length,
-  });
+const BendsOf = ({ bends, harp }: { readonly bends: readonly BendProgress[]; readonly harp: string }) => {
+  const mirrored = useSelected((state) => state.settings.mirrored);
+  const [chosen, setChosen] = useState(0);
+  const bend = bends[chosen] ?? bends[0];
+  if (bend === undefined) return null;
+  return (
+    <>
+      <CombPicture bends={bends} harp={harp} mirrored={mirrored} />
+      <p className="hint">
+        Each place is filled as high as its bend was hit in the last {LATE_WEEKS} weeks, in hundredths; the
+        marks at its sides are the weeks before. Below stands the mean in cents.
+      </p>
+      {bends.length > 1 && (
+        <Choice
+          label="One bend over the weeks"
+          value={Math.min(chosen, bends.length - 1)}
+          options={bends.map(({ sound }, value) => ({ value, text: bendName(sound) }))}
+          onChoose={setChosen}
+        />
+      )}
+      <BendPicture bend={bend} name={`${bendName(bend.sound)} on the ${prettyName(harp)}`} />
+      <p className="hint">
+        Dots are the mean in cents, the lines through them its spread, the middle line in tune; the thin line
+        is the share that was hit.
+      </p>
+    </>
+  );
 };
 
 const Bends = () => {
@@ -24,27 +50,22 @@ const Bends = () => {
     [],
   );
   const bends = useMemo(() => bendProgress(entries), [entries]);
-  const [chosen, setChosen] = useState(0);
-  const bend = bends[chosen] ?? bends[0];
-  if (bend === undefined) return <p className="hint">No bend has been heard or marked yet.</p>;
+  const harps = [...new Map(bends.map(({ harpKind, harp }) => [harpKind, harp]))];
+  const [chosen, setChosen] = useState('');
+  const [kind, harp] = harps.find(([each]) => each === chosen) ?? harps[0] ?? [];
+  if (kind === undefined || harp === undefined)
+    return <p className="hint">No bend has been heard or marked yet.</p>;
   return (
     <>
-      {bends.length > 1 && (
+      {harps.length > 1 && (
         <Choice
-          label="Bend"
-          value={Math.min(chosen, bends.length - 1)}
-          options={bends.map(({ sound, harp }, value) => ({
-            value,
-            text: `${bendName(sound)}, ${prettyName(harp)}`,
-          }))}
+          label="Harp"
+          value={kind}
+          options={harps.map(([value, name]) => ({ value, text: prettyName(name) }))}
           onChoose={setChosen}
         />
       )}
-      <BendPicture bend={bend} name={`${bendName(bend.sound)} on the ${prettyName(bend.harp)}`} />
-      <p className="hint">
-        Dots are the mean in cents, the lines through them its spread, the middle line in tune; the thin line
-        is the share that was hit.
-      </p>
+      <BendsOf key={kind} bends={bends.filter(({ harpKind }) => harpKind === kind)} harp={harp} />
     </>
   );
 };
@@ -106,7 +127,7 @@ export const Progress = () => {
       <LazyFold title="Tempo of a song">
         <Ladders />
       </LazyFold>
-      <LazyFold title="A bend over the weeks">
+      <LazyFold title="Bends over the weeks">
         <Bends />
       </LazyFold>
       <LazyFold title="Chord tones over the weeks">
