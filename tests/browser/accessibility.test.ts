@@ -25,16 +25,15 @@ const foundInBothLooks = async (page: Page, within?: string): Promise<readonly u
 
 describe('axe finds nothing, light or dark', () => {
   it('at rest at any size', async () => {
-    const { context, page } = await open();
+    const { page } = await open();
     for (const { width, height } of SIZES) {
       await resize(page, [width, height]);
       expect(await foundInBothLooks(page), `${width} wide`).toEqual([]);
     }
-    await context.close();
   });
 
   it('in any panel', async () => {
-    const { context, page } = await open();
+    const { page } = await open();
     for (const { text, pages } of ENTRIES) {
       await openEntry(page, text);
       for (const [i, { text: name }] of pages.entries()) {
@@ -44,11 +43,10 @@ describe('axe finds nothing, light or dark', () => {
         expect(await foundInBothLooks(page, '.panel'), name).toEqual([]);
       }
     }
-    await context.close();
   });
 
   it('in the menu and a panel of a phone', async () => {
-    const { context, page } = await open({ size: SIZES[2] });
+    const { page } = await open({ size: SIZES[2] });
     await page.getByRole('button', { name: 'Menu', exact: true }).click();
     await page.getByRole('navigation', { name: 'Panels' }).waitFor();
     expect(await foundInBothLooks(page, '.masthead'), 'menu').toEqual([]);
@@ -58,7 +56,6 @@ describe('axe finds nothing, light or dark', () => {
       .click();
     await openBeside(page, 'Mixer');
     expect(await foundInBothLooks(page, '.panel'), 'mixer').toEqual([]);
-    await context.close();
   });
 });
 
@@ -80,7 +77,7 @@ const OTHER = '.bars li:not([aria-current]):not([data-next="true"]) .bar';
 
 describe('more contrast and colours of the system', () => {
   it('keep the bar being heard, the degrees, the chosen drawing and the focus visible', async () => {
-    const { context, page } = await open();
+    const { page } = await open();
     await page.emulateMedia({ contrast: 'more' });
     expect((await looksOf(page, CURRENT)).outline).toBeGreaterThanOrEqual(3);
     expect((await looksOf(page, '.degree')).border).toBeGreaterThanOrEqual(2);
@@ -93,6 +90,5 @@ describe('more contrast and colours of the system', () => {
     expect(chosen.fill).not.toBe((await looksOf(page, '.segments button[aria-pressed="false"]')).fill);
     await page.keyboard.press('Tab');
     expect((await looksOf(page, ':focus-visible')).outline).toBeGreaterThanOrEqual(4);
-    await context.close();
   });
 });

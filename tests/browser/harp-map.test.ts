@@ -68,7 +68,7 @@ describe('the letters of the map', () => {
     'of %s are 14 px at least, in their places and apart at every size',
     async (drawing) => {
       const technique = { drawBends: true, blowBends: true, overbends: true, off: [] };
-      const { context, page } = await open({ settings: { drawing, technique } });
+      const { page } = await open({ settings: { drawing, technique } });
       for (const size of SIZES) {
         await resize(page, size);
         expect(await page.locator('.drawing .pill').count()).toBeGreaterThan(30);
@@ -76,7 +76,6 @@ describe('the letters of the map', () => {
         expect(await lasting(faults), size.join(' × ')).toEqual([]);
         if (drawing === 'keys') expect(await lasting(() => hiddenBelow(page)), size.join(' × ')).toEqual([]);
       }
-      await context.close();
     },
   );
 });
@@ -101,7 +100,7 @@ const draw = async (page: Page, name: 'Comb' | 'Keys'): Promise<void> => {
 
 describe('another drawing', () => {
   it('moves nothing else on the page at any size', async () => {
-    const { context, page } = await open();
+    const { page } = await open();
     for (const size of SIZES) {
       await resize(page, size);
       const before = await neighbours(page);
@@ -109,13 +108,12 @@ describe('another drawing', () => {
       await expect.poll(() => neighbours(page), { message: size.join(' × '), timeout: 5000 }).toEqual(before);
       await draw(page, 'Comb');
     }
-    await context.close();
   });
 });
 
 describe('the Keys drawing', () => {
   it('keeps its hole numbers in view however far it is scrolled', async () => {
-    const { context, page } = await open({
+    const { page } = await open({
       size: { width: 390, height: 600 },
       settings: { drawing: 'keys' },
     });
@@ -130,14 +128,13 @@ describe('the Keys drawing', () => {
       await page.locator('.drawing').evaluate((room, to) => room.scrollTo(0, to), top);
       await expect.poll(shown, { timeout: 5000 }).toEqual(Array.from({ length: 10 }, () => true));
     }
-    await context.close();
   });
 });
 
 describe('the way of a line', () => {
   it.each(['comb', 'keys'] as const)('crosses no letters of %s', async (drawing) => {
     const line = { ...DEFAULT_SETTINGS.line, kind: 'chord tones', pace: 4 } as const;
-    const { context, page } = await open({ settings: { drawing, line } });
+    const { page } = await open({ settings: { drawing, line } });
     const crossings = () =>
       page.evaluate(() => {
         const letters = [...document.querySelectorAll('.drawn b, .drawn .note')].map((each) =>
@@ -163,13 +160,12 @@ describe('the way of a line', () => {
     await expect.poll(async () => (await crossings()).points, { timeout: 15_000 }).toBeGreaterThan(50);
     await settled(page);
     await expect.poll(async () => (await crossings()).through, { timeout: 5000 }).toBe(0);
-    await context.close();
   });
 });
 
 describe('the list of signs', () => {
   it('draws the edges of a line around its sounds, and a line for each standing', async () => {
-    const { context, page } = await open();
+    const { page } = await open();
     await page.getByRole('button', { name: 'Help', exact: true }).click();
     await page.getByRole('button', { name: 'Signs', exact: true }).click();
     const apart = () =>
@@ -184,23 +180,21 @@ describe('the list of signs', () => {
       .locator('.standing-signs i')
       .evaluateAll((signs) => signs.map((sign) => sign.getBoundingClientRect().width > 20));
     expect(drawn).toEqual([true, true, true]);
-    await context.close();
   });
 });
 
 describe('everyone can use it', () => {
   it('axe finds nothing with both drawings and a chord looked up, light or dark', async () => {
-    const { context, page } = await open({ settings: { drawing: 'both' } });
+    const { page } = await open({ settings: { drawing: 'both' } });
     await page.getByLabel('Look up').fill('Abm');
     await page.getByRole('region', { name: 'Looked up' }).waitFor();
     expect(await axeFinds(page, { within: '.map' })).toEqual([]);
     await turnTo(page, 'dark');
     expect(await axeFinds(page, { within: '.map', coloursOnly: true })).toEqual([]);
-    await context.close();
   });
 
   it('tells the chosen drawing and the degrees without the page’s colours', async () => {
-    const { context, page } = await open();
+    const { page } = await open();
     await page.emulateMedia({ forcedColors: 'active' });
     const looks = await page.evaluate(() => {
       const ground = (pressed: string) => {
@@ -215,6 +209,5 @@ describe('everyone can use it', () => {
     });
     expect(looks.chosen).not.toBe(looks.other);
     expect(looks.chord).not.toBe(looks.plain);
-    await context.close();
   });
 });

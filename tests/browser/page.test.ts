@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { builtPage, currentBar, planned, SIZES } from '../helpers/built-page';
+import { sizePage } from '../helpers/page-layout';
 
 const { open, browser, address } = builtPage();
 
@@ -82,11 +83,10 @@ describe('bad circumstances', () => {
   });
 
   it('survives a window of no size', async () => {
-    const { context, page, watch } = await open();
-    await page.setViewportSize({ width: 1, height: 1 });
-    await page.setViewportSize({ width: 1440, height: 900 });
+    const { page, watch } = await open();
+    await sizePage(page, [1, 1]);
+    await sizePage(page, [1440, 900]);
     await expect.poll(() => currentBar(page).getAttribute('aria-label')).toBe('Bar 1, G7');
     expect(watch.errors).toEqual([]);
-    await context.close();
   });
 });

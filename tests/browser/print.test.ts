@@ -94,7 +94,6 @@ describe('the song as paper', () => {
         expect({ format, pages: countPages(await page.pdf({ format })) }).toEqual({ format, pages: 1 });
       }
       expect(watch.errors).toEqual([]);
-      await page.context().close();
     });
   }
 
@@ -117,7 +116,6 @@ describe('the song as paper', () => {
     expect(await paper.locator('.print-comb text').filter({ hasText: '♭7' }).count()).toBeGreaterThan(4);
     await toScreen(page);
     await page.getByRole('button', { name: 'Play' }).waitFor();
-    await page.context().close();
   });
 
   it('is black lines on white, in the night look too', async () => {
@@ -141,7 +139,6 @@ describe('the song as paper', () => {
       page: 'rgb(255, 255, 255)',
       filled: 0,
     });
-    await page.context().close();
   });
 
   it('is printed by its button', async () => {
@@ -157,6 +154,5 @@ describe('the song as paper', () => {
     await page.getByRole('button', { name: 'Print' }).click();
     await page.locator('body[data-printed="1"]').waitFor();
     await page.locator('.paper').waitFor({ state: 'detached' });
-    await page.context().close();
   });
 });

@@ -25,7 +25,7 @@ const visit = async (settings: Partial<Settings> = {}): Promise<Page> => {
   const { page } = await open({
     // A take whose first chorus ends in two bars of four chords.
     settings: { ...planned({ countInBars: 0 }), sameTake: true, ...settings },
-    visit: { reducedMotion: 'reduce' },
+    reducedMotion: 'reduce',
   });
   return page;
 };
@@ -62,7 +62,6 @@ describe('at every size nothing is cut, covered or overlapping', () => {
     problems.push(...(await problemsIn(page, 'resting')));
     await play(page);
     problems.push(...(await problemsIn(page, 'playing')));
-    await page.context().close();
     expect(problems).toEqual([]);
   });
 
@@ -79,7 +78,6 @@ describe('at every size nothing is cut, covered or overlapping', () => {
       );
       await closePanel(page);
     }
-    await page.context().close();
     expect(problems).toEqual([]);
   });
 
@@ -99,7 +97,6 @@ describe('at every size nothing is cut, covered or overlapping', () => {
     const page = await visit(settings);
     await play(page);
     const problems = await problemsIn(page, state);
-    await page.context().close();
     expect(problems).toEqual([]);
   });
 });

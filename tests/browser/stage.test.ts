@@ -187,7 +187,6 @@ describe('Stage at every size', () => {
         };
         found.push(...(await lasting(wrongNow)).map((each) => `${width}×${height}: ${each}`));
       }
-      await page.context().close();
       expect(found, figures.slice(-20).join('; ')).toEqual([]);
     },
   );
@@ -200,7 +199,6 @@ describe('Stage', () => {
     const dark = await axeFinds(page, { within: '.stage' });
     await turnTo(page, 'light');
     const light = await axeFinds(page, { within: '.stage', coloursOnly: true });
-    await page.context().close();
     expect({ dark, light }).toEqual({ dark: [], light: [] });
   });
 
@@ -227,7 +225,6 @@ describe('Stage', () => {
         other: styleOf('.pill[data-role="plain"]').border,
       };
     });
-    await page.context().close();
     expect(drawn).toMatchObject({ bar: true, beat: true, degree: true });
     expect(drawn.tone).not.toBe(drawn.other);
   });
@@ -241,6 +238,5 @@ describe('Stage', () => {
     await page.getByRole('region', { name: 'Stage' }).waitFor();
     await page.keyboard.press('f');
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Stage');
-    await page.context().close();
   });
 });

@@ -4,17 +4,18 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import type { Settings } from '../../src/core/settings/settings';
 import { builtPage, planned } from '../helpers/built-page';
+import { sizePage } from '../helpers/page-layout';
 
 const { open } = builtPage();
 
 const visit = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
-  const { context, page } = await open({
+  const { page } = await open({
     size: { width, height },
     settings: { ...planned({ countInBars: 0 }), ...settings },
-    visit: { reducedMotion: 'reduce' },
+    reducedMotion: 'reduce',
   });
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
-  return { context, page };
+  return { page };
 };
 
 const play = async (page: Page): Promise<void> => {
@@ -62,10 +63,9 @@ describe('the letters of the map', () => {
     [390, 844, 16],
     [844, 390, 18],
   ] as const)('use their room at %i by %i: %i px and more', async (width, height, px) => {
-    const { context, page } = await visit([width, height]);
+    const { page } = await visit([width, height]);
     expect(await least(page, '.comb .pill[data-role="chord"] b')).toBeGreaterThanOrEqual(px);
     expect(await least(page, '.comb .pill:not([data-role="chord"]) .note')).toBeGreaterThanOrEqual(px);
-    await context.close();
   });
 });
 
@@ -91,16 +91,15 @@ describe('map and chart', () => {
     ['two chords in every bar', [1440, 900], TWO_A_BAR],
     ['two chords in every bar', [1366, 768], TWO_A_BAR],
   ] as const)('are seen whole while the band plays, %s at %j', async (_, size, settings) => {
-    const { context, page } = await visit(size, settings);
+    const { page } = await visit(size, settings);
     await play(page);
     await expect.poll(() => outOfSight(page, '.bars > li, .drawing .pill')).toEqual([]);
-    await context.close();
   });
 });
 
 describe('head and transport', () => {
   it('show key and harp in one line and the mute at every width, whatever is open beside them', async () => {
-    const { context, page } = await visit([1180, 820]);
+    const { page } = await visit([1180, 820]);
     await play(page);
     const faults: string[] = [];
     const look = async (state: string): Promise<void> => {
@@ -125,19 +124,18 @@ describe('head and transport', () => {
     await look('a panel beside it');
     await page.locator('.panel').getByRole('button', { name: 'Close' }).click();
     for (const width of [1440, 1024, 820, 720, 640, 390, 320]) {
-      await page.setViewportSize({ width, height: 768 });
+      await sizePage(page, [width, 768]);
       await look(`${width} px`);
     }
-    await page.setViewportSize({ width: 720, height: 450 });
+    await sizePage(page, [720, 450]);
     await look('720 by 450');
     expect(faults).toEqual([]);
-    await context.close();
   });
 });
 
 describe('axe finds nothing', () => {
   it('in the first visit’s question, the tour, and the notice of what waits', async () => {
-    const { context, page } = await visit([1440, 900], { askHarp: true, changesWait: true });
+    const { page } = await visit([1440, 900], { askHarp: true, changesWait: true });
     const faults = async (within: string) =>
       (await new AxeBuilder({ page }).include(within).analyze()).violations.map(({ id, nodes }) => [
         id,
@@ -156,6 +154,5 @@ describe('axe finds nothing', () => {
     await page.locator('.transport').getByLabel('Song key').selectOption('A');
     await page.getByRole('button', { name: 'Change now' }).waitFor();
     expect(await faults('.notices')).toEqual([]);
-    await context.close();
   });
 });

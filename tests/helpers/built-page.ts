@@ -4,6 +4,7 @@ import { storableSettings } from '../../src/core/settings/parse-settings';
 import type { Settings } from '../../src/core/settings/settings';
 import { type PageWatch, watchPage } from './browser';
 import { listenIn } from './listen-in';
+import { sizePage } from './page-layout';
 import { servedBrowser } from './served-browser';
 
 /** A desk, a tablet and a phone, in pixels. */
@@ -27,8 +28,7 @@ export interface OpeningOptions {
   readonly look?: 'light' | 'dark';
   /** Whether what is sent to the loudspeaker is recorded. */
   readonly tapped?: boolean;
-  /** What else the browser is told of the visit. */
-  readonly visit?: Pick<BrowserContextOptions, 'reducedMotion'>;
+  readonly reducedMotion?: 'reduce' | 'no-preference';
   /**
    * Whether the page fetches the recorded instruments and has itself kept for use without a network, as at home, and
    * counts as open when both are here. Otherwise it is spared them, and counts as open when everything else is here.
@@ -62,42 +62,76 @@ const everythingHere = async (page: Page): Promise<void> => {
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
 };
 
+/** What an earlier test of the file has left in the browser goes, and what this one starts from comes. */
+const keepOnly = async (page: Page, kept: Readonly<Record<string, string>>): Promise<void> =>
+  page.evaluate(async (all) => {
+    localStorage.clear();
+    for (const [name, text] of Object.entries(all)) localStorage[`combshed.${name}`] = text;
+    for (const { name } of await indexedDB.databases()) if (name) indexedDB.deleteDatabase(name);
+  }, kept);
+
 /** The built page in a browser for the tests of one file; call it once, outside of any test. */
 export const builtPage = () => {
   const { browser, address } = servedBrowser();
+  let last: Page | null = null;
+
+  const newPage = async (options: BrowserContextOptions): Promise<Page> => {
+    const context = await browser().newContext(options);
+    context.setDefaultTimeout(60_000);
+    return context.newPage();
+  };
+
+  const plainPage = async (options: BrowserContextOptions = {}): Promise<Page> => {
+    const page = await newPage({ serviceWorkers: 'block', ...options });
+    await page.addInitScript(withoutInstruments);
+    return page;
+  };
+
+  const tappedPage = async (): Promise<Page> => {
+    const page = await plainPage({ bypassCSP: true });
+    await listenIn(page);
+    return page;
+  };
+
+  /**
+   * The page that the test before had: most of what opening one costs is spent on a new process and on compiling.
+   * A file of the page's own address stands in between, so that nothing of the page runs while it is cleared.
+   */
+  const samePage = async (): Promise<Page> => {
+    const page = last === null || last.isClosed() ? await plainPage() : last;
+    last = page;
+    page.removeAllListeners();
+    await page.mouse.move(0, 0);
+    return page;
+  };
+
+  /** A page that is tapped or whole has a context of its own, which the test closes; any other stays for the next test. */
   const open = async ({
     settings = {},
     kept = {},
     size = SIZES[0],
     look = 'light',
     tapped = false,
-    visit = {},
+    reducedMotion = 'no-preference',
     whole = false,
   }: OpeningOptions = {}): Promise<OpenedApp> => {
-    const context = await browser().newContext({
-      viewport: { width: size.width, height: size.height },
+    const stored = JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...settings }));
+    const page = await (whole ? newPage({}) : tapped ? tappedPage() : samePage());
+    await page.goto(`${address()}combshed.webmanifest`);
+    await keepOnly(page, { ...kept, settings: stored });
+    await sizePage(page, [size.width, size.height]);
+    await page.emulateMedia({
+      media: null,
       colorScheme: look,
-      bypassCSP: tapped,
-      serviceWorkers: whole ? 'allow' : 'block',
-      ...visit,
+      reducedMotion,
+      contrast: null,
+      forcedColors: null,
     });
-    context.setDefaultTimeout(60_000);
-    const page = await context.newPage();
     const watch = watchPage(page);
-    await page.addInitScript(
-      (stored) => {
-        for (const [name, text] of Object.entries(stored)) localStorage[`combshed.${name}`] ??= text;
-      },
-      { ...kept, settings: JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...settings })) },
-    );
-    if (tapped) await listenIn(page);
     if (whole) await fetchedAll(page, address());
-    else {
-      await page.addInitScript(withoutInstruments);
-      await page.goto(address());
-    }
+    else await page.goto(address());
     await everythingHere(page);
-    return { context, page, watch };
+    return { context: page.context(), page, watch };
   };
   return { open, browser, address };
 };

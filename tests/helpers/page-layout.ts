@@ -26,11 +26,8 @@ export const settled = async (page: Page): Promise<void> => {
 
 const sessions = new WeakMap<Page, Promise<CDPSession>>();
 
-/**
- * Gives the open page another size and waits until it has come to rest in it. The browser's window stays as it is: to
- * change that too takes half a second.
- */
-export const resize = async (page: Page, [width, height]: readonly [number, number]): Promise<void> => {
+/** Gives a page another size. The browser's window stays as it is: to change that too takes half a second. */
+export const sizePage = async (page: Page, [width, height]: readonly [number, number]): Promise<void> => {
   const session = sessions.get(page) ?? page.context().newCDPSession(page);
   sessions.set(page, session);
   await (await session).send('Emulation.setDeviceMetricsOverride', {
@@ -45,6 +42,11 @@ export const resize = async (page: Page, [width, height]: readonly [number, numb
     width,
     height,
   ] as const);
+};
+
+/** Gives the open page another size and waits until it has come to rest in it. */
+export const resize = async (page: Page, size: readonly [number, number]): Promise<void> => {
+  await sizePage(page, size);
   await settled(page);
 };
 
