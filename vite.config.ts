@@ -11,14 +11,11 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
     name,
     environment,
     include: [`tests/${name}/**/*.test.{ts,tsx}`],
-    // Without a page in it, a file needs no process and no copy of every module of its own.
-    ...(environment === 'node' && {
-      pool: 'forks' as const,
-      isolate: false,
-      setupFiles: 'tests/helpers/property-setup.ts',
-    }),
+    pool: 'forks' as const,
+    // A file that puts nothing in the place of a module needs no process and no copy of every module of its own.
+    isolate: false,
+    ...(environment === 'node' && { setupFiles: 'tests/helpers/property-setup.ts' }),
     ...(environment === 'happy-dom' && {
-      pool: 'forks' as const,
       setupFiles: 'tests/helpers/ui-setup.ts',
       // Short-lived objects, of which drawing makes many, are then given up before they are copied.
       execArgv: ['--max-semi-space-size=64'],
@@ -36,6 +33,10 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
 const TIMED = ['band', 'band-trouble', 'ear', 'missing-files', 'page-sound'].map(
   (name) => `tests/browser/${name}.test.ts`,
 );
+
+/** Files that break a module of the page on purpose. */
+const BREAKING = ['boundaries', 'broken-chart'].map((name) => `tests/ui/${name}.test.tsx`);
+const pages = project('ui', 'happy-dom', 120);
 
 const inBrowser = (name: string) => {
   const { extends: from, test } = project('browser', 'node', 180);
@@ -76,7 +77,8 @@ export default defineConfig({
     projects: [
       project('unit', 'node', 120),
       project('reference', 'node', 120),
-      project('ui', 'happy-dom', 120),
+      { ...pages, test: { ...pages.test, exclude: BREAKING } },
+      { ...pages, test: { ...pages.test, name: 'ui-broken', include: BREAKING, isolate: true } },
       {
         ...browser,
         test: { ...browser.test, exclude: TIMED, maxWorkers: 3, sequence: { groupOrder: 1 } },
