@@ -26,6 +26,7 @@ import { ANNOUNCEMENTS, BESIDE_TAB, DRAWINGS, LOOKS } from '../../src/core/setti
 import { AFTER_ANSWERS, EAR_SHOWS, TAKE_MINUTES } from '../../src/core/settings/practice-settings';
 import type { Settings } from '../../src/core/settings/settings';
 import { MOST_LAG } from '../../src/core/settings/sound-settings';
+import { NOTE_SYSTEMS } from '../../src/core/theory/note-names';
 import { asBpm, asHz, asPitchClass } from '../../src/core/theory/units';
 
 const key = fc.nat(11).map(asPitchClass);
@@ -201,6 +202,7 @@ const fields: {
   earShows: fc.constantFrom(...EAR_SHOWS),
   tabStyle: fc.constantFrom(...TAB_STYLES.map(({ id }) => id)),
   besideTab: fc.constantFrom(...BESIDE_TAB),
+  noteNames: fc.constantFrom(...NOTE_SYSTEMS),
   plainWords: fc.boolean(),
   drawing: fc.constantFrom(...DRAWINGS),
   mirrored: fc.boolean(),

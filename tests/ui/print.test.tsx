@@ -7,8 +7,12 @@ import type { Settings } from '../../src/core/settings/settings';
 import { chartFor } from '../../src/core/song/chosen-chart';
 import { chordsByTime, PAPER, type PrintLoad, planPrint } from '../../src/core/song/print-plan';
 import { tuneFor } from '../../src/core/song/tune';
+import { createKeptValues } from '../../src/storage/kept-values';
 import type { PrintedLine } from '../../src/ui/print/print-chart';
 import { PrintPage } from '../../src/ui/print/print-page';
+import { SessionProvider } from '../../src/ui/state/session-context';
+import { openSession } from '../helpers/fake-session';
+import { createFakeStorage } from '../helpers/fake-storage';
 import { openPage } from '../helpers/open-page';
 
 afterEach(cleanup);
@@ -25,7 +29,12 @@ const own = (text: string): OwnChart => ({
 const print = (change: Partial<Settings> = {}, charts: readonly OwnChart[] = [], line?: PrintedLine) => {
   const settings = { ...DEFAULT_SETTINGS, ...change };
   const tune = tuneFor(settings, chartFor(settings, charts));
-  render(<PrintPage settings={settings} tune={tune} line={line} />);
+  const { session } = openSession(createKeptValues(() => createFakeStorage(), window));
+  render(
+    <SessionProvider session={session}>
+      <PrintPage settings={settings} tune={tune} line={line} />
+    </SessionProvider>,
+  );
   return within(screen.getByRole('article', { name: 'The song on paper' }));
 };
 

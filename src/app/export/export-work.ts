@@ -9,6 +9,7 @@ import type { BandSound } from '../../core/song/band-sound';
 import { abcSheetOf, leadSheetOf } from '../../core/song/lead-sheet';
 import { fileStem, songTitle, soundingParts } from '../../core/song/song-files';
 import { eachSongSection, type SongExtent, sectionSeconds, songSeconds } from '../../core/song/song-sections';
+import { ENGLISH } from '../../core/theory/note-names';
 import type { Song } from '../song/song-state';
 import {
   type AudioFile,
@@ -76,7 +77,7 @@ const audioOrder = (
       : parts.map((part) => ({ name: `${fileStem(settings, tune, part)}.${extension}`, parts: [part] }));
   const seconds = sections.reduce((sum, section) => sum + sectionSeconds(section), 0);
   return {
-    tags: titleOnly(songTitle(settings, tune)),
+    tags: titleOnly(songTitle(settings, tune, ENGLISH)),
     files,
     sections,
     style: settings.style,
@@ -91,7 +92,7 @@ const midiOf = ({ settings, tune }: Exported, sections: readonly Section[]): Uin
   if (soundingParts(settings.mix, sections).length === 0) throw new SavingTrouble(SILENT);
   const { bass, chords, second, kit, push } = settings.style;
   return writeMidi({
-    title: songTitle(settings, tune),
+    title: songTitle(settings, tune, ENGLISH),
     sections,
     voices: { bass, chords, kit, ...(second !== 'none' && { second }) },
     parts,

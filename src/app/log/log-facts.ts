@@ -4,6 +4,7 @@ import { harpName } from '../../core/fit/advice-words';
 import type { LogFacts, LogKind } from '../../core/log/log-entry';
 import { songTitle } from '../../core/song/song-files';
 import { formOf } from '../../core/song/tune';
+import { ENGLISH } from '../../core/theory/note-names';
 import type { BookState } from '../book/book-state';
 import type { ChartsState } from '../charts/charts-state';
 import type { SongState } from '../song/song-state';
@@ -36,7 +37,7 @@ export const factsOf = (state: Named, kind: LogKind): LogFacts => {
   const { chart, harp } = tune;
   return {
     kind,
-    song: kind === 'song' ? bookName(state) || songTitle(settings, tune) : TITLES[kind],
+    song: kind === 'song' ? bookName(state) || songTitle(settings, tune, ENGLISH) : TITLES[kind],
     form: typeof form === 'string' ? FORMS[form].name : form.name,
     key: `${chart.tonic}${chart.mode === 'minor' ? ' minor' : ''}`,
     harp: harpName(harp),

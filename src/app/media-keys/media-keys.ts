@@ -1,5 +1,6 @@
 import type { BandStatus } from '../../audio/band/band';
-import { keyName, prettyName } from '../../core/theory/pitch';
+import { noteNames } from '../../core/theory/note-names';
+import { keyName } from '../../core/theory/pitch';
 import type { MediaAction, MediaKeys, MediaState } from '../../screen/media-keys';
 import type { SetRunCommands } from '../book/set-run';
 import type { Join } from '../song/feature';
@@ -19,11 +20,11 @@ export const joinMediaKeys: Join<object, object, MediaKeys | undefined, SongStat
   keys,
 ) => {
   const show = (): void => {
-    const { tune } = store.getState();
-    const harp = prettyName(keyName(tune.harp.key, 'major'));
+    const { tune, settings } = store.getState();
+    const names = noteNames(settings.noteNames);
     keys?.show(stateOf(band.status()), {
-      title: `${tune.chart.title} in ${prettyName(tune.chart.tonic)}`,
-      by: `${harp} harp`,
+      title: `${tune.chart.title} in ${names.key(tune.chart.tonic)}`,
+      by: names.key(`${keyName(tune.harp.key, 'major')} harp`),
     });
   };
   const answer = (action: MediaAction): void => {

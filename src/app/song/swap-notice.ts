@@ -1,5 +1,6 @@
 import type { Settings } from '../../core/settings/settings';
 import { swapSentence } from '../../core/song/harp-in-case';
+import { noteNames } from '../../core/theory/note-names';
 import type { KeepingState } from '../keeping/keeping-state';
 import type { NoticeBoard } from '../keeping/notice-board';
 import type { Slice } from '../slice';
@@ -28,7 +29,7 @@ export const createSwapNotice = ({ store, board, later }: Parts) => {
       const text = swapSentence(before, after, store.getState().harpCase);
       if (text === null) return;
       forget();
-      board.post({ id: ID, tone: 'note', text });
+      board.post({ id: ID, tone: 'note', text: noteNames(after.noteNames).key(text) });
       forget = later(STAYS, onHarp);
     },
   };

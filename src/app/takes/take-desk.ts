@@ -1,3 +1,4 @@
+import { ENGLISH } from '../../core/theory/note-names';
 /** What is done with takes: fetched when the first is asked for, or before that when the page rests. */
 
 import type { Program } from '../../core/arranger/program';
@@ -139,7 +140,7 @@ export const saveNotes = async (
 ): Promise<{ readonly name: string; readonly writing: Writing }> => {
   const { settings, tune } = take.played;
   const { bass, chords, kit, push } = settings.style;
-  const title = take.source === 'file' ? take.name : `${songTitle(settings, tune)}, as played`;
+  const title = take.source === 'file' ? take.name : `${songTitle(settings, tune, ENGLISH)}, as played`;
   const bytes = takeMidi(take.passes, { title, voices: { bass, chords, kit }, push });
   const name = nameOf(take, '.mid');
   return { name, writing: await saver.give(name, 'audio/midi', bytes) };

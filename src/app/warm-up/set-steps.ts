@@ -2,7 +2,7 @@ import type { BookSong } from '../../core/book/book-song';
 import { songFacts } from '../../core/book/song-facts';
 import { type SetWarmUpMinutes, setWarmUp, type WarmUpSong } from '../../core/practice/warm-up-set';
 import type { WarmUpStep } from '../../core/practice/warm-up-step';
-import { prettyName } from '../../core/theory/pitch';
+import { noteNames } from '../../core/theory/note-names';
 import type { BookState } from '../book/book-state';
 import type { Song } from '../song/song-state';
 
@@ -32,7 +32,7 @@ export const setStepsFor = (
     const { tempo, style } = song.choices;
     return {
       name: song.name,
-      harpName: prettyName(harpName),
+      harpName: noteNames(settings.noteNames).key(harpName),
       spec: { chart, harp, technique, tempo, swing: 1, tabStyle, seed: style.seed },
     };
   });

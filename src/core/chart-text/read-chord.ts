@@ -139,6 +139,18 @@ export const readChord = (text: string, tonic: NoteName): ReadChord | null => {
   return read === null ? readSmall(text, tonic) : { ...read, chord: chordInKey(read.chord, tonic) };
 };
 
+/** Notes as they are called from fixed do, by their English letters. */
+const DO_LETTERS: Readonly<Record<string, string>> = {
+  Do: 'C',
+  Re: 'D',
+  Mi: 'E',
+  Fa: 'F',
+  Sol: 'G',
+  La: 'A',
+  Si: 'B',
+};
+const DO_NAME = /^(?:Do|Re|Mi|Fa|Sol|La|Si)/;
+
 /** A spelling close to the text that is a chord, for "did you mean"; null when none is likely. */
 export const likelyChord = (text: string): string | null => {
   if (text.length > LONGEST_CHORD) return null;
@@ -146,6 +158,12 @@ export const likelyChord = (text: string): string | null => {
     /\/([a-g])(?=[#b♯♭]?$)/,
     (_, bass: string) => `/${bass.toUpperCase()}`,
   );
-  const tries = [capital, capital.replace(/^H/, 'B'), capital.replace(/[^A-Ga-z0-9#b♯♭°ø△Δ+/-]/g, '')];
+  const english = capital.replace(DO_NAME, (name) => DO_LETTERS[name] ?? name);
+  const tries = [
+    capital,
+    capital.replace(/^H/, 'B'),
+    english,
+    capital.replace(/[^A-Ga-z0-9#b♯♭°ø△Δ+/-]/g, ''),
+  ];
   return tries.find((each) => each !== text && !/[xX]/.test(each) && readSymbol(each) !== null) ?? null;
 };

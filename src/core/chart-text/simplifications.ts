@@ -1,8 +1,7 @@
 import type { Chart } from '../chart/chart';
 import type { Chord, Degree } from '../theory/chord';
-import { symbolText } from '../theory/chord-text';
 import { semitonesOf } from '../theory/degrees';
-import { prettyName } from '../theory/pitch';
+import { degreeText, ENGLISH } from '../theory/note-names';
 
 /** Something a chord of the chart asks for that the band plays only in part, or adds. */
 export interface Simplification {
@@ -51,7 +50,7 @@ const hear = (chord: Chord): Heard => {
 };
 
 const listed = (degrees: readonly Degree[], last: 'and' | 'or'): string => {
-  const names = degrees.map((degree) => (degree === 'R' ? 'root' : prettyName(degree)));
+  const names = degrees.map((degree) => (degree === 'R' ? 'root' : degreeText(degree)));
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`;
 };
 
@@ -77,7 +76,7 @@ export const simplifications = (chart: Chart): readonly Simplification[] => {
     const heard = hear(chord);
     const parts = describe(heard);
     if (parts.length === 0) return [];
-    const sentence = `${symbolText(chord)}: the band ${parts.join(' and ')}.`;
+    const sentence = `${ENGLISH.chord(chord)}: the band ${parts.join(' and ')}.`;
     return [{ symbol: chord.symbol, bars: [...bars], leftOut: heard.leftOut, sentence }];
   });
 };

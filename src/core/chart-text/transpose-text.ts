@@ -2,7 +2,8 @@ import { Interval, Note } from 'tonal';
 import { romanChord } from '../chart/roman';
 import type { NoteName } from '../theory/chord';
 import { bassNameOf } from '../theory/chords';
-import { isNoteName, keyName, pitchClassOf, prettyName, withoutDoubleAccidental } from '../theory/pitch';
+import { ENGLISH } from '../theory/note-names';
+import { isNoteName, keyName, pitchClassOf, withoutDoubleAccidental } from '../theory/pitch';
 import { plainSigns } from '../theory/symbol-parts';
 import { asPitchClass } from '../theory/units';
 import type { Word } from './chart-signs';
@@ -17,7 +18,7 @@ const ROOT = /^(\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?/u;
 const OVER = /^(.*\/\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?([^/]*)$/u;
 
 /** Writes a name with the accidentals the text around it uses. */
-const written = (name: NoteName, text: string): string => (/[♯♭𝄪𝄫]/u.test(text) ? prettyName(name) : name);
+const written = (name: NoteName, text: string): string => (/[♯♭𝄪𝄫]/u.test(text) ? ENGLISH.note(name) : name);
 
 /** The alteration a symbol goes on with behind its root. */
 const ALTERATION = /^[#b♯♭𝄪𝄫]+\d*/u;

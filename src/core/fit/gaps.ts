@@ -2,7 +2,7 @@ import type { Sound } from '../harp/harp';
 import { REGISTERS, type Register } from '../harp/reach';
 import { spokenHole } from '../harp/tab';
 import type { Chord, ChordTone, Degree, NoteName } from '../theory/chord';
-import { prettyName } from '../theory/pitch';
+import { ENGLISH } from '../theory/note-names';
 
 /** A sound as gaps need it; `FitSound` is one. */
 interface GapSound extends Sound {
@@ -89,7 +89,7 @@ const list = (words: readonly string[]): string =>
 
 const sentenceOf = (name: NoteName, surroundings: Surroundings): string => {
   const { below, above, fillers } = surroundings;
-  const lacking = `No ${prettyName(name)}${whereWords(surroundings)}`;
+  const lacking = `No ${ENGLISH.note(name)}${whereWords(surroundings)}`;
   if (fillers.length > 0) return `${lacking}, except ${list(fillers.map(spokenHole))}`;
   return below.length + above.length > 0 ? lacking : `${lacking} on this harp`;
 };

@@ -9,8 +9,8 @@ import {
   type TechniqueChoice,
 } from '../harp/reach';
 import type { ChordTone, Degree } from '../theory/chord';
-import { symbolText } from '../theory/chord-text';
 import { guideTones } from '../theory/chords';
+import { ENGLISH } from '../theory/note-names';
 import { blueNotes } from '../theory/scales';
 import { asPitchClass, type PitchClass } from '../theory/units';
 
@@ -87,7 +87,7 @@ export const wantedTonesOf = (chart: Chart): readonly WantedTone[] => {
     const tones = chord.tones.map((tone, i): WantedTone => {
       const guide = guides.includes(tone);
       const weight = guide ? ADVICE_WEIGHTS.guideTone : ADVICE_WEIGHTS.chordTone;
-      return { chord: symbolText(chord), tone, guide, worth: (earlier?.[i]?.worth ?? 0) + share * weight };
+      return { chord: ENGLISH.chord(chord), tone, guide, worth: (earlier?.[i]?.worth ?? 0) + share * weight };
     });
     chords.set(chord.symbol, tones);
   }

@@ -4,7 +4,7 @@ import type { Harp, Sound } from '../harp/harp';
 import { effortOf, isInReach, type TechniqueChoice } from '../harp/reach';
 import { soundId, spokenHole } from '../harp/tab';
 import { wayOut } from '../judging/way-out';
-import { prettyName } from '../theory/pitch';
+import { degreeText, ENGLISH } from '../theory/note-names';
 import { asPitchClass } from '../theory/units';
 import type { HeardChorus, Hit } from './heard-chorus';
 
@@ -68,7 +68,7 @@ const aimOver = (hit: Hit, { harp, technique }: Played): string | null => {
     const [sound] = harp.sounds
       .filter((each) => asPitchClass(each.pitch) === pitchClass && isInReach(each, technique))
       .toSorted((a, b) => effortOf(a, harp) - effortOf(b, harp));
-    if (sound) return `${degree === 'R' ? 'its root' : `its ${prettyName(degree)}`}, ${spokenHole(sound)}`;
+    if (sound) return `${degree === 'R' ? 'its root' : `its ${degreeText(degree)}`}, ${spokenHole(sound)}`;
   }
   return null;
 };
@@ -80,7 +80,7 @@ const strayBar = ({ bars, hits }: HeardChorus, played: Played): string | null =>
   const stray = hits.find(({ note, kind }) => note.bar === bar && kind === 'other');
   const aim = stray && aimOver(stray, played);
   if (!stray || !aim) return null;
-  const chord = prettyName(stray.chord.symbol);
+  const chord = ENGLISH.chord(stray.chord);
   return `In bar ${numberOf(bar, played)}, ${most} notes were neither of ${chord} nor of its scale: aim for ${aim}.`;
 };
 
@@ -103,7 +103,7 @@ const missedChange = ({ bars, hits }: HeardChorus, played: Played): string | nul
   const hit = hits.find(({ note }) => note.bar === bar);
   const aim = hit && aimOver(hit, played);
   if (!hit || !aim) return null;
-  return `The change to ${prettyName(hit.chord.symbol)} in bar ${numberOf(bar, played)} passed without a note of it: try ${aim}.`;
+  return `The change to ${ENGLISH.chord(hit.chord)} in bar ${numberOf(bar, played)} passed without a note of it: try ${aim}.`;
 };
 
 const wellDone = ({ bars, hits }: HeardChorus): string => {

@@ -3,9 +3,8 @@ import type { Chart } from '../chart/chart';
 import type { Fit, FitChord } from '../fit/fit';
 import { guideMoves } from '../fit/guide-moves';
 import { type TabStyle, tab } from '../harp/tab';
-import { symbolText } from '../theory/chord-text';
 import { elementAt } from '../theory/element-at';
-import { prettyName } from '../theory/pitch';
+import { degreeText, ENGLISH } from '../theory/note-names';
 import { createRandom, type Random, seedFrom } from '../theory/random';
 
 /** What is asked. */
@@ -83,7 +82,7 @@ const holesQuestion = (spec: DrillSpec, random: Random): Question | null => {
     each.chord.tones.map((tone) => named(each, tone.degree)).filter((text) => text !== ''),
   );
   return question(
-    `Which holes give the ${prettyName(degree)} of ${symbolText(fit.chord)}?`,
+    `Which holes give the ${degreeText(degree)} of ${ENGLISH.chord(fit.chord)}?`,
     named(fit, degree),
     others,
     random,
@@ -96,9 +95,9 @@ const degreeQuestion = (spec: DrillSpec, random: Random): Question | null => {
   if (sounds.length === 0) return null;
   const sound = pick(sounds, random);
   return question(
-    `What is ${tab(sound, spec.tabStyle)} over ${symbolText(fit.chord)}?`,
-    prettyName(sound.degree),
-    fit.chord.tones.map(({ degree }) => prettyName(degree)),
+    `What is ${tab(sound, spec.tabStyle)} over ${ENGLISH.chord(fit.chord)}?`,
+    degreeText(sound.degree),
+    fit.chord.tones.map(({ degree }) => degreeText(degree)),
     random,
   );
 };
@@ -115,11 +114,11 @@ const changeQuestion = (spec: DrillSpec, random: Random): Question | null => {
   const { before, after, move } = pick(changes, random);
   const { tabStyle } = spec;
   return question(
-    `${symbolText(before.chord)} goes to ${symbolText(after.chord)}: where does ${tab(move.from, tabStyle)}, its ${prettyName(move.from.degree)}, go?`,
-    `${tab(move.to, tabStyle)}, the ${prettyName(move.to.degree)}`,
+    `${ENGLISH.chord(before.chord)} goes to ${ENGLISH.chord(after.chord)}: where does ${tab(move.from, tabStyle)}, its ${degreeText(move.from.degree)}, go?`,
+    `${tab(move.to, tabStyle)}, the ${degreeText(move.to.degree)}`,
     plainSounds(after)
       .filter(({ role }) => role === 'chord')
-      .map((sound) => `${tab(sound, tabStyle)}, the ${prettyName(sound.degree)}`),
+      .map((sound) => `${tab(sound, tabStyle)}, the ${degreeText(sound.degree)}`),
     random,
   );
 };

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { TAB_STYLES, type TabStyle } from '../harp/tab';
+import { NOTE_SYSTEMS, type NoteSystem } from '../theory/note-names';
 import { setting, shortText } from './setting';
 
 /** The two drawings of the harp, and both side by side. */
@@ -24,6 +25,8 @@ export const PAGE_SETTINGS = {
   /** Whether the page has offered to have the browser keep everything for good. */
   keepingOffered: setting('offer to keep everything', false, v.boolean()),
   tabStyle: setting<TabStyle>('tab style', 'arrows', v.picklist(TAB_STYLES.map(({ id }) => id))),
+  /** What notes, keys and harps are called; what is typed stays in English names. */
+  noteNames: setting<NoteSystem>('names of notes', 'english', v.picklist(NOTE_SYSTEMS)),
   besideTab: setting<BesideTab>('choice of what stands beside tab', 'nothing', v.picklist(BESIDE_TAB)),
   /** What is safe, leans and resolves, in place of degrees. */
   plainWords: setting('choice of plain words', false, v.boolean()),

@@ -1,7 +1,8 @@
 /** What is said of the bar that begins, for players who read the page by ear. */
 import type { Announcements } from '../settings/page-settings';
 import { elementAt } from '../theory/element-at';
-import { keyName, prettyName } from '../theory/pitch';
+import type { NoteNames } from '../theory/note-names';
+import { keyName } from '../theory/pitch';
 import { barChords, sectionName } from './bar-place';
 import type { BarView } from './bar-view';
 
@@ -11,17 +12,18 @@ export interface HeardBar {
   readonly turn: string | null;
 }
 
-const chordsOf = ({ tune, bar }: BarView): string => barChords(elementAt(tune.chart.bars, bar));
+const chordsOf = ({ tune, bar }: BarView, names: NoteNames): string =>
+  barChords(elementAt(tune.chart.bars, bar), names);
 
-const sectionOf = ({ tune, bar }: BarView): string | null => {
+const sectionOf = ({ tune, bar }: BarView, names: NoteNames): string | null => {
   const at = tune.chart.bars[bar];
-  return at === undefined ? null : sectionName(at);
+  return at === undefined ? null : sectionName(at, names);
 };
 
-const keyOf = ({ tune }: BarView): string =>
-  `${prettyName(tune.chart.tonic)}${tune.chart.mode === 'minor' ? ' minor' : ''}, ${prettyName(
-    keyName(tune.harp.key, 'major'),
-  )} harp`;
+const keyOf = ({ tune }: BarView, names: NoteNames): string =>
+  names.key(
+    `${tune.chart.tonic}${tune.chart.mode === 'minor' ? ' minor' : ''}, ${keyName(tune.harp.key, 'major')} harp`,
+  );
 
 const PLACES: Readonly<Record<BarView['kind'], string>> = {
   rest: 'Stopped',
@@ -43,18 +45,23 @@ const whereOther = (now: string | null, before: string | null | undefined): read
  * empty when that is nothing. Never more than one sentence a bar.
  * @param before the bar heard before; null when the band has just begun.
  */
-export const announcementOf = (wish: Announcements, now: HeardBar, before: HeardBar | null): string => {
+export const announcementOf = (
+  wish: Announcements,
+  now: HeardBar,
+  before: HeardBar | null,
+  names: NoteNames,
+): string => {
   if (wish === 'off') return '';
   const { view } = now;
   const last = before?.view;
   const said = [
     ...whereOther(view.tune.chart.title, last?.tune.chart.title),
-    ...whereOther(keyOf(view), last && keyOf(last)),
+    ...whereOther(keyOf(view, names), last && keyOf(last, names)),
     ...whereOther(placeOf(view), last && placeOf(last)),
-    ...whereOther(sectionOf(view), last && sectionOf(last)),
+    ...whereOther(sectionOf(view, names), last && sectionOf(last, names)),
     ...whereOther(now.turn, before?.turn),
     ...(wish === 'chords' && view.kind !== 'count-in' && view.kind !== 'rest'
-      ? whereOther(chordsOf(view), last?.kind === view.kind ? chordsOf(last) : null)
+      ? whereOther(chordsOf(view, names), last?.kind === view.kind ? chordsOf(last, names) : null)
       : []),
   ];
   return said.join(', ');

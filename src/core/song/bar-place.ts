@@ -1,12 +1,11 @@
 import type { Bar } from '../chart/chart';
-import { symbolText } from '../theory/chord-text';
-import { prettyName } from '../theory/pitch';
+import type { NoteNames } from '../theory/note-names';
 
 /** A section's name with its key, where that is another than the chart's: `B, in E♭`. Null in a tune of one section. */
-export const sectionName = ({ place, key }: Bar): string | null => {
+export const sectionName = ({ place, key }: Bar, names: NoteNames): string | null => {
   if (place === undefined) return null;
   const mode = key?.mode === 'minor' ? ' minor' : '';
-  return key === undefined ? place.section : `${place.section}, in ${prettyName(key.tonic)}${mode}`;
+  return key === undefined ? place.section : `${place.section}, in ${names.key(key.tonic)}${mode}`;
 };
 
 /** The number that stands at a bar, from 1: within its section where the tune has some, otherwise in the chart. */
@@ -19,10 +18,10 @@ export const barPlace = (bar: Bar | undefined, index: number): string => {
 };
 
 /** What is played in a bar, in words: `C7 then F7`, `C7, one stroke`, `no chord`. */
-export const barChords = ({ chords }: Bar): string =>
+export const barChords = ({ chords }: Bar, names: NoteNames): string =>
   chords
     .map(({ chord, band }) => {
       if (band === 'rest') return 'no chord';
-      return symbolText(chord) + (band === 'stop' ? ', one stroke' : '');
+      return names.chord(chord) + (band === 'stop' ? ', one stroke' : '');
     })
     .join(' then ');

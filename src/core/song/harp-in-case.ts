@@ -2,7 +2,7 @@ import { aHarp } from '../fit/advice-words';
 import type { OwnedHarp } from '../harp/harp-case';
 import { sameNotes } from '../harp/same-harp';
 import type { Settings } from '../settings/settings';
-import { prettyName } from '../theory/pitch';
+import { ENGLISH } from '../theory/note-names';
 
 /** The harp in hand as it goes into the case, under an id no harp there has. */
 export const harpForCase = (settings: Settings, harpCase: readonly OwnedHarp[]): OwnedHarp => {
@@ -40,7 +40,7 @@ export const swapSentence = (
   if (before.harpKey === after.harpKey) return null;
   const { harpKey: key, harpOctave: octave, tuning } = after;
   const missing = harpCase.length > 0 && inCase(after, harpCase) === null;
-  return prettyName(
+  return ENGLISH.key(
     `You will need ${aHarp({ key, octave, tuning })}${missing ? ', which is not in your case' : ''}.`,
   );
 };

@@ -2,7 +2,8 @@
 import type { Playhead } from '../arranger/playhead';
 import { feelOf } from '../feels/feels';
 import type { Settings } from '../settings/settings';
-import { keyName, prettyName } from '../theory/pitch';
+import type { NoteNames } from '../theory/note-names';
+import { keyName } from '../theory/pitch';
 import type { Tune } from './tune';
 
 /** The choices that wait, as they will be. */
@@ -57,15 +58,19 @@ export const chorusAfter = ({ section }: Playhead): number | null => {
  * What waits, in a few words, as in “A on a D harp, tempo 120”.
  * @param tune the song as it will be.
  */
-export const heldWords = (held: HeldChoices, { chart, harp }: Pick<Tune, 'chart' | 'harp'>): string =>
+export const heldWords = (
+  held: HeldChoices,
+  { chart, harp }: Pick<Tune, 'chart' | 'harp'>,
+  names: NoteNames,
+): string =>
   [
     ...(held.formId === undefined ? [] : [chart.title]),
     ...(held.harpKey === undefined
       ? []
       : [
-          `${prettyName(chart.tonic)}${chart.mode === 'minor' ? ' minor' : ''} on a ${prettyName(
-            keyName(harp.key, 'major'),
-          )} harp`,
+          names.key(
+            `${chart.tonic}${chart.mode === 'minor' ? ' minor' : ''} on a ${keyName(harp.key, 'major')} harp`,
+          ),
         ]),
     ...(held.style === undefined ? [] : [feelOf(held.style.feel).name]),
     ...(held.tempo === undefined ? [] : [`tempo ${Math.round(held.tempo * 10) / 10}`]),

@@ -7,7 +7,8 @@ import { isCompound } from '../score/grid';
 import { swingRatio } from '../score/swing';
 import type { Settings } from '../settings/settings';
 import { writeAbc } from '../sheets/write-abc';
-import { keyName, prettyName } from '../theory/pitch';
+import { ENGLISH } from '../theory/note-names';
+import { keyName } from '../theory/pitch';
 import { songTitle } from './song-files';
 import type { Tune } from './tune';
 
@@ -48,7 +49,7 @@ const swingOf = ({ style, tempo }: Settings, tune: Tune): LeadSheet['swing'] => 
 /** One chorus as an ABC tune: its chords over rests. */
 export const abcSheetOf = (settings: Settings, tune: Tune): string =>
   writeAbc({
-    chart: { ...tune.chart, title: songTitle(settings, tune) },
+    chart: { ...tune.chart, title: songTitle(settings, tune, ENGLISH) },
     tempo: settings.tempo,
     feel: feelOf(settings.style.feel).name,
   });
@@ -56,10 +57,10 @@ export const abcSheetOf = (settings: Settings, tune: Tune): string =>
 /** One chorus as a MusicXML lead sheet: chords, feel and swing, the harp, and the chords' guide tones as tab. */
 export const leadSheetOf = (settings: Settings, tune: Tune): string =>
   writeMusicXml({
-    chart: { ...tune.chart, title: songTitle(settings, tune) },
+    chart: { ...tune.chart, title: songTitle(settings, tune, ENGLISH) },
     tempo: settings.tempo,
     feel: feelOf(settings.style.feel).name,
     swing: swingOf(settings, tune),
-    harp: `${prettyName(keyName(tune.harp.key, 'major'))} harp, ${positionTitle(tune.position)}`,
+    harp: `${ENGLISH.key(keyName(tune.harp.key, 'major'))} harp, ${positionTitle(tune.position)}`,
     tab: tabOf(tune, settings.tabStyle),
   });

@@ -1,7 +1,6 @@
 import { likelyChord, readChord } from '../chart-text/read-chord';
 import type { Chord, ChordTone, NoteName } from '../theory/chord';
-import { symbolText } from '../theory/chord-text';
-import { prettyName } from '../theory/pitch';
+import { ENGLISH } from '../theory/note-names';
 import { chordScale, SCALE_IDS, type Scale, type ScaleId, scaleName, scaleOf } from '../theory/scales';
 import { plainSigns } from '../theory/symbol-parts';
 
@@ -70,7 +69,7 @@ const readScale = (text: string): Scale | null => {
 
 const chordLookUp = (chord: Chord, rest: string): LookUp => ({
   kind: 'chord',
-  title: symbolText(chord),
+  title: ENGLISH.chord(chord),
   chord,
   tones: chord.tones,
   scale: chordScale(chord),
@@ -94,7 +93,7 @@ export const readLookUp = (text: string, tonic: NoteName): LookUp | null => {
   const scale =
     plain.length > LONGEST ? null : readScale(text.trim().replaceAll('♯', '#').replaceAll('♭', 'b'));
   if (scale !== null) {
-    const title = `${prettyName(scale.tonic)} ${scale.name}`;
+    const title = `${ENGLISH.note(scale.tonic)} ${scale.name}`;
     return { kind: 'scale', title, tones: scale.tones, scale };
   }
   const likely = likelyChord(plain);
@@ -106,6 +105,6 @@ export const readLookUp = (text: string, tonic: NoteName): LookUp | null => {
   const advice =
     likely === null
       ? 'Type a chord like A♭m or F♯7, or a scale like D dorian.'
-      : `Did you mean ${prettyName(likely)}?`;
+      : `Did you mean ${ENGLISH.text(likely)}?`;
   return { kind: 'unread', sentence: `“${shown}” is no chord or scale known here. ${advice}` };
 };

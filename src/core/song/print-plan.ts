@@ -1,5 +1,6 @@
 import type { Bar, Chart } from '../chart/chart';
 import type { Chord } from '../theory/chord';
+import type { NoteNames } from '../theory/note-names';
 import { chordsEms } from './chord-ems';
 
 /**
@@ -162,5 +163,11 @@ export const chordsByTime = (chart: Chart): readonly Chord[] => {
 };
 
 /** The letter height of a bar's chords: as large as the row allows, smaller where several must share the width. */
-export const chordSize = ({ chords }: Bar, rowHeight: number, width: number): number =>
-  Math.min(rowHeight * 0.52, 9, width / chordsEms(chords));
+export const chordSize = (
+  { chords }: Bar,
+  {
+    rowHeight,
+    width,
+    names,
+  }: { readonly rowHeight: number; readonly width: number; readonly names: NoteNames },
+): number => Math.min(rowHeight * 0.52, 9, width / chordsEms(chords, names));

@@ -1,10 +1,10 @@
 import type { Section } from '../arranger/program';
 import { isFormId } from '../chart/forms';
-import { feelOf } from '../feels/feels';
+import { FEELS, feelOf } from '../feels/feels';
 import type { PartId } from '../score/score';
 import { type Mix, openParts } from '../settings/mix';
 import type { Settings } from '../settings/settings';
-import { prettyName } from '../theory/pitch';
+import type { NoteNames } from '../theory/note-names';
 import type { Tune } from './tune';
 
 const keyOf = ({ chart }: Tune): string => `${chart.tonic}${chart.mode === 'minor' ? ' minor' : ''}`;
@@ -12,8 +12,17 @@ const keyOf = ({ chart }: Tune): string => `${chart.tonic}${chart.mode === 'mino
 const isOwn = ({ formId }: Settings): boolean => !isFormId(formId);
 
 /** What a song is called in its files: `Shuffle in B♭`, or the name the player gave it. */
-export const songTitle = (settings: Settings, tune: Tune): string =>
-  isOwn(settings) ? tune.chart.title : `${feelOf(settings.style.feel).name} in ${prettyName(keyOf(tune))}`;
+export const songTitle = (settings: Settings, tune: Tune, names: NoteNames): string =>
+  isOwn(settings) ? tune.chart.title : `${feelOf(settings.style.feel).name} in ${names.key(keyOf(tune))}`;
+
+/**
+ * A title that was kept, for the page: one that `songTitle` made of feel and key by the names of the page, any other as
+ * the player gave it.
+ */
+export const songName = (title: string, names: NoteNames): string => {
+  const [, feel = '', key = ''] = /^(.+) in ([A-G][♭♯]?(?: minor)?)$/.exec(title) ?? [];
+  return FEELS.some(({ name }) => name === feel) ? `${feel} in ${names.key(key)}` : title;
+};
 
 /** Only what every system takes in the name of a file; accents go, other signs become dashes. */
 export const plainName = (text: string): string =>

@@ -1,9 +1,9 @@
-import type { Chord, NoteName } from './chord';
+import type { NoteName } from './chord';
 
 /** A sign before or after a letter, empty for none. */
 export type AccidentalGlyph = '' | '♯' | '♭' | '𝄪' | '𝄫';
 
-/** A note name in parts for typesetting. */
+/** A note name in parts for typesetting: `♭7` and `Sol` are letters too. */
 export interface NameParts {
   readonly letter: string;
   readonly accidental: AccidentalGlyph;
@@ -27,7 +27,7 @@ const ACCIDENTALS: Readonly<Record<string, AccidentalGlyph>> = {
 };
 
 /** Splits a spelled note into letter and accidental glyph. Throws RangeError when it is no note name. */
-const prettyParts = (name: NoteName): NameParts => {
+export const prettyParts = (name: NoteName): NameParts => {
   const accidental = ACCIDENTALS[name.slice(1)];
   if (accidental === undefined || !/^[A-G]/.test(name)) throw new RangeError(`Not a note name: "${name}"`);
   return { letter: name.charAt(0), accidental };
@@ -44,23 +44,5 @@ const QUALITY_GLYPHS: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** A chord quality with proper glyphs: `m7b5` → `ø7`, `7b9` → `7♭9`. */
-const prettyQuality = (quality: string): string =>
+export const prettyQuality = (quality: string): string =>
   QUALITY_GLYPHS.reduce((text, [from, to]) => text.replace(from, to), quality);
-
-/** A chord symbol taken apart for typesetting: letter, accidental as a glyph, quality, and the bass of a slash chord. */
-export const prettySymbol = (chord: Chord): SymbolParts => {
-  const { letter, accidental } = prettyParts(chord.rootName);
-  const bass = /\/([A-G][#b]*)$/.exec(chord.symbol)?.[1];
-  return {
-    root: letter,
-    accidental,
-    quality: prettyQuality(chord.quality),
-    bass: bass === undefined ? null : prettyParts(bass),
-  };
-};
-
-/** A chord symbol as one line of text with glyphs: `C♯ø7`, `B♭7/D`. */
-export const symbolText = (chord: Chord): string => {
-  const { root, accidental, quality, bass } = prettySymbol(chord);
-  return `${root}${accidental}${quality}${bass === null ? '' : `/${bass.letter}${bass.accidental}`}`;
-};

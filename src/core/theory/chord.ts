@@ -1,6 +1,6 @@
 import type { PitchClass } from './units';
 
-/** A spelled note without octave, in ASCII: `Bb`, `F#`, `Cb`. Shown through `prettyName`. */
+/** A spelled note without octave, in ASCII: `Bb`, `F#`, `Cb`. Shown through `NoteNames`. */
 export type NoteName = string;
 
 /** A chord tone's place above the root, in ASCII: `R`, `b3`, `3`, `5`, `b7`, `9`, `#11`, … */

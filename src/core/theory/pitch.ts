@@ -63,15 +63,3 @@ export const spelledPitch = (pitch: Midi, name: NoteName): string => {
   if (!Number.isInteger(octave)) throw new RangeError(`Key number ${pitch} is no ${name}`);
   return `${name}${octave}`;
 };
-
-const GLYPHS: Readonly<Record<string, string>> = { '##': '𝄪', '#': '♯', bb: '𝄫', b: '♭' };
-const glyph = (accidental: string): string => GLYPHS[accidental] ?? accidental;
-
-/**
- * Sets proper accidentals in an ASCII name or degree: `Bb4` → `B♭4`, `F##` → `F𝄪`, `#11` → `♯11`, `bb7` → `𝄫7`.
- * Letters of words are left alone: only accidentals after a note letter or before a digit or numeral change.
- */
-export const prettyName = (text: string): string =>
-  text
-    .replace(/(?<![A-Za-z])([A-G])(##|#|bb|b)/g, (_, letter: string, sign: string) => letter + glyph(sign))
-    .replace(/(##|#|bb|b)(?=[1-9]|[ivIV])/g, glyph);

@@ -7,7 +7,7 @@ import type { Harp } from '../harp/harp';
 import { isInReach, type TechniqueChoice } from '../harp/reach';
 import { soundId, spokenHole } from '../harp/tab';
 import type { KeptPhrase } from '../phrasebook/kept-phrase';
-import { prettyName } from '../theory/pitch';
+import { degreeText, ENGLISH } from '../theory/note-names';
 import { type Exercise, itemId, type PracticeItem } from './practice-item';
 
 /** What there is to practise on. */
@@ -37,7 +37,7 @@ const tonesOf = (chart: Chart): readonly { readonly name: string; readonly exerc
     tones
       .filter(({ degree }) => isGuide(degree))
       .map(({ degree }) => ({
-        name: `The ${prettyName(degree)} over ${prettyName(roman)}`,
+        name: `The ${degreeText(degree)} over ${degreeText(roman)}`,
         exercise: { kind: 'tone', degree, roman } as const,
       })),
   );
@@ -47,7 +47,7 @@ const bendsOf = ({ harp, technique }: Practisable) =>
   bendTargets(harp)
     .filter((sound) => isInReach(sound, technique))
     .map((sound) => ({
-      name: `${spokenHole(sound)} on the ${prettyName(harpName(harp))}`,
+      name: `${spokenHole(sound)} on the ${ENGLISH.key(harpName(harp))}`,
       exercise: { kind: 'bend', sound: soundId(sound), harpKind: harpKind(harp) } as const,
     }));
 

@@ -1,9 +1,11 @@
 import { type CSSProperties, useCallback, useEffect, useRef } from 'react';
 import type { Bar } from '../../core/chart/chart';
 import { isDrill } from '../../core/chart/chart-runs';
+import { keyAt } from '../../core/chart/key-at';
 import { lineTab } from '../../core/lines/line-tab';
 import { barChords, barNumber, barPlace, sectionName } from '../../core/song/bar-place';
 import { chordsEms } from '../../core/song/chord-ems';
+import { type NoteNames, noteNames } from '../../core/theory/note-names';
 import { SpanText } from '../controls/chord-text';
 import { laterView } from '../controls/later-view';
 import { usePractice } from '../state/practice-context';
@@ -11,6 +13,7 @@ import { useSelected, useSession } from '../state/session-context';
 import { useBeside } from '../state/use-beside';
 import { useFrame } from '../state/use-frame';
 import { useHeardChart } from '../state/use-heard-chart';
+import { useNames } from '../state/use-names';
 import { holds, useRangeMarks } from './use-range-marks';
 
 const DrillChart = laterView(async () => (await import('./drill-chart')).DrillChart);
@@ -18,14 +21,14 @@ const DrillChart = laterView(async () => (await import('./drill-chart')).DrillCh
 const BarHitSigns = laterView(async () => (await import('../ear/bar-hits')).BarHitSigns);
 
 /** How a bar is called: `Bar 5, C7`, or `Verse, bar 5, C7`. */
-export const barName = (bar: Bar, index: number): string => {
+export const barName = (bar: Bar, index: number, names: NoteNames): string => {
   const place = barPlace(bar, index);
-  return `${place.charAt(0).toUpperCase()}${place.slice(1)}, ${barChords(bar)}`;
+  return `${place.charAt(0).toUpperCase()}${place.slice(1)}, ${barChords(bar, names)}`;
 };
 
 /** The name of the section that begins with a bar: it says the number 1 as well. */
 const SectionName = ({ bar }: { readonly bar: Bar }) => (
-  <span className="section-name">{sectionName(bar)}</span>
+  <span className="section-name">{sectionName(bar, useNames())}</span>
 );
 
 const Beats = ({ beats }: { readonly beats: number }) => (
@@ -83,6 +86,7 @@ const FormView = () => {
   const playing = useSelected((state) => state.status.kind === 'playing');
   const heard = useSelected((state) => state.now.kind !== 'rest');
   const chart = useHeardChart();
+  const system = useSelected((state) => state.settings.noteNames);
   const report = useSelected((state) => state.ear.report);
   const rows = Math.ceil(chart.bars.length / BARS_IN_LINE);
   const attach = useBeatMarks();
@@ -109,7 +113,7 @@ const FormView = () => {
         {chart.bars.map((bar, i) => (
           <li
             key={bar.at}
-            aria-label={barName(bar, i)}
+            aria-label={barName(bar, i, noteNames(system, keyAt(chart, i).tonic))}
             aria-current={i === current ? 'true' : undefined}
             data-next={i === next}
             data-turn={trading?.turns[i]}
@@ -118,7 +122,7 @@ const FormView = () => {
             <button
               type="button"
               className="bar"
-              aria-label={`${barName(bar, i)}: ${playing ? 'go there' : 'start here'}`}
+              aria-label={`${barName(bar, i, noteNames(system, keyAt(chart, i).tonic))}: ${playing ? 'go there' : 'start here'}`}
               onPointerDown={(event) => begin(event, i)}
               onPointerEnter={() => enter(i)}
               onClick={(event) => click(event.shiftKey, i)}
@@ -129,10 +133,14 @@ const FormView = () => {
               <span
                 className="names"
                 data-chords={bar.chords.length}
-                style={{ '--ems': chordsEms(bar.chords) } as CSSProperties}
+                style={
+                  {
+                    '--ems': chordsEms(bar.chords, noteNames(system, keyAt(chart, i).tonic)),
+                  } as CSSProperties
+                }
               >
                 {bar.chords.map((span) => (
-                  <SpanText key={span.at} span={span} />
+                  <SpanText key={span.at} span={span} tonic={keyAt(chart, i).tonic} />
                 ))}
               </span>
               {line && <span className="line-tab">{tabs[i]}</span>}

@@ -2,15 +2,18 @@ import type { CSSProperties } from 'react';
 import type { Chart } from '../../core/chart/chart';
 import { type ChartRun, chartRuns } from '../../core/chart/chart-runs';
 import { chordsEms } from '../../core/song/chord-ems';
-import { symbolText } from '../../core/theory/chord-text';
+import type { NoteNames } from '../../core/theory/note-names';
 import { ChordText } from '../controls/chord-text';
 import { useSelected } from '../state/session-context';
+import { useNames } from '../state/use-names';
 
 const barsText = ({ bars }: ChartRun): string => `${bars} bar${bars === 1 ? '' : 's'}`;
-const namesOf = ({ chords }: ChartRun): string => chords.map(({ chord }) => symbolText(chord)).join(' then ');
+const namesOf = ({ chords }: ChartRun, names: NoteNames): string =>
+  chords.map(({ chord }) => names.chord(chord)).join(' then ');
 
 /** The chart of a drill: each chord once, with how many bars it is held. */
 export const DrillChart = ({ chart }: { readonly chart: Chart }) => {
+  const names = useNames();
   const now = useSelected((state) => (state.now.kind === 'chorus' ? state.now.formBar : null));
   return (
     <section className="chart card" aria-label="Chart">
@@ -22,9 +25,9 @@ export const DrillChart = ({ chart }: { readonly chart: Chart }) => {
             <li
               key={run.from}
               aria-current={here ? 'true' : undefined}
-              aria-label={`${namesOf(run)}, ${barsText(run)}`}
+              aria-label={`${namesOf(run, names)}, ${barsText(run)}`}
             >
-              <span className="names" style={{ '--ems': chordsEms(run.chords) } as CSSProperties}>
+              <span className="names" style={{ '--ems': chordsEms(run.chords, names) } as CSSProperties}>
                 {run.chords.map(({ chord }) => (
                   <ChordText key={chord.symbol} chord={chord} />
                 ))}

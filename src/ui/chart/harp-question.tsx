@@ -1,7 +1,8 @@
 import { harpForCase, inCase } from '../../core/song/harp-in-case';
-import { keyName, PITCH_CLASSES, prettyName } from '../../core/theory/pitch';
+import { keyName, PITCH_CLASSES } from '../../core/theory/pitch';
 import type { PitchClass } from '../../core/theory/units';
 import { useSelected, useSession } from '../state/session-context';
+import { useNames } from '../state/use-names';
 
 /** Whether the question is to be seen: while the band plays the chart has its place. */
 const useAsking = (): boolean =>
@@ -13,6 +14,7 @@ const useAsking = (): boolean =>
 /** The one question of a first visit: the harps named go into the case, the first of them into the hand. */
 export const HarpQuestion = () => {
   const { commands } = useSession();
+  const names = useNames();
   const asking = useAsking();
   const settings = useSelected((state) => state.settings);
   const harpCase = useSelected((state) => state.harpCase);
@@ -39,10 +41,10 @@ export const HarpQuestion = () => {
             type="button"
             className="tool"
             aria-pressed={owned(key) !== null}
-            aria-label={`${prettyName(keyName(key, 'major'))} harp`}
+            aria-label={`${names.key(keyName(key, 'major'))} harp`}
             onClick={() => press(key)}
           >
-            {prettyName(keyName(key, 'major'))}
+            {names.key(keyName(key, 'major'))}
           </button>
         ))}
       </fieldset>

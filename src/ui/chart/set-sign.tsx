@@ -1,14 +1,15 @@
 import type { BookSong } from '../../core/book/book-song';
 import { harpName } from '../../core/fit/advice-words';
-import { prettyName } from '../../core/theory/pitch';
 import { useSelected, useSession } from '../state/session-context';
+import { useNames } from '../state/use-names';
 
 const harpOf = ({ choices }: BookSong): string =>
-  prettyName(harpName({ key: choices.harpKey, octave: choices.harpOctave, tuning: choices.tuning }));
+  harpName({ key: choices.harpKey, octave: choices.harpOctave, tuning: choices.tuning });
 
 /** The name of the song on the stand with its place in the set, what comes after it, and which harp to pick up. */
 export const SetSign = () => {
   const { commands } = useSession();
+  const names = useNames();
   const { running, sets, songs } = useSelected((state) => state.book);
   const set = sets.find(({ id }) => id === running?.set);
   if (running === null || set === undefined) return null;
@@ -33,7 +34,8 @@ export const SetSign = () => {
         {last && <span>The last song of the set.</span>}
         {next !== undefined && (
           <span>
-            {running.talk === null ? 'Next' : `In ${running.talk} seconds`}: {next.name}, {harpOf(next)}
+            {running.talk === null ? 'Next' : `In ${running.talk} seconds`}: {next.name},{' '}
+            {names.key(harpOf(next))}
           </span>
         )}
       </p>

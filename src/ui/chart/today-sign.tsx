@@ -1,6 +1,7 @@
 import { SELF_MARKS, type SelfMark } from '../../core/today/grade';
 import { stepWords } from '../../core/today/step-words';
 import { useSelected, useSession } from '../state/session-context';
+import { useNames } from '../state/use-names';
 
 const MARKS: Readonly<Record<SelfMark, { readonly sign: string; readonly text: string }>> = {
   clean: { sign: '●', text: 'Clean' },
@@ -14,10 +15,11 @@ const minutes = (seconds: number): string =>
 /** Where today is: what to do, how it was, and the ways on. */
 export const TodaySign = () => {
   const { commands } = useSession();
+  const names = useNames();
   const run = useSelected((state) => state.today.run);
   const step = run?.steps[run.index];
   if (run === null || step === undefined) return null;
-  const { title, words } = stepWords(step);
+  const { title, words } = stepWords(step, names);
   const item = step.kind === 'due' || step.kind === 'new';
   return (
     <section className="chorus-marks card" aria-label="Today">

@@ -1,6 +1,6 @@
 import type { ChordSpan } from '../../core/chart/chart';
-import type { Chord } from '../../core/theory/chord';
-import { prettySymbol } from '../../core/theory/chord-text';
+import type { Chord, NoteName } from '../../core/theory/chord';
+import { useNames } from '../state/use-names';
 
 const SIGN = /([♭♯𝄪𝄫])/u;
 
@@ -17,9 +17,15 @@ const Signed = ({ text }: { readonly text: string }) =>
     ),
   );
 
+interface Props {
+  readonly chord: Chord;
+  /** What numbers count from, where that is not the key being heard. */
+  readonly tonic?: NoteName | undefined;
+}
+
 /** A chord symbol as it is set in print: root large, accidental and quality raised. */
-export const ChordText = ({ chord }: { readonly chord: Chord }) => {
-  const { root, accidental, quality, bass } = prettySymbol(chord);
+export const ChordText = ({ chord, tonic }: Props) => {
+  const { root, accidental, quality, bass } = useNames(tonic).symbol(chord);
   return (
     <span className="chord">
       {root}
@@ -39,12 +45,12 @@ export const ChordText = ({ chord }: { readonly chord: Chord }) => {
 };
 
 /** What stands in a chart for a stretch of it: its chord, struck once where a dot is under it, or that the band rests. */
-export const SpanText = ({ span }: { readonly span: ChordSpan }) => {
+export const SpanText = ({ span, tonic }: { readonly span: ChordSpan; readonly tonic?: NoteName }) => {
   if (span.band === 'rest') return <span className="chord no-chord">N.C.</span>;
-  if (span.band !== 'stop') return <ChordText chord={span.chord} />;
+  if (span.band !== 'stop') return <ChordText chord={span.chord} tonic={tonic} />;
   return (
     <span className="struck">
-      <ChordText chord={span.chord} />
+      <ChordText chord={span.chord} tonic={tonic} />
     </span>
   );
 };

@@ -3,8 +3,10 @@ import type { MarkedSound } from '../../core/fit/mark-sounds';
 import { isSafe } from '../../core/fit/plain-words';
 import { soundId, spokenTab } from '../../core/harp/tab';
 import type { NoteName } from '../../core/theory/chord';
-import { prettyName, spelledPitch } from '../../core/theory/pitch';
+import { degreeText } from '../../core/theory/note-names';
+import { spelledPitch } from '../../core/theory/pitch';
 import { useSelected } from '../state/session-context';
+import { useNames } from '../state/use-names';
 import { functionOf, plainFunction } from './degree-function';
 
 interface Props {
@@ -41,7 +43,7 @@ const plainText = (mark: MarkedSound): string => {
 
 const roleText = ({ chordTone, scaleTone, blueTone, inReach }: MarkedSound, degreesOf: string): string => {
   const role = chordTone
-    ? `, ${chordTone.degree === 'R' ? 'root' : prettyName(chordTone.degree)} of the ${degreesOf}`
+    ? `, ${chordTone.degree === 'R' ? 'root' : degreeText(chordTone.degree)} of the ${degreesOf}`
     : scaleTone
       ? ', in the scale'
       : '';
@@ -70,6 +72,7 @@ export const SoundPill = (props: Props) => {
   } = props;
   const { sound, chordTone, scaleTone, inReach } = mark;
   const id = soundId(sound);
+  const names = useNames();
   const standing = useSelected((state) => state.bends.standings?.get(id));
   const role = chordTone ? 'chord' : scaleTone ? 'scale' : 'plain';
   return (
@@ -91,8 +94,8 @@ export const SoundPill = (props: Props) => {
       data-shared={shared}
       data-cents={cents !== null}
       data-standing={standing}
-      aria-label={`${spokenTab(sound)}: ${prettyName(name)}${plain ? plainText(mark) : roleText(mark, degreesOf)}${standing === undefined ? '' : `, ${standing} by your results`}`}
-      title={prettyName(spelledPitch(sound.pitch, name))}
+      aria-label={`${spokenTab(sound)}: ${names.note(name)}${plain ? plainText(mark) : roleText(mark, degreesOf)}${standing === undefined ? '' : `, ${standing} by your results`}`}
+      title={names.pitch(spelledPitch(sound.pitch, name))}
       onClick={onListen}
     >
       <span className="inside">
@@ -100,8 +103,8 @@ export const SoundPill = (props: Props) => {
         {sound.technique !== 'natural' && (
           <span className="strokes">{sound.technique === 'overbend' ? '○' : '/'.repeat(sound.bend)}</span>
         )}
-        {chordTone && !plain && <b>{prettyName(chordTone.degree)}</b>}
-        <span className="note">{cents === null ? prettyName(name) : signed(cents)}</span>
+        {chordTone && !plain && <b>{degreeText(chordTone.degree)}</b>}
+        <span className="note">{cents === null ? names.note(name) : signed(cents)}</span>
       </span>
     </button>
   );

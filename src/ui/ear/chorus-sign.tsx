@@ -1,5 +1,6 @@
 import { HIT_KINDS } from '../../core/practice/heard-chorus';
 import { useSelected, useSession } from '../state/session-context';
+import { useNames } from '../state/use-names';
 import { HIT_SIGNS, hitsInWords } from './bar-hits';
 
 const LEGEND: Readonly<Record<(typeof HIT_KINDS)[number], string>> = {
@@ -12,6 +13,7 @@ const LEGEND: Readonly<Record<(typeof HIT_KINDS)[number], string>> = {
 /** What was heard of the last chorus: the one thing most worth knowing, and every bar in words. */
 export const ChorusSign = () => {
   const { commands } = useSession();
+  const names = useNames();
   const report = useSelected((state) => state.ear.report);
   if (report === null) return null;
   const { heard, advice, chorus, numbers } = report;
@@ -22,7 +24,7 @@ export const ChorusSign = () => {
   return (
     <section className="chorus-sign card" aria-label="What was heard">
       <p aria-live="polite">
-        <b>Chorus {chorus + 1}:</b> {advice}
+        <b>Chorus {chorus + 1}:</b> {names.text(advice)}
       </p>
       <button type="button" className="tool" onClick={commands.putReportAway}>
         Put away

@@ -2,6 +2,7 @@ import type { FitChord } from '../../core/fit/fit';
 import type { Gap } from '../../core/fit/gaps';
 import { DegreeChip } from '../controls/degree-chip';
 import { useSelected } from '../state/session-context';
+import { useNames } from '../state/use-names';
 
 /** The octave most lines live in comes first; the top one last. */
 const ORDER = ['middle', 'low', 'high'] as const;
@@ -15,9 +16,10 @@ const saidOnce = (gaps: readonly Gap[]): readonly Gap[] =>
 
 const GapLine = ({ gap: { degree, sentence } }: { readonly gap: Gap }) => {
   const plain = useSelected((state) => state.settings.plainWords);
+  const names = useNames();
   return (
     <p>
-      {!plain && <DegreeChip degree={degree} />} {sentence}.
+      {!plain && <DegreeChip degree={degree} />} {names.text(sentence)}.
     </p>
   );
 };

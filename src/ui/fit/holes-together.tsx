@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import { type Grip, gripsFor } from '../../core/fit/grips';
-import { symbolText } from '../../core/theory/chord-text';
-import { prettyName } from '../../core/theory/pitch';
+import type { NoteNames } from '../../core/theory/note-names';
 import { useSelected } from '../state/session-context';
+import { useNames } from '../state/use-names';
 import { usePlayingChord } from '../state/use-playing-chord';
 import { useTonic } from '../state/use-tonic';
 
@@ -12,15 +12,17 @@ const LISTED = 16;
 const NEAR = 3;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-const gripText = ({ label, name }: Grip): string => `${prettyName(capital(`${label}: ${name}`))}.`;
-const nearText = (grip: Grip): string => {
+const gripText = ({ label, name }: Grip, names: NoteNames): string =>
+  names.text(`${capital(`${label}: ${name}`)}.`);
+const nearText = (grip: Grip, names: NoteNames): string => {
   const odd = grip.foreign.map(({ name, hole }) => `${name} in hole ${hole}`).join(' and ');
-  return prettyName(`${capital(grip.label)}: ${grip.name}, but ${odd} is not in the chord.`);
+  return names.text(`${capital(grip.label)}: ${grip.name}, but ${odd} is not in the chord.`);
 };
 
 /** Which holes go together over the chord: those a mouth can take at once, best first, and those that almost fit. */
 export const HolesTogether = () => {
   const chord = usePlayingChord();
+  const names = useNames();
   const harp = useSelected((state) => state.now.tune.harp);
   const tonic = useTonic();
   const technique = useSelected((state) => state.settings.technique);
@@ -35,11 +37,11 @@ export const HolesTogether = () => {
   if (warming) return null;
   return (
     <section className="together card" aria-label="Chords and octaves on the harp">
-      <h2 className="together-title">Chords and octaves on the harp over {symbolText(chord)}</h2>
+      <h2 className="together-title">Chords and octaves on the harp over {names.chord(chord)}</h2>
       {first.length === 0 && <p>None gives two of its tones at once.</p>}
       <ul>
         {first.map((grip) => (
-          <li key={grip.label}>{gripText(grip)}</li>
+          <li key={grip.label}>{gripText(grip, names)}</li>
         ))}
       </ul>
       {more.length + almost.length > 0 && (
@@ -47,10 +49,10 @@ export const HolesTogether = () => {
           <summary>More, and those that almost fit</summary>
           <ul>
             {more.map((grip) => (
-              <li key={grip.label}>{gripText(grip)}</li>
+              <li key={grip.label}>{gripText(grip, names)}</li>
             ))}
             {almost.map((grip) => (
-              <li key={`${grip.label} almost`}>{nearText(grip)}</li>
+              <li key={`${grip.label} almost`}>{nearText(grip, names)}</li>
             ))}
           </ul>
         </details>

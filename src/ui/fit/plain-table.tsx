@@ -1,8 +1,8 @@
 import type { FitChord, FitSound } from '../../core/fit/fit';
 import { byRegister, plainSounds } from '../../core/fit/plain-words';
 import { REGISTERS } from '../../core/harp/reach';
-import { symbolText } from '../../core/theory/chord-text';
 import { Tap } from '../controls/tap';
+import { useNames } from '../state/use-names';
 import { REGISTER_NAMES } from './fit-table';
 
 const Row = ({ title, sounds }: { readonly title: string; readonly sounds: readonly FitSound[] }) => {
@@ -33,9 +33,10 @@ interface Props {
 /** What is safe over a chord and what leans, octave by octave, without degrees. */
 export const PlainTable = ({ fit, captioned, when }: Props) => {
   const { safe, leans } = plainSounds(fit);
+  const names = useNames();
   return (
     <table className="tones plain-words">
-      <caption className={captioned ? undefined : 'unseen'}>{symbolText(fit.chord)}</caption>
+      <caption className={captioned ? undefined : 'unseen'}>{names.chord(fit.chord)}</caption>
       <thead>
         <tr>
           <th scope="col">

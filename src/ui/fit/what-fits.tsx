@@ -2,14 +2,15 @@ import type { FitChord } from '../../core/fit/fit';
 import { type GuideMove, guideMoves } from '../../core/fit/guide-moves';
 import { barPlace } from '../../core/song/bar-place';
 import type { BarView } from '../../core/song/bar-view';
-import { symbolText } from '../../core/theory/chord-text';
-import { keyName, prettyName } from '../../core/theory/pitch';
+import { degreeText } from '../../core/theory/note-names';
+import { keyName } from '../../core/theory/pitch';
 import { ChordText } from '../controls/chord-text';
 import { laterView } from '../controls/later-view';
 import { ScrollBox } from '../controls/scroll-box';
 import { Tap } from '../controls/tap';
 import { useSelected } from '../state/session-context';
 import { useHeldFit } from '../state/use-held-fit';
+import { useNames } from '../state/use-names';
 import { usePlayingIndex } from '../state/use-playing-chord';
 import { FitTable } from './fit-table';
 import { GapLines } from './gap-lines';
@@ -44,15 +45,18 @@ const Move = ({
   readonly move: GuideMove;
   readonly before: FitChord;
   readonly after: FitChord;
-}) => (
-  <p>
-    {prettyName(move.from.degree)} of {symbolText(before.chord)} {moveWord(move.step)}{' '}
-    {prettyName(move.to.degree)} of {symbolText(after.chord)}:{' '}
-    <strong>
-      <Tap sound={move.from} meaning={move.from} /> → <Tap sound={move.to} meaning={move.to} />
-    </strong>
-  </p>
-);
+}) => {
+  const names = useNames();
+  return (
+    <p>
+      {degreeText(move.from.degree)} of {names.chord(before.chord)} {moveWord(move.step)}{' '}
+      {degreeText(move.to.degree)} of {names.chord(after.chord)}:{' '}
+      <strong>
+        <Tap sound={move.from} meaning={move.from} /> → <Tap sound={move.to} meaning={move.to} />
+      </strong>
+    </p>
+  );
+};
 
 /** The same without degrees: what to play now, and what it becomes. */
 const PlainMoves = ({ moves }: { readonly moves: readonly GuideMove[] }) => (
@@ -86,6 +90,7 @@ const Tones = ({
 };
 
 const Lead = ({ from, to }: { readonly from: BarView; readonly to: BarView }) => {
+  const names = useNames();
   const plain = useSelected((state) => state.settings.plainWords);
   const before = fitsOf(from).at(-1);
   const after = fitsOf(to)[0];
@@ -93,7 +98,7 @@ const Lead = ({ from, to }: { readonly from: BarView; readonly to: BarView }) =>
   if (from.tune.harp.key !== to.tune.harp.key) {
     return (
       <p className="moves">
-        <strong>Take the {prettyName(keyName(to.tune.harp.key, 'major'))} harp.</strong>
+        <strong>Take the {names.key(keyName(to.tune.harp.key, 'major'))} harp.</strong>
       </p>
     );
   }

@@ -2,10 +2,11 @@ import { useMemo } from 'react';
 import { gripsFor } from '../../core/fit/grips';
 import type { MarkedSound } from '../../core/fit/mark-sounds';
 import type { ChordTone } from '../../core/theory/chord';
-import { keyName, prettyName } from '../../core/theory/pitch';
+import { keyName } from '../../core/theory/pitch';
 import { DegreeChip } from '../controls/degree-chip';
 import { Tap } from '../controls/tap';
 import { useSelected } from '../state/session-context';
+import { useNames } from '../state/use-names';
 import { ScaleLine } from './scale-line';
 import type { FoundLookUp } from './use-map-view';
 
@@ -22,10 +23,11 @@ const ToneLine = ({ tone, marks }: { readonly tone: ChordTone; readonly marks: r
   const ways = marks.filter(({ chordTone }) => chordTone?.degree === tone.degree);
   const near = ways.filter(({ inReach }) => inReach);
   const plain = useSelected((state) => state.settings.plainWords);
+  const names = useNames();
   return (
     <li>
       {!plain && <DegreeChip degree={tone.degree} />}
-      {prettyName(tone.name)}:{' '}
+      {names.note(tone.name)}:{' '}
       {near.length === 0 && <span>{ways.length === 0 ? 'not on this harp' : 'out of reach'}</span>}
       <span className="taps">
         {near.map(({ sound }) => (
@@ -40,6 +42,7 @@ const Together = ({ found }: { readonly found: FoundLookUp }) => {
   const harp = useSelected((state) => state.now.tune.harp);
   const technique = useSelected((state) => state.settings.technique);
   const chord = found.kind === 'chord' ? found.chord : null;
+  const names = useNames();
   const grips = useMemo(
     () => (chord === null ? [] : gripsFor({ chord, harp, technique }).fitting.slice(0, SHOWN)),
     [chord, harp, technique],
@@ -50,20 +53,21 @@ const Together = ({ found }: { readonly found: FoundLookUp }) => {
       <span className="label">Together:</span>{' '}
       {grips.length === 0
         ? 'no two of its tones at once.'
-        : prettyName(`${grips.map(({ label, name }) => `${label} (${name})`).join('; ')}.`)}
+        : names.text(`${grips.map(({ label, name }) => `${label} (${name})`).join('; ')}.`)}
     </p>
   );
 };
 
 /** In words what the harp in hand has of a chord or scale looked up: its tones, holes together, a scale that fits. */
 export const LookedUp = ({ found, marks, onLeave }: Props) => {
+  const names = useNames();
   const harp = useSelected((state) => state.now.tune.harp);
   const technique = useSelected((state) => state.settings.technique);
   return (
     <section className="looked-up" aria-label="Looked up" aria-live="polite">
       <header>
         <h3>
-          {found.title} on the {prettyName(keyName(harp.key, 'major'))} harp
+          {names.text(found.title)} on the {names.key(keyName(harp.key, 'major'))} harp
         </h3>
         {found.kind === 'chord' && found.rest !== '' && (
           <span className="label">“{found.rest}” was left out</span>

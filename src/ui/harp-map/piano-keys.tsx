@@ -1,7 +1,9 @@
-import { pitchName, prettyName, spelledPitch } from '../../core/theory/pitch';
+import type { NoteNames } from '../../core/theory/note-names';
+import { pitchName, spelledPitch } from '../../core/theory/pitch';
 import { isBlackKey, type Spell, spellPitch } from '../../core/theory/spelling';
 import { asMidi } from '../../core/theory/units';
 import type { KeysPart } from '../controls/keys-layout';
+import { useNames } from '../state/use-names';
 
 interface Props {
   readonly part: KeysPart;
@@ -12,20 +14,21 @@ interface Props {
 }
 
 /** A white key is called by its letter, a black one as the music calls it; each C carries its octave. */
-const keyText = (pitch: number, spell: Spell): string => {
-  if (isBlackKey(pitch)) return prettyName(spellPitch(pitch, spell));
+const keyText = (pitch: number, spell: Spell, names: NoteNames): string => {
+  if (isBlackKey(pitch)) return names.note(spellPitch(pitch, spell));
   const name = pitchName(asMidi(pitch));
-  return pitch % 12 === 0 ? name : name.charAt(0);
+  return pitch % 12 === 0 ? names.pitch(name) : names.note(name.charAt(0));
 };
 
-const keyLabel = (pitch: number, spell: Spell): string =>
-  prettyName(
+const keyLabel = (pitch: number, spell: Spell, names: NoteNames): string =>
+  names.pitch(
     isBlackKey(pitch) ? spelledPitch(asMidi(pitch), spellPitch(pitch, spell)) : pitchName(asMidi(pitch)),
   );
 
 /** The piano up the side of a part of the Keys drawing. */
-export const PianoKeys = ({ part, spell, picked, lineOf, onPitch }: Props) =>
-  part.pitches.map((pitch) => (
+export const PianoKeys = ({ part, spell, picked, lineOf, onPitch }: Props) => {
+  const names = useNames();
+  return part.pitches.map((pitch) => (
     <button
       key={pitch}
       type="button"
@@ -34,10 +37,11 @@ export const PianoKeys = ({ part, spell, picked, lineOf, onPitch }: Props) =>
       data-black={isBlackKey(pitch)}
       data-octave={pitch % 12 === 0}
       data-picked={pitch === picked}
-      aria-label={`Piano key ${keyLabel(pitch, spell)}`}
+      aria-label={`Piano key ${keyLabel(pitch, spell, names)}`}
       style={{ gridRow: lineOf(pitch), gridColumn: part.piano }}
       onClick={() => onPitch(pitch)}
     >
-      <span>{keyText(pitch, spell)}</span>
+      <span>{keyText(pitch, spell, names)}</span>
     </button>
   ));
+};

@@ -2,9 +2,9 @@ import { useMemo } from 'react';
 import { type ScaleRun, scaleTab } from '../../core/fit/scale-tab';
 import type { Harp } from '../../core/harp/harp';
 import type { TechniqueChoice } from '../../core/harp/reach';
-import { prettyName } from '../../core/theory/pitch';
 import type { Scale } from '../../core/theory/scales';
 import { Tap } from '../controls/tap';
+import { useNames } from '../state/use-names';
 
 interface Props {
   readonly scale: Scale;
@@ -17,6 +17,7 @@ interface Props {
 /** The scale as it lies on the harp: the first whole octave, or the fullest where none is whole. */
 export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
   const runs = useMemo(() => scaleTab({ scale, harp, technique }), [scale, harp, technique]);
+  const names = useNames();
   const gaps = ({ up }: ScaleRun): number => up.filter(({ sound }) => sound === null).length;
   const best = runs.reduce<ScaleRun | null>(
     (kept, run) => (kept === null || gaps(run) < gaps(kept) ? run : kept),
@@ -26,13 +27,13 @@ export const ScaleLine = ({ scale, harp, technique, blues }: Props) => {
   return (
     <p className="scale-line">
       <span className="label">
-        {scale.name} in {prettyName(scale.tonic)}
+        {scale.name} in {names.key(scale.tonic)}
       </span>
       <span className="taps">
         {best.up.map(({ sound, pitch, tone }) =>
           sound === null ? (
             <span key={pitch} className="none">
-              ({prettyName(tone.name)})
+              ({names.note(tone.name)})
             </span>
           ) : (
             <Tap key={pitch} sound={sound} meaning={tone} />

@@ -1,11 +1,13 @@
 import { harpName } from '../../core/fit/advice-words';
 import { songKeyOf } from '../../core/song/tune';
-import { keyName, prettyName } from '../../core/theory/pitch';
+import { keyName } from '../../core/theory/pitch';
 import { useSelected, useSession } from '../state/session-context';
+import { useNames } from '../state/use-names';
 
 /** Offers the song that came with the page's address; nothing changes until the player says so. */
 export const LinkedSong = () => {
   const { commands } = useSession();
+  const names = useNames();
   const { linked: song, linkedStand } = useSelected((state) => state.book);
   if (song === null) return null;
   const { harpKey, harpOctave, tuning } = song.choices;
@@ -15,7 +17,7 @@ export const LinkedSong = () => {
     <div className="notice">
       <p>
         A {linkedStand === null ? 'song' : 'set-up'} came in: <strong>{song.name}</strong>, in{' '}
-        {prettyName(key)}, {prettyName(harp)}. Opening it puts it on the stand and into your book
+        {names.key(key)}, {names.key(harp)}. Opening it puts it on the stand and into your book
         {linkedStand === null
           ? '.'
           : '; what is in reach, the mix and the drawing of the harp come with it unless you take the song alone.'}

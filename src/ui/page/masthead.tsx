@@ -1,8 +1,9 @@
 import { useId, useRef } from 'react';
 import { positionTitle } from '../../core/harp/positions';
-import { keyName, prettyName } from '../../core/theory/pitch';
+import { keyName } from '../../core/theory/pitch';
 import { laterView } from '../controls/later-view';
 import { useSelected } from '../state/session-context';
+import { useNames } from '../state/use-names';
 import { ENTRIES, type Entry, entryOf, type PanelId } from './entries';
 
 const Where = laterView(async () => (await import('../chart/where')).Where);
@@ -72,6 +73,7 @@ const Menu = ({ open, onOpen }: Omit<Props, 'narrow'>) => {
 export const Masthead = ({ open, onOpen, narrow }: Props) => {
   const tune = useSelected((state) => state.now.tune);
   const { tonic, mode } = tune.chart;
+  const names = useNames();
   return (
     <header className="masthead">
       <h1 className="wordmark">
@@ -82,9 +84,9 @@ export const Masthead = ({ open, onOpen, narrow }: Props) => {
       <p className="song-line">
         <span>
           <span className="lead-in">Song in </span>
-          <strong>{prettyName(tonic)}</strong>
+          <strong>{names.key(tonic)}</strong>
           {mode === 'minor' ? ' minor' : ''},{' '}
-          <strong>{prettyName(keyName(tune.harp.key, 'major'))} harp</strong>
+          <strong>{names.key(keyName(tune.harp.key, 'major'))} harp</strong>
         </span>
         <span className="position">, {positionTitle(tune.position)}</span>
       </p>

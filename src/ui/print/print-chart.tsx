@@ -1,7 +1,9 @@
 import type { Bar, Chart } from '../../core/chart/chart';
+import { keyAt } from '../../core/chart/key-at';
 import { barNumber, sectionName } from '../../core/song/bar-place';
 import { chordSize, PAPER, type PrintPlan, TAB_LINE } from '../../core/song/print-plan';
 import { SpanText } from '../controls/chord-text';
+import { useNames } from '../state/use-names';
 
 /** A line through the changes, as it stands under the bars. */
 export interface PrintedLine {
@@ -32,6 +34,7 @@ const tabSize = (tab: string, width: number): number =>
 /** The chart as musicians write it: four bars a line, bar lines, a heavy one at the end. */
 export const PrintChart = ({ chart, plan, line }: Props) => {
   const { chartColumns, rowHeight } = plan;
+  const names = useNames(chart.tonic);
   const columnWidth = (PAPER.width - (chartColumns - 1) * COLUMN_GAP) / chartColumns;
   const barWidth = columnWidth / 4 - NUMBER_WIDTH - 1;
   return (
@@ -51,15 +54,15 @@ export const PrintChart = ({ chart, plan, line }: Props) => {
                 }}
               >
                 <span className="print-number">
-                  {bar.place?.bar === 0 && <b>{sectionName(bar)} </b>}
+                  {bar.place?.bar === 0 && <b>{sectionName(bar, names)} </b>}
                   {barNumber(bar, index)}
                 </span>
                 <span
                   className="print-names"
-                  style={{ fontSize: `${chordSize(bar, rowHeight, barWidth)}mm` }}
+                  style={{ fontSize: `${chordSize(bar, { rowHeight, width: barWidth, names })}mm` }}
                 >
                   {bar.chords.map((span) => (
-                    <SpanText key={span.at} span={span} />
+                    <SpanText key={span.at} span={span} tonic={keyAt(chart, index).tonic} />
                   ))}
                 </span>
                 {tab !== '' && (

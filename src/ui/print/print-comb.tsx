@@ -2,9 +2,10 @@ import type { MarkedSound } from '../../core/fit/mark-sounds';
 import type { Harp } from '../../core/harp/harp';
 import { COMB, combSize, type SoundRows } from '../../core/song/print-plan';
 import type { ChordTone, NoteName } from '../../core/theory/chord';
-import { prettyName } from '../../core/theory/pitch';
+import { degreeText } from '../../core/theory/note-names';
 import { acrossOf, type CombPlace, combPlaces } from '../controls/map-layout';
 import { soundName } from '../controls/sound-name';
+import { useNames } from '../state/use-names';
 
 /** What a comb is about. */
 export interface Drawing {
@@ -65,6 +66,7 @@ const Tone = ({ text, name, x, y, height, named }: ToneProps) => {
   const size = named ? degreeSize(text, height * 0.66) : degreeSize(text, height);
   const note = noteSize(height);
   const middle = y + height / 2;
+  const names = useNames();
   return (
     <>
       <text
@@ -77,7 +79,7 @@ const Tone = ({ text, name, x, y, height, named }: ToneProps) => {
       </text>
       {named && (
         <text className="print-note" style={{ fontSize: note }} x={x} y={middle + note * 0.95}>
-          {prettyName(name)}
+          {names.note(name)}
         </text>
       )}
     </>
@@ -86,6 +88,7 @@ const Tone = ({ text, name, x, y, height, named }: ToneProps) => {
 
 const Cell = ({ place, tone, name, x, y, height, named }: CellProps) => {
   const { technique } = place.mark.sound;
+  const names = useNames();
   const over = technique === 'overbend' ? '○' : '';
   const middle = x + COMB.cell / 2;
   const note = noteSize(height);
@@ -104,12 +107,12 @@ const Cell = ({ place, tone, name, x, y, height, named }: CellProps) => {
         named && (
           <text className="print-note" style={{ fontSize: note }} x={middle} y={y + height / 2 + note * 0.36}>
             {over}
-            {prettyName(name)}
+            {names.note(name)}
           </text>
         )
       ) : (
         <Tone
-          text={`${over}${prettyName(tone.degree)}`}
+          text={`${over}${degreeText(tone.degree)}`}
           name={name}
           x={middle}
           y={y}

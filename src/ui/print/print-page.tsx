@@ -6,9 +6,10 @@ import type { Settings } from '../../core/settings/settings';
 import { chordsByTime, type PrintPlan, planPrint } from '../../core/song/print-plan';
 import type { Tune } from '../../core/song/tune';
 import type { Chord } from '../../core/theory/chord';
-import { symbolText } from '../../core/theory/chord-text';
-import { keyName, prettyName } from '../../core/theory/pitch';
+import type { NoteNames } from '../../core/theory/note-names';
+import { keyName } from '../../core/theory/pitch';
 import { SCALE_IDS, type Scale, scaleOf } from '../../core/theory/scales';
+import { useNames } from '../state/use-names';
 import { PrintChart, type PrintedLine } from './print-chart';
 import { combRows, type Drawing, drawnPlaces, PrintComb } from './print-comb';
 import { PrintScale, scaleHeading } from './print-scale';
@@ -24,12 +25,13 @@ const STANDARD_TUNING = 'richter';
 
 const Head = ({ settings, tune, line }: Props) => {
   const { chart, harp, position } = tune;
+  const names = useNames();
   return (
     <header>
       <h1>{chart.title}</h1>
       <p className="print-song">
-        Song in {prettyName(chart.tonic)}
-        {chart.mode === 'minor' ? ' minor' : ''}, {prettyName(keyName(harp.key, 'major'))} harp
+        Song in {names.key(chart.tonic)}
+        {chart.mode === 'minor' ? ' minor' : ''}, {names.key(keyName(harp.key, 'major'))} harp
         {harp.tuning.id === STANDARD_TUNING ? '' : ` (${harp.tuning.name})`}, {positionTitle(position)}
       </p>
       <p>
@@ -50,6 +52,7 @@ const drawingsOf = (
   { settings, tune }: Props,
   chords: readonly Chord[],
   scale: Scale | null,
+  names: NoteNames,
 ): readonly Drawing[] => {
   const { harp, chart } = tune;
   const { technique } = settings;
@@ -58,14 +61,14 @@ const drawingsOf = (
   return [
     ...chords.map(
       (chord): Drawing => ({
-        title: `Over ${symbolText(chord)}`,
+        title: `Over ${names.chord(chord)}`,
         marks: markSounds({ harp, chord, tonic: chart.tonic, scale, technique }),
         toneOf: ({ chordTone }) => chordTone,
         whole: false,
       }),
     ),
     {
-      title: scale === null ? 'All notes' : scaleHeading(scale),
+      title: scale === null ? 'All notes' : scaleHeading(scale, names),
       marks: markSounds({ harp, chord: first, tonic: chart.tonic, scale, technique }),
       toneOf: ({ scaleTone }) => scaleTone,
       whole: true,
@@ -79,6 +82,7 @@ interface LegendProps {
 }
 
 const Legend = ({ drawings, undrawn }: LegendProps) => {
+  const names = useNames();
   if (drawings.length === 0) {
     return <p className="print-legend">So long a chart leaves no room on the sheet to draw the harp.</p>;
   }
@@ -88,7 +92,7 @@ const Legend = ({ drawings, undrawn }: LegendProps) => {
       Over a chord, degrees count from its root R; in a scale, from its first note.
       {techniques.has('bend') && ' Dashed: bent by 1, 2 or 3 semitones.'}
       {techniques.has('overbend') && ' Dotted, ○: overbend.'}
-      {undrawn.length > 0 && ` Not drawn: ${undrawn.map(symbolText).join(', ')}.`}
+      {undrawn.length > 0 && ` Not drawn: ${undrawn.map(names.chord).join(', ')}.`}
     </p>
   );
 };
@@ -134,10 +138,11 @@ const Combs = ({ tune, drawings, plan, settings }: CombsProps) => {
 /** The song on one page of paper, in black on white: chart, harp and scale, everything told by text. */
 export const PrintPage = (props: Props) => {
   const { settings, tune, line } = props;
+  const names = useNames(tune.chart.tonic);
   const { chart, harp } = tune;
   const scale = scaleIn(settings, tune);
   const chords = chordsByTime(chart);
-  const drawings = drawingsOf(props, chords, scale);
+  const drawings = drawingsOf(props, chords, scale, names);
   const runs = scale === null ? [] : scaleTab({ scale, harp, technique: settings.technique });
   const plan = planPrint({
     bars: chart.bars.length,

@@ -1,7 +1,8 @@
 import { type GigSet, setSeconds } from '../../core/book/gig-set';
 import { harpsOfSet, type SetSong } from '../../core/book/set-harps';
-import { symbolText } from '../../core/theory/chord-text';
-import { prettyName } from '../../core/theory/pitch';
+import { type NoteSystem, noteNames } from '../../core/theory/note-names';
+import { useSelected } from '../state/session-context';
+import { useNames } from '../state/use-names';
 
 /** Bars of a song that are printed to remind of how it begins. */
 const FIRST_BARS = 4;
@@ -11,10 +12,12 @@ const clock = (seconds: number): string => {
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 };
 
-const firstBars = ({ facts }: SetSong): string =>
+const firstBars = ({ facts }: SetSong, system: NoteSystem): string =>
   facts.chart.bars
     .slice(0, FIRST_BARS)
-    .map(({ chords }) => chords.map(({ chord }) => symbolText(chord)).join(' '))
+    .map(({ chords }) =>
+      chords.map(({ chord }) => noteNames(system, facts.chart.tonic).chord(chord)).join(' '),
+    )
     .join(' | ');
 
 /** A set on one sheet: songs with key, harp, tempo and first bars, and the harps to lay out. */
@@ -25,6 +28,8 @@ export const PrintSet = ({
   readonly set: GigSet;
   readonly songs: readonly (SetSong | null)[];
 }) => {
+  const names = useNames();
+  const system = useSelected((state) => state.settings.noteNames);
   const there = songs.flatMap((song) => song ?? []);
   const seconds = setSeconds(set, (id) => there.find((song) => song.id === id)?.facts.seconds ?? 0);
   return (
@@ -52,19 +57,19 @@ export const PrintSet = ({
               <th scope="row">
                 {index + 1}. {song?.name ?? 'no longer in the book'}
               </th>
-              <td>{song && prettyName(song.facts.key)}</td>
-              <td>{song && `${prettyName(song.facts.harpName)}, ${song.facts.position}`}</td>
+              <td>{song && names.key(song.facts.key)}</td>
+              <td>{song && `${names.key(song.facts.harpName)}, ${song.facts.position}`}</td>
               <td>{song && `${song.facts.feel}, ${song.facts.tempo}`}</td>
-              <td>{song && firstBars(song)}</td>
+              <td>{song && firstBars(song, system)}</td>
             </tr>
           ))}
         </tbody>
       </table>
       <h2>Harps to lay out</h2>
       <ul>
-        {harpsOfSet(there, []).map(({ name, songs: names }) => (
+        {harpsOfSet(there, []).map(({ name, songs: titles }) => (
           <li key={name}>
-            ☐ <strong>{prettyName(name)}</strong>: {names.join(', ')}
+            ☐ <strong>{names.key(name)}</strong>: {titles.join(', ')}
           </li>
         ))}
       </ul>

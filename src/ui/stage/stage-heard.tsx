@@ -1,4 +1,5 @@
 import { useSelected } from '../state/session-context';
+import { useNames } from '../state/use-names';
 
 /**
  * The one sentence about the last chorus. Its row is there for as long as the microphone listens, so that nothing moves
@@ -6,6 +7,7 @@ import { useSelected } from '../state/session-context';
  */
 export const StageHeard = () => {
   const report = useSelected((state) => state.ear.report);
+  const names = useNames();
   const listening = useSelected(
     ({ ear: { status } }) => status.kind === 'listening' || status.kind === 'silent',
   );
@@ -14,7 +16,7 @@ export const StageHeard = () => {
     <p className="stage-heard" aria-live="polite">
       {report !== null && (
         <>
-          <b>Chorus {report.chorus + 1}:</b> {report.advice}
+          <b>Chorus {report.chorus + 1}:</b> {names.text(report.advice)}
         </>
       )}
     </p>

@@ -2,10 +2,12 @@ import { useCallback, useRef } from 'react';
 import type { FitChord } from '../../core/fit/fit';
 import { type GuideMove, guideMoves } from '../../core/fit/guide-moves';
 import type { NextChord } from '../../core/song/next-chord';
-import { keyName, prettyName } from '../../core/theory/pitch';
+import { degreeText } from '../../core/theory/note-names';
+import { keyName } from '../../core/theory/pitch';
 import { Tap } from '../controls/tap';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
+import { useNames } from '../state/use-names';
 import { useNextHarp } from '../state/use-next-harp';
 import { LargeChord } from './stage-now';
 
@@ -32,7 +34,7 @@ const Until = ({ after }: { readonly after: number }) => {
 const moveWord = (step: number): string => (step === 0 ? 'stays as' : step < 0 ? 'falls to' : 'rises to');
 
 const moveLabel = ({ from, step, to }: GuideMove): string =>
-  `${prettyName(from.degree)} ${moveWord(step)} ${prettyName(to.degree)}`;
+  `${degreeText(from.degree)} ${moveWord(step)} ${degreeText(to.degree)}`;
 
 const Move = ({ move, label }: { readonly move: GuideMove; readonly label: string }) => (
   <li>
@@ -47,11 +49,12 @@ const Move = ({ move, label }: { readonly move: GuideMove; readonly label: strin
 /** What moves into the next chord, or the harp to take for it. */
 const Lead = ({ fit, next }: { readonly fit: FitChord; readonly next: NextChord }) => {
   const harpKey = useSelected((state) => state.now.tune.harp.key);
+  const names = useNames();
   const plain = useSelected((state) => state.settings.plainWords);
   if (next.tune.harp.key !== harpKey)
     return (
       <p className="stage-harp" data-near="true">
-        Take the <strong>{prettyName(keyName(next.tune.harp.key, 'major'))} harp</strong>
+        Take the <strong>{names.key(keyName(next.tune.harp.key, 'major'))} harp</strong>
       </p>
     );
   return (

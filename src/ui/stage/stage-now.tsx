@@ -5,6 +5,7 @@ import { CountNumber, useCounting } from '../chart/count-in-sign';
 import { ChordText } from '../controls/chord-text';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
+import { useNames } from '../state/use-names';
 
 /** The beats of the bar, filled as they are heard. */
 const BeatDashes = () => {
@@ -31,11 +32,14 @@ const BeatDashes = () => {
 };
 
 /** A chord as large as its column allows. */
-export const LargeChord = ({ fit }: { readonly fit: FitChord }) => (
-  <span className="stage-chord" style={{ '--ems': chordsEms([fit]) } as CSSProperties}>
-    <ChordText chord={fit.chord} />
-  </span>
-);
+export const LargeChord = ({ fit }: { readonly fit: FitChord }) => {
+  const names = useNames();
+  return (
+    <span className="stage-chord" style={{ '--ems': chordsEms([fit], names) } as CSSProperties}>
+      <ChordText chord={fit.chord} />
+    </span>
+  );
+};
 
 /** The chord now; while the band counts in, the number in its place and the chord beneath. */
 export const StageNow = ({ fit }: { readonly fit: FitChord }) => {

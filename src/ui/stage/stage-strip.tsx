@@ -1,11 +1,12 @@
 import { type CSSProperties, useMemo } from 'react';
 import { type ChartRun, chartRuns } from '../../core/chart/chart-runs';
 import { chordsEms } from '../../core/song/chord-ems';
-import { symbolText } from '../../core/theory/chord-text';
+import type { NoteNames } from '../../core/theory/note-names';
 import { ChordText } from '../controls/chord-text';
 import { usePractice } from '../state/practice-context';
 import { useSelected } from '../state/session-context';
 import { useHeardChart } from '../state/use-heard-chart';
+import { useNames } from '../state/use-names';
 
 const BARS_IN_LINE = 4;
 /** Forms of more bars than this always show one line open at a time. */
@@ -14,13 +15,14 @@ const SHORT = 16;
 /** A bar of more chords shows its first and that it goes on: all of them would be too small to read. */
 const MOST_NAMED = 2;
 
-const nameOf = ({ from, bars, chords }: ChartRun): string => {
-  const names = chords.map(({ chord }) => symbolText(chord)).join(' then ');
-  return bars === 1 ? `Bar ${from + 1}, ${names}` : `Bars ${from + 1} to ${from + bars}, ${names}`;
+const nameOf = ({ from, bars, chords }: ChartRun, names: NoteNames): string => {
+  const said = chords.map(({ chord }) => names.chord(chord)).join(' then ');
+  return bars === 1 ? `Bar ${from + 1}, ${said}` : `Bars ${from + 1} to ${from + bars}, ${said}`;
 };
 
 const Run = ({ run, current }: { readonly run: ChartRun; readonly current: number | null }) => {
   const { trading } = usePractice();
+  const names = useNames();
   const within = current === null ? -1 : current - run.from;
   const here = within >= 0 && within < run.bars;
   const shown = run.chords.slice(0, run.chords.length > MOST_NAMED ? 1 : MOST_NAMED);
@@ -28,8 +30,8 @@ const Run = ({ run, current }: { readonly run: ChartRun; readonly current: numbe
   return (
     <li
       aria-current={here ? 'true' : undefined}
-      aria-label={nameOf(run)}
-      style={{ '--bars': run.bars, '--ems': chordsEms(shown) + (goesOn ? 1 : 0) } as CSSProperties}
+      aria-label={nameOf(run, names)}
+      style={{ '--bars': run.bars, '--ems': chordsEms(shown, names) + (goesOn ? 1 : 0) } as CSSProperties}
     >
       <span className="strip-names">
         {shown.map(({ chord }, i) => (

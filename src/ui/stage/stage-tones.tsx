@@ -1,10 +1,9 @@
 import type { CSSProperties } from 'react';
 import type { FitChord, FitSound } from '../../core/fit/fit';
-import { symbolText } from '../../core/theory/chord-text';
-import { prettyName } from '../../core/theory/pitch';
 import { DegreeChip } from '../controls/degree-chip';
 import { Tap } from '../controls/tap';
 import { useSelected } from '../state/session-context';
+import { useNames } from '../state/use-names';
 import { enoughFor, type ToneRow, toneLayout, toneRows } from './tone-layout';
 import { useSize } from './use-size';
 
@@ -35,6 +34,7 @@ const HighLine = ({ rows }: { readonly rows: readonly ToneRow[] }) => (
 export const StageTones = ({ fit }: { readonly fit: FitChord }) => {
   const style = useSelected((state) => state.settings.tabStyle);
   const [box, size] = useSize<HTMLDivElement>();
+  const names = useNames();
   const rows = toneRows(fit);
   const { font, row, folded } =
     size === null || size.width === 0
@@ -47,7 +47,7 @@ export const StageTones = ({ fit }: { readonly fit: FitChord }) => {
       style={{ '--hole': `${font}px`, '--row-ems': row } as CSSProperties}
     >
       <table data-folded={folded}>
-        <caption className="unseen">{symbolText(fit.chord)}</caption>
+        <caption className="unseen">{names.chord(fit.chord)}</caption>
         <thead className="unseen">
           <tr>
             <th scope="col">Tone</th>
@@ -61,7 +61,7 @@ export const StageTones = ({ fit }: { readonly fit: FitChord }) => {
             <tr key={tone.degree}>
               <th scope="row">
                 <DegreeChip degree={tone.degree} />
-                <span className="stage-note">{prettyName(tone.name)}</span>
+                <span className="stage-note">{names.note(tone.name)}</span>
               </th>
               <td>
                 <Sounds sounds={cells.low} />

@@ -1,3 +1,4 @@
+import { useNames } from '../state/use-names';
 import './stage.css';
 import { type CSSProperties, type ReactNode, useEffect, useRef } from 'react';
 import { chordsEms } from '../../core/song/chord-ems';
@@ -23,11 +24,16 @@ const StageChords = () => {
   const index = usePlayingIndex();
   const plain = useSelected((state) => state.settings.plainWords);
   const held = useHeldFit();
+  const names = useNames();
   const fit = held ?? now.tune.fit.bars[now.bar]?.chords[index];
   if (fit === undefined) throw new RangeError(`Bar ${now.bar} of the chart holds no chord`);
   return (
     <>
-      <article className="stage-this" aria-label="Now" style={{ '--ems': chordsEms([fit]) } as CSSProperties}>
+      <article
+        className="stage-this"
+        aria-label="Now"
+        style={{ '--ems': chordsEms([fit], names) } as CSSProperties}
+      >
         <StageNow fit={fit} />
         {plain ? <StagePlain fit={fit} /> : <StageTones fit={fit} />}
       </article>

@@ -1,6 +1,7 @@
 import type { Degree, NoteName } from '../../core/theory/chord';
-import { prettyName } from '../../core/theory/pitch';
+import { degreeText } from '../../core/theory/note-names';
 import { useSelected } from './session-context';
+import { useNames } from './use-names';
 
 /** What a sound is at this moment: `FitSound` and a note of a line are. */
 export interface Meaning {
@@ -12,8 +13,9 @@ export interface Meaning {
 export const useBeside = (): ((meaning: Meaning) => string) => {
   const beside = useSelected((state) => state.settings.besideTab);
   const plain = useSelected((state) => state.settings.plainWords);
+  const names = useNames();
   const named = beside === 'notes' || beside === 'both';
   const counted = !plain && (beside === 'degrees' || beside === 'both');
   return ({ name, degree }) =>
-    `${named ? ` ${prettyName(name)}` : ''}${counted ? ` ${prettyName(degree)}` : ''}`;
+    `${named ? ` ${names.note(name)}` : ''}${counted ? ` ${degreeText(degree)}` : ''}`;
 };

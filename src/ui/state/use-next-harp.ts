@@ -1,8 +1,9 @@
 import { keyOfChorus } from '../../core/arranger/song-plan';
 import { harpName } from '../../core/fit/advice-words';
 import { harpFor } from '../../core/song/tune';
-import { keyName, prettyName } from '../../core/theory/pitch';
+import { keyName } from '../../core/theory/pitch';
 import { useSelected } from './session-context';
+import { useNames } from './use-names';
 
 /** Bars before the change from which it is announced large. */
 const NEAR_BARS = 4;
@@ -19,6 +20,7 @@ export interface NextHarp {
 
 /** The harp of the next chorus where the key moves; null where the harp stays. */
 export const useNextHarp = (): NextHarp | null => {
+  const names = useNames();
   const playing = useSelected((state) => state.status.kind === 'playing' && state.warmUp === null);
   const now = useSelected((state) => state.now);
   const own = useSelected((state) => state.tune.chart);
@@ -30,8 +32,8 @@ export const useNextHarp = (): NextHarp | null => {
   const key = keyOfChorus(own, settings.plan, ahead);
   if (key === now.tune.chart.key) return null;
   return {
-    name: prettyName(harpName(harpFor(settings, key))),
-    songKey: `${prettyName(keyName(key, own.mode))}${own.mode === 'minor' ? ' minor' : ''}`,
+    name: names.key(harpName(harpFor(settings, key))),
+    songKey: names.key(`${keyName(key, own.mode)}${own.mode === 'minor' ? ' minor' : ''}`),
     near: now.formBar !== null && now.formBar >= own.bars.length - NEAR_BARS,
   };
 };

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { type ReadChord, readChord } from '../../../src/core/chart-text/read-chord';
-import { symbolText } from '../../../src/core/theory/chord-text';
+import { ENGLISH } from '../../../src/core/theory/note-names';
 
 const tones = (read: ReadChord | null): string | undefined =>
   read?.chord.tones.map(({ name }) => name).join(' ');
 
 const bass = (read: ReadChord | null): string | null =>
-  read && `${symbolText(read.chord)} over ${read.chord.bass}`;
+  read && `${ENGLISH.chord(read.chord)} over ${read.chord.bass}`;
 
 // Tones by chord arithmetic: ♭5 and ♯5 stand instead of the fifth, tensions above a triad are added to it.
 describe('brackets that hold a sign', () => {
@@ -80,7 +80,7 @@ describe('chords that were taken for others', () => {
 
   it('shows the seventh of a major seventh with sharp eleventh', () => {
     const read = readChord('Cmaj7#11', 'C');
-    expect(read && symbolText(read.chord)).toBe('C△7♯11');
+    expect(read && ENGLISH.chord(read.chord)).toBe('C△7♯11');
   });
 });
 

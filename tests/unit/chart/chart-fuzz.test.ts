@@ -11,7 +11,7 @@ import { fitChart } from '../../../src/core/fit/fit';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { EVERY_TECHNIQUE } from '../../../src/core/harp/reach';
 import { RICHTER } from '../../../src/core/harp/tunings';
-import { symbolText } from '../../../src/core/theory/chord-text';
+import { ENGLISH } from '../../../src/core/theory/note-names';
 import { asPitchClass } from '../../../src/core/theory/units';
 import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
 
@@ -109,7 +109,7 @@ describe('hostile chart text', () => {
           expect(same.bars.map(bassOf)).toEqual(reading.chart.bars.map(bassOf));
           expect(oneChordABar(text, tonic).replace(/[ |,;\t]/g, '')).toBe(text.replace(/[ |,;\t]/g, ''));
           const names = reading.chart.bars.flatMap(({ chords }) =>
-            chords.map(({ chord }) => `${symbolText(chord)} ${chord.roman}`),
+            chords.map(({ chord }) => `${ENGLISH.chord(chord)} ${chord.roman}`),
           );
           expect(names.join()).not.toMatch(/undefined|NaN/);
           for (const { sentence } of simplifications(reading.chart))

@@ -4,8 +4,8 @@ import { romanChord } from '../../../src/core/chart/roman';
 import { TONICS } from '../../../src/core/chart/tonics';
 import { readChord } from '../../../src/core/chart-text/read-chord';
 import type { Chord } from '../../../src/core/theory/chord';
-import { symbolText } from '../../../src/core/theory/chord-text';
 import { bassNameOf, readSymbol } from '../../../src/core/theory/chords';
+import { ENGLISH } from '../../../src/core/theory/note-names';
 import { DICTIONARY } from '../../helpers/chord-dictionary';
 import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
 
@@ -162,7 +162,7 @@ const faults = ({ quality, root, bass, key }: Case): readonly string[] => {
   const { chord, rest } = read;
   const above = chord.tones.map(({ pitchClass }) => (pitchClass - chroma(root) + 12) % 12).join(' ');
   const again = readChord(chord.symbol, key)?.chord;
-  const printed = readChord(symbolText(chord), key)?.chord;
+  const printed = readChord(ENGLISH.chord(chord), key)?.chord;
   const numeral = romanChord(chord.roman, key);
   const wanted = chroma(bass === '' ? root : bass.slice(1));
   const isTone = chord.tones.some(({ pitchClass }) => pitchClass === chord.bass);
@@ -178,7 +178,7 @@ const faults = ({ quality, root, bass, key }: Case): readonly string[] => {
     above === shapes.get(quality) ? '' : `tones ${above}`,
     chord.root === chroma(root) && chord.bass === wanted ? '' : 'root or bass',
     JSON.stringify(again) === JSON.stringify(chord) ? '' : `printed ${chord.symbol} reads ${again?.symbol}`,
-    JSON.stringify(printed) === JSON.stringify(chord) ? '' : `shown ${symbolText(chord)}`,
+    JSON.stringify(printed) === JSON.stringify(chord) ? '' : `shown ${ENGLISH.chord(chord)}`,
     JSON.stringify(numeral) === JSON.stringify(chord) ? '' : `numeral ${chord.roman} is ${numeral.symbol}`,
     isSpelledByLetter(chord) ? '' : `spelled ${chord.tones.map(({ name }) => name).join(' ')}`,
     chord.tones.every(({ name, pitchClass }) => chroma(name) === pitchClass) ? '' : 'names',

@@ -10,6 +10,7 @@ import { leadSheetOf } from '../../../src/core/song/lead-sheet';
 import { fileStem, songTitle, soundingParts } from '../../../src/core/song/song-files';
 import { eachSongSection } from '../../../src/core/song/song-sections';
 import { tuneFor } from '../../../src/core/song/tune';
+import { ENGLISH } from '../../../src/core/theory/note-names';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
 import { testProgram } from '../../helpers/test-charts';
 
@@ -33,7 +34,7 @@ describe('names of files and songs', () => {
   ])('%o, %s: %s', (changes, feel, stem, title) => {
     const settings = settingsWith(changes, feel);
     expect(fileStem(settings, tuneOf(settings))).toBe(stem);
-    expect(songTitle(settings, tuneOf(settings))).toContain(title);
+    expect(songTitle(settings, tuneOf(settings), ENGLISH)).toContain(title);
   });
 
   it.each([
@@ -45,7 +46,7 @@ describe('names of files and songs', () => {
     const settings = settingsWith({ formId: 'own-1' });
     const tune = tuneOf(settings, { title });
     expect(fileStem(settings, tune)).toBe(stem);
-    expect(songTitle(settings, tune)).toBe(title);
+    expect(songTitle(settings, tune, ENGLISH)).toBe(title);
   });
 
   it('names the part of a file that holds one alone', () => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { prettySymbol, symbolText } from '../../../src/core/theory/chord-text';
 import { canonicalQuality, chordOf, guideTones, readSymbol } from '../../../src/core/theory/chords';
 import { semitonesOf } from '../../../src/core/theory/degrees';
+import { ENGLISH } from '../../../src/core/theory/note-names';
 import { pitchClassOf } from '../../../src/core/theory/pitch';
 import { DICTIONARY } from '../../helpers/chord-dictionary';
 
@@ -140,12 +140,12 @@ describe('typesetting', () => {
     ['Caug', 'C+'],
   ])('%s is set as %s', (symbol, text) => {
     const chord = readSymbol(symbol);
-    expect(chord === null ? null : symbolText(chord)).toBe(text);
+    expect(chord === null ? null : ENGLISH.chord(chord)).toBe(text);
   });
 
   it('gives the parts apart', () => {
     const chord = chordOf({ root: 'C#', quality: '7', bass: 'E#' });
-    expect(prettySymbol(chord)).toEqual({
+    expect(ENGLISH.symbol(chord)).toEqual({
       root: 'C',
       accidental: '♯',
       quality: '7',

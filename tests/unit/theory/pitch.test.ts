@@ -6,7 +6,6 @@ import {
   PITCH_CLASSES,
   pitchClassOf,
   pitchName,
-  prettyName,
   spellInKey,
   withoutDoubleAccidental,
 } from '../../../src/core/theory/pitch';
@@ -72,24 +71,5 @@ describe('pitch classes and names', () => {
 
   it('writes plain notes for double accidentals only', () => {
     expect(['Bbb', 'F##', 'Fb', 'C#'].map(withoutDoubleAccidental)).toEqual(['A', 'G', 'Fb', 'C#']);
-  });
-});
-
-describe('prettyName', () => {
-  it.each([
-    ['Bb', 'B♭'],
-    ['F##', 'F𝄪'],
-    ['Ebb', 'E𝄫'],
-    ['Bb4', 'B♭4'],
-    ['b7', '♭7'],
-    ['bb7', '𝄫7'],
-    ['#11', '♯11'],
-    ['bVI7', '♭VI7'],
-    ['Song in Bb, Eb harp', 'Song in B♭, E♭ harp'],
-    ['C7b9', 'C7♭9'],
-    ['above the number', 'above the number'],
-    ['G', 'G'],
-  ])('%s → %s', (ascii, pretty) => {
-    expect(prettyName(ascii)).toBe(pretty);
   });
 });

@@ -1,7 +1,9 @@
 import { useId, useState } from 'react';
 import { readKeyList } from '../../../core/theory/key-list';
-import { keyName, prettyName } from '../../../core/theory/pitch';
+import { ENGLISH } from '../../../core/theory/note-names';
+import { keyName } from '../../../core/theory/pitch';
 import { asPitchClass, type PitchClass } from '../../../core/theory/units';
+import { useNames } from '../../state/use-names';
 
 interface Props {
   readonly keys: readonly PitchClass[];
@@ -11,6 +13,7 @@ interface Props {
 /** A list of keys as text: `G C F Bb`. What is not a key is said, and the list stays. */
 export const KeyListField = ({ keys, onChange }: Props) => {
   const id = useId();
+  const names = useNames();
   const [draft, setDraft] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   const commit = (): void => {
@@ -23,10 +26,10 @@ export const KeyListField = ({ keys, onChange }: Props) => {
       onChange(read);
     }
   };
-  const shown = keys.map((key) => prettyName(keyName(asPitchClass(key), 'major'))).join(' ');
+  const shown = keys.map((key) => ENGLISH.key(keyName(asPitchClass(key), 'major'))).join(' ');
   return (
     <div className="field">
-      <label htmlFor={id}>Keys, one a chorus</label>
+      <label htmlFor={id}>Keys, one a chorus{names === ENGLISH ? '' : ' (English names)'}</label>
       <input
         id={id}
         className="text-box"

@@ -3,9 +3,10 @@ import { taskOf } from '../../../app/bends/bend-turns';
 import type { BendTurn } from '../../../app/bends/bends-state';
 import { EXERCISE_WORDS, verdictWords } from '../../../core/bends/bend-words';
 import { spokenTab, tab } from '../../../core/harp/tab';
-import { prettyName, spelledPitch } from '../../../core/theory/pitch';
+import { spelledPitch } from '../../../core/theory/pitch';
 import { plainName } from '../../../core/theory/spelling';
 import { useSelected } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 import { BendGauge } from './bend-gauge';
 
 const STEPS: Readonly<Record<BendTurn['step'], string>> = {
@@ -43,7 +44,7 @@ export const BendTurnView = ({ practice, turn }: Props) => {
   const listening = useSelected((state) => state.ear.status.kind === 'listening');
   const task = taskOf({ settings, tune }, turn);
   const { target, exercise, step, verdict } = turn;
-  const note = prettyName(spelledPitch(target.pitch, plainName(target.pitch, tune.chart.tonic)));
+  const note = useNames().pitch(spelledPitch(target.pitch, plainName(target.pitch, tune.chart.tonic)));
   const words = verdict == null ? null : verdictWords(task, verdict);
   const hit = verdict?.kind === 'right' || (verdict != null && 'blue' in verdict && verdict.blue !== null);
   return (

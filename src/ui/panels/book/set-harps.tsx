@@ -1,8 +1,8 @@
 import type { GigSet } from '../../../core/book/gig-set';
 import { fewestSwaps, harpSwaps, harpsOfSet, replacementsOf } from '../../../core/book/set-harps';
 import { elementAt } from '../../../core/theory/element-at';
-import { prettyName } from '../../../core/theory/pitch';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 import { useSetSongs } from './use-set-songs';
 
 const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
@@ -36,6 +36,7 @@ const FewerSwaps = ({ set }: { readonly set: GigSet }) => {
 
 /** The harps to lay out for a set, which of them are missing, and what could stand in. */
 export const SetHarps = ({ set }: { readonly set: GigSet }) => {
+  const names = useNames();
   const harpCase = useSelected((state) => state.harpCase);
   const technique = useSelected((state) => state.settings.technique);
   const songs = useSetSongs(set).flatMap((song) => song ?? []);
@@ -46,11 +47,11 @@ export const SetHarps = ({ set }: { readonly set: GigSet }) => {
     <section className="group">
       <h3>Harps to lay out</h3>
       <ul className="rows">
-        {harps.map(({ name, songs: names, owned }) => (
+        {harps.map(({ name, songs: titles, owned }) => (
           <li key={name} className="row">
             <span>
-              <strong>{prettyName(name)}</strong>
-              {known && !owned && ' (not in your case)'}: {names.join(', ')}
+              <strong>{names.key(name)}</strong>
+              {known && !owned && ' (not in your case)'}: {titles.join(', ')}
             </span>
           </li>
         ))}
@@ -59,10 +60,10 @@ export const SetHarps = ({ set }: { readonly set: GigSet }) => {
       {known &&
         replacementsOf(songs, harpCase, technique).map(({ song, missing, instead }) => (
           <p key={song} className="hint">
-            {song} without the {prettyName(missing)}:{' '}
+            {song} without the {names.key(missing)}:{' '}
             {instead === null
               ? 'nothing in the case stands in.'
-              : `${prettyName(instead.harp)}, ${instead.position}: ${prettyName(instead.why)}.`}
+              : `${names.key(instead.harp)}, ${instead.position}: ${names.text(instead.why)}.`}
           </p>
         ))}
       {!known && (

@@ -1,5 +1,5 @@
 import type { SongFacts } from '../../../core/book/song-facts';
-import { prettyName } from '../../../core/theory/pitch';
+import { useNames } from '../../state/use-names';
 
 /** Minutes and seconds: `3:05`. */
 export const clockText = (seconds: number): string => {
@@ -8,9 +8,12 @@ export const clockText = (seconds: number): string => {
 };
 
 /** What a song comes to, in one line: key, harp and position, feel, tempo, length. */
-export const SongFactsLine = ({ facts }: { readonly facts: SongFacts }) => (
-  <p className="hint">
-    {prettyName(facts.key)} · {prettyName(facts.harpName)}, {facts.position} · {facts.feel}, {facts.tempo} ·{' '}
-    {facts.open ? 'until stopped' : clockText(facts.seconds)}
-  </p>
-);
+export const SongFactsLine = ({ facts }: { readonly facts: SongFacts }) => {
+  const names = useNames();
+  return (
+    <p className="hint">
+      {names.key(facts.key)} · {names.key(facts.harpName)}, {facts.position} · {facts.feel}, {facts.tempo} ·{' '}
+      {facts.open ? 'until stopped' : clockText(facts.seconds)}
+    </p>
+  );
+};

@@ -3,6 +3,7 @@ import { findSongs, isOnStand } from '../../../core/book/book-song';
 import { songTitle } from '../../../core/song/song-files';
 import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 import { BringBack } from './bring-back';
 import { KeepOffer } from './keep-offer';
 import { NameField } from './name-field';
@@ -18,6 +19,7 @@ const SHOWN = 24;
 /** Keeps what is on the stand: again under its name where it came from the book, or under a new one. */
 const KeepSong = () => {
   const { commands } = useSession();
+  const names = useNames();
   const settings = useSelected((state) => state.settings);
   const tune = useSelected((state) => state.tune);
   const { songs, onStand } = useSelected((state) => state.book);
@@ -43,7 +45,7 @@ const KeepSong = () => {
       )}
       <NameField
         label="Keep as a new song called"
-        placeholder={songTitle(settings, tune)}
+        placeholder={songTitle(settings, tune, names)}
         button="Keep song"
         onName={commands.keepSong}
       />

@@ -13,7 +13,10 @@ const LINES: readonly (readonly [string, string])[] = [
   ['N.C.', 'The band rests.'],
   ['C7!', 'The band strikes once and rests.'],
   ['Key: G', 'Also Title:, Meter:, Feel: and Tempo:. In a section, Key: is its own.'],
-  ['Bb7 F#m7b5 C7/E', 'Chords as you know them, flats as b, sharps as #. ♭ ♯ ø ° △ work as well.'],
+  [
+    'Bb7 F#m7b5 C7/E',
+    'Chords as you know them, flats as b, sharps as #, always by English letters: B is the note below C. ♭ ♯ ø ° △ work as well.',
+  ],
   ['I7 | iv7 | V7/ii', 'Or Roman numerals in the key: small ones are minor.'],
   ['1 | 4 | 6m | b7', 'Or numbers, which read as numerals do: 1 is I.'],
 ];

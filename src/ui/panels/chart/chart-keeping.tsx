@@ -1,7 +1,8 @@
 import type { OwnChart } from '../../../core/chart-text/own-chart';
 import type { ListedChart } from '../../../core/song/chart-drafts';
-import { keyName, pitchClassOf, prettyName } from '../../../core/theory/pitch';
+import { keyName, pitchClassOf } from '../../../core/theory/pitch';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 interface Props {
   readonly own: OwnChart;
@@ -20,6 +21,7 @@ const STANDINGS: Readonly<Record<ListedChart['standing'], string>> = {
 /** Whether the band plays this chart, in which key, and how to have it otherwise. */
 const Playing = ({ own }: { readonly own: OwnChart }) => {
   const { commands } = useSession();
+  const names = useNames();
   const formId = useSelected((state) => state.settings.formId);
   const song = useSelected((state) => state.tune.chart.key);
   const written = pitchClassOf(own.tonic);
@@ -33,7 +35,7 @@ const Playing = ({ own }: { readonly own: OwnChart }) => {
   if (song === written) return null;
   return (
     <button type="button" className="tool" onClick={() => commands.chooseSongKey(written)}>
-      Play it in {prettyName(own.tonic)}, not in {prettyName(keyName(song, own.mode))}
+      Play it in {names.key(own.tonic)}, not in {names.key(keyName(song, own.mode))}
     </button>
   );
 };

@@ -5,9 +5,10 @@ import { guessKey } from '../../../core/chart-text/guess-key';
 import type { ChartSays } from '../../../core/chart-text/header-lines';
 import { type OwnChart, readOwnChart } from '../../../core/chart-text/own-chart';
 import { METER_NAMES, tonicIn } from '../../../core/chart-text/written-key';
-import { pitchClassOf, prettyName } from '../../../core/theory/pitch';
+import { pitchClassOf } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
 import { useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 const MODES = [
   { value: 'major', text: 'major' },
@@ -26,14 +27,15 @@ interface Props {
 /** Offers the key that the chords speak for, where they speak for another than the one chosen. */
 const GuessedKey = ({ own }: { readonly own: OwnChart }) => {
   const { commands } = useSession();
+  const names = useNames();
   const guessed = useMemo(() => guessKey(readOwnChart(own).chart), [own]);
   if (guessed === null || isSameKey(guessed, own)) return null;
   const { tonic, mode } = guessed;
   return (
     <p className="hint" role="status">
-      These chords look like {prettyName(tonic)} {mode}.{' '}
+      These chords look like {names.key(tonic)} {mode}.{' '}
       <button type="button" className="tool" onClick={() => commands.editChart({ tonic, mode })}>
-        Write it in {prettyName(tonic)} {mode}
+        Write it in {names.key(tonic)} {mode}
       </button>
     </p>
   );
@@ -42,6 +44,7 @@ const GuessedKey = ({ own }: { readonly own: OwnChart }) => {
 /** The key and the meter the text is written in, as far as no line of it says so. */
 export const ChartKey = ({ own, says }: Props) => {
   const { commands } = useSession();
+  const names = useNames();
   return (
     <div className="chart-key">
       {says.key === null && (
@@ -49,7 +52,7 @@ export const ChartKey = ({ own, says }: Props) => {
           <Choice
             label="Written in"
             value={own.tonic}
-            options={TONICS[own.mode].map((name) => ({ value: name, text: prettyName(name) }))}
+            options={TONICS[own.mode].map((name) => ({ value: name, text: names.key(name) }))}
             onChoose={(tonic) => commands.editChart({ tonic })}
           />
           <Choice

@@ -6,6 +6,7 @@ import { oneChordABar } from '../../../core/chart-text/unparted';
 import { barNumber } from '../../../core/song/bar-place';
 import { barName } from '../../chart/chart-view';
 import { SpanText } from '../../controls/chord-text';
+import { useNames } from '../../state/use-names';
 
 interface Props {
   readonly reading: ChartReading;
@@ -67,12 +68,13 @@ interface BarProps {
 
 const UnderstoodBar = ({ bar, index, text, tabStop, onSelect }: BarProps) => {
   const status = text?.status ?? 'read';
+  const names = useNames();
   return (
     <li data-status={status}>
       <button
         type="button"
         tabIndex={tabStop ? 0 : -1}
-        aria-label={`${barName(bar, index)}${SPOKEN[status]}: show it in the text`}
+        aria-label={`${barName(bar, index, names)}${SPOKEN[status]}: show it in the text`}
         onClick={() => {
           if (text !== undefined) onSelect(text);
         }}

@@ -2,12 +2,14 @@ import { useMemo } from 'react';
 import type { Chart } from '../../../core/chart/chart';
 import { simplifications } from '../../../core/chart-text/simplifications';
 import { Fold } from '../../controls/fold';
+import { useNames } from '../../state/use-names';
 
 const barsText = (bars: readonly number[]): string =>
   `${bars.length === 1 ? 'Bar' : 'Bars'} ${bars.map((bar) => bar + 1).join(', ')}`;
 
 /** Chords of which the band plays less, or more, than is written. */
 export const ChartSimplifications = ({ chart }: { readonly chart: Chart }) => {
+  const names = useNames();
   const simplified = useMemo(() => simplifications(chart), [chart]);
   return (
     <Fold title={`What the band simplifies: ${simplified.length === 0 ? 'nothing' : simplified.length}`}>
@@ -17,7 +19,7 @@ export const ChartSimplifications = ({ chart }: { readonly chart: Chart }) => {
         <ul className="rows">
           {simplified.map(({ symbol, bars, sentence }) => (
             <li key={symbol}>
-              {sentence} <span className="hint">{barsText(bars)}.</span>
+              {names.text(sentence)} <span className="hint">{barsText(bars)}.</span>
             </li>
           ))}
         </ul>

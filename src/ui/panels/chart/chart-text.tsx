@@ -2,7 +2,9 @@ import { type Ref, useEffect, useId, useImperativeHandle, useLayoutEffect, useRe
 import type { Problem, TextSpan } from '../../../core/chart-text/chart-problems';
 import type { OwnChart } from '../../../core/chart-text/own-chart';
 import { endOfChange } from '../../../core/song/typing';
+import { ENGLISH, type NoteNames } from '../../../core/theory/note-names';
 import { useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 /** Selects a place in the text and brings it into view. */
 export interface TextSelection {
@@ -53,10 +55,16 @@ const scrollTo = (area: HTMLTextAreaElement, line: number): void => {
   area.scrollTop = Math.max(0, (line - 1) * height - area.clientHeight / 2);
 };
 
+/** Where the names on the page are not those that are typed. */
+const typedAs = ({ note }: NoteNames): string =>
+  ['Bb', 'B', 'C'].map((name) => `${name} for ${note(name)}`).join(', ');
+
 /** The chords as typed. */
 export const ChartText = ({ own, problems, bars, ref }: Props) => {
   const { commands } = useSession();
   const id = useId();
+  const names = useNames();
+  const other = names !== ENGLISH;
   const area = useRef<HTMLTextAreaElement>(null);
   const shown = useRef(own.text);
   const summary = summaryOf(problems, bars);
@@ -96,6 +104,11 @@ export const ChartText = ({ own, problems, bars, ref }: Props) => {
           commands.editChart({ text: event.target.value });
         }}
       />
+      {other && (
+        <p className="hint">
+          Chords are typed in English names: {typedAs(names)}. The chart shows them as you chose.
+        </p>
+      )}
       <p id={`${id}-summary`} className="hint">
         {summary}
       </p>

@@ -1,8 +1,8 @@
 import type { OwnChart } from '../../../core/chart-text/own-chart';
 import { otherSpelling } from '../../../core/chart-text/written-key';
 import type { History } from '../../../core/song/history';
-import { prettyName } from '../../../core/theory/pitch';
 import { useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 interface ToolProps {
   readonly text: string;
@@ -28,6 +28,7 @@ const Tool = ({ text, label, off = false, onPress }: ToolProps) => (
 
 /** Steps back and on, and the chart in other keys. */
 export const ChartTools = ({ draft }: { readonly draft: History<OwnChart> }) => {
+  const names = useNames();
   const { commands } = useSession();
   const { tonic, mode } = draft.present;
   const other = otherSpelling(tonic, mode);
@@ -43,7 +44,7 @@ export const ChartTools = ({ draft }: { readonly draft: History<OwnChart> }) => 
         <Tool text="−" label="Transpose down a semitone" onPress={() => commands.transposeChart(-1)} />
         <Tool text="+" label="Transpose up a semitone" onPress={() => commands.transposeChart(1)} />
       </fieldset>
-      {other !== null && <Tool text={`Respell in ${prettyName(other)}`} onPress={commands.respellChart} />}
+      {other !== null && <Tool text={`Respell in ${names.key(other)}`} onPress={commands.respellChart} />}
     </div>
   );
 };

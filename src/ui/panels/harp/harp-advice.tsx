@@ -3,8 +3,9 @@ import { advise } from '../../../core/fit/advice';
 import { choiceWords } from '../../../core/fit/usual-positions';
 import { buildOwnedHarp, type OwnedHarp } from '../../../core/harp/harp-case';
 import { differentHarps, sameNotes } from '../../../core/harp/same-harp';
-import { PITCH_CLASSES, prettyName } from '../../../core/theory/pitch';
+import { PITCH_CLASSES } from '../../../core/theory/pitch';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 /** Rows shown; the rest are worse. */
 const SHOWN = 6;
@@ -12,6 +13,7 @@ const SHOWN = 6;
 /** Ranks the player's harps for the song as it stands, with reasons; without a case, the twelve usual keys. */
 export const HarpAdvice = () => {
   const { commands } = useSession();
+  const names = useNames();
   const chart = useSelected((state) => state.tune.chart);
   const inHand = useSelected((state) => state.tune.harp);
   const harpCase = useSelected((state) => state.harpCase);
@@ -61,10 +63,10 @@ export const HarpAdvice = () => {
         {rows.map(({ harpIndex, reasons, choice, fit }) => (
           <li key={harpIndex} className="advice" data-choice={choice} data-fit={fit}>
             <p>
-              <strong>{prettyName(reasons[0] ?? '')}</strong>
+              <strong>{names.text(reasons[0] ?? '')}</strong>
             </p>
             {reasons.slice(1).map((reason) => (
-              <p key={reason}>{prettyName(reason.charAt(0).toUpperCase() + reason.slice(1))}.</p>
+              <p key={reason}>{names.text(reason.charAt(0).toUpperCase() + reason.slice(1))}.</p>
             ))}
             <div className="row">
               <span className="label">

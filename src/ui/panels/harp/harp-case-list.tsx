@@ -3,16 +3,16 @@ import { harpName } from '../../../core/fit/advice-words';
 import type { OwnedHarp } from '../../../core/harp/harp-case';
 import { sameHarp } from '../../../core/harp/same-harp';
 import { harpForCase } from '../../../core/song/harp-in-case';
-import { prettyName } from '../../../core/theory/pitch';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 import { TakenOut } from './taken-out';
-
-/** How a harp of the case is called: its own name, or what it is. */
-const caseName = (harp: OwnedHarp): string => harp.name || prettyName(harpName(harp));
 
 /** The harps the player owns. */
 export const HarpCaseList = () => {
   const { commands } = useSession();
+  const names = useNames();
+  /** How a harp of the case is called: its own name, or what it is. */
+  const caseName = (harp: OwnedHarp): string => harp.name || names.key(harpName(harp));
   const harpCase = useSelected((state) => state.harpCase);
   const settings = useSelected((state) => state.settings);
   const hint = useId();

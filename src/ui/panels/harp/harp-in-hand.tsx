@@ -2,7 +2,6 @@ import { STRETCH } from '../../../core/harp/harp-case';
 import { INTONATION_IDS, INTONATIONS, type IntonationId } from '../../../core/harp/intonation';
 import { coverSentence, findTuning } from '../../../core/harp/tunings';
 import { type Kept, keeping, keptOf } from '../../../core/song/key-coupling';
-import { prettyName } from '../../../core/theory/pitch';
 import { REFERENCE_PITCHES } from '../../../core/theory/temperament';
 import { asHz } from '../../../core/theory/units';
 import { Choice } from '../../controls/choice';
@@ -10,6 +9,7 @@ import { Slider } from '../../controls/slider';
 import { Switch } from '../../controls/switch';
 import { useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
+import { useNames } from '../../state/use-names';
 
 const RANGES = [
   { value: 1, text: 'High (an octave up)' },
@@ -36,6 +36,7 @@ const BEATING = 'Notes beat when together they swell and fade, because they are 
 /** Range, pitch and temper of the harp in hand. */
 export const HarpInHand = () => {
   const { commands } = useSession();
+  const names = useNames();
   const settings = useChosen((settings) => settings);
   const { intonation } = settings;
   const ownCents = typeof intonation !== 'string';
@@ -49,7 +50,7 @@ export const HarpInHand = () => {
     <>
       {table?.labelNote !== undefined && (
         <p className="hint">
-          {table.name}: {cover !== null && `${prettyName(cover)} `}
+          {table.name}: {cover !== null && `${names.text(cover)} `}
           {table.labelNote}
         </p>
       )}
@@ -60,7 +61,7 @@ export const HarpInHand = () => {
         onChoose={(harpOctave) => commands.choose({ harpOctave })}
       />
       <Slider
-        label="A4 is"
+        label={`${names.pitch('A4')} is`}
         valueText={`${settings.reference} Hz`}
         value={settings.reference}
         low={REFERENCE_PITCHES.low}

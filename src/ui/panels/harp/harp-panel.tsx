@@ -1,6 +1,7 @@
 import { TAB_STYLES } from '../../../core/harp/tab';
 import type { BesideTab, Look } from '../../../core/settings/page-settings';
 import { ANNOUNCEMENTS, type Announcements, BESIDE_TAB } from '../../../core/settings/page-settings';
+import { NOTE_SYSTEMS, type NoteSystem } from '../../../core/theory/note-names';
 import { Choice, optionsOf } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
@@ -20,6 +21,13 @@ const LOOKS: readonly { readonly value: Look; readonly text: string }[] = [
   { value: 'night', text: 'Night' },
 ];
 
+const NAMES: Readonly<Record<NoteSystem, string>> = {
+  english: 'English: A, B♭, B, C',
+  german: 'With H: A, B, H, C',
+  do: 'Do, re, mi: La, Si♭, Si, Do',
+  numbers: 'Numbers in the key: 6, ♭7, 7, 1',
+};
+
 const BESIDE: Readonly<Record<BesideTab, string>> = {
   nothing: 'Nothing',
   notes: 'Note names',
@@ -38,6 +46,13 @@ const Shown = () => {
   const settings = useSelected((state) => state.settings);
   return (
     <>
+      <Choice
+        label="Names of notes"
+        value={settings.noteNames}
+        options={optionsOf(NOTE_SYSTEMS, NAMES)}
+        hint="On the whole page and on paper. Charts and lists of keys are typed in English names, files have them, and so do most covers of harps."
+        onChoose={(noteNames) => commands.choose({ noteNames })}
+      />
       <Choice
         label="Tab"
         value={settings.tabStyle}

@@ -1,13 +1,15 @@
 import { useMemo } from 'react';
 import { plainNotes } from '../../../core/fit/plain-notes';
 import { positionTitle } from '../../../core/harp/positions';
-import { keyName, prettyName } from '../../../core/theory/pitch';
+import { keyName } from '../../../core/theory/pitch';
 import { scaleName } from '../../../core/theory/scales';
 import { useSelected } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 /** What the harp in hand gives without a bend: scales by position, and the chords under the mouth. */
 export const HarpPlain = () => {
   const harp = useSelected((state) => state.tune.harp);
+  const names = useNames();
   const { positions, chords } = useMemo(() => plainNotes(harp), [harp]);
   return (
     <>
@@ -17,7 +19,7 @@ export const HarpPlain = () => {
           .map(({ position, key, scales }) => (
             <li key={position}>
               <strong>
-                {prettyName(keyName(key, 'major'))}, {positionTitle(position)}
+                {names.key(keyName(key, 'major'))}, {positionTitle(position)}
               </strong>
               :{' '}
               {scales
@@ -28,7 +30,7 @@ export const HarpPlain = () => {
           ))}
       </ul>
       <p>
-        <strong>Chords</strong>: {chords.map(({ label, name }) => prettyName(`${label} ${name}`)).join('; ')}.
+        <strong>Chords</strong>: {chords.map(({ label, name }) => names.text(`${label} ${name}`)).join('; ')}.
       </p>
     </>
   );

@@ -4,12 +4,13 @@ import { markTuning, REED_RANGE, withHoles, withReed } from '../../../core/harp/
 import type { Breath, Tuning } from '../../../core/harp/harp';
 import { intonate } from '../../../core/harp/intonation';
 import { withReeds } from '../../../core/song/key-coupling';
-import { pitchName, prettyName } from '../../../core/theory/pitch';
+import { pitchName } from '../../../core/theory/pitch';
 import { asMidi } from '../../../core/theory/units';
 import { CentsField } from '../../controls/cents-field';
 import { Choice } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
+import { useNames } from '../../state/use-names';
 import { TakenOut } from './taken-out';
 
 const BREATHS: readonly Breath[] = ['blow', 'draw'];
@@ -25,7 +26,7 @@ const Reed = ({ breath, hole }: { readonly breath: Breath; readonly hole: number
   const { tuning, harpKey, harpOctave } = settings;
   const cents = useReedCents();
   const semitones = tuning[breath][hole - 1] ?? 0;
-  const name = prettyName(pitchName(asMidi(keyPitch(harpKey, harpOctave) + semitones)));
+  const name = useNames().pitch(pitchName(asMidi(keyPitch(harpKey, harpOctave) + semitones)));
   const move = (by: number): void =>
     commands.choose(
       withReeds(settings, {

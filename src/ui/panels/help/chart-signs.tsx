@@ -4,7 +4,7 @@ import { ChordText } from '../../controls/chord-text';
 import { Sign } from './sign';
 
 const named = (root: NoteName, quality: string, bass?: NoteName) => (
-  <ChordText chord={chordOf(bass === undefined ? { root, quality } : { root, quality, bass })} />
+  <ChordText tonic="G" chord={chordOf(bass === undefined ? { root, quality } : { root, quality, bass })} />
 );
 
 /** Signs of the chart, drawn as the chart draws them. */

@@ -3,7 +3,7 @@ import { STANDINGS } from '../../../core/bends/bend-results';
 import type { MarkedSound } from '../../../core/fit/mark-sounds';
 import { POSITIONS, positionTitle, songKey } from '../../../core/harp/positions';
 import { soundId } from '../../../core/harp/tab';
-import { keyName, prettyName } from '../../../core/theory/pitch';
+import { keyName } from '../../../core/theory/pitch';
 import { asPitchClass } from '../../../core/theory/units';
 import { DegreeChip } from '../../controls/degree-chip';
 import { Fold } from '../../controls/fold';
@@ -13,6 +13,7 @@ import { soundName } from '../../controls/sound-name';
 import { SoundPill } from '../../controls/sound-pill';
 import { Tap } from '../../controls/tap';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 import { ChartSigns } from './chart-signs';
 import { example, outOfReach } from './example-sounds';
 import { Sign } from './sign';
@@ -62,14 +63,21 @@ const TabSigns = () => (
   </dl>
 );
 
-const DegreeSigns = () => (
-  <dl className="sign-list">
-    <Sign sign={<DegreeChip degree="R" />}>the root, which the chord is named after: G in G7</Sign>
-    <Sign sign={<DegreeChip degree="3" />}>the third, which makes it major; ♭3 makes it minor: B in G7</Sign>
-    <Sign sign={<DegreeChip degree="5" />}>the fifth, safe and plain: D in G7</Sign>
-    <Sign sign={<DegreeChip degree="b7" />}>the flattened seventh, which leans on: F in G7</Sign>
-  </dl>
-);
+const DegreeSigns = () => {
+  const { text } = useNames('G');
+  return (
+    <dl className="sign-list">
+      <Sign sign={<DegreeChip degree="R" />}>
+        the root, which the chord is named after: {text('G in G7')}
+      </Sign>
+      <Sign sign={<DegreeChip degree="3" />}>
+        the third, which makes it major; ♭3 makes it minor: {text('B in G7')}
+      </Sign>
+      <Sign sign={<DegreeChip degree="5" />}>the fifth, safe and plain: {text('D in G7')}</Sign>
+      <Sign sign={<DegreeChip degree="b7" />}>the flattened seventh, which leans on: {text('F in G7')}</Sign>
+    </dl>
+  );
+};
 
 const PlainSigns = () => (
   <dl className="sign-list">
@@ -105,48 +113,63 @@ const StandingSigns = () => (
   </span>
 );
 
-const MapSigns = () => (
-  <dl className="sign-list">
-    <Sign sign={<Cell mark={example('2D')} />}>
-      filled: a tone of the chord, with what it is in the chord
-    </Sign>
-    <Sign sign={<Cell mark={example('4B')} />}>tinted: a tone of the scale you chose</Sign>
-    <Sign sign={<Cell mark={example('5B')} />}>faint: in neither</Sign>
-    <Sign sign={<Cell mark={outOfReach("2D''")} />}>
-      empty with dashes around it: by a technique you have switched off
-    </Sign>
-    <Sign sign={<Cell mark={example('6OB')} />}>a small ring: an overblow or overdraw</Sign>
-    <Sign sign={<Cell mark={example("3D'")} />}>
-      a dot: a blue note of the key, its flattened third, fifth or seventh
-    </Sign>
-    <Sign sign={<Cell mark={example('3B')} picked />}>a bright edge: a way to play the note you picked</Sign>
-    <Sign sign={<Cell mark={example('3D')} lit />}>a heavy edge: the note to play now</Sign>
-    <Sign sign={<StandingSigns />}>
-      a line under a bend, where your results are shown: whole, it is steady; half, it is coming; dots, not
-      yet (Practise, Bends)
-    </Sign>
-    <Sign sign={<LineSign />}>
-      edges, numbers and a way between them: the line of this bar; dotted, it goes on into the next
-    </Sign>
-    <Sign sign={<Pill mark={example("3D''")} />}>
-      on the Keys drawing an arrow says blow or draw, and strokes say how far it is bent
-    </Sign>
-  </dl>
-);
+const MapSigns = () => {
+  const { text } = useNames('G');
+  return (
+    <>
+      <p>
+        The {text('C harp over G7')}, with the minor blues scale in {text('G')}. Press a sound to hear it.
+      </p>
+      <dl className="sign-list">
+        <Sign sign={<Cell mark={example('2D')} />}>
+          filled: a tone of the chord, with what it is in the chord
+        </Sign>
+        <Sign sign={<Cell mark={example('4B')} />}>tinted: a tone of the scale you chose</Sign>
+        <Sign sign={<Cell mark={example('5B')} />}>faint: in neither</Sign>
+        <Sign sign={<Cell mark={outOfReach("2D''")} />}>
+          empty with dashes around it: by a technique you have switched off
+        </Sign>
+        <Sign sign={<Cell mark={example('6OB')} />}>a small ring: an overblow or overdraw</Sign>
+        <Sign sign={<Cell mark={example("3D'")} />}>
+          a dot: a blue note of the key, its flattened third, fifth or seventh
+        </Sign>
+        <Sign sign={<Cell mark={example('3B')} picked />}>
+          a bright edge: a way to play the note you picked
+        </Sign>
+        <Sign sign={<Cell mark={example('3D')} lit />}>a heavy edge: the note to play now</Sign>
+        <Sign sign={<StandingSigns />}>
+          a line under a bend, where your results are shown: whole, it is steady; half, it is coming; dots,
+          not yet (Practise, Bends)
+        </Sign>
+        <Sign sign={<LineSign />}>
+          edges, numbers and a way between them: the line of this bar; dotted, it goes on into the next
+        </Sign>
+        <Sign sign={<Pill mark={example("3D''")} />}>
+          on the Keys drawing an arrow says blow or draw, and strokes say how far it is bent
+        </Sign>
+      </dl>
+    </>
+  );
+};
 
-const Positions = () => (
-  <dl className="sign-list">
-    {POSITIONS.map(({ number, offset, use }) => (
-      <Sign key={number} sign={positionTitle(number)}>
-        {offset === 0 ? 'the song is in the key of the harp' : `on a C harp the song is in ${songOn(number)}`}
-        ; {use}
-      </Sign>
-    ))}
-  </dl>
-);
+const Positions = () => {
+  const names = useNames();
+  return (
+    <dl className="sign-list">
+      {POSITIONS.map(({ number, offset, use }) => (
+        <Sign key={number} sign={positionTitle(number)}>
+          {offset === 0
+            ? 'the song is in the key of the harp'
+            : names.key(`on a C harp the song is in ${songOn(number)}`)}
+          ; {use}
+        </Sign>
+      ))}
+    </dl>
+  );
+};
 
 const C = asPitchClass(0);
-const songOn = (position: number): string => prettyName(keyName(songKey(C, position), 'major'));
+const songOn = (position: number): string => keyName(songKey(C, position), 'major');
 
 const Tones = () => {
   const plain = useSelected((state) => state.settings.plainWords);
@@ -169,7 +192,6 @@ export const SignsPanel = ({ onClose }: { readonly onClose: () => void }) => (
       <ChartSigns />
     </Fold>
     <Fold title="The harp map" open>
-      <p>A C harp over G7, with the minor blues scale in G. Press a sound to hear it.</p>
       <MapSigns />
     </Fold>
     <Fold title="Positions" open>

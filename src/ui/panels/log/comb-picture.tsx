@@ -1,8 +1,8 @@
 import { HOLES } from '../../../core/harp/build-harp';
 import { type CombBend, combProgress, type HitCount, LATE_WEEKS } from '../../../core/log/comb-progress';
 import type { BendProgress } from '../../../core/log/progress';
-import { prettyName } from '../../../core/theory/pitch';
 import { acrossOf } from '../../controls/map-layout';
+import { useNames } from '../../state/use-names';
 import { bendName } from './bend-name';
 import { Picture, percent } from './picture';
 
@@ -71,6 +71,7 @@ interface Props {
 
 /** A harp's bends on its comb, blown above and drawn below: how often each is hit, and how far off. */
 export const CombPicture = ({ bends, harp, mirrored }: Props) => {
+  const names = useNames();
   const places = combProgress(bends);
   const above = Math.max(0, ...places.map(({ row }) => row - 1));
   const below = Math.max(0, ...places.map(({ row }) => -row - 1));
@@ -82,7 +83,7 @@ export const CombPicture = ({ bends, harp, mirrored }: Props) => {
   const tries = bends.reduce((sum, each) => sum + each.tries, 0);
   return (
     <Picture
-      label={`Bends of the ${prettyName(harp)} on the comb: ${places.length} with ${tries} tries; the last ${LATE_WEEKS} weeks against those before.`}
+      label={`Bends of the ${names.key(harp)} on the comb: ${places.length} with ${tries} tries; the last ${LATE_WEEKS} weeks against those before.`}
       width={holes * WIDTH}
       height={comb + HOLE_HEIGHT + below * HEIGHT + GAP}
       columns={['Bend', `Hit in ${LATE_WEEKS} weeks`, 'Cents', 'Before']}

@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import { positionTitle } from '../../../core/harp/positions';
 import type { LogEntry } from '../../../core/log/log-entry';
-import { prettyName } from '../../../core/theory/pitch';
+import { songName } from '../../../core/song/song-files';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 /** Entries shown at first, and how many more each time. */
 const SHOWN = 20;
@@ -38,16 +39,17 @@ const Entry = ({ entry }: { readonly entry: LogEntry }) => {
   const { commands } = useSession();
   const { song, kind, key, harp, position, choruses, seconds, laps } = entry;
   const heard = heardLine(entry);
+  const names = useNames();
   return (
     <li className="log-entry">
       <div>
         <p>
-          <strong>{song}</strong>, {long(seconds)}
+          <strong>{kind === 'song' ? songName(song, names) : song}</strong>, {long(seconds)}
           {kind === 'song' && choruses > 0 && `, ${choruses} ${choruses === 1 ? 'chorus' : 'choruses'}`}
         </p>
         <p className="hint">
-          {kind === 'song' && `${prettyName(key)}, ${positionTitle(position)}, `}
-          {prettyName(harp)}
+          {kind === 'song' && `${names.key(key)}, ${positionTitle(position)}, `}
+          {names.key(harp)}
           {laps.length > 0 && `, ${tempos(entry)} beats a minute`}
         </p>
         {heard !== '' && <p className="hint">{heard}</p>}

@@ -6,7 +6,7 @@ import type {
   SongLadder,
 } from '../../../core/log/progress';
 import { dayNumber } from '../../../core/log/progress';
-import { prettyName } from '../../../core/theory/pitch';
+import { degreeText } from '../../../core/theory/note-names';
 import { Picture, percent } from './picture';
 
 const YEAR_WEEKS = 53;
@@ -148,7 +148,7 @@ export const FunctionPicture = ({ weeks }: { readonly weeks: readonly FunctionWe
       label={`Chord tones among all notes heard: ${notes} notes in ${weeks.length} ${weeks.length === 1 ? 'week' : 'weeks'}.`}
       width={WIDE}
       height={HIGH}
-      columns={['Week', 'Notes', ...degrees.map(prettyName)]}
+      columns={['Week', 'Notes', ...degrees.map(degreeText)]}
       rows={weeks.map(({ notes: of, shares }, i) => [
         String(i + 1),
         String(of),
@@ -170,7 +170,7 @@ export const FunctionPicture = ({ weeks }: { readonly weeks: readonly FunctionWe
             y={height(weeks.at(-1)?.shares[degree] ?? 0) - 3}
             textAnchor="end"
           >
-            {prettyName(degree)}
+            {degreeText(degree)}
           </text>
         </g>
       ))}

@@ -7,9 +7,9 @@ import {
   minutesByDay,
   songLadders,
 } from '../../../core/log/progress';
-import { prettyName } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
 import { useSelected } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 import { bendName } from './bend-name';
 import { CombPicture } from './comb-picture';
 import { LazyFold } from './lazy-fold';
@@ -35,7 +35,7 @@ const BendsOf = ({ bends, harp }: { readonly bends: readonly BendProgress[]; rea
           onChoose={setChosen}
         />
       )}
-      <BendPicture bend={bend} name={`${bendName(bend.sound)} on the ${prettyName(harp)}`} />
+      <BendPicture bend={bend} name={`${bendName(bend.sound)} on the ${names.key(harp)}`} />
       <p className="hint">
         Dots are the mean in cents, the lines through them its spread, the middle line in tune; the thin line
         is the share that was hit.
@@ -50,6 +50,7 @@ const Bends = () => {
     [],
   );
   const bends = useMemo(() => bendProgress(entries), [entries]);
+  const names = useNames();
   const harps = [...new Map(bends.map(({ harpKind, harp }) => [harpKind, harp]))];
   const [chosen, setChosen] = useState('');
   const [kind, harp] = harps.find(([each]) => each === chosen) ?? harps[0] ?? [];
@@ -61,7 +62,7 @@ const Bends = () => {
         <Choice
           label="Harp"
           value={kind}
-          options={harps.map(([value, name]) => ({ value, text: prettyName(name) }))}
+          options={harps.map(([value, name]) => ({ value, text: names.key(name) }))}
           onChoose={setChosen}
         />
       )}

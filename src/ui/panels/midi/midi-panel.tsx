@@ -1,12 +1,12 @@
 import { KEY_USES } from '../../../core/midi/keyboard';
-import { symbolText } from '../../../core/theory/chord-text';
-import { pitchName, prettyName } from '../../../core/theory/pitch';
+import { pitchName } from '../../../core/theory/pitch';
 import { asMidi } from '../../../core/theory/units';
 import { Choice, optionsOf } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 import { Pedals } from './pedals';
 
 const USES = optionsOf(KEY_USES, {
@@ -18,9 +18,7 @@ const USES = optionsOf(KEY_USES, {
 /** The keys of a piano that can part the hands: every octave’s C, F and G between A0 and C8. */
 const SPLITS = Array.from({ length: 88 }, (_, i) => i + 21)
   .filter((key) => [0, 5, 7].includes(key % 12))
-  .map((value) => ({ value, text: prettyName(pitchName(asMidi(value))) }));
-
-const pitchText = (pitch: number, tonic: string): string => prettyName(pitchName(asMidi(pitch), tonic));
+  .map((value) => ({ value, name: pitchName(asMidi(value)) }));
 
 /** What is plugged in, in a sentence. */
 const Plugged = () => {
@@ -40,15 +38,17 @@ const Plugged = () => {
 const Held = () => {
   const { held, fit, sounding, missing } = useSelected((state) => state.midi);
   const tonic = useSelected((state) => state.now.tune.chart.tonic);
-  const names = held.map((key) => pitchText(key, tonic)).join(' ');
+  const names = useNames();
+  const pitchText = (pitch: number): string => names.pitch(pitchName(asMidi(pitch), tonic));
+  const keys = held.map(pitchText).join(' ');
   return (
     <p className="hint" aria-live="polite">
-      {fit !== null && `You hold ${symbolText(fit.chord)}: ${names}. What fits and the map answer to it.`}
-      {fit === null && held.length > 0 && `You hold ${names}: no chord has that name.`}
+      {fit !== null && `You hold ${names.chord(fit.chord)}: ${keys}. What fits and the map answer to it.`}
+      {fit === null && held.length > 0 && `You hold ${keys}: no chord has that name.`}
       {held.length === 0 && sounding.length > 0 && 'The harp plays.'}
       {held.length === 0 &&
         missing !== null &&
-        `${pitchText(missing, tonic)} is not on this harp, or not in your reach.`}
+        `${pitchText(missing)} is not on this harp, or not in your reach.`}
       {held.length === 0 && sounding.length === 0 && missing === null && 'Press a key to try.'}
     </p>
   );
@@ -73,6 +73,7 @@ const OwnChords = () => {
 
 /** Keyboards and pedals that are plugged in: asked for here, and told what to do. */
 export const MidiPanel = ({ onClose }: { readonly onClose: () => void }) => {
+  const names = useNames();
   const { commands } = useSession();
   const { use, split } = useSelected((state) => state.settings.midi);
   const kind = useSelected((state) => state.midi.status.kind);
@@ -107,7 +108,7 @@ export const MidiPanel = ({ onClose }: { readonly onClose: () => void }) => {
           <Choice
             label="The right hand begins at"
             value={SPLITS.some(({ value }) => value === split) ? split : 60}
-            options={SPLITS}
+            options={SPLITS.map(({ value, name }) => ({ value, text: names.pitch(name) }))}
             size="short"
             onChoose={(next) => commands.chooseMidi({ split: next })}
           />

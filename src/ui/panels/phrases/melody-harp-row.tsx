@@ -1,24 +1,27 @@
 import { positionTitle, songKey } from '../../../core/harp/positions';
 import type { MelodyHarp, MissingNote } from '../../../core/melody/melody-harps';
 import { printPhrase } from '../../../core/phrase/print-phrase';
+import type { NoteNames } from '../../../core/theory/note-names';
 import { keyName, pitchName } from '../../../core/theory/pitch';
 import { asMidi, type PitchClass } from '../../../core/theory/units';
+import { useNames } from '../../state/use-names';
 
 const octaveWords = (octaves: number): string =>
   octaves === 0
     ? ''
     : `, ${Math.abs(octaves) === 1 ? 'an octave' : 'two octaves'} ${octaves > 0 ? 'up' : 'down'}`;
 
-const nameOf = (key: number): string => pitchName(asMidi(key));
-
-const missingNote = ({ key, isOff, octave, near }: MissingNote): string => {
+const missingNote = ({ key, isOff, octave, near }: MissingNote, names: NoteNames): string => {
+  const nameOf = (key: number): string => names.pitch(pitchName(asMidi(key)));
   const instead = [...new Set([octave, near].flatMap((each) => (each === null ? [] : [nameOf(each)])))];
   const why = isOff ? 'by what is not switched on' : 'not on this harp';
   return `${nameOf(key)} (${why}${instead.length === 0 ? '' : `; near: ${instead.join(', ')}`})`;
 };
 
-const missingWords = ({ missing }: MelodyHarp): string =>
-  missing.length === 0 ? 'Every note is there.' : `Cannot be played: ${missing.map(missingNote).join(', ')}.`;
+const missingWords = ({ missing }: MelodyHarp, names: NoteNames): string =>
+  missing.length === 0
+    ? 'Every note is there.'
+    : `Cannot be played: ${missing.map((note) => missingNote(note, names)).join(', ')}.`;
 
 const counted = (count: number, one: string): readonly string[] =>
   count === 0 ? [] : [`${count} ${one}${count === 1 ? '' : 's'}`];
@@ -37,7 +40,8 @@ interface Props {
 /** A harp for a melody: its position, what it asks for, what is missing, and its tab to be taken. */
 export const MelodyHarpRow = ({ found, inHand, onTab }: Props) => {
   const tab = printPhrase(found.phrase, 'signs');
-  const name = `${keyName(found.harpKey, 'major')} harp`;
+  const names = useNames();
+  const name = names.key(`${keyName(found.harpKey, 'major')} harp`);
   return (
     <li className="group">
       <strong>
@@ -46,9 +50,9 @@ export const MelodyHarpRow = ({ found, inHand, onTab }: Props) => {
       </strong>
       <p className="phrase-tab">{tab}</p>
       <p className="hint">
-        {effortWords(found)}; effort {found.difficulty}. {missingWords(found)}
+        {effortWords(found)}; effort {found.difficulty}. {missingWords(found, names)}
         {found.harpKey !== inHand &&
-          ` On the ${keyName(inHand, 'major')} harp in hand the same tab is in ${keyName(songKey(inHand, found.position), 'major')}.`}
+          ` On the ${names.key(keyName(inHand, 'major'))} harp in hand the same tab is in ${names.key(keyName(songKey(inHand, found.position), 'major'))}.`}
       </p>
       <button
         type="button"

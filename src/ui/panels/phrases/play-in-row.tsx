@@ -3,10 +3,11 @@ import type { PlayedIn } from '../../../app/phrases/phrases-state';
 import { METERS } from '../../../core/chart/build-chart';
 import type { Phrase } from '../../../core/phrase/phrase';
 import { quantise } from '../../../core/practice/quantise';
-import { pitchName, prettyName } from '../../../core/theory/pitch';
+import { pitchName } from '../../../core/theory/pitch';
 import { asMidi } from '../../../core/theory/units';
 import { Choice } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 const BARS = [1, 2, 4, 8] as const;
 
@@ -60,6 +61,7 @@ const phaseWords = ({ phase }: PlayedIn, isPlaying: boolean): string => {
 const Keyboard = () => {
   const isOpen = useSelected((state) => state.midi.status.kind === 'open');
   const use = useSelected((state) => state.settings.midi.use);
+  const names = useNames();
   const missing = useSelected((state) => state.midi.missing);
   const tonic = useSelected((state) => state.now.tune.chart.tonic);
   if (!isOpen) return null;
@@ -69,7 +71,7 @@ const Keyboard = () => {
     <p className="hint" aria-live="polite">
       {missing === null
         ? 'The keys that play the harp write as well.'
-        : `${prettyName(pitchName(asMidi(missing), tonic))} is not on this harp, or not in your reach: it is left out.`}
+        : `${names.pitch(pitchName(asMidi(missing), tonic))} is not on this harp, or not in your reach: it is left out.`}
     </p>
   );
 };

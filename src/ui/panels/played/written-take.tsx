@@ -1,34 +1,43 @@
 import type { OpenTake } from '../../../app/takes/takes-state';
 import { spokenHole, type TabStyle, tab } from '../../../core/harp/tab';
 import type { WrittenBar, WrittenNote, WrittenPass } from '../../../core/takes/take-bars';
-import { pitchName, prettyName } from '../../../core/theory/pitch';
+import type { NoteNames } from '../../../core/theory/note-names';
+import { pitchName } from '../../../core/theory/pitch';
 import { ChordText } from '../../controls/chord-text';
 import { BarHitSigns, hitsInWords } from '../../ear/bar-hits';
 import { useSelected } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 /** A note as tab; a note's name where the harp has nothing there, and a wave for what never settled. */
-const signOf = ({ sound, steady, pitch }: WrittenNote, style: TabStyle): string => {
+const signOf = ({ sound, steady, pitch }: WrittenNote, style: TabStyle, names: NoteNames): string => {
   if (sound !== null) return tab(sound, style);
-  return steady ? prettyName(pitchName(pitch)).replace(/\d+$/, '') : '~';
+  return steady ? names.note(pitchName(pitch).replace(/-?\d+$/, '')) : '~';
 };
 
-const spokenOf = ({ sound, alternatives, steady, pitch }: WrittenNote): string => {
-  if (sound === null) return steady ? `${pitchName(pitch)}, not on this harp` : 'unsteady';
+const spokenOf = ({ sound, alternatives, steady, pitch }: WrittenNote, names: NoteNames): string => {
+  if (sound === null) return steady ? `${names.pitch(pitchName(pitch))}, not on this harp` : 'unsteady';
   return [sound, ...alternatives].map(spokenHole).join(' or ');
 };
 
-const Notes = ({ notes, style }: { readonly notes: readonly WrittenNote[]; readonly style: TabStyle }) => (
-  <>
-    <span className="played-notes" aria-hidden="true">
-      {notes.map((note) => (
-        <b key={note.from} data-open={note.alternatives.length > 0 ? true : undefined} title={spokenOf(note)}>
-          {signOf(note, style)}
-        </b>
-      ))}
-    </span>
-    <span className="unseen">{notes.map(spokenOf).join(', ')}</span>
-  </>
-);
+const Notes = ({ notes, style }: { readonly notes: readonly WrittenNote[]; readonly style: TabStyle }) => {
+  const names = useNames();
+  return (
+    <>
+      <span className="played-notes" aria-hidden="true">
+        {notes.map((note) => (
+          <b
+            key={note.from}
+            data-open={note.alternatives.length > 0 ? true : undefined}
+            title={spokenOf(note, names)}
+          >
+            {signOf(note, style, names)}
+          </b>
+        ))}
+      </span>
+      <span className="unseen">{notes.map((note) => spokenOf(note, names)).join(', ')}</span>
+    </>
+  );
+};
 
 interface BarProps {
   readonly bar: WrittenBar;
@@ -54,6 +63,7 @@ const Bar = ({ bar, hits, style }: BarProps) => (
 const TITLES = { 'count-in': 'Count-in', intro: 'Opening', ending: 'Ending' } as const;
 
 const Pass = ({ pass, style }: { readonly pass: WrittenPass; readonly style: TabStyle }) => {
+  const names = useNames();
   if (pass.kind === 'free') {
     return (
       <ol className="played-phrases" aria-label="Without the band">
@@ -69,7 +79,7 @@ const Pass = ({ pass, style }: { readonly pass: WrittenPass; readonly style: Tab
   return (
     <section className="played-pass">
       <h4>{kind === 'chorus' ? `Chorus ${chorus + 1}` : TITLES[kind]}</h4>
-      {report !== null && <p>{report.advice}</p>}
+      {report !== null && <p>{names.text(report.advice)}</p>}
       <ol className="played-bars">
         {bars.map((bar, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: bars are known by their place

@@ -1,25 +1,29 @@
 import { harpName } from '../../../core/fit/advice-words';
 import type { OwnedHarp } from '../../../core/harp/harp-case';
 import { inCase } from '../../../core/song/harp-in-case';
-import { keyName, PITCH_CLASSES, prettyName } from '../../../core/theory/pitch';
+import type { NoteNames } from '../../../core/theory/note-names';
+import { keyName, PITCH_CLASSES } from '../../../core/theory/pitch';
 import type { PitchClass } from '../../../core/theory/units';
 import { Choice, type Option } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
+import { useNames } from '../../state/use-names';
 
-const keyText = (key: PitchClass): string => prettyName(keyName(key, 'major'));
 const keyValue = (key: PitchClass): string => `key ${key}`;
 const caseValue = ({ id }: OwnedHarp): string => `case ${id}`;
 
 /** A standard harp by its key alone, any other by what it is called. */
-const caseText = (harp: OwnedHarp): string => {
-  const name = harp.name || prettyName(harpName(harp));
-  return name === `${keyText(harp.key)} harp` ? keyText(harp.key) : name;
+const caseText = (harp: OwnedHarp, names: NoteNames): string => {
+  const key = keyName(harp.key, 'major');
+  const name = harpName(harp);
+  return harp.name || names.key(name === `${key} harp` ? key : name);
 };
 
 /** The harp in hand: the harps of the case first, then every other key of its tuning. */
 export const HarpKeyChoice = () => {
   const { commands } = useSession();
+  const names = useNames();
+  const keyText = (key: PitchClass): string => names.key(keyName(key, 'major'));
   const settings = useChosen((chosen) => chosen);
   const harpCase = useSelected((state) => state.harpCase);
   const inHand = inCase(settings, harpCase);
@@ -27,7 +31,7 @@ export const HarpKeyChoice = () => {
   const options: readonly Option<string>[] = [
     ...harpCase.map((harp) => ({
       value: caseValue(harp),
-      text: caseText(harp),
+      text: caseText(harp, names),
       closed: keyText(harp.key),
       group: 'In your case',
     })),

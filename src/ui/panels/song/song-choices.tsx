@@ -3,16 +3,18 @@ import type { Tuning } from '../../../core/harp/harp';
 import { POSITIONS, positionTitle } from '../../../core/harp/positions';
 import { TUNINGS } from '../../../core/harp/tunings';
 import { formOf } from '../../../core/song/tune';
-import { keyName, PITCH_CLASSES, prettyName } from '../../../core/theory/pitch';
+import { keyName, PITCH_CLASSES } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
 import { formOptions } from '../../controls/form-options';
 import { useSelected, useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
+import { useNames } from '../../state/use-names';
 import { HarpKeyChoice } from './harp-key-choice';
 
 /** What is played and on what: the choices every song needs. */
 export const SongChoices = () => {
   const { commands } = useSession();
+  const names = useNames();
   const settings = useChosen((settings) => settings);
   const { key, mode } = useSelected(({ waiting, tune }) => (waiting?.tune ?? tune).chart);
   const own = useSelected((state) => state.ownTunings);
@@ -42,7 +44,7 @@ export const SongChoices = () => {
         value={key}
         options={PITCH_CLASSES.map((pc) => ({
           value: pc,
-          text: `${prettyName(keyName(pc, mode))}${mode === 'minor' ? ' minor' : ''}`,
+          text: names.key(`${keyName(pc, mode)}${mode === 'minor' ? ' minor' : ''}`),
         }))}
         onChoose={commands.chooseSongKey}
       />

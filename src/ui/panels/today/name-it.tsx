@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { DRILL_SECONDS, DRILLS, type Drill, drillQuestion } from '../../../core/practice/name-it';
 import { Choice, optionsOf } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 
 const DRILL_OPTIONS = optionsOf(DRILLS, {
   holes: 'From the chord to the holes',
@@ -25,6 +26,7 @@ const Asking = ({ run, onChange }: { readonly run: Run; readonly onChange: (run:
   const { chart, fit } = useSelected((state) => state.tune);
   const tabStyle = useSelected((state) => state.settings.tabStyle);
   const { drill, seed, asked, chosen } = run;
+  const names = useNames();
   const question = drillQuestion({ chart, fit, tabStyle, drill, seed }, asked);
   if (question === null)
     return <p className="hint">The song on the stand has nothing to ask here on this harp.</p>;
@@ -33,7 +35,7 @@ const Asking = ({ run, onChange }: { readonly run: Run; readonly onChange: (run:
   return (
     <>
       <p>
-        <strong>{question.text}</strong>
+        <strong>{names.text(question.text)}</strong>
       </p>
       <div className="own-buttons">
         {question.answers.map((text, i) => (

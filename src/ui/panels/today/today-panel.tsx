@@ -6,6 +6,7 @@ import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
+import { useNames } from '../../state/use-names';
 import { NameIt } from './name-it';
 import { Stations } from './stations';
 import './today.css';
@@ -14,6 +15,7 @@ const OPTIONS = TODAY_MINUTES.map((value) => ({ value, text: `${value} minutes` 
 
 const Steps = () => {
   const plan = useSelected((state) => state.today.plan);
+  const names = useNames();
   if (plan.length === 0) return <p>One moment: it is being worked out.</p>;
   return (
     <ol className="today-steps">
@@ -22,7 +24,7 @@ const Steps = () => {
           // biome-ignore lint/suspicious/noArrayIndexKey: a step is known by its place
           key={i}
         >
-          <strong>{stepWords(step).title}</strong>, {Math.round(step.seconds / 30) / 2} min
+          <strong>{stepWords(step, names).title}</strong>, {Math.round(step.seconds / 30) / 2} min
         </li>
       ))}
     </ol>

@@ -80,6 +80,7 @@ const OTHERS: { readonly [Field in keyof Settings]: readonly Settings[Field][] }
   earShows: ['after'],
   tabStyle: ['letters'],
   besideTab: ['both'],
+  noteNames: ['german'],
   plainWords: [true],
   drawing: ['keys'],
   mirrored: [true],

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../../src/core/settings/defaults';
 import { heldWords } from '../../../../src/core/song/held-choices';
+import { ENGLISH } from '../../../../src/core/theory/note-names';
 import { asBpm, asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
@@ -70,7 +71,7 @@ describe('changes that wait for the next chorus', () => {
       later: { from: 1, program: { chart: { key: 2 }, tempo: 120 } },
     });
     const { waiting } = state();
-    expect(waiting && heldWords(waiting.held, waiting.tune)).toBe('D on a G harp, tempo 120');
+    expect(waiting && heldWords(waiting.held, waiting.tune, ENGLISH)).toBe('D on a G harp, tempo 120');
     expect([kept().tempo, kept().harpKey]).toEqual([120, 7]);
   });
 
