@@ -6,7 +6,7 @@ import type { SectionSource } from './form-position';
 
 /** First bar of the first chorus to leave out, kept within the form or the repeated range. */
 const barsLeftOut = (program: Program, fromBar: number): number => {
-  const { from, to } = rangeOf(program);
+  const { from, to } = rangeOf(program, 0);
   return Math.min(Math.max(fromBar, from), to) - from;
 };
 

@@ -3,7 +3,7 @@ import { excerpt } from '../chart/excerpt';
 import { homeChord } from '../chart/home-chord';
 import { inEndKey } from '../chart/key-at';
 import { playedFeel } from '../feels/played-feels';
-import type { Passage } from '../players/passage';
+import { type Passage, PLAIN_SHAPE } from '../players/passage';
 import { turnaroundLine } from '../players/turnaround';
 import { addNotes } from '../score/finish-score';
 import { type BeatGrid, createGrid } from '../score/grid';
@@ -39,7 +39,7 @@ import { turnedAround } from './turnarounds';
 import { withWrittenStops } from './written-stops';
 
 const firstChord = (program: Program, chorus: number): Chord => {
-  const chord = chartOfChorus(program, chorus).bars[rangeOf(program).from]?.chords[0]?.chord;
+  const chord = chartOfChorus(program, chorus).bars[rangeOf(program, chorus).from]?.chords[0]?.chord;
   if (chord === undefined) throw new RangeError('Every bar of a chart needs a chord');
   return chord;
 };
@@ -110,7 +110,9 @@ const wholeChart = (program: Program, chorus: number, last: boolean): Chart => {
 const chorusOf = (program: Program, chorus: number, last: boolean): Chorus => {
   const { plan } = program;
   const whole = wholeChart(program, chorus, last);
-  const shaped = { chart: whole, shapes: chorusShapes(program, chorus, whole.bars.length, last) };
+  const left = plan.repeat === null ? rangeOf(program, chorus).from : 0;
+  const shapes = chorusShapes(program, chorus, whole.bars.length - left, last);
+  const shaped = { chart: whole, shapes: [...whole.bars.slice(0, left).map(() => PLAIN_SHAPE), ...shapes] };
   const steady = steadyTempo(program, chorus);
   if (!last)
     return { ...shaped, next: firstChord(programOfChorus(program, chorus + 1), chorus + 1), tempo: steady };
@@ -132,7 +134,7 @@ const markReturns = (shaped: ShapedChart, silent: readonly boolean[]): ShapedCha
 
 /** Which bars of the whole chorus are silent, counted through the bars that are played. */
 const silenceOf = (program: Program, chorus: number): readonly boolean[] => {
-  const { from, to } = rangeOf(program);
+  const { from, to } = rangeOf(program, chorus);
   const { dropOut } = program.plan;
   const within = dropOut === null ? [] : silentBars(dropOut, chorus, to - from + 1);
   return program.chart.bars.map((_, bar) => within[bar - from] ?? false);
@@ -163,7 +165,7 @@ const chorusSection = (
   slot: Slot & { kind: 'chorus' },
   fromBar: number,
 ): Section => {
-  const { from, to } = rangeOf(program);
+  const { from, to } = rangeOf(program, slot.chorus);
   const start = from + fromBar;
   if (!Number.isInteger(fromBar) || fromBar < 0 || start > to) {
     throw new RangeError(`fromBar must be a whole number from 0 to ${to - from}, got ${fromBar}`);
@@ -182,7 +184,7 @@ const chorusSection = (
   const played = addNotes(
     cut.chart,
     withRests(arrange(passage), cut.chart),
-    lead.map((note) => ({ ...note, at: asTicks(note.at - cutAt) })),
+    lead.filter(({ at }) => at >= cutAt).map((note) => ({ ...note, at: asTicks(note.at - cutAt) })),
   );
   const whole = withoutBars(played, cut.chart, silent.slice(from, to + 1));
   const startsAt = cut.chart.bars[fromBar]?.at ?? 0;

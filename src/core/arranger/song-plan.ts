@@ -1,5 +1,6 @@
 import { transpose } from '../chart/build-chart';
 import type { Chart } from '../chart/chart';
+import { onceBars } from '../chart/once';
 import { asBpm, asPitchClass, type Bpm, type PitchClass } from '../theory/units';
 import type { BarRange, Plan, Program } from './program';
 import { type TurnaroundChoice, turnedAround } from './turnarounds';
@@ -80,9 +81,12 @@ export const turnaroundChoice = ({ style, tempo, plan }: Program): TurnaroundCho
 export const chartOfChorus = (program: Program, chorus: number): Chart =>
   turnedAround(chartInKeyOf(program, chorus), turnaroundChoice(program), chorus);
 
-/** The bars a chorus plays: the repeated range, or all. Throws RangeError when the range leaves the chart. */
-export const rangeOf = ({ chart, plan }: Program): BarRange => {
-  const range = plan.repeat ?? { from: 0, to: chart.bars.length - 1 };
+/**
+ * The bars a chorus plays: the repeated range, or all, after the first without the introduction. Throws RangeError when
+ * the range leaves the chart.
+ */
+export const rangeOf = ({ chart, plan }: Pick<Program, 'chart' | 'plan'>, chorus: number): BarRange => {
+  const range = plan.repeat ?? { from: chorus === 0 ? 0 : onceBars(chart), to: chart.bars.length - 1 };
   const fits = Number.isInteger(range.from) && Number.isInteger(range.to) && range.from >= 0;
   if (!fits || range.to < range.from || range.to >= chart.bars.length) {
     throw new RangeError(

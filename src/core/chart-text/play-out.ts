@@ -24,6 +24,17 @@ export interface PlayedOut {
 /** What stands before the first name is called so. */
 const UNNAMED = 'Start';
 
+/** An introduction by its name, which is played once however often the tune goes round (common practice, no source). */
+const INTRO = /^intro(?:duction)?(?![\p{L}])/iu;
+
+/** Marks the bars of introductions at the beginning as played once, where anything follows them. */
+const withOnce = (bars: readonly PlayedBar[]): readonly PlayedBar[] => {
+  const first = bars.findIndex(({ place }) => place === null || !INTRO.test(place.section));
+  return bars.map((each, i) =>
+    i < first && each.place !== null ? { ...each, place: { ...each.place, once: true } } : each,
+  );
+};
+
 /** A named stretch of the text; the first may have no name. */
 interface Section {
   readonly name: string;
@@ -125,7 +136,7 @@ export const playOut = (items: readonly Item[]): PlayedOut => {
     .slice(0, MOST_PLAYED);
   const played = new Set(steps.map(({ item }) => item));
   return {
-    bars: placed(items, steps, sections),
+    bars: withOnce(placed(items, steps, sections)),
     unplayed: items.flatMap((item, at) => (item.kind === 'bar' && !played.has(at) ? [item.bar] : [])),
     problems: [
       ...walks.flatMap(({ walk }) => walk.problems),

@@ -32,6 +32,8 @@ export interface BarPlace {
   readonly section: string;
   /** From 0, counted through the section as it is played. */
   readonly bar: number;
+  /** It belongs to an introduction: the first chorus alone has it. Such bars stand before all others. */
+  readonly once?: true;
 }
 
 /** The key of a section. */
@@ -52,7 +54,7 @@ export interface Bar {
   readonly key?: BarKey;
 }
 
-/** A form in a key: the bars of one chorus. */
+/** A form in a key: the bars of one chorus, before them an introduction where it has one. */
 export interface Chart {
   readonly title: string;
   readonly key: PitchClass;

@@ -5,7 +5,8 @@ import type { NoteNames } from '../theory/note-names';
 export const sectionName = ({ place, key }: Bar, names: NoteNames): string | null => {
   if (place === undefined) return null;
   const mode = key?.mode === 'minor' ? ' minor' : '';
-  return key === undefined ? place.section : `${place.section}, in ${names.key(key.tonic)}${mode}`;
+  const name = place.once === true ? `${place.section}, once` : place.section;
+  return key === undefined ? name : `${name}, in ${names.key(key.tonic)}${mode}`;
 };
 
 /** The number that stands at a bar, from 1: within its section where the tune has some, otherwise in the chart. */

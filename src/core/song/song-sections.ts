@@ -63,9 +63,9 @@ export const songSeconds = (program: Program, extent: SongExtent): number => {
   const secondsOf = (ticks: number, chorus: number): number =>
     (ticks / meter.beatTicks) * (60 / tempoOfChorus(program, chorus));
   const barTicks = meter.beats * meter.beatTicks;
-  const { from, to } = rangeOf(program);
   const choruses = Array.from({ length: extent.choruses }, (_, chorus) => {
     const { bars } = program.chart;
+    const { from, to } = rangeOf(program, chorus);
     const ticks = bars.slice(from, to + 1).reduce((sum, { length }) => sum + length, 0);
     const counted = plan.repeat !== null && plan.countBetween && chorus > 0 ? barTicks : 0;
     return secondsOf(ticks + counted, chorus);

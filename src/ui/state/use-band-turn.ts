@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { bandTurn } from '../../core/arranger/arc';
+import { rangeOf } from '../../core/arranger/song-plan';
 import { spanAround } from '../../core/practice/bar-span';
 import { useSelected } from './session-context';
 import type { Timed } from './use-turn';
@@ -10,16 +11,16 @@ export const useBandTurn = (): Timed<'drums' | 'silent'> | null => {
   const chosen = useSelected((state) => state.settings.plan);
   const lastChorus = useSelected((state) => state.lastChorus);
   const now = useSelected((state) => state.now);
-  const all = useSelected((state) => state.tune.chart.bars.length);
+  const chart = useSelected((state) => state.tune.chart);
   return useMemo(() => {
     const { kind, formBar, chorus, bar, tune } = now;
     if (!playing || kind !== 'chorus' || formBar === null) return null;
     const plan = lastChorus === null ? chosen : { ...chosen, choruses: lastChorus + 1 };
-    const { from, to } = plan.repeat ?? { from: 0, to: all - 1 };
+    const { from, to } = rangeOf({ chart, plan }, chorus);
     const turns = tune.chart.bars.map((_, at) =>
       bandTurn(plan, chorus, formBar + at - bar - from, to - from + 1),
     );
     const turn = turns[bar] ?? 'band';
     return turn === 'band' ? null : { kind: turn, span: spanAround(turns, bar) };
-  }, [playing, chosen, lastChorus, now, all]);
+  }, [playing, chosen, lastChorus, now, chart]);
 };
