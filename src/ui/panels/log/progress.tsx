@@ -17,6 +17,7 @@ import { BendPicture, FunctionPicture, LadderPicture, YearPicture } from './prog
 
 const BendsOf = ({ bends, harp }: { readonly bends: readonly BendProgress[]; readonly harp: string }) => {
   const mirrored = useSelected((state) => state.settings.mirrored);
+  const names = useNames();
   const [chosen, setChosen] = useState(0);
   const bend = bends[chosen] ?? bends[0];
   if (bend === undefined) return null;
