@@ -55,7 +55,7 @@ describe('a book of 300 songs and a log of 5,000 entries, at a quarter of the sp
       await page.reload({ waitUntil: 'networkidle' });
       await openEntry(page, 'Book');
       const devtools = await page.context().newCDPSession(page);
-      await devtools.send('Emulation.setCPUThrottlingRate', { rate: 4 });
+      await devtools.send('Emulation.setCPUThrottlingRate', { rate: measured(4, 1) });
     },
     teardown: async (_: unknown, mode?: 'run' | 'warmup') => {
       if (mode !== 'warmup') await browser.close();
