@@ -141,9 +141,10 @@ const CORE_ROWS: readonly FolderRule[] = [
   ),
   coreRow(
     'midi',
-    'bytes of keyboards and pedals become messages, held keys chords, presses actions',
+    'bytes of keyboards and pedals become messages, held keys chords, presses actions; what the band sends out',
     'theory',
     'harp',
+    'score',
   ),
   coreRow(
     'settings',

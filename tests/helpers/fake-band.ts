@@ -2,6 +2,7 @@ import type { Band, BandStatus } from '../../src/audio/band/band';
 import type { Playhead } from '../../src/core/arranger/playhead';
 import type { Program, Section } from '../../src/core/arranger/program';
 import { sectionAt } from '../../src/core/arranger/section-at';
+import type { OutsideEvent } from '../../src/core/midi/outside-event';
 import type { BandSound } from '../../src/core/song/band-sound';
 
 /** What a band was told that it may be asked to play. */
@@ -20,6 +21,8 @@ export interface FakeBand extends Band {
   /** Lets a bar of a section be heard, or so many ticks into it. */
   hear(index: number, bar: number, ticks?: number): void;
   report(status: BandStatus): void;
+  /** Tells whoever plays along outside of the page. */
+  outside(events: readonly OutsideEvent[]): void;
   /** Says that the page computes the sounds. */
   makeshift(): void;
 }
@@ -34,6 +37,7 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
   const prepared: Prepared[] = [];
   const barListeners = new Set<(position: Playhead | null) => void>();
   const statusListeners = new Set<(status: BandStatus) => void>();
+  const outsideListeners = new Set<(events: readonly OutsideEvent[]) => void>();
   const makeshiftListeners = new Set<() => void>();
   const report = (next: BandStatus): void => {
     if (JSON.stringify(next) === JSON.stringify(status)) return;
@@ -63,6 +67,9 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
       show({ section, bar, beat: 0, ticks: (section.chart.bars[bar]?.at ?? 0) + ticks });
     },
     report,
+    outside: (events) => {
+      for (const listener of outsideListeners) listener(events);
+    },
     makeshift: () => {
       for (const listener of makeshiftListeners) listener();
     },
@@ -122,6 +129,10 @@ export const createFakeBand = (onPlay: BandStatus = { kind: 'playing' }): FakeBa
     onStatus: (listener) => {
       statusListeners.add(listener);
       return () => statusListeners.delete(listener);
+    },
+    onOutside: (listener) => {
+      outsideListeners.add(listener);
+      return () => outsideListeners.delete(listener);
     },
     onMakeshift: (listener) => {
       makeshiftListeners.add(listener);

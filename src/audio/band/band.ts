@@ -1,5 +1,6 @@
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
+import type { OutsideEvent } from '../../core/midi/outside-event';
 import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
 import type { Seconds } from '../../core/theory/units';
@@ -76,5 +77,10 @@ export interface Band {
   onStatus(listener: (status: BandStatus) => void): () => void;
   /** Called when the page has to compute the band's sounds itself, which may make it stick. Returns the unsubscriber. */
   onMakeshift(listener: () => void): () => void;
+  /**
+   * Called some ten times a second while the band plays with what leaves the loudspeaker in the next moment, for whoever
+   * plays along outside of the page; what was told is not taken back. Returns the unsubscriber.
+   */
+  onOutside(listener: (events: readonly OutsideEvent[]) => void): () => void;
   dispose(): void;
 }

@@ -4,6 +4,7 @@
  */
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
+import type { OutsideEvent } from '../../core/midi/outside-event';
 import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
 import type { Seconds } from '../../core/theory/units';
@@ -26,6 +27,11 @@ class LazyBand implements Band {
   private readonly bars = createListeners<Playhead | null>();
   private readonly statuses = createListeners<BandStatus>();
   private readonly makeshifts = createListeners<void>();
+  private readonly outsides = createListeners<readonly OutsideEvent[]>();
+  readonly onBar = this.bars.add;
+  readonly onStatus = this.statuses.add;
+  readonly onMakeshift = this.makeshifts.add;
+  readonly onOutside = this.outsides.add;
   private readonly onVisible = () => this.engine?.resync();
   private current: BandStatus = { kind: 'asleep' };
   private context: AudioContext | null = null;
@@ -138,18 +144,6 @@ class LazyBand implements Band {
     return this.isUnderWay() ? (this.engine?.upcoming() ?? null) : null;
   }
 
-  onBar(listener: (position: Playhead | null) => void): () => void {
-    return this.bars.add(listener);
-  }
-
-  onStatus(listener: (status: BandStatus) => void): () => void {
-    return this.statuses.add(listener);
-  }
-
-  onMakeshift(listener: () => void): () => void {
-    return this.makeshifts.add(listener);
-  }
-
   dispose(): void {
     this.stop();
     if (typeof document !== 'undefined') document.removeEventListener('visibilitychange', this.onVisible);
@@ -226,6 +220,7 @@ class LazyBand implements Band {
       onBar: (position) => this.bars.tell(position),
       onEnd: () => this.settle(),
       onMakeshift: () => this.makeshifts.tell(),
+      onOutside: (events) => this.outsides.tell(events),
       onLost: (detail) => {
         if (context === this.context) this.lose('load', detail);
       },

@@ -20,15 +20,13 @@ import type { ScheduledNote } from '../transport/scheduled-note';
 import type { Transport } from '../transport/transport';
 import type { AuditionNote, Engine, EngineCounts, EngineOptions } from './engine';
 import { aheadOf, auditionNote, notesFromHeld, notesSoon, openingNotes } from './engine-notes';
-import { CHANGE_EVERY_MS, CLOSED_AFTER, LEAD, PULSE_MS, READY_AHEAD, WAIT } from './engine-times';
+import { CHANGE_EVERY_MS, CLOSED_AFTER, LEAD, PULSE_MS, pause, READY_AHEAD, WAIT } from './engine-times';
 import { createPlayer, type Player } from './note-player';
-import { keysOf, noteSound, soundAt } from './note-sound';
+import { keysOf, noteSound, sameInstruments, soundAt } from './note-sound';
+import { bothSinks, createOutsideFeed, type OutsideFeed } from './outside-feed';
 
 /** Builds the band's engine. */
 export const createEngine = (options: EngineOptions): Engine => new BandEngine(options);
-
-const pause = (milliseconds: number): Promise<void> =>
-  new Promise((resolve) => setTimeout(resolve, milliseconds));
 
 class BandEngine implements Engine {
   private readonly context: AudioContext;
@@ -42,6 +40,7 @@ class BandEngine implements Engine {
   private readonly transport: Transport;
   private readonly clock: OutputClock;
   private readonly caller: BarCaller;
+  private readonly outside: OutsideFeed;
   private readonly delay: number;
   private sound: BandSound | null = null;
   private program: Program | null = null;
@@ -71,10 +70,16 @@ class BandEngine implements Engine {
       connect: (gain, note) => this.mixer.connect(gain, note.event.part, this.voice(note), note.event.pitch),
     });
     this.asidePlayer = createPlayer({ context, find, connect: (gain) => this.mixer.connectAside(gain) });
+    this.outside = createOutsideFeed({
+      timeline: () => this.transport.timeline(),
+      outputTime: () => this.clock.time(),
+      pageTime: () => performance.now(),
+      tell: options.onOutside,
+    });
     this.transport = createTransport({
       now: () => context.currentTime,
       source,
-      sink: this.player,
+      sink: bothSinks(this.player, this.outside),
       cutAfter: Math.max(0.03, (context.baseLatency || 0) + 0.01),
     });
     this.delay = limiter.delay;
@@ -151,9 +156,7 @@ class BandEngine implements Engine {
     const before = this.sound;
     this.sound = sound;
     this.mixer.setMix(sound.mix);
-    const instruments = ({ bass, chords, second, kit, temperament, own, recorded }: BandSound) =>
-      JSON.stringify([bass, chords, second, kit, temperament, own, recorded]);
-    if (before && instruments(before) !== instruments(sound) && this.transport.playing()) void this.refill();
+    if (before && !sameInstruments(before, sound) && this.transport.playing()) void this.refill();
   }
 
   async audition(part: PartId, wanted: AuditionNote, sound: BandSound): Promise<void> {
@@ -195,12 +198,8 @@ class BandEngine implements Engine {
   }
 
   counts(): EngineCounts {
-    return {
-      ...this.bank.counts(),
-      late: this.transport.late(),
-      live: this.player.live(),
-      bytes: this.bank.bytes(),
-    };
+    const { transport, player, bank } = this;
+    return { ...bank.counts(), late: transport.late(), live: player.live(), bytes: bank.bytes() };
   }
 
   dispose(): void {
@@ -250,6 +249,7 @@ class BandEngine implements Engine {
   private beat(): void {
     this.transport.tick();
     this.caller.look();
+    this.outside.beat();
     this.wantAhead();
     if (this.transport.playing() || this.playhead() !== null) return;
     this.run += 1;

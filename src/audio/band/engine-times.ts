@@ -17,3 +17,7 @@ export const CLOSED_AFTER = 0.03;
 export const PULSE_MS = 100;
 /** Changes closer than this are taken over together, so that dragging the tempo does not stutter. */
 export const CHANGE_EVERY_MS = 80;
+
+/** Waits, in ms. */
+export const pause = (milliseconds: number): Promise<void> =>
+  new Promise((resolve) => setTimeout(resolve, milliseconds));

@@ -1,6 +1,7 @@
 import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program, Section } from '../../core/arranger/program';
+import type { OutsideEvent } from '../../core/midi/outside-event';
 import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
 import type { BankCounts, BankWorker } from '../bank/bank';
@@ -22,6 +23,8 @@ export interface EngineOptions {
   readonly source: SectionSource;
   readonly createWorker: () => BankWorker;
   readonly onBar: (position: Playhead | null) => void;
+  /** What leaves the loudspeaker in the next moment, for whoever plays along outside of the page. */
+  readonly onOutside: (events: readonly OutsideEvent[]) => void;
   /** The music came to its end by itself. */
   readonly onEnd: () => void;
 }

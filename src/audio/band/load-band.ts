@@ -1,6 +1,7 @@
 /** Everything the first gesture loads: Tone, the engine and the arranger. */
 import type { Playhead } from '../../core/arranger/playhead';
 import type { Program } from '../../core/arranger/program';
+import type { OutsideEvent } from '../../core/midi/outside-event';
 import type { BandSound } from '../../core/song/band-sound';
 import './quiet-tone';
 import { Context } from 'tone/build/esm/core/context/Context.js';
@@ -20,6 +21,7 @@ import { keysOf } from './note-sound';
 /** What the band wants to be told. */
 export interface BandEvents extends WorkerFate {
   readonly onBar: (position: Playhead | null) => void;
+  readonly onOutside: (events: readonly OutsideEvent[]) => void;
   readonly onEnd: () => void;
   /** What requests for sounds go through on their way to the workers. */
   readonly route?: WorkerRoute;

@@ -40,3 +40,10 @@ export const heldUntil = (note: ScheduledNote, { sound, rate }: FoundSound<Audio
 /** When nothing of the note is left. Seconds of the audio clock. */
 export const soundsUntil = (note: ScheduledNote, found: FoundSound<AudioBuffer>): number =>
   heldUntil(note, found) + (isHeld(note.event.part) ? found.sound.release : 0);
+
+/** Whether a note sounds alike in both, but for the mix. */
+export const sameInstruments = (one: BandSound, other: BandSound): boolean => {
+  const of = ({ bass, chords, second, kit, temperament, own, recorded }: BandSound) =>
+    JSON.stringify([bass, chords, second, kit, temperament, own, recorded]);
+  return of(one) === of(other);
+};

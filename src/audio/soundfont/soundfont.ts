@@ -1,6 +1,6 @@
 /** A SoundFont, read and played by a library; heavy, so that only its worker imports this. */
 import { type BasicPreset, BasicSoundBank, SoundBankLoader, SpessaLog } from 'spessasynth_core';
-import { PROGRAMS } from '../../core/formats/midi-programs';
+import { PROGRAMS } from '../../core/midi/midi-programs';
 import type { VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
 import { VOICES } from '../voices/voices';
 import type { FontManner, FontVoice } from './font-messages';

@@ -1,4 +1,5 @@
 import type { Section } from '../arranger/program';
+import { BRUSH_SET, MIDI_PARTS, type MidiPart, PROGRAMS } from '../midi/midi-programs';
 import type { PartId } from '../score/score';
 import type { BassVoice, ChordVoice, Kit, SecondVoice } from '../score/voices';
 import { TICKS_PER_QUARTER } from '../theory/units';
@@ -14,7 +15,6 @@ import {
   textBytes,
   trackChunk,
 } from './midi-bytes';
-import { BRUSH_SET, MIDI_PARTS, type MidiPart, PROGRAMS } from './midi-programs';
 import {
   lengthOf,
   notesOfPart,

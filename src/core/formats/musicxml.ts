@@ -1,7 +1,7 @@
 import type { Bar, Chart, ChordSpan } from '../chart/chart';
+import { PROGRAMS } from '../midi/midi-programs';
 import { type Bpm, TICKS_PER_QUARTER, type Ticks } from '../theory/units';
 import { keyFifths } from './key-fifths';
-import { PROGRAMS } from './midi-programs';
 import { quarterTempo } from './midi-timeline';
 import { harmonyElement, noHarmony } from './musicxml-harmony';
 import { element, renderXml, type XmlElement } from './xml';

@@ -2,12 +2,12 @@
 
 import { METERS } from '../chart/build-chart';
 import type { Harp } from '../harp/harp';
+import { PROGRAMS } from '../midi/midi-programs';
 import { velocityBy } from '../phrase/dynamics';
 import { onHarp, type Phrase } from '../phrase/phrase';
 import { noteText } from '../phrase/print-phrase';
 import { TICKS_PER_QUARTER } from '../theory/units';
 import { bigEndian, chunk, joinBytes, metaEvent, type TrackEvent, textBytes, trackChunk } from './midi-bytes';
-import { PROGRAMS } from './midi-programs';
 import { quarterTempo } from './midi-timeline';
 
 /** What a phrase's file says beside its notes. */
