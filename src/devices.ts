@@ -7,7 +7,8 @@ import { fetchInstruments } from './audio/soundfont/instruments-file';
 import { createFileSounds } from './audio/soundfont/soundfont-route';
 import { createPageLink } from './link/page-link';
 import { createMicrophone } from './mic/create-microphone';
-import { createMidiPorts, type MidiGround } from './midi/create-midi-ports';
+import { createMidiPorts } from './midi/create-midi-ports';
+import { webMidi } from './midi/web-midi';
 import { createOffline } from './offline/offline';
 import { createFullScreen } from './screen/full-screen';
 import { createMediaKeys, type MediaGround, silentWav } from './screen/media-keys';
@@ -47,7 +48,7 @@ export const loadSheets = (): Promise<typeof import('./sheet/read-sheet')> => im
 export const loadTapeMachine = async (): Promise<TapeMachine> =>
   (await import('./tape/tape-machine')).createTapeMachine();
 
-/** Media sessions and MIDI are absent in some browsers and on pages that are not secure, whatever the types say. */
+/** Media sessions are absent in some browsers and on pages that are not secure, whatever the types say. */
 const mediaGround = (): MediaGround => ({
   session: 'mediaSession' in navigator ? navigator.mediaSession : undefined,
   metadata: (words) => new MediaMetadata(words),
@@ -56,12 +57,6 @@ const mediaGround = (): MediaGround => ({
     loop.loop = true;
     return loop;
   },
-});
-
-const midiGround = (): MidiGround => ({
-  request: 'requestMIDIAccess' in navigator ? () => navigator.requestMIDIAccess() : undefined,
-  granted: async () => (await navigator.permissions.query({ name: 'midi' })).state === 'granted',
-  now: () => performance.now(),
 });
 
 interface Ground {
@@ -107,7 +102,7 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
     fullScreen: createFullScreen(document),
   },
   microphone: createMicrophone(),
-  midi: createMidiPorts(midiGround()),
+  midi: createMidiPorts(webMidi()),
   mediaKeys: createMediaKeys(mediaGround()),
   lasting: createLastingStorage(navigator.storage),
   takes: { loadMachine: loadTapeMachine, saver: createFileSaver() },

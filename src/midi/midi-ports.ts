@@ -12,7 +12,12 @@ export type MidiStatus =
   /** The browser asks the player. */
   | { readonly kind: 'asking' }
   /** Names of what is plugged in; `gone` of what was unplugged since, and is taken up again when it is back. */
-  | { readonly kind: 'open'; readonly inputs: readonly string[]; readonly gone: readonly string[] }
+  | {
+      readonly kind: 'open';
+      readonly inputs: readonly string[];
+      readonly outputs: readonly string[];
+      readonly gone: readonly string[];
+    }
   | { readonly kind: 'trouble'; readonly why: MidiTrouble; readonly detail: string };
 
 /** A message as it came. */
@@ -24,7 +29,14 @@ export interface MidiBytes {
   readonly age: number;
 }
 
-/** Keyboards and pedals on this machine. No method throws. */
+/** A message to be sent. */
+export interface TimedBytes {
+  readonly bytes: readonly number[];
+  /** Page time in ms at which it is to go out; what is past goes out at once. */
+  readonly at: number;
+}
+
+/** Keyboards, pedals and instruments on this machine. No method throws. */
 export interface MidiPorts {
   status(): MidiStatus;
   /** Asks the browser for them and listens to all. Resolves with the status that came of it. */
@@ -34,5 +46,9 @@ export interface MidiPorts {
   /** Listens no longer; idempotent. */
   close(): void;
   onStatus(listener: (status: MidiStatus) => void): () => void;
+  /** Sends to the instruments of a name, or with an empty one to all; what is not plugged in gets nothing. */
+  send(to: string, messages: readonly TimedBytes[]): void;
+  /** Called when the page is left: the last moment to send something. Returns the unsubscriber. */
+  onLeaving(listener: () => void): () => void;
   onBytes(listener: (message: MidiBytes) => void): () => void;
 }

@@ -11,6 +11,7 @@ import { launchBrowser } from '../helpers/browser';
 import { KEPT_FILE_BEHAVIOURS } from '../helpers/kept-file-contract';
 import { KEPT_LOG_BEHAVIOURS } from '../helpers/kept-log-contract';
 import { MICROPHONE_BEHAVIOURS } from '../helpers/microphone-contract';
+import { MIDI_BEHAVIOURS } from '../helpers/midi-contract';
 import { RENDERER_BEHAVIOURS } from '../helpers/renderer-contract';
 import type { ServedApp } from '../helpers/serve';
 import { testProgram } from '../helpers/test-charts';
@@ -54,6 +55,10 @@ describe('devices in a browser', () => {
     const harp = buildHarp({ tuning: TUNINGS[0], key: asPitchClass(0), octave: 0 });
     const call = `window.bench.onMicrophone(${act.toString()}, ${JSON.stringify({ harp })})`;
     expect(await page.evaluate(call)).toEqual(expected);
+  });
+
+  it.each(MIDI_BEHAVIOURS)('keyboards and instruments $does', async ({ act, expected }) => {
+    expect(await page.evaluate(`window.bench.onMidi(${act.toString()})`)).toEqual(expected);
   });
 
   it.each(RENDERER_BEHAVIOURS)('the renderer: $does', async ({ act, expected }) => {

@@ -138,6 +138,7 @@ export const BAND_BEHAVIOURS: readonly BandBehaviour[] = [
         band.onStatus(({ kind }) => late.push(kind)),
         band.onBar(() => late.push('bar')),
         band.onMakeshift(() => late.push('makeshift')),
+        band.onOutside(() => late.push('outside')),
       ];
       for (const each of leave) each();
       await band.play(program, sound, 0);

@@ -11,6 +11,7 @@ import { TUNINGS } from '../../src/core/harp/tunings';
 import { LINE_KINDS, PACES } from '../../src/core/lines/line-slots';
 import { LINE_TASTES } from '../../src/core/lines/line-tastes';
 import { KEY_USES } from '../../src/core/midi/keyboard';
+import { OUT_CHOICES } from '../../src/core/midi/out-messages';
 import { PEDAL_ACTIONS } from '../../src/core/midi/pedals';
 import { CLICKS } from '../../src/core/players/click';
 import { STOP_TIMES, TIMES } from '../../src/core/players/style';
@@ -103,6 +104,9 @@ const fields: {
       }),
       { selector: ({ action }) => action, maxLength: 4 },
     ),
+    out: fc.array(fc.oneof(fc.constantFrom(...OUT_CHOICES), text), { maxLength: 4 }),
+    to: text,
+    follow: fc.boolean(),
   }),
   askHarp: fc.boolean(),
   keepingOffered: fc.boolean(),

@@ -131,12 +131,13 @@ const createCommands = (
     mustBeWritten(await devices.saver.give(name, type, bytes));
     return note(saved([name]));
   };
-  /** A wish for an ending belongs to the playing under way, not to the file. */
+  /** A wish for an ending, and what others play along, belong to the playing under way, not to the file. */
   const orderNow = (): ExportOrder => {
     const state = store.getState();
     // What is heard now; at rest, what a Play would be heard as.
     const heard = isUnderWay(band) ? state : withRecordedTaken(state);
-    return { state, song: programOf({ ...state, lastChorus: null, harpHeard: null }), sound: soundOf(heard) };
+    const alone = { lastChorus: null, harpHeard: null, followed: [] };
+    return { state, song: programOf({ ...state, ...alone }), sound: soundOf(heard) };
   };
   const nameWith = ({ settings, tune }: Song, extension: string): string =>
     `${fileStem(settings, tune)}.${extension}`;

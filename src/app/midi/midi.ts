@@ -19,8 +19,10 @@ import type { EarCommands } from '../ear/ear';
 import type { ChoiceCommands } from '../song/choice-commands';
 import type { Join, Stand } from '../song/feature';
 import type { PlayCommands } from '../song/play-commands';
-import type { SongState } from '../song/song-state';
+import type { Song } from '../song/song-state';
+import { createFollowChords, type FollowChords } from './follow-chords';
 import { createHarpKeys, type Moment } from './harp-keys';
+import { createMidiOut } from './midi-out';
 import type { MidiState } from './midi-state';
 import { midiNotice } from './midi-words';
 
@@ -28,7 +30,7 @@ import { midiNotice } from './midi-words';
 export interface MidiCommands {
   /** Asks the browser for them, or lets them go. */
   listenToMidi(on: boolean): Promise<void>;
-  chooseMidi(change: Partial<Pick<MidiChoice, 'use' | 'split'>>): void;
+  chooseMidi(change: Partial<Pick<MidiChoice, 'use' | 'split' | 'out' | 'to' | 'follow'>>): void;
   /** The next switch pressed is for this action; null asks for none. */
   learnPedal(action: PedalAction | null): void;
   forgetPedal(action: PedalAction): void;
@@ -40,7 +42,7 @@ type Asks = Pick<SetRunCommands, 'nextSong' | 'previousSong'> &
   Pick<ChoiceCommands, 'repeat'> &
   Pick<EarCommands, 'hearing'>;
 
-type MidiStand = Stand<MidiState & SongState, Asks>;
+type MidiStand = Stand<MidiState & Song, Asks>;
 
 /** Carries out what a pedal asks for. */
 const carryOut = (action: PedalAction, { store, ask }: MidiStand): void => {
@@ -61,7 +63,11 @@ const carryOut = (action: PedalAction, { store, ask }: MidiStand): void => {
 };
 
 /** Shows the chord that keys of the chord hand hold. */
-const createHeldChord = ({ store }: MidiStand, set: (part: Partial<MidiState['midi']>) => void) => {
+const createHeldChord = (
+  { store }: MidiStand,
+  set: (part: Partial<MidiState['midi']>) => void,
+  onHold: FollowChords['hold'],
+) => {
   let held: ReadonlySet<number> = new Set();
   const fitOf = (keys: readonly number[]): FitChord | null => {
     const { now, settings } = store.getState();
@@ -72,7 +78,10 @@ const createHeldChord = ({ store }: MidiStand, set: (part: Partial<MidiState['mi
   const show = (): void => {
     const { use, split } = store.getState().settings.midi;
     const keys = [...held].filter((key) => isChordKey(key, use, split)).sort((a, b) => a - b);
-    if (keys.join() !== store.getState().midi.held.join()) set({ held: keys, fit: fitOf(keys) });
+    if (keys.join() === store.getState().midi.held.join()) return;
+    const fit = fitOf(keys);
+    set({ held: keys, fit });
+    onHold(keys, fit?.chord ?? null);
   };
   let { tune } = store.getState().now;
   /** A held chord means something else on another harp or in another key. */
@@ -100,7 +109,8 @@ const createListening = (stand: MidiStand, change: (make: Partial<MidiChoice>) =
   const set = (part: Partial<MidiState['midi']>): void =>
     store.setState(({ midi }) => ({ midi: { ...midi, ...part } }));
   const harpKeys = createHarpKeys(stand);
-  const chord = createHeldChord(stand, set);
+  const follow = createFollowChords(stand);
+  const chord = createHeldChord(stand, set, follow.hold);
   let down: ControlsDown = new Set();
   /** Whether a press was one of a pedal, or is to be one. */
   const takesPress = (sign: PedalSign): boolean => {
@@ -135,7 +145,11 @@ const createListening = (stand: MidiStand, change: (make: Partial<MidiChoice>) =
       chord.letGo();
     },
     set,
-    dispose: chord.dispose,
+    follow,
+    dispose: () => {
+      chord.dispose();
+      follow.dispose();
+    },
   };
 };
 
@@ -143,22 +157,23 @@ const createListening = (stand: MidiStand, change: (make: Partial<MidiChoice>) =
  * Keyboards and pedals: asked for when the player wants them, and at later visits only where that asks nobody. A chord
  * held down answers under What fits, other keys play the harp in hand, and switches do what they were taught.
  */
-export const joinMidi: Join<MidiState, MidiCommands, MidiPorts | undefined, SongState, Asks> = (
-  stand,
-  device,
-) => {
+export const joinMidi: Join<MidiState, MidiCommands, MidiPorts | undefined, Song, Asks> = (stand, device) => {
   const { store, apply, board } = stand;
   const change = (part: Partial<MidiChoice>): void => {
     const { settings } = store.getState();
     apply({ ...settings, midi: { ...settings.midi, ...part } });
   };
   const listening = createListening(stand, change);
+  const out = createMidiOut(stand, device);
   const onStatus = (status: MidiStatus): void => {
     const before = store.getState().midi.status;
     // What is unplugged sends no more: nothing stays held.
     if (status.kind !== 'open' || (before.kind === 'open' && status.gone.length > before.gone.length))
       listening.silence();
     listening.set({ status });
+    // What was pulled while it sounded is silent when it is back.
+    const known = before.kind === 'open' ? before.outputs : [];
+    if (status.kind === 'open' && status.outputs.some((name) => !known.includes(name))) out.silence();
     const notice = midiNotice(status);
     if (notice === null) board.dismiss('midi');
     else board.post(notice);
@@ -173,19 +188,28 @@ export const joinMidi: Join<MidiState, MidiCommands, MidiPorts | undefined, Song
       listenToMidi: async (on) => {
         change({ on });
         listening.set({ learning: null });
+        out.silence();
         if (!on) device?.close();
         else if (device === undefined) onStatus({ kind: 'trouble', why: 'unsupported', detail: '' });
         else await device.open();
       },
       chooseMidi: (part) => {
         listening.silence();
+        out.silence();
         change(part);
+        if (part.follow === false) listening.follow.forget();
       },
       learnPedal: (learning) => listening.set({ learning }),
       forgetPedal: (action) =>
         change({ pedals: store.getState().settings.midi.pedals.filter((pedal) => pedal.action !== action) }),
     },
+    onPlayhead: listening.follow.onPlayhead,
+    onStatus: (status) => {
+      out.onStatus(status);
+      if (!['playing', 'paused', 'interrupted'].includes(status.kind)) listening.follow.forget();
+    },
     dispose: () => {
+      out.dispose();
       device?.close();
       for (const end of ending) end?.();
     },

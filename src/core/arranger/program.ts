@@ -7,6 +7,7 @@ import type { DropOut, Sounding } from '../score/silence';
 import type { SecondVoice } from '../score/voices';
 import type { Bpm, PitchClass, Ticks } from '../theory/units';
 import type { Dynamics } from './energy';
+import type { FollowedChord } from './followed';
 import type { Turnarounds } from './turnarounds';
 
 /** Bars to repeat, as bar indices of the chart, both included. */
@@ -74,6 +75,8 @@ export interface Program {
   readonly leads?: Readonly<Partial<Record<number, readonly (readonly NoteEvent[])[]>>>;
   /** Whether the harp is heard: the chords thin out while it plays, and answer while it rests; as ever when absent. */
   readonly harp?: 'plays' | 'rests';
+  /** Chords that are followed in place of the chart's, in the order they were played; none when absent. */
+  readonly followed?: readonly FollowedChord[];
   /** What is played from a chorus on (from 0) in place of this. */
   readonly later?: { readonly from: number; readonly program: Program };
 }

@@ -20,6 +20,7 @@ import { arrange } from './arrange';
 import { programAt, programOfChorus } from './changing-program';
 import { closeChorus, finalChord, type ShapedChart } from './closing';
 import { countInChart, countInScore } from './count-in';
+import { withFollowed } from './followed';
 import { leadOfChorus } from './lead';
 import { changedFrom, leadingOn } from './leading-on';
 import { openingOf } from './opening';
@@ -172,7 +173,8 @@ const chorusSection = (
   }
   const made = chorusOf(program, slot.chorus, slot.last);
   const silent = silenceOf(program, slot.chorus);
-  const shaped = withWrittenStops(markReturns(made, silent));
+  const chart = withFollowed(made.chart, program.followed, slot.chorus);
+  const shaped = withWrittenStops(markReturns({ ...made, chart }, silent));
   const cut = {
     chart: excerpt(shaped.chart, from, to + 1),
     shapes: shaped.shapes.slice(from, to + 1),

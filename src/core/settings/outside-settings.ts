@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { KEY_USES, type KeyUse } from '../midi/keyboard';
 import { PEDAL_ACTIONS, type Pedal } from '../midi/pedals';
-import { setting, whole } from './setting';
+import { setting, shortText, whole } from './setting';
 
 /** Keyboards and pedals, as the player has them. */
 export interface MidiChoice {
@@ -11,13 +11,19 @@ export interface MidiChoice {
   /** The lowest key of the hand that plays the harp, as a MIDI number. */
   readonly split: number;
   readonly pedals: readonly Pedal[];
+  /** What is sent out, by the names of `OUT_CHOICES`; strange ones are passed over there. */
+  readonly out: readonly string[];
+  /** Name of the instrument it is sent to; empty for all. */
+  readonly to: string;
+  /** Whether the band follows the chords that are held. */
+  readonly follow: boolean;
 }
 
 /** What is plugged in. */
 export const OUTSIDE_SETTINGS = {
   midi: setting<MidiChoice>(
     'choice of keyboard and pedals',
-    { on: false, use: 'split', split: 60, pedals: [] },
+    { on: false, use: 'split', split: 60, pedals: [], out: [], to: '', follow: false },
     v.object({
       on: v.boolean(),
       use: v.picklist(KEY_USES),
@@ -33,6 +39,10 @@ export const OUTSIDE_SETTINGS = {
         ),
         v.maxLength(PEDAL_ACTIONS.length),
       ),
+      // Younger than the rest: absent from older saves.
+      out: v.optional(v.array(shortText), []),
+      to: v.optional(shortText, ''),
+      follow: v.optional(v.boolean(), false),
     }),
   ),
 } as const;

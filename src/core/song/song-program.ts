@@ -1,3 +1,4 @@
+import type { FollowedChord } from '../arranger/followed';
 import type { Program } from '../arranger/program';
 import type { Turnarounds } from '../arranger/turnarounds';
 import type { OwnChart } from '../chart-text/own-chart';
@@ -20,6 +21,8 @@ export interface SongChoice {
   readonly ownCharts: readonly OwnChart[];
   /** Whether the harp was heard in the bar before; null while the band does not listen. */
   readonly harpHeard?: 'plays' | 'rests' | null;
+  /** Chords of somebody who plays along, in place of the chart's; none when absent. */
+  readonly followed?: readonly FollowedChord[];
   /** The player's own sounds, with the number of the file that is open. */
   readonly ownSounds: { readonly file: { readonly opened: { readonly source: number } | null } | null };
   /** The number of the file of recorded instruments: once it is open, and from when the band plays on them. */
@@ -160,12 +163,14 @@ export const programOf = (
     ownCharts,
     tradeRun,
     harpHeard = null,
+    followed = [],
   }: Omit<SongChoice, 'ownSounds' | 'recorded'>,
   leads: typeof leadsOf = leadsOf,
 ): Program => ({
   leads: leads(settings, ownCharts, tradeRun),
   harpHome: harpHomes(settings, tune),
   ...(harpHeard !== null && { harp: harpHeard }),
+  ...(followed.length > 0 && { followed }),
   chart: tune.chart,
   style: settings.style,
   tempo: settings.tempo,

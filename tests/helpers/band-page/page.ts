@@ -11,10 +11,14 @@ import type { PartId } from '../../../src/core/score/score';
 import type { BandSound } from '../../../src/core/song/band-sound';
 import { createMicrophone } from '../../../src/mic/create-microphone';
 import type { EarChoice, HeardReport } from '../../../src/mic/microphone';
+import { createMidiPorts } from '../../../src/midi/create-midi-ports';
+import { webMidi } from '../../../src/midi/web-midi';
 import { createKeptFile, type KeptFile } from '../../../src/storage/kept-file';
 import { createKeptLog, type KeptLog } from '../../../src/storage/kept-log';
 import { type BandStage, listenTo } from '../band-contract';
+import { createFakeMidi } from '../fake-midi';
 import { listenToMicrophone, type MicrophoneStage } from '../microphone-contract';
+import { type MidiBehaviour, midiStage } from '../midi-contract';
 import { createRecorder } from './recorder';
 
 export interface RenderOrder {
@@ -140,6 +144,20 @@ const onStage = async (
   }
 };
 
+/** Hands the page a stand-in for the browser’s list of devices. */
+const onMidi = (act: MidiBehaviour['act']): Promise<unknown> => {
+  const hardware = createFakeMidi();
+  const given = { requestMIDIAccess: () => hardware.ground.request?.() };
+  for (const [name, value] of Object.entries(given))
+    Object.defineProperty(navigator, name, { value, configurable: true });
+  Object.defineProperty(navigator.permissions, 'query', {
+    value: async () => ({ state: (await hardware.ground.granted()) ? 'granted' : 'prompt' }),
+    configurable: true,
+  });
+  const leave = (): void => void window.dispatchEvent(new Event('pagehide'));
+  return act(midiStage(createMidiPorts(webMidi()), { ...hardware, leave }));
+};
+
 /** Lets a microphone that has done nothing yet behave on a context of its own, and lets both go. */
 const onMicrophone = async (
   act: (stage: MicrophoneStage) => Promise<unknown>,
@@ -170,6 +188,7 @@ const bench = {
   band,
   onStage,
   onMicrophone,
+  onMidi,
   renderer: async () => (await import('../../../src/audio/export/render-offline')).renderSections,
   /** A file kept in the browser's own database. */
   keptFile: (key: string): KeptFile => createKeptFile(key, () => window.indexedDB),

@@ -8,6 +8,7 @@ import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
 import { Pedals } from './pedals';
+import { SendOut } from './send-out';
 
 const USES = optionsOf(KEY_USES, {
   split: 'Left hand: chords, right hand: the harp',
@@ -54,20 +55,32 @@ const Held = () => {
   );
 };
 
-/** The band leaves its chords to whoever plays them. */
+/** The band leaves its chords to whoever plays them, and follows those where that is wanted. */
 const OwnChords = () => {
   const { commands } = useSession();
   const { chords, second } = useSelected((state) => state.settings.mix.channels);
+  const follow = useSelected((state) => state.settings.midi.follow);
   const mute = (muted: boolean): void => {
     commands.setChannel('chords', { muted });
     commands.setChannel('second', { muted });
   };
   return (
-    <Switch
-      label="I play the chords: the band leaves them out"
-      on={chords.muted && second.muted}
-      onChange={mute}
-    />
+    <>
+      <Switch
+        label="I play the chords: the band leaves them out"
+        on={chords.muted && second.muted}
+        onChange={mute}
+      />
+      <Switch
+        label="The band follows the chords I hold"
+        on={follow}
+        onChange={(on) => {
+          commands.chooseMidi({ follow: on });
+          if (on) mute(true);
+        }}
+        hint="What you hold when a bar ends is what the band plays from the next one on; a chord struck on the one, or just after it, is taken up at once. Hold nothing for a bar, and the chart comes back."
+      />
+    </>
   );
 };
 
@@ -92,7 +105,7 @@ export const MidiPanel = ({ onClose }: { readonly onClose: () => void }) => {
             aria-pressed={open}
             onClick={() => void commands.listenToMidi(!open)}
           >
-            {open ? 'Let them go' : 'Listen to keyboards and pedals (MIDI)'}
+            {open ? 'Let them go' : 'Use what is plugged in (MIDI)'}
           </button>
         </div>
         <Plugged />
@@ -114,6 +127,9 @@ export const MidiPanel = ({ onClose }: { readonly onClose: () => void }) => {
           />
         )}
         <OwnChords />
+      </Fold>
+      <Fold title="Send out" open={false}>
+        <SendOut />
       </Fold>
       <Fold title="Pedals and switches" open>
         <Pedals />

@@ -36,7 +36,7 @@ describe('keyboards and pedals', () => {
     hardware.plug(KEYS);
     expect(hardware.asked()).toBe(0);
     await commands.listenToMidi(true);
-    expect(midi().status).toEqual({ kind: 'open', inputs: [KEYS], gone: [] });
+    expect(midi().status).toEqual({ kind: 'open', inputs: [KEYS], outputs: [], gone: [] });
     const kept = { midi: state().settings.midi };
     const later = open(kept, hardware);
     await vi.waitFor(() => expect(later.midi().status.kind).toBe('open'));
@@ -229,6 +229,92 @@ describe('keys that play the harp', () => {
     expect(playedIn?.phase).toBe('done');
     const tab = playedIn && printPhrase(quantise(playedIn.notes, { ...playedIn, steps: 2 }), 'signs');
     expect(tab).toBe('-2:q -3:e -4 r 4:q.');
+  });
+});
+
+const BOX = 'Rhythm box';
+
+describe('an instrument outside', () => {
+  const sending = async (out: readonly string[]) => {
+    const opened = await listening();
+    const { hardware, commands, band } = opened;
+    hardware.plugOut(BOX);
+    commands.chooseMidi({ out });
+    await commands.toggle();
+    await vi.waitFor(() => expect(band.status().kind).toBe('playing'));
+    hardware.sent();
+    return opened;
+  };
+  const pulse = (ticks: number, at = 0) =>
+    ({ kind: 'pulse', at, section: { index: 1, countsIn: false }, ticks }) as const;
+  const bass = (kind: 'on' | 'off', at = 0) => ({ kind, at, part: 'bass', pitch: 43, velocity: 80 }) as const;
+  const drum = { ...bass('on'), part: 'drums', pitch: 42 } as const;
+
+  it('gets nothing until something is chosen, and then just that, at its time', async () => {
+    const { hardware, band, commands } = await sending([]);
+    band.outside([pulse(0), bass('on')]);
+    expect(hardware.sent()).toEqual([]);
+    commands.chooseMidi({ out: ['clock', 'bass', 'nonsense'] });
+    band.outside([pulse(0, 100), bass('on', 101), drum, bass('off', 150), pulse(20, 160)]);
+    expect(hardware.sentWhole()).toEqual([
+      { to: BOX, bytes: [0xfa], at: 100 },
+      { to: BOX, bytes: [0xf8], at: 100 },
+      { to: BOX, bytes: [0x90, 43, 80], at: 101 },
+      { to: BOX, bytes: [0x80, 43, 64], at: 150 },
+      { to: BOX, bytes: [0xf8], at: 160 },
+    ]);
+  });
+
+  it('is silent when the band stops, at once and after what was sent ahead, and starts anew', async () => {
+    const { hardware, band, commands } = await sending(['clock', 'bass']);
+    band.outside([pulse(0, 100), bass('on', 180)]);
+    hardware.sent();
+    commands.stop();
+    const sent = hardware.sentWhole();
+    const ends = sent.filter(({ bytes }) => bytes.join() === '128,43,64' || bytes.join() === '176,123,0');
+    expect(sent[0]).toEqual({ to: BOX, bytes: [0xfc], at: 181 });
+    expect(ends.map(({ at }) => at)).toEqual([0, 0, 181, 181]);
+    await commands.toggle();
+    band.outside([pulse(0, 400)]);
+    expect(hardware.sent().slice(-2)).toEqual(['fa', 'f8']);
+  });
+
+  it('goes on from the place after a pause', async () => {
+    const { hardware, band, commands } = await sending(['clock']);
+    band.outside([pulse(0), pulse(20)]);
+    commands.pause();
+    commands.pause();
+    await vi.waitFor(() => expect(band.status().kind).toBe('playing'));
+    hardware.sent();
+    band.outside([pulse(480)]);
+    // A quarter note is four sixteenths.
+    expect(hardware.sent()).toEqual(['f2 4 0', 'fb', 'f8']);
+  });
+
+  it('is silent before the page is left, when it was pulled and is back, and when its part is left out', async () => {
+    const { hardware, band, commands, notices } = await sending(['bass']);
+    const silent = () => {
+      const sent = hardware.sent();
+      expect(sent).toContain('b0 7b 0');
+      return sent;
+    };
+    band.outside([bass('on')]);
+    hardware.sent();
+    hardware.leave();
+    expect(silent()).toContain('80 2b 40');
+    band.outside([bass('on')]);
+    hardware.pull(BOX);
+    expect(notices()).toMatch(/“Rhythm box” was unplugged/);
+    band.outside([bass('off'), bass('on')]);
+    hardware.sent();
+    hardware.plugOut(BOX);
+    silent();
+    band.outside([bass('on')]);
+    hardware.sent();
+    commands.chooseMidi({ out: [] });
+    expect(silent()).toContain('80 2b 40');
+    band.outside([bass('on')]);
+    expect(hardware.sent()).toEqual([]);
   });
 });
 
