@@ -2,6 +2,7 @@ import type { FollowedChord } from '../../core/arranger/followed';
 import type { Playhead } from '../../core/arranger/playhead';
 import { secondsPerTickAt } from '../../core/arranger/section-time';
 import type { Chord } from '../../core/theory/chord';
+import { chordOf } from '../../core/theory/chords';
 import type { Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import type { MidiState } from './midi-state';
@@ -49,9 +50,11 @@ class Follower implements FollowChords {
     this.stand = stand;
   }
 
-  hold(keys: readonly number[], chord: Chord | null): void {
+  hold(keys: readonly number[], named: Chord | null): void {
     this.held = keys.length > 0;
-    if (chord === null) return;
+    if (named === null) return;
+    // Which way up a hand holds it says nothing about the bass, which the band has.
+    const chord = chordOf({ root: named.rootName, quality: named.quality });
     this.latest = chord;
     const playhead = this.stand.band.playhead();
     if (!this.isOn || playhead === null) return;

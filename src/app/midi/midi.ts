@@ -110,7 +110,7 @@ const createListening = (stand: MidiStand, change: (make: Partial<MidiChoice>) =
     store.setState(({ midi }) => ({ midi: { ...midi, ...part } }));
   const harpKeys = createHarpKeys(stand);
   const follow = createFollowChords(stand);
-  const chord = createHeldChord(stand, set, follow.hold);
+  const chord = createHeldChord(stand, set, (keys, named) => follow.hold(keys, named));
   let down: ControlsDown = new Set();
   /** Whether a press was one of a pedal, or is to be one. */
   const takesPress = (sign: PedalSign): boolean => {
@@ -203,7 +203,7 @@ export const joinMidi: Join<MidiState, MidiCommands, MidiPorts | undefined, Song
       forgetPedal: (action) =>
         change({ pedals: store.getState().settings.midi.pedals.filter((pedal) => pedal.action !== action) }),
     },
-    onPlayhead: listening.follow.onPlayhead,
+    onPlayhead: (position) => listening.follow.onPlayhead(position),
     onStatus: (status) => {
       out.onStatus(status);
       if (!['playing', 'paused', 'interrupted'].includes(status.kind)) listening.follow.forget();

@@ -1,4 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
+import type { Program } from '../../../../src/core/arranger/program';
+import { sectionAt } from '../../../../src/core/arranger/section-at';
 import { printPhrase } from '../../../../src/core/phrase/print-phrase';
 import { quantise } from '../../../../src/core/practice/quantise';
 import type { PartnerChoice } from '../../../../src/core/settings/practice-settings';
@@ -229,6 +231,85 @@ describe('keys that play the harp', () => {
     expect(playedIn?.phase).toBe('done');
     const tab = playedIn && printPhrase(quantise(playedIn.notes, { ...playedIn, steps: 2 }), 'signs');
     expect(tab).toBe('-2:q -3:e -4 r 4:q.');
+  });
+});
+
+describe('a band that follows', () => {
+  const following = async (follow = true) => {
+    const opened = await listening();
+    const { commands, band } = opened;
+    commands.chooseMidi({ follow, use: 'chords' });
+    await commands.toggle();
+    await vi.waitFor(() => expect(band.status().kind).toBe('playing'));
+    // What the band was told to follow, as chorus, bar and chord.
+    const followed = () =>
+      (band.programs.at(-1)?.followed ?? []).map(
+        ({ chorus, bar, chord }) => `${chorus}/${bar} ${chord?.symbol ?? 'chart'}`,
+      );
+    return { ...opened, followed };
+  };
+  const C = [48, 52, 55];
+  const F = [48, 53, 57];
+
+  it('has the chord held at the end of a bar from the next one on, across the chorus', async () => {
+    const { band, down, up, pass, followed } = await following();
+    band.hear(1, 3);
+    band.hear(1, 3, 900);
+    down(...C);
+    expect(followed()).toEqual([]);
+    pass();
+    expect(followed()).toEqual(['0/4 C']);
+    // The section the band plays has it, to the end of the chorus.
+    const section = sectionAt(band.programs.at(-1) as Program, 1);
+    expect(section?.chart.bars.slice(3, 6).map(({ chords }) => chords[0]?.chord.symbol)).toEqual([
+      section?.chart.bars[0]?.chords[0]?.chord.symbol,
+      ...['C', 'C'],
+    ]);
+    band.hear(1, 11);
+    up(...C);
+    band.hear(1, 11, 800);
+    down(...F);
+    pass();
+    expect(followed()).toEqual(['0/4 C', '1/0 F']);
+  });
+
+  it('takes up at once what is struck on the one, and what comes late in the bar for the next', async () => {
+    const { band, down, up, followed } = await following();
+    band.hear(1, 2, 100);
+    down(...C);
+    expect(followed()).toEqual(['0/2 C']);
+    up(...C);
+    band.hear(1, 2, 1910);
+    down(...F);
+    expect(followed()).toEqual(['0/2 C', '0/3 F']);
+  });
+
+  it('goes back to the chart after a bar with nothing held, and when it is to follow no longer', async () => {
+    const { band, down, up, pass, followed, commands } = await following();
+    band.hear(1, 2, 100);
+    down(...C);
+    up(...C);
+    pass();
+    expect(followed()).toEqual(['0/2 C']);
+    // Struck in the bar before and let go: that bar decided for this one.
+    band.hear(1, 3);
+    pass();
+    expect(followed()).toEqual(['0/2 C', '0/4 chart']);
+    commands.chooseMidi({ follow: false });
+    expect(followed()).toEqual([]);
+  });
+
+  it('does not unless it was asked to, and forgets when it stops', async () => {
+    const quiet = await following(false);
+    quiet.band.hear(1, 2, 100);
+    quiet.down(...C);
+    quiet.pass();
+    expect(quiet.followed()).toEqual([]);
+    const { band, down, commands, state } = await following();
+    band.hear(1, 2, 100);
+    down(...C);
+    commands.stop();
+    expect(state()).toMatchObject({ followed: [] });
   });
 });
 
