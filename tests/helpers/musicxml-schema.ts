@@ -65,6 +65,7 @@ const MODELS: Readonly<Record<string, Model>> = {
   part: sequence('measure+', { attributes: { id: ID } }),
   measure: anyOrder('print* attributes* direction* harmony* note* backup* forward* barline*', {
     attributes: { number: /^.+$/ },
+    optional: { implicit: YES_NO },
   }),
   print: sequence('page-layout? system-layout? staff-layout* measure-layout?', {
     optional: { 'new-system': YES_NO },
@@ -147,7 +148,7 @@ const TEXTS: Readonly<Record<string, RegExp>> = {
   words: /^.*$/s,
   'work-title': /^.*$/s,
 };
-const TEXT_ATTRIBUTES: Readonly<Record<string, readonly string[]>> = { kind: ['text'] };
+const TEXT_ATTRIBUTES: Readonly<Record<string, readonly string[]>> = { kind: ['text'], 'root-step': ['text'] };
 
 const childProblems = (element: ParsedElement, model: Model): readonly string[] => {
   const names = model.children.map(([name]) => name);

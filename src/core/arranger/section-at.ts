@@ -1,4 +1,4 @@
-import type { Chart } from '../chart/chart';
+import type { Bar, Chart } from '../chart/chart';
 import { excerpt } from '../chart/excerpt';
 import { homeChord } from '../chart/home-chord';
 import { inEndKey } from '../chart/key-at';
@@ -8,7 +8,7 @@ import { turnaroundLine } from '../players/turnaround';
 import { addNotes } from '../score/finish-score';
 import { type BeatGrid, createGrid } from '../score/grid';
 import { type Placing, placingOf } from '../score/placing';
-import type { NoteEvent, PartId } from '../score/score';
+import type { NoteEvent, PartId, Score } from '../score/score';
 import { onlySounding, silentBars, withoutBars, withRests } from '../score/silence';
 import { sliceScore } from '../score/slice-score';
 import { swingRatio } from '../score/swing';
@@ -19,7 +19,7 @@ import { chorusShapes } from './arc';
 import { arrange } from './arrange';
 import { programAt, programOfChorus } from './changing-program';
 import { closeChorus, finalChord, type ShapedChart } from './closing';
-import { countInChart, countInScore } from './count-in';
+import { countInChart, countInScore, leadingShapes } from './count-in';
 import { withFollowed } from './followed';
 import { leadOfChorus } from './lead';
 import { changedFrom, leadingOn } from './leading-on';
@@ -217,13 +217,34 @@ const plainSection = (
   last: slot.kind === 'ending',
 });
 
-const countInSection = (program: Program, index: number, slot: Slot & { kind: 'count-in' }): Section => {
-  const chart = countInChart(
-    chartOfChorus(program, slot.chorus),
-    slot.bars,
-    firstChord(program, slot.chorus),
+/** What the song's count-in leads in with: its pick-up, where the first chorus follows at once and as a whole. */
+const pickUpOf = ({ plan }: Program, { chorus }: Slot, { pickUp }: Chart): Bar | null =>
+  chorus === 0 && plan.intro === 'none' && plan.repeat === null ? (pickUp ?? null) : null;
+
+interface LeadingIn {
+  readonly chart: Chart;
+  readonly pickUp: Bar;
+  readonly next: Chord;
+  readonly counted: Score;
+}
+
+const withPickUp = (program: Program, slot: Slot, { chart, pickUp, next, counted }: LeadingIn): Score => {
+  const passage = passageOf(program, slot, { chart, shapes: leadingShapes(chart, pickUp), next });
+  const played = withRests(arrange(passage), chart);
+  return addNotes(
+    chart,
+    counted,
+    played.events.filter(({ part }) => part !== 'click' && part !== 'drums'),
   );
-  const score = countInScore(chart);
+};
+
+const countInSection = (program: Program, index: number, slot: Slot & { kind: 'count-in' }): Section => {
+  const whole = chartOfChorus(program, slot.chorus);
+  const pickUp = pickUpOf(program, slot, whole);
+  const next = firstChord(program, slot.chorus);
+  const chart = countInChart(whole, slot.bars, next, pickUp);
+  const counted = countInScore(chart);
+  const score = pickUp === null ? counted : withPickUp(program, slot, { chart, pickUp, next, counted });
   return plainSection(index, slot, {
     chart,
     score: program.plan.sounding === 'click' ? onlySounding(score, 'click') : score,

@@ -170,6 +170,15 @@ export const noCoda = (span: TextSpan): Problem =>
 export const headerUnread = (span: TextSpan, what: string, example: string): Problem =>
   problem('unread', span, `"${span.text}" says no ${what}.`, `Write ${example}.`);
 
+/** A pick-up that holds nothing, or a bar and more. */
+export const pickUpLength = (span: TextSpan, most: number): Problem =>
+  problem(
+    'unread',
+    span,
+    `"${span.text}" is no pick-up: one has 1 to ${most} beats in this meter.`,
+    'Write a chord or / for each beat before the first bar, such as Pick-up: D7 /.',
+  );
+
 /** A line that says again what was said. */
 export const headerAgain = (span: TextSpan): Problem =>
   problem(

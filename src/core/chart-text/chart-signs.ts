@@ -13,7 +13,7 @@ export interface Word extends TextSpan {
 }
 
 /** What a line with a colon can say. */
-export const HEADER_NAMES = ['title', 'key', 'meter', 'feel', 'tempo', 'order'] as const;
+export const HEADER_NAMES = ['title', 'key', 'meter', 'feel', 'tempo', 'order', 'pick-up'] as const;
 export type HeaderName = (typeof HEADER_NAMES)[number];
 
 /** The signs that lead through a chart by another way than onwards. */
@@ -29,7 +29,8 @@ export type ChartSign =
   | { readonly kind: 'times'; readonly times: number; readonly span: TextSpan }
   | { readonly kind: 'road'; readonly road: RoadSign; readonly span: TextSpan };
 
-const HEADER = /^[ \t]*(title|key|met(?:er|re)|time|feel|tempo|order|play)[ \t]*:(?![|:])[ \t]*/i;
+const HEADER =
+  /^[ \t]*(title|key|met(?:er|re)|time|feel|tempo|order|play|pick-?up|upbeat)[ \t]*:(?![|:])[ \t]*/i;
 const LABEL_LINE = /^[ \t]*(\p{L}[\p{L}\p{N} '’.-]{0,31}?)[ \t]*:(?![|:‖𝄂])/u;
 const LABEL_BOX = /^\[([^\][|]{1,32})\]/;
 /** In a box such a text is a chord and no name: a letter alone names a section. */
@@ -47,6 +48,8 @@ const HEADERS: Readonly<Record<string, HeaderName>> = {
   metre: 'meter',
   time: 'meter',
   play: 'order',
+  pickup: 'pick-up',
+  upbeat: 'pick-up',
 };
 
 /** The longest way first: `D.C. al Fine` is more than `D.C.`. */

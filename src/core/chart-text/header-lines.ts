@@ -80,9 +80,9 @@ const KINDS = {
   meter: { read: readMeter, what: 'meter that is played here', example: `one of ${METER_NAMES.join(', ')}` },
   feel: { read: words, what: 'feel', example: 'Feel: and its name, such as Feel: Shuffle' },
   tempo: { read: readTempo, what: 'tempo', example: 'beats a minute from 20 to 400, such as Tempo: 96' },
-} as const satisfies Readonly<Record<Exclude<HeaderName, 'order'>, Kind<unknown>>>;
+} as const satisfies Readonly<Record<Exclude<HeaderName, 'order' | 'pick-up'>, Kind<unknown>>>;
 
-type Said = Exclude<HeaderName, 'order'>;
+type Said = Exclude<HeaderName, 'order' | 'pick-up'>;
 
 interface Draft {
   says: ChartSays;
@@ -118,7 +118,7 @@ export const readHeaders = (items: readonly Item[]): HeaderReading => {
     if (item.kind === 'label' || item.kind === 'bar') inSection = true;
     if (item.kind === 'bar') held = false;
     if (item.kind === 'road' && item.road.sign === 'fermata') held = true;
-    if (item.kind !== 'header') continue;
+    if (item.kind !== 'header' || item.name === 'pick-up') continue;
     if (item.name !== 'order') {
       take(draft, item.name, item.value.text, { at, span: item.span, inSection });
     } else {

@@ -1,4 +1,4 @@
-import { respell } from '../chart/build-chart';
+import { respell, withChords } from '../chart/build-chart';
 import type { Chart, MeterName, Mode } from '../chart/chart';
 import { isFormId } from '../chart/forms';
 import { romanChord, romanOf } from '../chart/roman';
@@ -42,17 +42,10 @@ export const asItSays = (own: OwnChart): OwnChart => {
 /** Numerals that spell a step by a detour: a B7 written in G flat would become a B sharp 7 in G. */
 const ROUNDABOUT = /^(?:#(?:III|VII?|iii|vii?)|b(?:IV|I|iv|i)(?![IViv])|##|bb)/;
 
-const plainSteps = (chart: Chart): Chart => ({
-  ...chart,
-  bars: chart.bars.map((bar) => ({
-    ...bar,
-    chords: bar.chords.map((span) =>
-      ROUNDABOUT.test(span.chord.roman)
-        ? { ...span, chord: romanChord(romanOf(span.chord, chart.tonic), chart.tonic) }
-        : span,
-    ),
-  })),
-});
+const plainSteps = (chart: Chart): Chart =>
+  withChords(chart, (chord) =>
+    ROUNDABOUT.test(chord.roman) ? romanChord(romanOf(chord, chart.tonic), chart.tonic) : chord,
+  );
 
 /**
  * An own chart as it is played: moved from its written key to the song's, spelled as written where that is the same

@@ -38,6 +38,10 @@ const sharesOf = (bar: Bar, meter: Meter, count: number): readonly number[] | nu
   return bar.chords.map((_, i) => (cuts[i + 1] ?? 0) - (cuts[i] ?? 0));
 };
 
+/** A pick-up as the line that says it: a chord or `/` a beat. */
+const pickUpText = ({ chords }: Bar, { beatTicks }: Meter, style: ChordStyle): string =>
+  `Pick-up: ${chords.map((span) => chordText(span, style) + ' /'.repeat(span.length / beatTicks - 1)).join(' ')}`;
+
 /** One bar as text: its chords alone where they share it evenly, otherwise with `/` for each further beat. */
 const barText = (bar: Bar, meter: Meter, style: ChordStyle): string => {
   // Numerals of a section in a key of its own would be read in that key.
@@ -91,11 +95,13 @@ const stretchesOf = ({ bars, tonic, mode }: Chart): readonly Stretch[] => {
  * program does.
  */
 export const printChart = (chart: Chart, style: ChordStyle = 'symbols'): string =>
-  stretchesOf(chart)
-    .map(({ head, bars }) =>
-      [...head, layLines(bars.map((bar) => barText(bar, chart.meter, style)))].join('\n'),
-    )
-    .join('\n');
+  [
+    ...(chart.pickUp === undefined ? [] : [pickUpText(chart.pickUp, chart.meter, style)]),
+    ...stretchesOf(chart).flatMap(({ head, bars }) => [
+      ...head,
+      layLines(bars.map((bar) => barText(bar, chart.meter, style))),
+    ]),
+  ].join('\n');
 
 /** A built-in form on a tonic as text to start an own chart from. Throws RangeError when it is no note name. */
 export const formAsText = (form: FormId, tonic: NoteName, style: ChordStyle = 'symbols'): string =>

@@ -161,6 +161,10 @@ const readWords = (words: readonly Word[], last: Chord, context: BarContext): re
 const present = (problems: readonly (Problem | null)[]): readonly Problem[] =>
   problems.filter((each): each is Problem => each !== null);
 
+/** How many equal shares words cut their bar into. */
+export const beatsOf = (words: readonly Word[]): number =>
+  words.reduce((sum, word) => sum + sharesOf(wordKind(word.text)), 0);
+
 /**
  * Reads one bar. A word that is not understood sounds as the chord before it, a bar that cannot be shared out
  * sounds as that chord throughout. Never throws.
@@ -175,7 +179,7 @@ export const readBar = (bar: WrittenBar, context: BarContext): BarReading => {
   if (bar.words.length === 1 && opening === 'same bar') {
     return { spans: repeatBar(context), problems: missing };
   }
-  const count = bar.words.reduce((sum, word) => sum + sharesOf(wordKind(word.text)), 0);
+  const count = beatsOf(bar.words);
   const most = barTicks(meter) / SHORTEST_SHARE;
   if (count > most) return { spans: holdBar(last, context), problems: [barTooFull(bar, count, most)] };
   const words = readWords(bar.words, last, context);

@@ -14,6 +14,7 @@ import {
   tooManyBars,
 } from './chart-problems';
 import { type ChartSays, keysInForce, readHeaders, SAYS_NOTHING, type WrittenKey } from './header-lines';
+import { readPickUp } from './pick-up';
 import { type PlayedBar, playOut } from './play-out';
 import { type BarContext, readBar } from './read-bar';
 import { chordInKey, type ReadChord, readChord } from './read-chord';
@@ -26,7 +27,7 @@ import { isUnparted } from './unparted';
  * before; `N.C.` is a rest of the band, `!` a stroke and a rest. `|:` and `:|` enclose what is played twice, or as
  * often as `x3` behind it says; `[1` and `[2` are endings. `[A]` or `Verse:` begins a section, `Order:` says when each
  * is played; D.C., D.S., Fine and Coda work as on paper. `Title:`, `Key:`, `Meter:`, `Feel:` and `Tempo:` set what
- * they say. Nothing typed is lost: `source` keeps it whole, and what is not understood stays as text in its bar, is
+ * they say, `Pick-up:` what is played before the first bar. Nothing typed is lost: `source` keeps it whole, and what is not understood stays as text in its bar, is
  * listed among the problems, and sounds as the chord before it.
  */
 
@@ -195,15 +196,16 @@ const readText = (source: string, given: ReadChartOptions): TextReading => {
   const played = playOut(items);
   const context = { tonic, meter: METERS[meter], home, read, readerIn, keys };
   const reading = readBars(played.bars, context);
+  const { pickUp, problems: leading } = readPickUp(items, context);
   const empty = reading.bars.length === 0 ? [noBars(home.symbol)] : [];
-  const problems = [...saying, ...played.problems, ...reading.problems, ...empty];
+  const problems = [...saying, ...leading, ...played.problems, ...reading.problems, ...empty];
   const written = played.bars.map(({ bar }) => bar);
   return {
     ...reading,
     says,
     signs: items.flatMap(spanOfItem),
     unplayed: played.unplayed,
-    chart: chartOf(reading.bars, options, home),
+    chart: { ...chartOf(reading.bars, options, home), ...(pickUp && { pickUp }) },
     problems: [...problems, ...unpartedLines(written, read, problems)],
   };
 };

@@ -39,7 +39,8 @@ const NEW_LINE = /\r\n|\r|\n/g;
 const WORD =
   /(?:(?<=[^\s,;(])\([^()]*\)|(?<=[A-G\d#b♯♭m°ø△Δ])[ \t]+\([#b♯♭]\d{1,2}(?:[\s,]*[#b♯♭]?\d{1,2})*\)|[^\s,;])+/g;
 
-const wordsOf = (text: string, place: Omit<Word, 'text'>): readonly Word[] =>
+/** The words of a text at a place. */
+export const wordsOf = (text: string, place: Omit<Word, 'text'>): readonly Word[] =>
   [...text.matchAll(WORD)].map((match) => ({
     text: match[0],
     line: place.line,

@@ -10,7 +10,7 @@ import type { Word } from './chart-signs';
 import { readKey } from './header-lines';
 import type { ChartReading } from './read-chart';
 import { readChord } from './read-chord';
-import { LONGEST_TEXT, scanChart } from './scan-chart';
+import { type Item, LONGEST_TEXT, scanChart, wordsOf } from './scan-chart';
 import { wordKind } from './word-kind';
 
 const ROOT = /^(\(*)[A-G](?:[#♯]{1,2}|[b♭]{1,2}|𝄪|𝄫)?/u;
@@ -66,6 +66,11 @@ const moveKeyText = (text: string, from: NoteName, to: NoteName): string => {
   return text.replace(/^[A-Ga-g][#b♯♭]?/, written(name, text));
 };
 
+const wordsIn = (item: Item): readonly Word[] => {
+  if (item.kind === 'bar') return item.bar.words;
+  return item.kind === 'header' && item.name === 'pick-up' ? wordsOf(item.value.text, item.value) : [];
+};
+
 /**
  * The text on another spelled tonic: chord symbols and keys move, everything else (numerals, bar lines, signs, blanks, words
  * not understood, a text too long to be read) stays as typed.
@@ -80,8 +85,7 @@ export const respellText = ({ source, chart }: ChartReading, tonic: NoteName): s
       parts.push(source.slice(from, offset), moveKeyText(text, chart.tonic, tonic));
       from = offset + text.length;
     }
-    if (item.kind !== 'bar') continue;
-    for (const word of item.bar.words) {
+    for (const word of wordsIn(item)) {
       parts.push(source.slice(from, word.offset), moveWord(word, chart.tonic, tonic));
       from = word.offset + word.text.length;
     }

@@ -130,17 +130,31 @@ const moveKey = ({ tonic, mode }: BarKey, from: NoteName, to: NoteName): BarKey 
   return sectionKey({ tonic: keyName(moved, mode), mode }, to);
 };
 
-/** The same chart on another spelled tonic: every chord keeps its numeral. */
-export const respell = (chart: Chart, tonic: NoteName): Chart => ({
-  ...chart,
-  key: pitchClassOf(tonic),
-  tonic,
-  bars: chart.bars.map((bar) => ({
+/** A chart with every chord of it changed, in its bars and before them. */
+export const withChords = (chart: Chart, change: (chord: Chord) => Chord): Chart => {
+  const changed = (bar: Bar): Bar => ({
     ...bar,
-    chords: bar.chords.map((span) => ({ ...span, chord: moveChord(span.chord, chart.tonic, tonic) })),
-    ...(bar.key === undefined ? {} : { key: moveKey(bar.key, chart.tonic, tonic) }),
-  })),
-});
+    chords: bar.chords.map((span) => ({ ...span, chord: change(span.chord) })),
+  });
+  return {
+    ...chart,
+    bars: chart.bars.map(changed),
+    ...(chart.pickUp && { pickUp: changed(chart.pickUp) }),
+  };
+};
+
+/** The same chart on another spelled tonic: every chord keeps its numeral. */
+export const respell = (chart: Chart, tonic: NoteName): Chart => {
+  const moved = withChords(chart, (chord) => moveChord(chord, chart.tonic, tonic));
+  return {
+    ...moved,
+    key: pitchClassOf(tonic),
+    tonic,
+    bars: moved.bars.map((bar) =>
+      bar.key === undefined ? bar : { ...bar, key: moveKey(bar.key, chart.tonic, tonic) },
+    ),
+  };
+};
 
 /** The chart moved by whole semitones (up or down), spelled as usual in the new key. */
 export const transpose = (chart: Chart, semitones: number): Chart =>

@@ -64,4 +64,6 @@ export interface Chart {
   readonly meter: Meter;
   readonly bars: readonly Bar[];
   readonly length: Ticks;
+  /** Beats before the first bar, fewer than a bar has, in ticks from their own beginning. */
+  readonly pickUp?: Bar;
 }

@@ -141,6 +141,25 @@ const stretchElements = (sheet: LeadSheet, bar: Bar, stretch: Stretch): readonly
 const rehearsal = (name: string): XmlElement =>
   element('direction', [element('direction-type', [element('rehearsal', name)])], { placement: 'above' });
 
+/** The pick-up as a measure that is not counted (`implicit`), with what stands at the beginning of a score. */
+const pickUpElement = (sheet: LeadSheet, pickUp: Bar): XmlElement => {
+  const { chart } = sheet;
+  const { beatTicks } = chart.meter;
+  const type = [element('type', 'quarter'), ...(isCompound(chart) ? [element('dot')] : [])];
+  return element(
+    'measure',
+    [
+      attributesElement(chart),
+      ...openingDirections(sheet),
+      ...pickUp.chords.flatMap((span) => [
+        span.band === 'rest' ? noHarmony(0) : harmonyElement(span.chord, 0),
+        ...Array.from({ length: span.length / beatTicks }, () => rest(beatTicks, {}, type)),
+      ]),
+    ],
+    { number: 0, implicit: 'yes' },
+  );
+};
+
 const measureElement = (sheet: LeadSheet, bar: Bar, index: number): XmlElement => {
   const { chart } = sheet;
   const isFirst = index === 0;
@@ -149,7 +168,9 @@ const measureElement = (sheet: LeadSheet, bar: Bar, index: number): XmlElement =
     'measure',
     [
       !isFirst && index % BARS_A_LINE === 0 ? element('print', [], { 'new-system': 'yes' }) : null,
-      ...(isFirst ? [attributesElement(chart), ...openingDirections(sheet)] : []),
+      ...(isFirst && chart.pickUp === undefined
+        ? [attributesElement(chart), ...openingDirections(sheet)]
+        : []),
       bar.place?.bar === 0 ? rehearsal(bar.place.section) : null,
       ...stretchesOf(bar, chart.meter.beatTicks).flatMap((stretch) => stretchElements(sheet, bar, stretch)),
       isLast ? element('barline', [element('bar-style', 'light-heavy')], { location: 'right' }) : null,
@@ -195,7 +216,10 @@ export const writeMusicXml = (sheet: LeadSheet): string => {
       partList(),
       element(
         'part',
-        chart.bars.map((bar, index) => measureElement(sheet, bar, index)),
+        [
+          ...(chart.pickUp === undefined ? [] : [pickUpElement(sheet, chart.pickUp)]),
+          ...chart.bars.map((bar, index) => measureElement(sheet, bar, index)),
+        ],
         { id: PART },
       ),
     ],

@@ -12,7 +12,7 @@ import {
   type Whole,
 } from './abc-fields';
 import { type AbcToken, musicTokens } from './abc-music';
-import { barWords, type ImportedChart, meterFor, type PlacedSymbol } from './sheet-bars';
+import { barWords, type ImportedChart, meterFor, type PlacedSymbol, pickUpLine } from './sheet-bars';
 
 /** The longest file that is read, in UTF-16 units: many hundred tunes. */
 export const LONGEST_ABC = 500_000;
@@ -127,7 +127,7 @@ const BARS_A_LINE = 4;
 /** Shorter than this share of a bar, the first bar is an upbeat. */
 const UPBEAT = 0.99;
 
-/** Writes the bar that ends; an upbeat without a chord is left out, as the band counts in. */
+/** Writes the bar that ends; an upbeat becomes a line of its own, or is left out where it has no chord. */
 const writeBar = (page: Page, isFirst: boolean): void => {
   const { at: length, symbols } = page;
   page.at = 0;
@@ -135,7 +135,10 @@ const writeBar = (page: Page, isFirst: boolean): void => {
   if (length === 0 && symbols.length === 0) return;
   const whole = wholeBar(page.meter);
   if (isFirst && length < whole * UPBEAT) {
-    page.left.add('The upbeat was left out: the band counts in.');
+    const beat = whole / METERS[page.chartMeter].beats;
+    const inBeats = symbols.map(({ at, symbol }) => ({ at: at / beat, symbol }));
+    if (symbols.length > 0) page.lines.unshift(pickUpLine(inBeats, length / beat, page.chartMeter));
+    else page.left.add('The upbeat was left out: the band counts in.');
     return;
   }
   const full = Math.max(length, whole);

@@ -1,7 +1,7 @@
 import { METERS } from '../chart/build-chart';
 import type { MeterName } from '../chart/chart';
 import { symbolOf } from './musicxml-chords';
-import { barWords, type ImportedChart, meterFor, type PlacedSymbol } from './sheet-bars';
+import { barWords, type ImportedChart, meterFor, type PlacedSymbol, pickUpLine } from './sheet-bars';
 import { childAt, childrenOf, numberAt, textAt, type XmlNode } from './xml-node';
 
 /** What holds from measure to measure. */
@@ -169,6 +169,18 @@ const emptyMeasure = (): Measure => ({
 /** More measures than any chart takes are not read. */
 const MOST_MEASURES = 2000;
 
+/** Shorter than this share of a bar, a first measure that is not counted is an upbeat. */
+const UPBEAT = 0.99;
+
+const takeUpbeat = (reading: Reading, lines: string[], { head, symbols, length }: Measure): void => {
+  const meter = reading.meter ?? '4/4';
+  const beat = reading.beats / reading.unit / METERS[meter].beats;
+  const inBeats = symbols.map(({ at, symbol }) => ({ at: at / beat, symbol }));
+  if (symbols.length === 0) reading.left.add('The upbeat was left out: the band counts in.');
+  else lines.push(pickUpLine(inBeats, length / beat, meter));
+  lines.push(...head);
+};
+
 const readPart = (part: XmlNode, reading: Reading): readonly string[] => {
   const until = untilOf(part);
   const lines: string[] = [];
@@ -176,8 +188,11 @@ const readPart = (part: XmlNode, reading: Reading): readonly string[] => {
   for (const node of childrenOf(part, 'measure').slice(0, MOST_MEASURES)) {
     const measure = emptyMeasure();
     for (const child of node.children) takeNode(reading, measure, child, until);
-    const isUpbeat = node.attributes.implicit === 'yes' && lines.length === 0 && measure.symbols.length === 0;
-    if (isUpbeat) reading.left.add('The upbeat was left out: the band counts in.');
+    const isUpbeat =
+      lines.length === 0 &&
+      node.attributes.implicit === 'yes' &&
+      measure.length < (reading.beats / reading.unit) * UPBEAT;
+    if (isUpbeat) takeUpbeat(reading, lines, measure);
     else isOpen = writeMeasure(lines, measure, wordsOf(reading, measure, reading.meter ?? '4/4'), isOpen);
   }
   return lines;

@@ -62,6 +62,19 @@ export const barWords = (symbols: readonly PlacedSymbol[], meter: MeterName): st
   return [...Array.from({ length: lead }, () => '/'), ...words].join(' ');
 };
 
+/**
+ * The line of a chart for an upbeat: its symbols on the beats nearest to them, `/` for what they are held.
+ * @param symbols at places in beats. @param beats how long it lasts.
+ */
+export const pickUpLine = (symbols: readonly PlacedSymbol[], beats: number, meter: MeterName): string => {
+  const whole = Math.min(Math.max(1, Math.round(beats)), METERS[meter].beats - 1);
+  const placed = new Map(
+    symbols.map(({ at, symbol }) => [Math.min(Math.round(at), whole - 1), wordOf(symbol)] as const),
+  );
+  const words = Array.from({ length: whole }, (_, beat) => placed.get(beat) ?? (beat === 0 ? 'N.C.' : '/'));
+  return `Pick-up: ${words.join(' ')}`;
+};
+
 /** A chart read from a file: text for the chart editor, and in words what the file had that it has not. */
 export interface ImportedChart {
   readonly name: string;

@@ -44,6 +44,7 @@ const musicLines = (chart: Chart): readonly string[] => {
     if (open.length > 0) lines.push(`${open.join('|')}${end}`);
     open = [];
   };
+  if (chart.pickUp !== undefined) lines.push(`${barText(chart.pickUp, unit)}|`);
   for (const bar of chart.bars) {
     const next = bar.key ?? chart;
     if (bar.place?.bar === 0) {

@@ -1,4 +1,4 @@
-import type { Bar } from '../chart/chart';
+import type { Bar, Chart } from '../chart/chart';
 import type { NoteNames } from '../theory/note-names';
 
 /** A section's name with its key, where that is another than the chart's: `B, in E♭`. Null in a tune of one section. */
@@ -17,6 +17,12 @@ export const barPlace = (bar: Bar | undefined, index: number): string => {
   const number = `bar ${barNumber(bar, index)}`;
   return bar?.place === undefined ? number : `${bar.place.section}, ${number}`;
 };
+
+/** The chords of a pick-up as they stand before the first bar: `(D7)`. Null where there is none. */
+export const pickUpText = ({ pickUp }: Pick<Chart, 'pickUp'>, names: NoteNames): string | null =>
+  pickUp === undefined
+    ? null
+    : `(${pickUp.chords.map(({ chord, band }) => (band === 'rest' ? 'N.C.' : names.chord(chord))).join(' ')})`;
 
 /** What is played in a bar, in words: `C7 then F7`, `C7, one stroke`, `no chord`. */
 export const barChords = ({ chords }: Bar, names: NoteNames): string =>

@@ -1,9 +1,9 @@
 import { type CSSProperties, useCallback, useEffect, useRef } from 'react';
-import type { Bar } from '../../core/chart/chart';
+import type { Bar, Chart } from '../../core/chart/chart';
 import { isDrill } from '../../core/chart/chart-runs';
 import { keyAt } from '../../core/chart/key-at';
 import { lineTab } from '../../core/lines/line-tab';
-import { barChords, barNumber, barPlace, sectionName } from '../../core/song/bar-place';
+import { barChords, barNumber, barPlace, pickUpText, sectionName } from '../../core/song/bar-place';
 import { chordsEms } from '../../core/song/chord-ems';
 import { type NoteNames, noteNames } from '../../core/theory/note-names';
 import { SpanText } from '../controls/chord-text';
@@ -26,10 +26,25 @@ export const barName = (bar: Bar, index: number, names: NoteNames): string => {
   return `${place.charAt(0).toUpperCase()}${place.slice(1)}, ${barChords(bar, names)}`;
 };
 
-/** The name of the section that begins with a bar: it says the number 1 as well. */
-const SectionName = ({ bar }: { readonly bar: Bar }) => (
-  <span className="section-name">{sectionName(bar, useNames())}</span>
-);
+/** What stands at the head of a bar: its number, or the name of the section it begins; the pick-up before the first. */
+const BarHead = ({ chart, index }: { readonly chart: Chart; readonly index: number }) => {
+  const names = useNames(chart.tonic);
+  const bar = chart.bars[index];
+  const pickUp = index === 0 ? pickUpText(chart, names) : null;
+  // A section's name says the number 1 as well.
+  const own =
+    bar?.place?.bar === 0 ? (
+      <span className="section-name">{sectionName(bar, names)}</span>
+    ) : (
+      barNumber(bar, index)
+    );
+  return (
+    <span className="number">
+      {pickUp !== null && <span className="pick-up">{pickUp} </span>}
+      {own}
+    </span>
+  );
+};
 
 const Beats = ({ beats }: { readonly beats: number }) => (
   <span className="beats" aria-hidden="true">
@@ -87,6 +102,8 @@ const FormView = () => {
   const heard = useSelected((state) => state.now.kind !== 'rest');
   const chart = useHeardChart();
   const system = useSelected((state) => state.settings.noteNames);
+  const namesAt = (bar: number): NoteNames => noteNames(system, keyAt(chart, bar).tonic);
+  const pickUp = pickUpText(chart, namesAt(0));
   const report = useSelected((state) => state.ear.report);
   const rows = Math.ceil(chart.bars.length / BARS_IN_LINE);
   const attach = useBeatMarks();
@@ -113,7 +130,11 @@ const FormView = () => {
         {chart.bars.map((bar, i) => (
           <li
             key={bar.at}
-            aria-label={barName(bar, i, noteNames(system, keyAt(chart, i).tonic))}
+            aria-label={
+              i === 0 && pickUp !== null
+                ? `Pick-up ${pickUp}, then ${barName(bar, i, namesAt(i))}`
+                : barName(bar, i, namesAt(i))
+            }
             aria-current={i === current ? 'true' : undefined}
             data-next={i === next}
             data-turn={trading?.turns[i]}
@@ -122,20 +143,18 @@ const FormView = () => {
             <button
               type="button"
               className="bar"
-              aria-label={`${barName(bar, i, noteNames(system, keyAt(chart, i).tonic))}: ${playing ? 'go there' : 'start here'}`}
+              aria-label={`${barName(bar, i, namesAt(i))}: ${playing ? 'go there' : 'start here'}`}
               onPointerDown={(event) => begin(event, i)}
               onPointerEnter={() => enter(i)}
               onClick={(event) => click(event.shiftKey, i)}
             >
-              <span className="number">
-                {bar.place?.bar === 0 ? <SectionName bar={bar} /> : barNumber(bar, i)}
-              </span>
+              <BarHead chart={chart} index={i} />
               <span
                 className="names"
                 data-chords={bar.chords.length}
                 style={
                   {
-                    '--ems': chordsEms(bar.chords, noteNames(system, keyAt(chart, i).tonic)),
+                    '--ems': chordsEms(bar.chords, namesAt(i)),
                   } as CSSProperties
                 }
               >

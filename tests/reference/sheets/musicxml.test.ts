@@ -11,6 +11,7 @@ import { asBpm, asPitchClass } from '../../../src/core/theory/units';
 import { chartRow } from '../../helpers/chart-row';
 import { DICTIONARY } from '../../helpers/chord-dictionary';
 import { readXml } from '../../helpers/musicxml-reading';
+import { schemaProblems } from '../../helpers/musicxml-schema';
 
 const opened = (xml: string): ImportedChart => {
   const read = readMusicXml(readXml(xml));
@@ -64,6 +65,20 @@ describe('MusicXML 4.0', () => {
     expect(chartRow(chartOf(xml))).toBe('Gm:4 | Cm7:4 | F7:4 | D7:4 | Cm7:4 | F7:4 | G5:4');
   });
 
+  // W3C MusicXML 4.0, `measure`: "implicit" is yes for measures that are not counted, such as pickup measures.
+  it('takes an uncounted first measure with chords for the pick-up', () => {
+    const half = '<note><rest/><duration>2</duration></note>';
+    const xml = score(
+      `${ATTRIBUTES}${harmony('C', 'minor-seventh')}${half}${half}${harmony('F', 'dominant')}${half}`,
+      `${harmony('B', 'major', -1)}${REST}`,
+    ).replace('number="1"', 'number="0" implicit="yes"');
+    expect(opened(xml).text).toContain('Pick-up: Cm7 / F7\n');
+    expect(opened(xml).left).toEqual([]);
+    expect(chartRow(chartOf(xml))).toBe('Bb:4');
+    const bare = xml.replaceAll(/<harmony>.*?<\/harmony>(?=<note>.*?number="2")/g, '');
+    expect(opened(bare).left).toEqual(['The upbeat was left out: the band counts in.']);
+  });
+
   it('says what it cannot use', () => {
     expect(readMusicXml(readXml('<score-timewise/>'))).toContain('measure by measure');
     expect(readMusicXml(readXml('<html/>'))).toBe('This is no MusicXML score.');
@@ -88,6 +103,14 @@ describe('lead sheets of this program', () => {
       });
       expect(chartRow(chartOf(xml))).toBe(chartRow(chart));
     }
+  });
+
+  it('come back with their pick-up, and are as the schema has them', () => {
+    const text = 'Pick-up: N.C. D7 /\n[A] G7 | C7\n[B] G7 | D7 G7';
+    const { chart } = readChart(text, { tonic: 'G', mode: 'major', meter: '4/4', title: 'Hall' });
+    const xml = writeMusicXml({ chart, tempo: asBpm(96), feel: 'Shuffle', swing: null });
+    expect(chartOf(xml)).toEqual(chart);
+    expect(schemaProblems(readXml(xml))).toEqual([]);
   });
 
   it('bring every chord of the dictionary back with the same tones', () => {

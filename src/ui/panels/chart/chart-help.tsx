@@ -13,6 +13,7 @@ const LINES: readonly (readonly [string, string])[] = [
   ['D.C. al Fine, D.S. al Coda', 'As on paper, with Fine, Segno, To Coda and Coda.'],
   ['N.C.', 'The band rests.'],
   ['C7!', 'The band strikes once and rests.'],
+  ['Pick-up: D7 /', 'Beats before the first bar: a chord or / for each. The count-in leads into them.'],
   ['Key: G', 'Also Title:, Meter:, Feel: and Tempo:. In a section, Key: is its own.'],
   [
     'Bb7 F#m7b5 C7/E',
