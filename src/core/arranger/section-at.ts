@@ -3,17 +3,14 @@ import { excerpt } from '../chart/excerpt';
 import { homeChord } from '../chart/home-chord';
 import { inEndKey } from '../chart/key-at';
 import { playedFeel } from '../feels/played-feels';
-import { type Passage, PLAIN_SHAPE } from '../players/passage';
-import { turnaroundLine } from '../players/turnaround';
+import { PLAIN_SHAPE } from '../players/passage';
 import { addNotes } from '../score/finish-score';
-import { type BeatGrid, createGrid } from '../score/grid';
+import type { BeatGrid } from '../score/grid';
 import { type Placing, placingOf } from '../score/placing';
-import type { NoteEvent, PartId, Score } from '../score/score';
+import type { NoteEvent, Score } from '../score/score';
 import { onlySounding, silentBars, withoutBars, withRests } from '../score/silence';
 import { sliceScore } from '../score/slice-score';
-import { swingRatio } from '../score/swing';
 import type { Chord } from '../theory/chord';
-import { seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';
 import { chorusShapes } from './arc';
 import { arrange } from './arrange';
@@ -25,6 +22,7 @@ import { leadOfChorus } from './lead';
 import { changedFrom, leadingOn } from './leading-on';
 import { openingOf } from './opening';
 import type { Program, Section, TempoStep } from './program';
+import { type Played, passageOf } from './section-passage';
 import {
   chartInKeyOf,
   chartOfChorus,
@@ -43,49 +41,6 @@ const firstChord = (program: Program, chorus: number): Chord => {
   const chord = chartOfChorus(program, chorus).bars[rangeOf(program, chorus).from]?.chords[0]?.chord;
   if (chord === undefined) throw new RangeError('Every bar of a chart needs a chord');
   return chord;
-};
-
-/** Bars shaped to be played, and the chord that follows them. */
-interface Played extends ShapedChart {
-  readonly next: Chord | null;
-}
-
-const passageOf = (program: Program, { kind, chorus }: Slot, { chart, shapes, next }: Played): Passage => {
-  const { style } = program;
-  const feel = playedFeel(style.feel);
-  const seed = seedFrom(style.seed, style.feel, kind, kind === 'chorus' ? chorus : 0);
-  const tempo = tempoOfChorus(program, chorus);
-  const feltTempo = tempo * (style.time === 'double-time' ? 2 : 1);
-  const gridOf = (part: PartId): BeatGrid => {
-    const ratio = swingRatio(feel, { swing: style.swing, tempo: feltTempo, part });
-    return createGrid(chart.meter, ratio, feel.swungUnit === '16th');
-  };
-  const grids = {
-    drums: gridOf('drums'),
-    bass: gridOf('bass'),
-    chords: gridOf('chords'),
-    second: gridOf('second'),
-    lead: gridOf('lead'),
-  };
-  const harpHome = program.harpHome?.[chart.key] ?? null;
-  const firstBar = kind === 'chorus' ? chorus * chart.bars.length : 0;
-  const click = { place: program.plan.click, firstBar };
-  const turnaround = turnaroundLine(chart);
-  return {
-    chart,
-    shapes,
-    next,
-    turnaround,
-    harpHome,
-    harp: program.harp ?? null,
-    grid: grids.drums,
-    grids,
-    tempo,
-    click,
-    feel,
-    style,
-    seed,
-  };
 };
 
 /** Where the parts play against the beat in a chorus; the ticks of a score are those of the beat. */
