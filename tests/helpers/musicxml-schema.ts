@@ -148,7 +148,10 @@ const TEXTS: Readonly<Record<string, RegExp>> = {
   words: /^.*$/s,
   'work-title': /^.*$/s,
 };
-const TEXT_ATTRIBUTES: Readonly<Record<string, readonly string[]>> = { kind: ['text'], 'root-step': ['text'] };
+const TEXT_ATTRIBUTES: Readonly<Record<string, readonly string[]>> = {
+  kind: ['text'],
+  'root-step': ['text'],
+};
 
 const childProblems = (element: ParsedElement, model: Model): readonly string[] => {
   const names = model.children.map(([name]) => name);
