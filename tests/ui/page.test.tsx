@@ -219,6 +219,17 @@ describe('playing', () => {
     act(() => band.hear(1, 11));
     expect(card('Next').getByText('Take the F harp.')).toBeTruthy();
   });
+
+  it('names a section in another key a line ahead, with its position and the harp that would keep the song’s', async () => {
+    const { band, user } = openPage({ version: 1, formId: 'strains' });
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    act(() => band.hear(1, 23));
+    expect(screen.queryByRole('region', { name: 'Next section' })).toBeNull();
+    act(() => band.hear(1, 24));
+    expect(screen.getByRole('region', { name: 'Next section' }).textContent).toBe(
+      'Trio in C1st position (straight) on the C harp, or take the F harp',
+    );
+  });
 });
 
 describe('reading by ear', () => {

@@ -4,6 +4,7 @@ import { scaleTab } from '../../core/fit/scale-tab';
 import { positionTitle } from '../../core/harp/positions';
 import type { Settings } from '../../core/settings/settings';
 import { chordsByTime, type PrintPlan, planPrint } from '../../core/song/print-plan';
+import { sectionsElsewhere, sectionWays, sectionWords } from '../../core/song/section-ahead';
 import type { Tune } from '../../core/song/tune';
 import type { Chord } from '../../core/theory/chord';
 import type { NoteNames } from '../../core/theory/note-names';
@@ -25,7 +26,8 @@ const STANDARD_TUNING = 'richter';
 
 const Head = ({ settings, tune, line }: Props) => {
   const { chart, harp, position } = tune;
-  const names = useNames();
+  const names = useNames(chart.tonic);
+  const elsewhere = sectionsElsewhere(chart, tune);
   return (
     <header>
       <h1>{chart.title}</h1>
@@ -38,6 +40,13 @@ const Head = ({ settings, tune, line }: Props) => {
         {feelOf(settings.style.feel).name}, {chart.meter.name}, {Math.round(settings.tempo)} beats a minute
         {line !== undefined && <>. Under the bars: {line.name}</>}
       </p>
+      {elsewhere.length > 0 && (
+        <p>
+          {elsewhere
+            .map((each) => `${sectionWords(each, names)}: ${sectionWays(each, tune, names)}.`)
+            .join(' ')}
+        </p>
+      )}
     </header>
   );
 };

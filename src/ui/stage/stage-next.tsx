@@ -9,6 +9,7 @@ import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 import { useNames } from '../state/use-names';
 import { useNextHarp } from '../state/use-next-harp';
+import { useSectionAhead } from '../state/use-section-ahead';
 import { LargeChord } from './stage-now';
 
 const beatsText = (beats: number): string => (beats === 1 ? 'in 1 beat' : `in ${beats} beats`);
@@ -73,6 +74,7 @@ const Lead = ({ fit, next }: { readonly fit: FitChord; readonly next: NextChord 
 /** The next chord: when it comes, what moves into it, and the next harp where the key moves. */
 export const StageNext = ({ fit, next }: { readonly fit: FitChord; readonly next: NextChord | null }) => {
   const harp = useNextHarp();
+  const section = useSectionAhead();
   const ends = useSelected((state) => state.next === null);
   const counting = useSelected((state) => state.now.kind === 'count-in');
   const inHand = useSelected((state) => state.now.tune.harp.key);
@@ -94,6 +96,11 @@ export const StageNext = ({ fit, next }: { readonly fit: FitChord; readonly next
       {harp !== null && !told && (
         <p className="stage-harp" data-near={harp.near} aria-live="polite">
           Next chorus: <strong>{harp.name}</strong>
+        </p>
+      )}
+      {harp === null && section !== null && (
+        <p className="stage-harp" aria-live="polite">
+          <strong>{section.what}</strong>: {section.how}
         </p>
       )}
     </article>
