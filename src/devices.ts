@@ -11,7 +11,7 @@ import { createMidiPorts } from './midi/create-midi-ports';
 import { webMidi } from './midi/web-midi';
 import { createOffline } from './offline/offline';
 import { createFullScreen } from './screen/full-screen';
-import { createMediaKeys, type MediaGround, silentWav } from './screen/media-keys';
+import { createMediaKeys, type MediaGround, silentLoop } from './screen/media-keys';
 import { createWakeLock } from './screen/wake-lock';
 import { createKeptFile } from './storage/kept-file';
 import { createKeptLog } from './storage/kept-log';
@@ -52,11 +52,7 @@ export const loadTapeMachine = async (): Promise<TapeMachine> =>
 const mediaGround = (): MediaGround => ({
   session: 'mediaSession' in navigator ? navigator.mediaSession : undefined,
   metadata: (words) => new MediaMetadata(words),
-  silence: () => {
-    const loop = new Audio(URL.createObjectURL(new Blob([silentWav()], { type: 'audio/wav' })));
-    loop.loop = true;
-    return loop;
-  },
+  silence: silentLoop,
 });
 
 interface Ground {

@@ -1,5 +1,7 @@
-/** The context rests after two of these in which nothing sounds: a second, in which room and limiter die away. */
-const STEP_MS = 500;
+/** How often a context that may rest is looked at. */
+const STEP_MS = 225;
+/** Looks in a row at which nothing sounds: from the first to the last the room dies away (0.42 s). */
+const QUIET_LOOKS = 3;
 
 export interface RestOptions {
   /** Whether the context has nothing to do now; a rest that is due is dropped when it has. */
@@ -9,7 +11,7 @@ export interface RestOptions {
   readonly rest: () => void;
 }
 
-/** Lets a context rest a second after the last sound: one that runs costs battery even when it plays silence. */
+/** Lets a context rest within a second of the last sound: one that runs costs battery even when it plays silence. */
 export interface ContextRest {
   soon(): void;
   notNow(): void;
@@ -21,16 +23,16 @@ export interface ContextRest {
 export const createContextRest = ({ idle, sounding, rest }: RestOptions): ContextRest => {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let beginning = 0;
-  const wait = (quiet: boolean): void => {
+  const wait = (looks: number): void => {
     clearTimeout(timer);
     timer = setTimeout(() => {
       if (!idle() || beginning > 0) return;
-      if (sounding()) wait(false);
-      else if (quiet) rest();
-      else wait(true);
+      if (sounding()) wait(QUIET_LOOKS);
+      else if (looks === 1) rest();
+      else wait(looks - 1);
     }, STEP_MS);
   };
-  const soon = (): void => wait(false);
+  const soon = (): void => wait(QUIET_LOOKS);
   return {
     soon,
     notNow: () => clearTimeout(timer),

@@ -3,6 +3,9 @@
  * ITU-R BS.1770-4 Annex 2 does; the gain it asks for is held over the look-ahead, recovers slowly, and is smoothed
  * by an average of the same length, so that the full reduction is reached exactly when the peak leaves the delay.
  */
+import { elementAt } from '../../core/theory/element-at';
+
+/** What a limiter is made for. */
 export interface LimiterOptions {
   readonly sampleRate: number;
   /** Highest level between samples, in dB re full scale. */
@@ -21,6 +24,8 @@ export interface Limiter {
 const LOOK_AHEAD = 0.0015;
 /** Recovery time constant; shorter ones bend the wave of a bass note. */
 const RELEASE = 0.08;
+/** A gain this near to 1 is 1 (−120 dB off), so that what is not limited is passed on as it is. */
+const RESTED = 1 - 1e-6;
 const PHASES = 4;
 /** Filter length per phase, in samples: twice the twelve of the annex, which reads cymbals too low. */
 const TAPS = 24;
@@ -39,95 +44,166 @@ const interpolator = (): readonly Float64Array[] =>
   });
 
 const FILTER = interpolator();
+const QUARTER = elementAt(FILTER, 0);
+const HALF = elementAt(FILTER, 1);
+const THREE_QUARTERS = elementAt(FILTER, 2);
 /** The windowed filter's largest possible overshoot: below ceiling divided by this no estimate is needed. */
 const GREATEST = Math.max(...FILTER.map((row) => row.reduce((total, value) => total + Math.abs(value), 0)));
 
 /** Frames a limiter at this sample rate holds back. */
 export const limiterDelay = (sampleRate: number): number => Math.round(LOOK_AHEAD * sampleRate) + TAPS / 2;
 
+/** Samples gone by, each written twice so that any stretch of them can be read without turning round. */
+interface History {
+  readonly samples: Float64Array;
+  readonly size: number;
+  /** Samples since one that might come near the ceiling. */
+  quietFor: number;
+}
+
+const historyOf = (size: number): History => ({
+  samples: new Float64Array(2 * size),
+  size,
+  quietFor: TAPS,
+});
+
+/** Level of the sample `TAPS / 2` back from the newest, and of what lies between it and the next, at so many frames. */
+const peakAt = ({ samples, size }: History, newest: number): number => {
+  const first = newest + size - (TAPS - 1);
+  let [quarter, half, threeQuarters] = [0, 0, 0];
+  for (let tap = 0; tap < TAPS; tap += 1) {
+    const sample = samples[first + tap] ?? 0;
+    quarter += (QUARTER[tap] ?? 0) * sample;
+    half += (HALF[tap] ?? 0) * sample;
+    threeQuarters += (THREE_QUARTERS[tap] ?? 0) * sample;
+  }
+  const between = Math.max(Math.abs(quarter), Math.abs(half), Math.abs(threeQuarters));
+  return Math.max(between, Math.abs(samples[newest + size - TAPS / 2] ?? 0));
+};
+
 /** Creates a stereo limiter; both channels get the same gain, so that the image stays. */
-export const createLimiter = ({ sampleRate, ceiling }: LimiterOptions): Limiter => {
-  const span = Math.round(LOOK_AHEAD * sampleRate);
-  const delay = limiterDelay(sampleRate);
-  const limit = 10 ** (ceiling / 20);
-  const size = 2 ** Math.ceil(Math.log2(delay + TAPS + 1));
-  const mask = size - 1;
-  const history = [new Float64Array(size), new Float64Array(size)] as const;
-  const recovery = 1 - Math.exp(-1 / (RELEASE * sampleRate));
-  const smallest = slidingMinimum(span + 1);
-  const average = movingAverage(span);
-  let frame = 0;
-  let held = 1;
+export const createLimiter = (options: LimiterOptions): Limiter => new LookAheadLimiter(options);
 
-  const peakOf = (line: Float64Array): number => {
-    let peak = Math.abs(line[(frame - TAPS / 2) & mask] ?? 0);
-    for (const row of FILTER) {
-      let sum = 0;
-      for (let tap = 0; tap < TAPS; tap += 1)
-        sum += (row[tap] ?? 0) * (line[(frame - (TAPS - 1) + tap) & mask] ?? 0);
-      peak = Math.max(peak, Math.abs(sum));
+/** A class with its state in fields, since this runs for every sample on the audio thread. */
+class LookAheadLimiter implements Limiter {
+  readonly delay: number;
+  private readonly limit: number;
+  private readonly recovery: number;
+  private readonly left: History;
+  private readonly right: History;
+  private readonly smallest: SlidingMinimum;
+  private readonly average: MovingAverage;
+  private newest = 0;
+  private held = 1;
+
+  constructor({ sampleRate, ceiling }: LimiterOptions) {
+    const span = Math.round(LOOK_AHEAD * sampleRate);
+    this.delay = limiterDelay(sampleRate);
+    this.limit = 10 ** (ceiling / 20);
+    this.recovery = 1 - Math.exp(-1 / (RELEASE * sampleRate));
+    this.left = historyOf(this.delay + TAPS + 1);
+    this.right = historyOf(this.delay + TAPS + 1);
+    this.smallest = new SlidingMinimum(span + 1);
+    this.average = new MovingAverage(span);
+  }
+
+  process(left: Float32Array, right: Float32Array): void {
+    const { samples: lefts, size } = this.left;
+    const { samples: rights } = this.right;
+    const { delay, recovery } = this;
+    let { newest, held } = this;
+    for (let index = 0; index < left.length; index += 1) {
+      newest = newest + 1 === size ? 0 : newest + 1;
+      const one = left[index] ?? 0;
+      const other = right[index] ?? 0;
+      lefts[newest] = one;
+      lefts[newest + size] = one;
+      rights[newest] = other;
+      rights[newest + size] = other;
+      const needed = this.smallest.of(this.gainAsked(one, other, newest));
+      held += (1 - held) * recovery;
+      if (held > RESTED) held = 1;
+      if (needed < held) held = needed;
+      const gain = this.average.of(held);
+      left[index] = (lefts[newest + size - delay] ?? 0) * gain;
+      right[index] = (rights[newest + size - delay] ?? 0) * gain;
     }
-    return peak;
-  };
+    this.newest = newest;
+    this.held = held;
+  }
 
-  let quietFor = 0;
-  const gainAsked = (left: number, right: number): number => {
-    const loud = Math.abs(left) * GREATEST >= limit || Math.abs(right) * GREATEST >= limit;
-    quietFor = loud ? 0 : quietFor + 1;
-    if (quietFor > TAPS) return 1;
-    const peak = Math.max(peakOf(history[0]), peakOf(history[1]));
-    return peak > limit ? limit / peak : 1;
-  };
+  /** The gain that what lies `TAPS / 2` back asks for. */
+  private gainAsked(left: number, right: number, newest: number): number {
+    const peak = Math.max(this.peakOf(this.left, left, newest), this.peakOf(this.right, right, newest));
+    return peak > this.limit ? this.limit / peak : 1;
+  }
 
-  return {
-    delay,
-    process: (left, right) => {
-      for (let index = 0; index < left.length; index += 1) {
-        history[0][frame & mask] = left[index] ?? 0;
-        history[1][frame & mask] = right[index] ?? 0;
-        const needed = smallest(gainAsked(left[index] ?? 0, right[index] ?? 0));
-        held = Math.min(needed, held + (1 - held) * recovery);
-        const gain = average(held);
-        left[index] = (history[0][(frame - delay) & mask] ?? 0) * gain;
-        right[index] = (history[1][(frame - delay) & mask] ?? 0) * gain;
-        frame = (frame + 1) | 0;
-      }
-    },
-  };
-};
+  /** 0 where nothing near can reach the ceiling. */
+  private peakOf(history: History, sample: number, newest: number): number {
+    history.quietFor = Math.abs(sample) * GREATEST >= this.limit ? 0 : history.quietFor + 1;
+    return history.quietFor > TAPS ? 0 : peakAt(history, newest);
+  }
+}
 
-/** Smallest of the last `length` values, in constant time per value on average. */
-const slidingMinimum = (length: number): ((value: number) => number) => {
-  const values = new Float64Array(length + 1);
-  const frames = new Float64Array(length + 1);
-  let first = 0;
-  let count = 0;
-  let frame = 0;
-  return (value) => {
-    while (count > 0 && (values[(first + count - 1) % (length + 1)] ?? 0) >= value) count -= 1;
-    const slot = (first + count) % (length + 1);
-    values[slot] = value;
-    frames[slot] = frame;
-    count += 1;
-    if ((frames[first] ?? 0) <= frame - length) {
-      first = (first + 1) % (length + 1);
-      count -= 1;
+/** Smallest of the last `length` values, none above 1 and all before the first 1, in constant time on average. */
+class SlidingMinimum {
+  private readonly length: number;
+  private readonly values: Float64Array;
+  /** When each of the values has gone by. */
+  private readonly over: Float64Array;
+  private first = 0;
+  private count = 0;
+  private frame = 0;
+
+  constructor(length: number) {
+    this.length = length;
+    this.values = new Float64Array(length + 1);
+    this.over = new Float64Array(length + 1);
+  }
+
+  of(value: number): number {
+    this.frame += 1;
+    if (this.count === 0 && value === 1) return 1;
+    const { values, over, length } = this;
+    const size = length + 1;
+    while (this.count > 0 && (values[(this.first + this.count - 1) % size] ?? 0) >= value) this.count -= 1;
+    if (value < 1) {
+      const slot = (this.first + this.count) % size;
+      values[slot] = value;
+      over[slot] = this.frame + length;
+      this.count += 1;
     }
-    frame += 1;
-    return values[first] ?? 0;
-  };
-};
+    if (this.count > 0 && (over[this.first] ?? 0) <= this.frame) {
+      this.first = (this.first + 1) % size;
+      this.count -= 1;
+    }
+    return this.count === 0 ? 1 : (values[this.first] ?? 1);
+  }
+}
 
 /** Mean of the last `length` values, starting as if all before had been 1. */
-const movingAverage = (length: number): ((value: number) => number) => {
-  const values = new Float64Array(length).fill(1);
-  let sum = length;
-  let slot = 0;
-  return (value) => {
-    sum += value - (values[slot] ?? 0);
-    values[slot] = value;
-    slot = (slot + 1) % length;
-    if (slot === 0) sum = values.reduce((total, each) => total + each, 0);
-    return sum / length;
-  };
-};
+class MovingAverage {
+  private readonly values: Float64Array;
+  private sum: number;
+  private slot = 0;
+  private ones: number;
+
+  constructor(length: number) {
+    this.values = new Float64Array(length).fill(1);
+    this.sum = length;
+    this.ones = length;
+  }
+
+  of(value: number): number {
+    const { values } = this;
+    const { length } = values;
+    if (value === 1 && this.ones >= length) return 1;
+    this.ones = value === 1 ? this.ones + 1 : 0;
+    this.sum += value - (values[this.slot] ?? 0);
+    values[this.slot] = value;
+    this.slot = this.slot + 1 === length ? 0 : this.slot + 1;
+    // Rounding would add up over hours.
+    if (this.slot === 0) this.sum = values.reduce((total, each) => total + each, 0);
+    return this.sum / length;
+  }
+}

@@ -1,23 +1,14 @@
 /** The mixer: a channel for each part, a room they share, the master, and the gate that silences all. */
 import { Panner } from 'tone/build/esm/component/channel/Panner.js';
-import { Filter } from 'tone/build/esm/component/filter/Filter.js';
 import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
 import { Gain } from 'tone/build/esm/core/context/Gain.js';
 import { connect, type ToneAudioNode } from 'tone/build/esm/core/context/ToneAudioNode.js';
-import { WaveShaper } from 'tone/build/esm/signal/WaveShaper.js';
-import { PART_IDS, type PartId } from '../../core/score/score';
+import type { PartId } from '../../core/score/score';
+import { DEFAULT_MIX } from '../../core/settings/defaults';
 import type { Mix } from '../../core/settings/mix';
 import type { VoiceId } from '../synthesis/voice';
-import {
-  CHANNEL_STRIPS,
-  CHORD_WIDTH,
-  chordPosition,
-  type Equaliser,
-  KIT_WIDTH,
-  kitPosition,
-  type Rounding,
-  roundedOff,
-} from './channel-strips';
+import { type Channel, createChannel, fromDecibels, move } from './channel';
+import { CHANNEL_STRIPS, CHORD_WIDTH, chordPosition, KIT_WIDTH, kitPosition } from './channel-strips';
 import { masterGain, partGains } from './mix-gains';
 import { createRotary, type Rotary } from './rotary';
 
@@ -45,24 +36,12 @@ export interface Mixer {
   dispose(): void;
 }
 
-/** Three places from left to right that lead into one part. */
-type Places = Readonly<Record<-1 | 0 | 1, ToneAudioNode>>;
-
 /** Faders glide, so that moving one does not click. */
 const RAMP = 0.02;
-/** Highest amplitude the rounding takes in: wave shapers see no farther than 1. */
-const SHAPED = 4;
 /** Voices whose low notes stand to the left of their high ones. */
 const KEYBOARDS: ReadonlySet<VoiceId> = new Set(['piano', 'electric-piano']);
 /** Time constant of the gate: −60 dB within 20 ms. */
 const GATE = 0.003;
-
-const fromDecibels = (decibels: number): number => 10 ** (decibels / 20);
-
-const move = (param: Gain['gain'] | Panner['pan'], value: number, seconds: number): void => {
-  if (seconds > 0) param.rampTo(value, seconds);
-  else param.value = value;
-};
 
 /** Builds the mixer on a context. */
 export const createMixer = (options: MixerOptions): Mixer => new ToneMixer(options);
@@ -70,17 +49,16 @@ export const createMixer = (options: MixerOptions): Mixer => new ToneMixer(optio
 class ToneMixer implements Mixer {
   private readonly context: BaseContext;
   private readonly nodes: ToneAudioNode[] = [];
-  private readonly faders: Record<PartId, Gain>;
-  private readonly pans: Record<PartId, Panner>;
-  private readonly inputs: Record<PartId, ToneAudioNode>;
-  private readonly kit: Places;
-  private readonly keyboard: Places;
-  private readonly convolver: ConvolverNode | null;
+  private readonly channels = new Map<PartId, Channel>();
+  private readonly places = new Map<string, ToneAudioNode>();
   private readonly rotaries = new Map<PartId, Rotary>();
+  private readonly convolver: ConvolverNode | null;
+  private readonly room: Gain;
   private readonly aside: Gain;
   private readonly trim: Gain;
   private readonly master: Gain;
   private readonly gate: Gain;
+  private mix: Mix = DEFAULT_MIX;
 
   constructor({ context, output, room }: MixerOptions) {
     this.context = context;
@@ -88,30 +66,22 @@ class ToneMixer implements Mixer {
     this.master = this.gain(1);
     this.trim = this.gain(1);
     this.aside = this.gain(1);
-    const roomInput = this.gain(1);
-    roomInput.channelCount = 1;
-    roomInput.channelCountMode = 'explicit';
+    this.room = this.gain(1);
+    this.room.channelCount = 1;
+    this.room.channelCountMode = 'explicit';
     this.trim.chain(this.gate, this.master);
     this.convolver = 'sendTo' in room ? null : this.roomOf(room);
-    if ('sendTo' in room) connect(roomInput, room.sendTo);
+    if ('sendTo' in room) connect(this.room, room.sendTo);
     if (this.convolver !== null) {
-      connect(roomInput, this.convolver);
+      connect(this.room, this.convolver);
       connect(this.convolver, this.trim);
     }
     this.aside.connect(this.master);
     connect(this.master, output);
-    this.faders = this.each(() => this.gain(1));
-    this.pans = this.each(() => this.keep(new Panner({ context, pan: 0, channelCount: 2 })));
-    this.inputs = this.each((part) => this.channel(part, roomInput));
-    this.kit = this.places(this.inputs.drums, KIT_WIDTH);
-    this.keyboard = this.places(this.inputs.chords, CHORD_WIDTH);
   }
 
   connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void {
-    if (part === 'drums') connect(source, this.kit[kitPosition(pitch)]);
-    else if (voice === 'organ') connect(source, this.turning(part));
-    else if (KEYBOARDS.has(voice)) connect(source, this.keyboard[chordPosition(pitch)]);
-    else connect(source, this.inputs[part]);
+    connect(source, this.placeOf(part, voice, pitch));
   }
 
   connectAside(source: AudioNode): void {
@@ -119,11 +89,8 @@ class ToneMixer implements Mixer {
   }
 
   setMix(mix: Mix, seconds = RAMP): void {
-    const gains = partGains(mix);
-    for (const part of PART_IDS) {
-      move(this.faders[part].gain, gains[part], seconds);
-      move(this.pans[part].pan, mix.channels[part].pan, seconds);
-    }
+    this.mix = mix;
+    for (const part of this.channels.keys()) this.setChannel(part, seconds);
     move(this.master.gain, masterGain(mix), seconds);
   }
 
@@ -141,7 +108,7 @@ class ToneMixer implements Mixer {
   }
 
   dispose(): void {
-    for (const rotary of this.rotaries.values()) rotary.dispose();
+    for (const each of [...this.rotaries.values(), ...this.channels.values()]) each.dispose();
     this.convolver?.disconnect();
     for (const node of this.nodes) node.dispose();
   }
@@ -155,49 +122,43 @@ class ToneMixer implements Mixer {
     return this.keep(new Gain({ context: this.context, gain: value }));
   }
 
-  private each<Value>(make: (part: PartId) => Value): Record<PartId, Value> {
-    return {
-      drums: make('drums'),
-      bass: make('bass'),
-      chords: make('chords'),
-      second: make('second'),
-      lead: make('lead'),
-      click: make('click'),
-    };
+  private placeOf(part: PartId, voice: VoiceId, pitch: number): ToneAudioNode {
+    if (part === 'drums') return this.place(part, kitPosition(pitch) * KIT_WIDTH);
+    if (voice === 'organ') return this.turning(part);
+    if (KEYBOARDS.has(voice)) return this.place(part, chordPosition(pitch) * CHORD_WIDTH);
+    return this.input(part);
   }
 
-  private channel(part: PartId, room: ToneAudioNode): ToneAudioNode {
-    const { level, send, equaliser, rounding } = CHANNEL_STRIPS[part];
-    const input = this.gain(fromDecibels(level) * (rounding === null ? 1 : 1 / SHAPED));
-    const shaping = [
-      ...(rounding === null ? [] : [this.rounding(rounding)]),
-      ...(equaliser === null ? [] : [this.equaliser(equaliser)]),
-    ];
-    input.chain(...shaping, this.pans[part], this.faders[part], this.trim);
-    if (send !== null) this.faders[part].chain(this.gain(fromDecibels(send)), room);
-    return input;
+  /** Made when the part first plays: most songs need half of the channels. */
+  private input(part: PartId): ToneAudioNode {
+    const known = this.channels.get(part);
+    if (known !== undefined) return known.input;
+    const channel = createChannel(this.context, CHANNEL_STRIPS[part], { band: this.trim, room: this.room });
+    this.channels.set(part, channel);
+    this.setChannel(part, 0);
+    return channel.input;
   }
 
-  private rounding(rounding: Rounding): WaveShaper {
-    const mapping = (x: number) => roundedOff(x * SHAPED, rounding);
-    return this.keep(new WaveShaper({ context: this.context, mapping, length: 8193 }));
+  private setChannel(part: PartId, seconds: number): void {
+    this.channels.get(part)?.set(partGains(this.mix)[part], this.mix.channels[part].pan, seconds);
   }
 
-  private equaliser({ type, frequency, gain, q }: Equaliser): Filter {
-    const { context } = this;
-    return this.keep(new Filter({ context, type, frequency, gain, Q: q, rolloff: -12 }));
+  /** A place between the sides that leads into a part; 0 is the part's own input. */
+  private place(part: PartId, pan: number): ToneAudioNode {
+    const input = this.input(part);
+    const name = `${part} ${pan}`;
+    const known = pan === 0 ? input : this.places.get(name);
+    if (known !== undefined) return known;
+    const made = this.keep(new Panner({ context: this.context, pan })).connect(input);
+    this.places.set(name, made);
+    return made;
   }
 
   /** Made when an organ first plays a part. */
   private turning(part: PartId): ToneAudioNode {
-    const rotary = this.rotaries.get(part) ?? createRotary(this.context, this.inputs[part]);
+    const rotary = this.rotaries.get(part) ?? createRotary(this.context, this.input(part));
     this.rotaries.set(part, rotary);
     return rotary.input;
-  }
-
-  private places(middle: ToneAudioNode, width: number): Places {
-    const at = (pan: number) => this.keep(new Panner({ context: this.context, pan })).connect(middle);
-    return { [-1]: at(-width), 0: middle, 1: at(width) };
   }
 
   /** The library's own sets the buffer first, which the browser then scales to a loudness of its choice (−16 dB here). */

@@ -24,6 +24,7 @@ const createFakeMedia = (unknown: readonly string[] = []) => {
     silence: () => ({
       play: async () => void loop.push('play'),
       pause: () => void loop.push('pause'),
+      end: () => void loop.push('end'),
     }),
   };
   return { ground, session, handlers, loop, press: (action: string) => handlers.get(action)?.() };
@@ -49,7 +50,8 @@ describe('media keys', () => {
     expect([...media.handlers.keys()]).toEqual(['play', 'pause', 'stop', 'previoustrack', 'nexttrack']);
     commands.stop();
     expect(media.session).toMatchObject({ playbackState: 'none', metadata: null });
-    expect([media.loop, media.handlers.size]).toEqual([['play', 'pause'], 0]);
+    // One that is only paused keeps the loudspeaker busy.
+    expect([media.loop, media.handlers.size]).toEqual([['play', 'end'], 0]);
   });
 
   it('pause, go on and stop the band', async () => {
@@ -57,6 +59,7 @@ describe('media keys', () => {
     await commands.play();
     media.press('pause');
     expect([band.status().kind, media.session?.playbackState]).toEqual(['paused', 'paused']);
+    expect(media.loop).toEqual(['play', 'pause']);
     media.press('pause');
     expect(band.status().kind).toBe('paused');
     media.press('play');
