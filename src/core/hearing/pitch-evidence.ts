@@ -5,11 +5,11 @@ import { createSoundBand } from './sound-band';
 
 /** Tells how well each pitch explains the latest sound. */
 export interface PitchEvidence {
-  /** Takes the next hop in. */
-  add(hop: Float64Array): void;
-  /** For every pitch of the grid, how well it explains the shortest window: higher is better. */
+  /** Takes the next hop in; `settled` when the pitch has stood for a while. */
+  add(hop: Float64Array, settled: boolean): void;
+  /** For every pitch of the grid, how well it explains the latest sound, in a window as its period asks for: higher is better. */
   readonly values: Float64Array;
-  /** Likeness of the shortest window at a pitch of the grid, where the bands that know it agree; 0 to 1. */
+  /** Likeness in that window at a pitch of the grid, where the bands that know it agree; 0 to 1. */
   likenessAt(place: number): number;
   /** The period near a pitch of the grid in the last `hops` hops, in samples, and how alike it is from one to the next. */
   periodAt(place: number, hops: number): Peak;
@@ -21,20 +21,30 @@ export interface EvidenceOptions {
   readonly rate: number;
   /** Samples in a hop, a multiple of 4. */
   readonly hop: number;
-  /** Hops. */
-  readonly window: { readonly shortest: number; readonly longest: number };
+  /** Hops of the longest window. */
+  readonly longest: number;
 }
 
 /** Where the bands meet, Hz: fundamentals below, the strong low harmonics between, brightness above. */
 const EDGES = [1000, 2500] as const;
 /** Added to what a pitch leaves unexplained, since no sound repeats exactly. */
 const UNSTEADY = 0.1;
-/** Evidence a pitch must have beyond that of one two, three or four times as high, whose sound it repeats too. */
-const OWN = 0.6;
+/** What the lowest band counts of the others, as that is where a band's instruments are strong. */
+const LOW_SAY = 0.75;
+/** A band with so little of the power is what filters let through of others, and has half a say. */
+const FAINT = 1e-4;
+/**
+ * Evidence a pitch must have beyond that of one two, three or four times as high, whose sound it repeats too: to be
+ * preferred to that, soon after a beginning and later, and for there to be a pitch at all. What is left of the note
+ * before often agrees with a fraction of the new one's pitch for a moment, which must not pass for a note, nor silence
+ * a faint one.
+ */
+const OWN = { begun: 1.05, settled: 0.75, voiced: 0.6 } as const;
 /** Evidence a pitch must have beyond one an octave higher, wherever that lies. */
 const PER_OCTAVE = 0.3;
 /** Say of a band in the period even where it tells nothing, so that there is always one. */
 const LEAST_SAY = 1e-3;
+const NOTHING = 1e-20;
 
 /** Share of a band's energy that a pitch leaves unexplained. */
 const unexplained = (likeness: number): number => {
@@ -46,36 +56,42 @@ const unexplained = (likeness: number): number => {
 const sayOf = (likeness: number, weight: number): number =>
   LEAST_SAY + weight * Math.log((1 + UNSTEADY) / unexplained(likeness));
 
+/** What is taken from a pitch that goes so far beyond those of which it is a fraction: less where that is far. */
+const shortfall = (beyond: number, own: number): number => Math.max(0, Math.min(own, 2 * own - beyond));
+
 /** Takes from the evidence of each pitch what those of which it is a fraction say as well, and what its lowness makes easy. */
-const createPreference = (grid: PitchGrid): ((values: Float64Array) => void) => {
+const createPreference = (grid: PitchGrid): ((values: Float64Array, own: number) => void) => {
   const [twice, thrice, fourTimes] = [grid.timesHigher(2), grid.timesHigher(3), grid.timesHigher(4)];
   const { frequencies } = grid;
   const highest = elementAt(frequencies, frequencies.length - 1);
   const lowness = frequencies.map((frequency) => PER_OCTAVE * Math.log2(highest / frequency));
   /** From the lowest up, so that the pitches above are still as they were. */
-  return (values) => {
+  return (values, own) => {
     const valueAt = (place: number): number => values[place] ?? Number.NEGATIVE_INFINITY;
     const around = (place: number | undefined): number =>
       place === undefined || place < 0
         ? Number.NEGATIVE_INFINITY
         : Math.max(valueAt(place), valueAt(place - 1), valueAt(place + 1));
+    let [voiced, preferred] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
     for (let i = 0; i < values.length; i += 1) {
       const higher = Math.max(around(twice[i]), around(thrice[i]), around(fourTimes[i]));
-      const beyond = Math.max(0, (values[i] ?? 0) - higher) / OWN;
-      if (beyond < 2) values[i] = (values[i] ?? 0) - OWN * Math.min(1, 2 - beyond);
-      values[i] = (values[i] ?? 0) - (lowness[i] ?? 0);
+      const beyond = Math.max(0, (values[i] ?? 0) - higher);
+      const value = (values[i] ?? 0) - (lowness[i] ?? 0);
+      voiced = Math.max(voiced, value - shortfall(beyond, OWN.voiced));
+      values[i] = value - shortfall(beyond, own);
+      preferred = Math.max(preferred, values[i] ?? 0);
     }
+    for (let i = 0; i < values.length; i += 1) values[i] = (values[i] ?? 0) + voiced - preferred;
   };
 };
 
 /**
  * The sound is heard in three bands, each measured against itself: where a band of the sound is drowned, its likeness
- * is low at every lag and it has no say. Evidence is the log-likelihood of Gaussian remainders of unknown power; the
- * lowest band counts half, as that is where a band's instruments are strong.
+ * is low at every lag and it has no say. Evidence is the log-likelihood of Gaussian remainders of unknown power.
  */
-export const createPitchEvidence = ({ grid, rate, hop, window }: EvidenceOptions): PitchEvidence => {
+export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOptions): PitchEvidence => {
   const lags = grid.frequencies.map((frequency) => rate / frequency);
-  const shared = { rate, hop, lags, window };
+  const shared = { rate, hop, lags, longest };
   const low = createSoundBand({ ...shared, to: EDGES[0], keep: 4 });
   const middle = createSoundBand({ ...shared, from: EDGES[0], to: EDGES[1], keep: 2 });
   const high = createSoundBand({ ...shared, from: EDGES[1], keep: 1 });
@@ -83,21 +99,30 @@ export const createPitchEvidence = ({ grid, rate, hop, window }: EvidenceOptions
   const values = new Float64Array(lags.length);
   const favourOwn = createPreference(grid);
 
+  const weights = new Float64Array(bands.length);
+  const weigh = (): void => {
+    const faint = FAINT * bands.reduce((sum, band) => sum + band.power(), NOTHING);
+    for (const [b, band] of bands.entries()) {
+      const power = band.power();
+      weights[b] = ((band === low ? LOW_SAY : 1) * power) / (power + faint);
+    }
+  };
   const saysOf = (place: number): readonly number[] =>
-    bands.map((band) => sayOf(band.likeness[place] ?? 0, band === low ? 0.5 : 1));
+    bands.map((band, b) => sayOf(band.likeness[place] ?? 0, weights[b] ?? 0));
 
   return {
     values,
-    add(samples) {
+    add(samples, settled) {
       for (const band of bands) band.add(samples);
+      weigh();
+      const [a = 0, b = 0, c = 0] = weights;
       for (let i = 0; i < values.length; i += 1) {
-        values[i] = -Math.log(
-          Math.sqrt(unexplained(low.likeness[i] ?? 0)) *
-            unexplained(middle.likeness[i] ?? 0) *
-            unexplained(high.likeness[i] ?? 0),
-        );
+        values[i] =
+          -a * Math.log(unexplained(low.likeness[i] ?? 0)) -
+          b * Math.log(unexplained(middle.likeness[i] ?? 0)) -
+          c * Math.log(unexplained(high.likeness[i] ?? 0));
       }
-      favourOwn(values);
+      favourOwn(values, settled ? OWN.settled : OWN.begun);
     },
     likenessAt(place) {
       const says = saysOf(place);

@@ -50,6 +50,8 @@ const CORNER = 0.85;
 const NO_PITCH = { sound: 0, residue: 1, silence: 10 } as const;
 /** Costs in units of evidence, as tried on generated takes: of gliding by 0, 20, 40 … cents in a hop, and of leaps. */
 const COSTS = { moves: [0, 0.15, 0.4, 0.9, 2], leap: 1, start: 1.5, stop: 1 } as const;
+/** Hops after which a pitch has settled: 80 ms, in which a room has mostly taken what was before. */
+const SETTLED = 15;
 /** Rise of power from hop to hop that begins a sound. */
 const BEGINNING = 4;
 /** Most hops for which the centre stands nearly still while a change waits, and how far it goes in each. Seconds. */
@@ -98,23 +100,26 @@ const createVerdict = (
 ) => {
   const window = windowOf(lowestOf(ranges), rate);
   const grid = createPitchGrid(ranges);
-  const evidence = createPitchEvidence({ grid, rate, hop: HOP, window });
+  const evidence = createPitchEvidence({ grid, rate, hop: HOP, longest: window.longest });
   const path = createPath(grid.frequencies.length, COSTS);
   const periods = createPitchWindow(evidence, window);
   const powers = createRecentPower(window.longest, HOP);
   let place = -1;
+  let stood = 0;
   return (hop: Float64Array, silenceAt: (level: number) => number) => {
     powers.push(hop);
-    evidence.add(hop);
+    evidence.add(hop, stood >= SETTLED);
     const level = decibels(powers.mean(window.shortest));
     const silence = silenceAt(level);
     const before = place;
     place = path.step(evidence.values, silence);
+    const same = place >= 0 && before >= 0 && Math.abs(place - before) < COSTS.moves.length;
+    stood = same ? stood + 1 : 0;
     const wavering =
       !foreseen && silence < NO_PITCH.silence && isWavering(evidence.values, place, powers.rise());
     if (place < 0)
       return { level, wavering, frequency: 0, clarity: 0, ago: (window.shortest * HOP) / 2 + HOP };
-    const { lag } = periods.periodAt(place, before >= 0 && Math.abs(place - before) < COSTS.moves.length);
+    const { lag } = periods.periodAt(place, same);
     const ago = powers.centroid(periods.length()) + lag / 2;
     return { level, wavering, frequency: rate / lag, clarity: evidence.likenessAt(place), ago };
   };

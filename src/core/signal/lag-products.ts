@@ -4,11 +4,11 @@ export interface LagProducts {
   /** Takes the next hop in; it must have the agreed length. */
   add(hop: Float64Array): void;
   /**
-   * Compares the last `hops` hops with what came before, at every lag: fills `likeness` (longest lag + 1 values,
-   * −1 to 1; 1 where the window repeats what came before, whatever its growth in level) and returns the mean square
-   * of the window.
+   * Compares the last `hops` hops with what came before, at the lags from `first` to `last` (0 and the longest when
+   * absent): fills `likeness` there (−1 to 1; 1 where the window repeats what came before, whatever its growth in
+   * level).
    */
-  compare(hops: number, likeness: Float64Array): number;
+  compare(hops: number, likeness: Float64Array, first?: number, last?: number): void;
 }
 
 export interface LagProductOptions {
@@ -54,27 +54,33 @@ const multiply = (past: Float64Array, hop: number, into: Float64Array): void => 
   }
 };
 
-/** Divides the sums of products over the last `length` samples by the energies at both ends of each lag; returns the first. */
+interface Span {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Divides the sums of products over the last `length` samples by the energies at both ends of each lag. */
 const normalise = (
   past: Float64Array,
   length: number,
   likeness: Float64Array,
-  longestLag: number,
-): number => {
-  const energy = likeness[0] ?? 0;
+  { first, last }: Span,
+): void => {
+  let energy = 0;
+  for (let i = past.length - length; i < past.length; i += 1) energy += (past[i] ?? 0) * (past[i] ?? 0);
   let earlier = energy;
-  let first = past.length - length;
-  let last = past.length;
-  for (let lag = 1; lag <= longestLag; lag += 1) {
-    first -= 1;
-    last -= 1;
-    earlier += (past[first] ?? 0) * (past[first] ?? 0) - (past[last] ?? 0) * (past[last] ?? 0);
+  let start = past.length - length;
+  let end = past.length;
+  if (first === 0) likeness[0] = energy > NOTHING ? 1 : 0;
+  for (let lag = 1; lag <= last; lag += 1) {
+    start -= 1;
+    end -= 1;
+    earlier += (past[start] ?? 0) * (past[start] ?? 0) - (past[end] ?? 0) * (past[end] ?? 0);
+    if (lag < first) continue;
     const both = energy * earlier;
     likeness[lag] =
       both > NOTHING * NOTHING ? Math.max(-1, Math.min(1, (likeness[lag] ?? 0) / Math.sqrt(both))) : 0;
   }
-  likeness[0] = energy > NOTHING ? 1 : 0;
-  return energy;
 };
 
 /**
@@ -94,14 +100,13 @@ export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProduct
       latest = (latest + 1) % longestWindow;
       multiply(past, hop, elementAt(products, latest));
     },
-    compare(hops, likeness) {
-      likeness.fill(0);
+    compare(hops, likeness, first = 0, last = longestLag) {
+      likeness.fill(0, first, last + 1);
       for (let back = 0; back < hops; back += 1) {
         const slot = elementAt(products, (latest - back + longestWindow) % longestWindow);
-        for (let lag = 0; lag <= longestLag; lag += 1)
-          likeness[lag] = (likeness[lag] ?? 0) + (slot[lag] ?? 0);
+        for (let lag = first; lag <= last; lag += 1) likeness[lag] = (likeness[lag] ?? 0) + (slot[lag] ?? 0);
       }
-      return normalise(past, hops * hop, likeness, longestLag) / (hops * hop);
+      normalise(past, hops * hop, likeness, { first, last });
     },
   };
 };

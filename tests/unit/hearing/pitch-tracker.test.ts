@@ -84,6 +84,19 @@ describe('a held tone', () => {
   );
 });
 
+describe('the lowest reeds of a low harp', () => {
+  it('are heard within 60 ms although the breath is nearly as loud as they are', () => {
+    const sampleRate = 48000;
+    const lowG = buildHarp({ tuning: RICHTER, key: asPitchClass(7), octave: -1 });
+    const hz = 130.81;
+    const breathing = noise(7, 0.12, SECONDS * sampleRate);
+    const samples = tone(hz, WAVEFORMS.sawtooth, sampleRate).map((value, n) => value + breathing[n]);
+    const frames = track(samples, { sampleRate, ranges: reachableRanges(lowG) });
+    for (const frame of frames.filter(({ known }) => known > 0.06))
+      expect(Math.abs(cents(frame, hz))).toBeLessThan(50);
+  });
+});
+
 describe('what is no tone', () => {
   const sampleRate = 48000;
   const silence = new Float32Array(sampleRate);
