@@ -31,6 +31,7 @@ const EDGES = [1000, 2500] as const;
 const UNSTEADY = 0.1;
 /** What the lowest band counts of the others, as that is where a band's instruments are strong. */
 const LOW_SAY = 0.75;
+const MOST_SAY = LOW_SAY + 2;
 /** A band with so little of the power is what filters let through of others, and has half a say. */
 const FAINT = 1e-4;
 /**
@@ -52,6 +53,15 @@ const unexplained = (likeness: number): number => {
   return 1 + UNSTEADY - like * like;
 };
 
+const TABLE_SIZE = 2048;
+/** What a band says of a pitch by its likeness there, at so many steps from 0 to 1: a logarithm a pitch is dear. */
+const EXPLAINED = Float64Array.from(
+  { length: TABLE_SIZE + 1 },
+  (_, i) => -Math.log(unexplained(i / TABLE_SIZE)),
+);
+const explained = (likeness: number): number =>
+  EXPLAINED[likeness > 0 ? Math.min(TABLE_SIZE, Math.round(likeness * TABLE_SIZE)) : 0] ?? 0;
+
 /** How much a band has to say about a pitch, by its likeness there and its weight. */
 const sayOf = (likeness: number, weight: number): number =>
   LEAST_SAY + weight * Math.log((1 + UNSTEADY) / unexplained(likeness));
@@ -59,27 +69,43 @@ const sayOf = (likeness: number, weight: number): number =>
 /** What is taken from a pitch that goes so far beyond those of which it is a fraction: less where that is far. */
 const shortfall = (beyond: number, own: number): number => Math.max(0, Math.min(own, 2 * own - beyond));
 
+const at = (values: Float64Array, place: number): number => values[place] ?? Number.NEGATIVE_INFINITY;
+/** The highest value at a place and beside it; none at −1. */
+const around = (values: Float64Array, place: number): number =>
+  place < 0
+    ? Number.NEGATIVE_INFINITY
+    : Math.max(at(values, place), at(values, place - 1), at(values, place + 1));
+
+/** What is asked of a pitch, in units of evidence. */
+interface Demands {
+  /** Beyond those of which it is a fraction. */
+  readonly own: number;
+  /** How much of a say there is in all: less where only few bands sound. */
+  readonly say: number;
+}
+
 /** Takes from the evidence of each pitch what those of which it is a fraction say as well, and what its lowness makes easy. */
-const createPreference = (grid: PitchGrid): ((values: Float64Array, own: number) => void) => {
+const createPreference = (grid: PitchGrid): ((values: Float64Array, demands: Demands) => void) => {
   const [twice, thrice, fourTimes] = [grid.timesHigher(2), grid.timesHigher(3), grid.timesHigher(4)];
   const { frequencies } = grid;
   const highest = elementAt(frequencies, frequencies.length - 1);
   const lowness = frequencies.map((frequency) => PER_OCTAVE * Math.log2(highest / frequency));
   /** From the lowest up, so that the pitches above are still as they were. */
-  return (values, own) => {
-    const valueAt = (place: number): number => values[place] ?? Number.NEGATIVE_INFINITY;
-    const around = (place: number | undefined): number =>
-      place === undefined || place < 0
-        ? Number.NEGATIVE_INFINITY
-        : Math.max(valueAt(place), valueAt(place - 1), valueAt(place + 1));
-    let [voiced, preferred] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  return (values, { own, say }) => {
+    let voiced = Number.NEGATIVE_INFINITY;
+    let preferred = Number.NEGATIVE_INFINITY;
     for (let i = 0; i < values.length; i += 1) {
-      const higher = Math.max(around(twice[i]), around(thrice[i]), around(fourTimes[i]));
+      const higher = Math.max(
+        around(values, twice[i] ?? -1),
+        around(values, thrice[i] ?? -1),
+        around(values, fourTimes[i] ?? -1),
+      );
       const beyond = Math.max(0, (values[i] ?? 0) - higher);
-      const value = (values[i] ?? 0) - (lowness[i] ?? 0);
-      voiced = Math.max(voiced, value - shortfall(beyond, OWN.voiced));
-      values[i] = value - shortfall(beyond, own);
-      preferred = Math.max(preferred, values[i] ?? 0);
+      const value = (values[i] ?? 0) - say * (lowness[i] ?? 0);
+      const chosen = value - shortfall(beyond, say * own);
+      voiced = Math.max(voiced, value - shortfall(beyond, say * OWN.voiced));
+      preferred = Math.max(preferred, chosen);
+      values[i] = chosen;
     }
     for (let i = 0; i < values.length; i += 1) values[i] = (values[i] ?? 0) + voiced - preferred;
   };
@@ -118,11 +144,11 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
       const [a = 0, b = 0, c = 0] = weights;
       for (let i = 0; i < values.length; i += 1) {
         values[i] =
-          -a * Math.log(unexplained(low.likeness[i] ?? 0)) -
-          b * Math.log(unexplained(middle.likeness[i] ?? 0)) -
-          c * Math.log(unexplained(high.likeness[i] ?? 0));
+          a * explained(low.likeness[i] ?? 0) +
+          b * explained(middle.likeness[i] ?? 0) +
+          c * explained(high.likeness[i] ?? 0);
       }
-      favourOwn(values, settled ? OWN.settled : OWN.begun);
+      favourOwn(values, { own: settled ? OWN.settled : OWN.begun, say: (a + b + c) / MOST_SAY });
     },
     likenessAt(place) {
       const says = saysOf(place);

@@ -63,8 +63,18 @@ const stretchesOf = (lags: Float64Array, hop: number): readonly Stretch[] => {
   return stretches;
 };
 
-/** What is as like itself earlier than after a period has another one: how much of that counts, beyond a little. */
-const SHOULDER = { counts: 2, beyond: 0.02 } as const;
+/**
+ * What is as like itself after half a period has another one: how much of that counts, beyond a little; and how much
+ * more than half the period a whole one must leave unexplained to count for nothing.
+ */
+const SHOULDER = { counts: 2, beyond: 0.02, times: 2, least: 0.01 } as const;
+
+/** The likeness of a pitch, by that at half its period. */
+const withoutShoulder = (like: number, half: number): number => {
+  if (half <= like) return like;
+  if (1 - like * Math.abs(like) > SHOULDER.times * (1 - half * Math.abs(half)) + SHOULDER.least) return 0;
+  return Math.max(0, like - SHOULDER.counts * Math.max(0, half - like - SHOULDER.beyond));
+};
 
 /** Takes from the likeness of the highest pitches what comes from sound so low that it hardly changes in their period. */
 const createShoulderCheck = (lags: Float64Array, longestLag: number) => {
@@ -78,9 +88,7 @@ const createShoulderCheck = (lags: Float64Array, longestLag: number) => {
     check(curve: Float64Array, likeness: Float64Array): void {
       halves.read(curve, half);
       for (let i = 0; i < half.length; i += 1) {
-        const like = likeness[from + i] ?? 0;
-        const beyond = (half[i] ?? 0) - like - SHOULDER.beyond;
-        if (beyond > 0) likeness[from + i] = Math.max(0, like - SHOULDER.counts * beyond);
+        likeness[from + i] = withoutShoulder(likeness[from + i] ?? 0, half[i] ?? 0);
       }
     },
   };
