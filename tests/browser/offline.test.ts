@@ -16,7 +16,7 @@ import type { RenderOrder, RenderResult } from '../helpers/band-page/page';
 import { launchBrowser, type PageWatch, watchPage } from '../helpers/browser';
 import { loadOtherMeter } from '../helpers/ebur128';
 import { integratedLoudness, truePeak } from '../helpers/loudness';
-import { floatsFrom, peakBetween, riseBetween, widthAbove } from '../helpers/samples';
+import { blockLevels, floatsFrom, peakBetween, riseBetween, widthAbove } from '../helpers/samples';
 import type { ServedApp } from '../helpers/serve';
 import { inSoak } from '../helpers/soak';
 import { testChart, testProgram } from '../helpers/test-charts';
@@ -69,7 +69,7 @@ describe('the band rendered to samples', () => {
 
   const render = async (
     program: Program,
-    changes: Partial<Omit<RenderOrder, 'program' | 'sections'>> = {},
+    changes: Partial<Omit<RenderOrder, 'program'>> = {},
   ): Promise<Audio> => {
     const order: RenderOrder = {
       program,
@@ -168,6 +168,25 @@ describe('the band rendered to samples', () => {
     ) as BandSound['mix']['channels'];
     const none = await render(program, { sound: { ...sound, mix: { master: 0.7, channels: muted } } });
     expect(peakBetween(none.left, 0, none.frames)).toBe(0);
+  });
+
+  it('sounds the same wherever its pieces are cut, behind an organ’s turning speaker too', async () => {
+    // Two bars are four turns of the speaker at 96 beats a minute, and move where a piece ends by five seconds.
+    const program = testProgram('shuffle', {
+      chart: testChart('eight-v-second'),
+      tempo: 96,
+      plan: { choruses: 1, countInBars: 2, ending: 'stop' },
+    });
+    const [countIn, ...music] = allSections(program);
+    const changes = { sound: { ...soundFor(program, 0.15), chords: 'organ' }, parts: ['chords'] } as const;
+    const later = await render(program, { ...changes, sections: [countIn, ...music] });
+    const alone = await render(program, { ...changes, sections: music });
+    const [from, count] = [5 * RATE, 17 * RATE];
+    const level = (samples: Float32Array): number =>
+      Math.max(...blockLevels(samples.subarray(0, count), RATE));
+    expect(level(alone.left)).toBeGreaterThan(0.002);
+    const difference = alone.left.map((sample, i) => sample - (later.left[from + i] ?? 0));
+    expect(level(difference) / level(alone.left)).toBeLessThan(1e-4);
   });
 
   it('needs no more memory for long music, and counts nothing missing', async () => {

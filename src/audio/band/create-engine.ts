@@ -230,7 +230,7 @@ class BandEngine implements Engine {
     if (this.program !== null) this.mixer.setTrim(FEEL_TRIMS[this.program.style.feel]);
     const at = this.context.currentTime + LEAD + aheadOf(first);
     this.clock.resync();
-    this.mixer.open(this.context.currentTime + LEAD / 2);
+    this.mixer.open(this.context.currentTime + LEAD / 2, at);
     start(at);
     this.pulse = startPulse(PULSE_MS, () => this.beat());
     return true;

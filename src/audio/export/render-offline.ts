@@ -145,6 +145,7 @@ const pieceOf = (stage: Stage, from: number, to: number): Piece => {
   });
   // A part pushed ahead of the first beat would begin before the file does: the first piece takes it in.
   return {
+    from,
     seconds: to - from,
     notes: within(stage, from === 0 ? -1 : from, to).map(here),
     after: within(stage, to, to + GIVE_WAY_SECONDS).map(here),

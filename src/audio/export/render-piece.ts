@@ -23,6 +23,8 @@ export interface PieceGround {
 
 /** Notes of a piece, their times in seconds from its beginning. */
 export interface Piece {
+  /** When it begins, in seconds of the file. */
+  readonly from: number;
   /** Length without tails, in seconds. */
   readonly seconds: number;
   readonly notes: readonly ScheduledNote[];
@@ -88,7 +90,7 @@ export const roomGainOf = ({ sound, feel }: Pick<PieceGround, 'sound' | 'feel'>)
  */
 export const renderPiece = async (
   { sampleRate, sound, feel, bank }: PieceGround,
-  { seconds, notes, after }: Piece,
+  { from, seconds, notes, after }: Piece,
 ): Promise<AudioBuffer> => {
   const ends = notes.map((note) => {
     const match = noteSound(bank, note, sound);
@@ -99,7 +101,7 @@ export const renderPiece = async (
   const tone = new OfflineContext(context);
   setContext(tone);
   const { band, sendTo } = threeChannels(context);
-  const mixer = createMixer({ context: tone, output: band, room: { sendTo } });
+  const mixer = createMixer({ context: tone, output: band, room: { sendTo }, origin: -from });
   mixer.setMix(sound.mix, 0);
   mixer.setTrim(FEEL_TRIMS[feel], 0);
   const player = createPlayer({

@@ -17,6 +17,8 @@ export interface MixerOptions {
   readonly output: AudioNode;
   /** The room's answer to an impulse, stereo; or what is given all that is sent to the room, to be put into it later. */
   readonly room: AudioBuffer | { readonly sendTo: AudioNode };
+  /** When the music began or will begin, in seconds of the context; 0 when absent. */
+  readonly origin?: number;
 }
 
 /** Channel strips, room and limiter between the sounds and the loudspeaker. */
@@ -29,8 +31,8 @@ export interface Mixer {
   setMix(mix: Mix, seconds?: number): void;
   /** Sets the programme level, in dB. */
   setTrim(decibels: number, seconds?: number): void;
-  /** Lets sound through from a time (seconds of the audio clock) on. */
-  open(at: number): void;
+  /** Lets sound through from a time on, for music that begins at another (seconds of the audio clock). */
+  open(at: number, origin: number): void;
   /** Silence, within 20 ms of a time. */
   close(at: number): void;
   dispose(): void;
@@ -59,9 +61,11 @@ class ToneMixer implements Mixer {
   private readonly master: Gain;
   private readonly gate: Gain;
   private mix: Mix = DEFAULT_MIX;
+  private origin: number;
 
-  constructor({ context, output, room }: MixerOptions) {
+  constructor({ context, output, room, origin = 0 }: MixerOptions) {
     this.context = context;
+    this.origin = origin;
     this.gate = this.gain(1);
     this.master = this.gain(1);
     this.trim = this.gain(1);
@@ -98,7 +102,9 @@ class ToneMixer implements Mixer {
     move(this.trim.gain, fromDecibels(decibels), seconds);
   }
 
-  open(at: number): void {
+  open(at: number, origin: number): void {
+    this.origin = origin;
+    for (const rotary of this.rotaries.values()) rotary.turnFrom(origin);
     this.gate.gain.setTargetAtTime(1, at, GATE);
   }
 
@@ -156,7 +162,7 @@ class ToneMixer implements Mixer {
 
   /** Made when an organ first plays a part. */
   private turning(part: PartId): ToneAudioNode {
-    const rotary = this.rotaries.get(part) ?? createRotary(this.context, this.input(part));
+    const rotary = this.rotaries.get(part) ?? createRotary(this.context, this.input(part), this.origin);
     this.rotaries.set(part, rotary);
     return rotary.input;
   }

@@ -7,6 +7,8 @@ import { connect, type ToneAudioNode } from 'tone/build/esm/core/context/ToneAud
 /** The turning speaker of an organ's cabinet. */
 export interface Rotary {
   readonly input: ToneAudioNode;
+  /** Turns as if it had begun to at a time of the context, so that music sounds the same wherever it is entered or cut. */
+  turnFrom(origin: number): void;
   dispose(): void;
 }
 
@@ -19,16 +21,38 @@ const PATH_CHANGE = 0.00035;
 const SWELL = 0.2;
 const SIDE = 0.6;
 
+/** The speaker's turning as a partial of a wave, which goes on from where it is so many seconds after it began to turn. */
+export const rotorWave = (seconds: number): { readonly cosine: number; readonly sine: number } => {
+  const angle = 2 * Math.PI * TURNS * seconds;
+  return { cosine: Math.sin(angle), sine: Math.cos(angle) };
+};
+
+/** An oscillator that turns as if it had begun to at `origin`, in seconds of the context. */
+const turningFrom = (context: BaseContext, origin: number): OscillatorNode => {
+  // The library's own clock stands still while a file is rendered.
+  const now = context.rawContext.currentTime;
+  const { cosine, sine } = rotorWave(now - origin);
+  const turning = context.createOscillator();
+  turning.setPeriodicWave(
+    context.rawContext.createPeriodicWave([0, cosine], [0, sine], { disableNormalization: true }),
+  );
+  turning.frequency.value = TURNS;
+  turning.start(now);
+  return turning;
+};
+
 /**
  * A light rotary effect: while one side comes nearer (higher and louder) the other goes away. One oscillator turns
  * everything; the library's own chorus and tremolo would cost as much as the rest of the mixer together.
  */
-export const createRotary = (context: BaseContext, output: ToneAudioNode): Rotary => {
+export const createRotary = (context: BaseContext, output: ToneAudioNode, origin: number): Rotary => {
   // Two sides that overlap in the middle: half of each keeps the level.
   const input = new Gain({ context, gain: 0.5 });
-  const turning = context.createOscillator();
-  turning.frequency.value = TURNS;
   const nodes: ToneAudioNode[] = [input];
+  // Browsers let an oscillator stand still while nothing but parameters of silent nodes hears it.
+  const awake = new Gain({ context, gain: 0 }).connect(output);
+  nodes.push(awake);
+  const turned: ToneAudioNode[] = [awake];
   for (const side of [-1, 1]) {
     const delay = new Delay({ context, delayTime: PATH, maxDelay: 0.02 });
     const swell = new Gain({ context, gain: 1 });
@@ -36,18 +60,27 @@ export const createRotary = (context: BaseContext, output: ToneAudioNode): Rotar
     const nearer = new Gain({ context, gain: -side * PATH_CHANGE });
     const louder = new Gain({ context, gain: side * SWELL });
     input.chain(delay, swell, pan, output);
-    connect(turning, nearer);
-    connect(turning, louder);
+    turned.push(nearer, louder);
     nearer.connect(delay.delayTime);
     louder.connect(swell.gain);
     nodes.push(delay, swell, pan, nearer, louder);
   }
-  turning.start();
+  let turning: OscillatorNode | null = null;
+  const rest = (): void => {
+    turning?.stop();
+    turning?.disconnect();
+  };
+  const turnFrom = (from: number): void => {
+    rest();
+    turning = turningFrom(context, from);
+    for (const node of turned) connect(turning, node);
+  };
+  turnFrom(origin);
   return {
     input,
+    turnFrom,
     dispose: () => {
-      turning.stop();
-      turning.disconnect();
+      rest();
       for (const node of nodes) node.dispose();
     },
   };
