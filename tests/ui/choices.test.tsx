@@ -1,4 +1,4 @@
-import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { act, cleanup, fireEvent, screen } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openPage } from '../helpers/open-page';
 
@@ -25,20 +25,22 @@ describe('undoing on the page', () => {
     expect([chosen('Feel'), undone()]).toEqual(['rock', 'Made again: feel']);
   });
 
-  it('has buttons with the name of the choice in the panels where choices are made', () => {
+  it('is offered at the foot of the panels where choices are made, with their names, once there are any', () => {
     openPage();
-    for (const entry of ['Song', 'Harp', 'Band', 'Practise']) {
-      press(entry);
-      expect(within(screen.getByLabelText('Choices made')).getByText('Nothing to undo')).toHaveProperty(
-        'disabled',
-        true,
-      );
-    }
+    press('Song');
+    expect(screen.queryByLabelText('Choices made')).toBeNull();
+    press('Close');
     choose('Feel', 'rock');
+    for (const entry of ['Song', 'Band', 'Practise', 'Harp']) {
+      press(entry);
+      const row = screen.getByLabelText('Choices made');
+      expect([entry, row.parentElement?.lastElementChild === row]).toEqual([entry, true]);
+    }
+    screen.getByText('Undo feel').focus();
     press('Undo feel');
-    expect(chosen('Feel')).toBe('shuffle');
+    expect([chosen('Feel'), document.activeElement?.textContent]).toEqual(['shuffle', 'Redo feel']);
     press('Redo feel');
-    expect(chosen('Feel')).toBe('rock');
+    expect([chosen('Feel'), document.activeElement?.textContent]).toEqual(['rock', 'Undo feel']);
   });
 });
 

@@ -7,9 +7,9 @@ import { PracticeChoices } from './practice-choices';
 /** Who plays, how, and how the song runs over time. */
 export const BandPanel = ({ onClose }: { readonly onClose: () => void }) => (
   <Panel title="Band" onClose={onClose}>
-    <UndoRow />
     <PracticeChoices />
     <PlayerChoices />
     <PlanChoices />
+    <UndoRow />
   </Panel>
 );

@@ -103,7 +103,6 @@ const Shown = () => {
 /** The harp in hand, what its player can do on it, the harps in the case, and how it is all shown. */
 export const HarpPanel = ({ onClose }: { readonly onClose: () => void }) => (
   <Panel title="Harp" onClose={onClose}>
-    <UndoRow />
     <Fold title="What you can play" open>
       <HarpTechniques />
     </Fold>
@@ -125,5 +124,6 @@ export const HarpPanel = ({ onClose }: { readonly onClose: () => void }) => (
     <Fold title="How it is shown" open>
       <Shown />
     </Fold>
+    <UndoRow />
   </Panel>
 );

@@ -9,7 +9,7 @@ declare const VERSION: string;
 
 const KEYS: readonly (readonly [string, string])[] = [
   ['Space', 'play and stop'],
-  ['P', 'pause, and go on at the bar it was paused in'],
+  ['P', 'pause, and go on from the beginning of the bar it was paused in'],
   ['← →', 'one bar back or on'],
   ['↑ ↓', 'one line back or on'],
   ['+ −', 'tempo up or down'],

@@ -100,7 +100,6 @@ export const MixerPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const second = useSelected((state) => state.settings.style.second !== 'none');
   return (
     <Panel title="Mixer" onClose={onClose}>
-      <UndoRow />
       <div className="group">
         <Slider
           label="Volume"
@@ -122,6 +121,7 @@ export const MixerPanel = ({ onClose }: { readonly onClose: () => void }) => {
         ))}
       </div>
       <SpeakerLag />
+      <UndoRow />
     </Panel>
   );
 };

@@ -36,7 +36,6 @@ export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const starters = findKept(STARTER_CALLS, typed);
   return (
     <Panel title="Phrases" onClose={onClose}>
-      <UndoRow />
       <Fold title="Exercises" open={false}>
         <Exercises />
       </Fold>
@@ -68,6 +67,7 @@ export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
         <Found phrases={found} own onEdit={setEdited} />
         <Found phrases={starters} own={false} onEdit={setEdited} />
       </Fold>
+      <UndoRow />
     </Panel>
   );
 };

@@ -144,7 +144,6 @@ export const PractisePanel = ({ onClose }: { readonly onClose: () => void }) => 
   const mode = useSelected((state) => state.settings.partner.mode);
   return (
     <Panel title="Practise" onClose={onClose}>
-      <UndoRow />
       <Fold title="Warm-up" open>
         <WarmUpOffer onStart={onClose} />
       </Fold>
@@ -165,6 +164,7 @@ export const PractisePanel = ({ onClose }: { readonly onClose: () => void }) => 
         {trade.on && <PartnerChoices />}
         {trade.on && mode !== 'lead' && <TypedCalls />}
       </Fold>
+      <UndoRow />
     </Panel>
   );
 };

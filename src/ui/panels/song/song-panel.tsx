@@ -11,7 +11,6 @@ export const SongPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const waits = useSelected((state) => state.settings.changesWait);
   return (
     <Panel title="Song" onClose={onClose}>
-      <UndoRow />
       <div className="group">
         <SongChoices />
         <div className="strip-buttons">
@@ -32,6 +31,7 @@ export const SongPanel = ({ onClose }: { readonly onClose: () => void }) => {
           onChange={(changesWait) => commands.choose({ changesWait })}
         />
       </div>
+      <UndoRow />
     </Panel>
   );
 };

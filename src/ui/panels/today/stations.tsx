@@ -1,5 +1,4 @@
 import { STATIONS } from '../../../core/song/path-stations';
-import { UndoRow } from '../../controls/undo-row';
 import { useSession } from '../../state/session-context';
 
 /** Twelve stations for a beginner, each put on the stand in one press. */
@@ -12,7 +11,6 @@ export const Stations = ({ onStart }: { readonly onStart: () => void }) => {
         stand up for itself, and Undo brings back what stood there. After a quarter of an hour let lips and
         breath rest.
       </p>
-      <UndoRow />
       <ol className="rows">
         {STATIONS.map(({ title, task, why, choices }, i) => (
           <li key={title} className="book-card">

@@ -5,6 +5,7 @@ import { TODAY_MINUTES } from '../../../core/today/today-plan';
 import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
+import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
 import { NameIt } from './name-it';
@@ -114,6 +115,7 @@ export const TodayPanel = ({ onClose }: { readonly onClose: () => void }) => {
         </p>
         <Known />
       </Fold>
+      <UndoRow />
     </Panel>
   );
 };
