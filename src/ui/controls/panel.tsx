@@ -1,4 +1,13 @@
-import { createContext, type ReactNode, useContext, useDeferredValue, useEffect, useId, useRef } from 'react';
+import {
+  createContext,
+  type ReactNode,
+  startTransition,
+  useContext,
+  useEffect,
+  useId,
+  useRef,
+  useState,
+} from 'react';
 
 /** The panels found under one entry of the head, of which this is one. */
 export interface PanelPages {
@@ -9,6 +18,9 @@ export interface PanelPages {
 
 /** Tells a panel its neighbours; without it a panel stands alone. */
 export const PanelPagesContext = createContext<PanelPages | null>(null);
+
+/** Tells a panel whether the page has made room for it. */
+export const PanelRoomContext = createContext(true);
 
 const Pages = ({ title }: { readonly title: string }) => {
   const neighbours = useContext(PanelPagesContext);
@@ -44,8 +56,12 @@ interface Props {
 export const Panel = ({ title, onClose, children }: Props) => {
   const id = useId();
   const heading = useRef<HTMLHeadingElement>(null);
+  const room = useContext(PanelRoomContext);
+  const [filled, setFilled] = useState(false);
   // What is in it comes in a task of its own: making room for it on the stand is work enough for one.
-  const filled = useDeferredValue(true, false);
+  useEffect(() => {
+    if (room) startTransition(() => setFilled(true));
+  }, [room]);
   useEffect(() => {
     const opener = document.activeElement;
     heading.current?.focus();

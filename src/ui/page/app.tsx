@@ -25,11 +25,20 @@ import '../harp-map/keys.css';
 import '../harp-map/look-up.css';
 import '../print/print.css';
 import '../controls/failed.css';
-import { Suspense, useCallback, useState } from 'react';
+import {
+  memo,
+  type ReactNode,
+  Suspense,
+  useCallback,
+  useDeferredValue,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
 import type { PageSession } from '../../app/session/page-session';
 import { Boundary } from '../controls/boundary';
 import { Guarded } from '../controls/guarded';
-import { Panel, PanelPagesContext } from '../controls/panel';
+import { Panel, PanelPagesContext, PanelRoomContext } from '../controls/panel';
 import { PrintView } from '../print/print-view';
 import { PracticeProvider } from '../state/practice-context';
 import { SessionProvider } from '../state/session-context';
@@ -43,13 +52,30 @@ import { SkipLink } from './skip-link';
 import { StagePlace } from './stage-place';
 import { TransportBar } from './transport-bar';
 
-/** The parts of one place, each of which fails alone. */
-const Parts = ({ place, ...given }: PartProps & { readonly place: keyof typeof VIEWS }) =>
+/** The parts of one place, each of which fails alone; drawn anew only where what they are given is another. */
+const Parts = memo(({ place, ...given }: PartProps & { readonly place: keyof typeof VIEWS }) =>
   VIEWS[place].map(({ title, Show }) => (
     <Guarded key={title} part={title}>
       <Show {...given} />
     </Guarded>
-  ));
+  )),
+);
+
+/**
+ * The page with its panel, for which it moves over: in a task of its own, and laid out there, because that is most of
+ * what opening one costs. What is in the panel comes when there is room for it.
+ */
+const Whole = ({ open, children }: { readonly open: PanelId | null; readonly children: ReactNode }) => {
+  const room = useDeferredValue(open);
+  const whole = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever there is more or less room
+  useLayoutEffect(() => void whole.current?.getBoundingClientRect(), [room]);
+  return (
+    <div className="whole" data-panel={room ?? undefined} ref={whole}>
+      <PanelRoomContext value={room === open}>{children}</PanelRoomContext>
+    </div>
+  );
+};
 
 /** In the place of a panel that is still being fetched. */
 const Awaited = ({ title, onClose }: { readonly title: string; readonly onClose: () => void }) => (
@@ -91,23 +117,23 @@ const Page = () => {
     setTouring(true);
   }, []);
   const leaveTour = useCallback(() => setTouring(false), []);
-  const onOpen = (id: PanelId): void => setOpen((now) => (now === id ? null : id));
-  const given: PartProps = { open, onOpen, narrow };
+  const onOpen = useCallback((id: PanelId): void => setOpen((now) => (now === id ? null : id)), []);
+  const given: Omit<PartProps, 'open'> = { onOpen, narrow };
   return (
-    <div className="whole" data-panel={open ?? undefined}>
+    <Whole open={open}>
       <SkipLink />
       <div className="page">
-        <Parts place="head" {...given} />
+        <Parts place="head" open={open} {...given} />
         <main className="stand">
           <div className="form">
-            <Parts place="form" {...given} />
+            <Parts place="form" open={null} {...given} />
           </div>
           <div className="reading">
-            <Parts place="reading" {...given} />
+            <Parts place="reading" open={null} {...given} />
           </div>
         </main>
         <TransportBar>
-          <Parts place="transport" {...given} />
+          <Parts place="transport" open={null} {...given} />
         </TransportBar>
       </div>
       <TourContext value={startTour}>
@@ -120,7 +146,7 @@ const Page = () => {
           </Suspense>
         </Boundary>
       )}
-    </div>
+    </Whole>
   );
 };
 

@@ -17,7 +17,7 @@ import { Volume } from './volume';
 
 /** What every part of the page is given; most need none of it. */
 export interface PartProps {
-  /** The panel that is open. */
+  /** The panel that is open, which the head alone is told. */
   readonly open: PanelId | null;
   readonly onOpen: (id: PanelId) => void;
   readonly narrow: boolean;
