@@ -191,7 +191,9 @@ describe('playing', () => {
     expect(band.asked.at(-1)).toBe('pause');
     expect(screen.getByRole('button', { name: 'Stop' })).toBeTruthy();
     expect(current()).toBe(bar('Bar 5, C7'));
-    await user.click(screen.getByRole('button', { name: 'Go on from bar 5, without a count-in' }));
+    await user.click(
+      screen.getByRole('button', { name: 'Go on from the beginning of bar 5, without a count-in' }),
+    );
     expect(band.asked.at(-1)).toBe('resume');
     await user.keyboard('p ');
     expect(band.asked.slice(-2)).toEqual(['pause', 'stop']);

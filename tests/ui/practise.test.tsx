@@ -64,6 +64,27 @@ describe('call and answer', () => {
     expect(pitches).toEqual([67, 71, 72]);
   });
 
+  it('has the call in words for who reads by ear: at rest before it sounds, from its first bar, and while answering', async () => {
+    const { band, user } = openPage({ version: 1, trade: { on: true, calls: '4:h -4:q 5:e 5:e | 4:w' } });
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    await user.click(screen.getByRole('button', { name: 'Stop' }));
+    const sign = () => screen.getByRole('region', { name: 'Call and answer' });
+    const words =
+      'Bar 1: hole 4 blow, half; hole 4 draw, quarter; hole 5 blow, eighth; hole 5 blow, eighth. Bar 2: hole 4 blow, whole.';
+    /** What a screen reader has of the sign: its drawing is not for it. */
+    const read = (): readonly (string | null)[] =>
+      [...sign().querySelectorAll('p')]
+        .filter((each) => each.closest('[aria-hidden="true"]') === null)
+        .map((each) => each.textContent);
+    expect(read()).toEqual([words]);
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    act(() => band.hear(1, 0));
+    expect(read()).toEqual([words]);
+    expect(sign().querySelector('.call')?.closest('[aria-hidden="true"]')).not.toBeNull();
+    act(() => band.hear(1, 2));
+    expect([sign().getAttribute('aria-live'), read()]).toEqual(['polite', [words]]);
+  });
+
   it('says what of a call the harp in hand does not have', async () => {
     const { panel, user } = await openPractise();
     await user.click(panel.getByLabelText('Trade with the harp voice'));

@@ -46,7 +46,7 @@ const PlayButton = () => {
 /** Where a paused band goes on, as its button says. */
 const useGoOnName = (): string => {
   const bar = useSelected((state) => state.now.formBar);
-  return `Go on from ${bar === null ? 'this bar' : `bar ${bar + 1}`}, without a count-in`;
+  return `Go on from the beginning of ${bar === null ? 'this bar' : `bar ${bar + 1}`}, without a count-in`;
 };
 
 const PauseButton = () => {
