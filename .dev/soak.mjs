@@ -7,7 +7,10 @@ import { ensureInstalled } from './install.mjs';
 import { Failure, ROOT, runMain, runTool, say } from './run.mjs';
 import { serveFolder } from './serve.mjs';
 
-const PARTS = ['properties', 'listening', 'browsers', 'changes', 'ear', 'kills'];
+const PARTS = ['properties', 'listening', 'sizes', 'browsers', 'changes', 'ear', 'kills'];
+
+/** The page at every size, with whatever can be open or shown. */
+const SIZES = join('tests', 'soak', 'sizes.test.ts');
 const USAGE = `Usage: npm run soak -- [--minutes 15] [--runs 1000000] [--kills 24] [--seed 1] [--only ${PARTS.join('|')}]`;
 
 const numberOf = (name, value, whole) => {
@@ -74,7 +77,7 @@ const soakListening = async () => {
   const browser = testFiles('browser').filter((path) =>
     /inSoak/.test(readFileSync(join(ROOT, path), 'utf8')),
   );
-  const files = [...browser, ...testFiles('soak')];
+  const files = [...browser, ...testFiles('soak').filter((path) => path !== SIZES)];
   const code = await runTool(
     'vitest/vitest.mjs',
     ['run', '--project', 'browser', '--project', 'soak', ...files],
@@ -83,6 +86,11 @@ const soakListening = async () => {
     },
   );
   if (code !== 0) throw new Failure('The band does not sound as it should; the figures are above.');
+};
+
+const soakSizes = async () => {
+  const code = await runTool('vitest/vitest.mjs', ['run', '--project', 'soak', SIZES]);
+  if (code !== 0) throw new Failure('Something is cut or covered; what, and at which size, is above.');
 };
 
 const inServedPage = async (soak) => {
@@ -97,6 +105,7 @@ const inServedPage = async (soak) => {
 const soakers = ({ minutes, runs, kills, seed }) => ({
   properties: () => soakProperties({ runs }),
   listening: soakListening,
+  sizes: soakSizes,
   browsers: () =>
     inServedPage(async (address) => (await import('./soak-browsers.mjs')).soakBrowsers({ address })),
   changes: () =>

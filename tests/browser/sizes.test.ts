@@ -5,19 +5,8 @@ import type { Settings } from '../../src/core/settings/settings';
 import { ENTRIES } from '../../src/ui/page/entries';
 import { builtPage, planned } from '../helpers/built-page';
 import { closePanel, openEntry } from '../helpers/open-panel';
-import { lasting, layoutProblems, resize } from '../helpers/page-layout';
-
-/** Desktop, laptop, tablets both ways, phones both ways, and a desktop at 200 % zoom. */
-const SIZES = [
-  [1440, 900],
-  [1366, 768],
-  [1180, 820],
-  [1024, 768],
-  [820, 1180],
-  [390, 844],
-  [844, 390],
-  [720, 450],
-] as const;
+import { resize } from '../helpers/page-layout';
+import { play, problemsIn, SIZES, sizesFrom } from '../helpers/size-walk';
 
 const { open } = builtPage();
 
@@ -28,28 +17,6 @@ const visit = async (settings: Partial<Settings> = {}): Promise<Page> => {
     reducedMotion: 'reduce',
   });
   return page;
-};
-
-const play = async (page: Page): Promise<void> => {
-  await page.getByRole('button', { name: 'Play' }).click();
-  await page.getByRole('button', { name: 'Stop' }).waitFor();
-};
-
-type Size = (typeof SIZES)[number];
-
-/** What stands in the way at every size, which the open page is given one after the other, by state and size. */
-const problemsIn = async (
-  page: Page,
-  state: string,
-  { covered = () => false, from = 0 }: { covered?: (size: Size) => boolean; from?: number } = {},
-): Promise<readonly string[]> => {
-  const problems: string[] = [];
-  for (const size of [...SIZES.slice(from), ...SIZES.slice(0, from)]) {
-    await resize(page, size);
-    const found = await lasting(() => layoutProblems(page, { covered: covered(size) }));
-    problems.push(...found.map((problem) => `${state} at ${size[0]} × ${size[1]}: ${problem}`));
-  }
-  return problems;
 };
 
 describe('at every size nothing is cut, covered or overlapping', () => {
@@ -74,7 +41,10 @@ describe('at every size nothing is cut, covered or overlapping', () => {
       await resize(page, SIZES[from]);
       await openEntry(page, text);
       problems.push(
-        ...(await problemsIn(page, `${text} open`, { covered: ([width]) => width < 1100, from })),
+        ...(await problemsIn(page, `${text} open`, {
+          covered: ([width]) => width < 1100,
+          sizes: sizesFrom(from),
+        })),
       );
       await closePanel(page);
     }

@@ -96,7 +96,7 @@ const look = (page: Page) =>
     const { innerWidth, innerHeight } = window;
     const boxes = [
       ...document.querySelectorAll(
-        '.stage .play, .stage-where, .strip, .stage-leave, .stage-now, .stage-tones table, .stage-plain > div, .stage-high, .stage-next, .stage-sign .turn, .stage-map .drawing',
+        '.stage .play, .stage-where, .strip, .stage-leave, .stage-now, .stage-tones table, .stage-plain > div, .stage-high, .stage-next, .stage-sign .turn, .stage-sign .self-marks .tool, .stage-map .drawing',
       ),
     ].filter(seen);
     const read = [
@@ -137,12 +137,18 @@ const look = (page: Page) =>
           );
       }
     }
-    for (const cell of document.querySelectorAll('.stage-leave, .stage .play')) {
+    for (const cell of document.querySelectorAll('.stage-leave, .stage .play, .self-marks .tool')) {
       if (
         seen(cell) &&
         (cell.scrollWidth > cell.clientWidth + 1 || cell.scrollHeight > cell.clientHeight + 1)
       )
         wrong.push(`${nameOf(cell)} is cut`);
+    }
+    // A finger marks an answer, on the smallest of screens too.
+    for (const mark of document.querySelectorAll('.stage .self-marks .tool')) {
+      const { width, height } = mark.getBoundingClientRect();
+      if (Math.min(innerWidth, innerHeight) < 700 && Math.min(width, height) < 44)
+        wrong.push(`${nameOf(mark)} is ${Math.round(width)} × ${Math.round(height)} px`);
     }
     return { wrong, holes: capOf('.stage-tones .stage-sounds .tap'), chord: capOf('.stage-now .chord') };
   });

@@ -92,7 +92,7 @@ export const layoutProblems = (page: Page, { covered }: { readonly covered: bool
       if (cut)
         problems.push(`${nameOf(element)} is cut: ${element.scrollWidth} px in ${element.clientWidth}`);
     }
-    for (const chosen of document.querySelectorAll<HTMLElement>('.transport .chosen')) {
+    for (const chosen of document.querySelectorAll<HTMLElement>('.chosen')) {
       if (visible(chosen) && chosen.scrollHeight > chosen.clientHeight + 1)
         problems.push(`${nameOf(chosen)} is cut: ${chosen.scrollHeight} px high in ${chosen.clientHeight}`);
     }
@@ -142,6 +142,58 @@ export const layoutProblems = (page: Page, { covered }: { readonly covered: bool
           `the Now card ends ${Math.round(now.bottom - transport.top)} px below the transport's edge`,
         );
     }
+    // So is the bar being heard; a panel may need its room.
+    const heard = document.querySelector('.bars [aria-current="true"]')?.getBoundingClientRect();
+    if (!isCovered && heard && transport && !document.querySelector('.panel')) {
+      if (heard.top < -1 || heard.bottom > transport.top + 1)
+        problems.push(`the bar being heard ends ${Math.round(heard.bottom - transport.top)} px too low`);
+    }
+
+    // A sentence to the player covers nothing that is read while playing, beyond the card's rounded edge.
+    const notice = document.querySelector('.notices:has(.notice)')?.getBoundingClientRect();
+    if (notice && !isCovered) {
+      for (const element of document.querySelectorAll(
+        '.fit.now, .form > .turn, .bars [aria-current="true"], .masthead',
+      )) {
+        const { top, bottom } = element.getBoundingClientRect();
+        const covers = Math.min(bottom, notice.bottom) - Math.max(top, notice.top);
+        if (visible(element) && covers > 4)
+          problems.push(`${Math.round(covers)} px of ${nameOf(element)} are under a notice`);
+      }
+    }
+
+    // Whatever a drawing lays over its sounds lies over them.
+    for (const over of document.querySelectorAll('.line-path')) {
+      const [a, b] = [over.getBoundingClientRect(), over.parentElement?.getBoundingClientRect()];
+      if (b && visible(over) && Math.abs(a.top - b.top) > 30)
+        problems.push(`the way of a line lies ${Math.round(b.top - a.top)} px beside its drawing`);
+    }
+
+    // Nothing in an open panel leaves it, but for what scrolls by itself.
+    const scrolls = (element: Element | null): boolean =>
+      element !== null &&
+      !element.matches('.panel') &&
+      (/auto|scroll/.test(getComputedStyle(element).overflowX) &&
+      element.scrollWidth > element.clientWidth + 1
+        ? true
+        : scrolls(element.parentElement));
+    const panel = document.querySelector('.panel')?.getBoundingClientRect();
+    if (panel) {
+      for (const element of document.querySelectorAll('.panel *')) {
+        const { right } = element.getBoundingClientRect();
+        if (right <= panel.right + 1 || !visible(element) || element.closest('.unseen')) continue;
+        if (!scrolls(element.parentElement))
+          problems.push(`${nameOf(element)} leaves its panel by ${Math.round(right - panel.right)} px`);
+      }
+    }
+
+    // Tables of chords stand in their card.
+    for (const table of document.querySelectorAll('.fit .tones')) {
+      const room = table.closest('.fit')?.getBoundingClientRect();
+      if (room && visible(table) && table.getBoundingClientRect().right > room.right + 1)
+        problems.push(`${nameOf(table)} leaves its card`);
+    }
+
     // Stop is in reach whatever is open.
     const play = document.querySelector('.play')?.getBoundingClientRect();
     if (play) {

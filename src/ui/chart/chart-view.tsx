@@ -4,9 +4,8 @@ import { isDrill } from '../../core/chart/chart-runs';
 import { keyAt } from '../../core/chart/key-at';
 import { lineTab } from '../../core/lines/line-tab';
 import { barChords, barNumber, barPlace, pickUpText, sectionName } from '../../core/song/bar-place';
-import { chordsEms } from '../../core/song/chord-ems';
 import { type NoteNames, noteNames } from '../../core/theory/note-names';
-import { SpanText } from '../controls/chord-text';
+import { namesStyle, SpanText } from '../controls/chord-text';
 import { laterView } from '../controls/later-view';
 import { usePractice } from '../state/practice-context';
 import { useSelected, useSession } from '../state/session-context';
@@ -149,15 +148,7 @@ const FormView = () => {
               onClick={(event) => click(event.shiftKey, i)}
             >
               <BarHead chart={chart} index={i} />
-              <span
-                className="names"
-                data-chords={bar.chords.length}
-                style={
-                  {
-                    '--ems': chordsEms(bar.chords, namesAt(i)),
-                  } as CSSProperties
-                }
-              >
+              <span className="names" data-chords={bar.chords.length} {...namesStyle(bar.chords, namesAt(i))}>
                 {bar.chords.map((span) => (
                   <SpanText key={span.at} span={span} tonic={keyAt(chart, i).tonic} />
                 ))}

@@ -99,7 +99,12 @@ export const TradeResult = () => {
         {playing ? (
           <>
             {!listening && echoes && (
-              <button type="button" className="tool" aria-keyshortcuts="K" onClick={commands.tapAnswer}>
+              <button
+                type="button"
+                className="tool tap-it"
+                aria-keyshortcuts="K"
+                onClick={commands.tapAnswer}
+              >
                 Tap it <kbd>K</kbd>
               </button>
             )}

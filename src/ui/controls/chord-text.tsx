@@ -1,5 +1,8 @@
+import type { CSSProperties } from 'react';
 import type { ChordSpan } from '../../core/chart/chart';
+import { chordLines, chordsEms } from '../../core/song/chord-ems';
 import type { Chord, NoteName } from '../../core/theory/chord';
+import type { NoteNames } from '../../core/theory/note-names';
 import { useNames } from '../state/use-names';
 
 const SIGN = /([♭♯𝄪𝄫])/u;
@@ -23,23 +26,28 @@ interface Props {
   readonly tonic?: NoteName | undefined;
 }
 
-/** A chord symbol as it is set in print: root large, accidental and quality raised. */
+/**
+ * A chord symbol as it is set in print: root large, accidental and quality raised. Where there is little width the style
+ * sheet sets a long one in lines, the root above what kind of chord it is.
+ */
 export const ChordText = ({ chord, tonic }: Props) => {
   const { root, accidental, quality, bass } = useNames(tonic).symbol(chord);
   return (
     <span className="chord">
       {root}
       {accidental !== '' && <span className="accidental">{accidental}</span>}
-      {quality !== '' && (
-        <span className="quality">
-          <Signed text={quality} />
-        </span>
-      )}
-      {bass !== null && (
-        <span className="bass">
-          <Signed text={`/${bass.letter}${bass.accidental}`} />
-        </span>
-      )}
+      <span className="kind">
+        {quality !== '' && (
+          <span className="quality">
+            <Signed text={quality} />
+          </span>
+        )}
+        {bass !== null && (
+          <span className="bass">
+            <Signed text={`/${bass.letter}${bass.accidental}`} />
+          </span>
+        )}
+      </span>
     </span>
   );
 };
@@ -53,4 +61,18 @@ export const SpanText = ({ span, tonic }: { readonly span: ChordSpan; readonly t
       <ChordText chord={span.chord} tonic={tonic} />
     </span>
   );
+};
+
+/** What a style sheet needs to know of chords to set them as large as they fit: their widths, and whether one is long. */
+export const namesStyle = (chords: readonly { readonly chord: Chord }[], names: NoteNames) => {
+  const lines = chordLines(chords, names);
+  return {
+    'data-long': lines !== null,
+    style: {
+      '--ems': chordsEms(chords, names),
+      '--one': lines?.one,
+      '--two': lines?.two,
+      '--three': lines?.three,
+    } as CSSProperties,
+  };
 };

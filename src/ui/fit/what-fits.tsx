@@ -4,7 +4,7 @@ import { barPlace } from '../../core/song/bar-place';
 import type { BarView } from '../../core/song/bar-view';
 import { degreeText } from '../../core/theory/note-names';
 import { keyName } from '../../core/theory/pitch';
-import { ChordText } from '../controls/chord-text';
+import { ChordText, namesStyle } from '../controls/chord-text';
 import { laterView } from '../controls/later-view';
 import { ScrollBox } from '../controls/scroll-box';
 import { Tap } from '../controls/tap';
@@ -24,16 +24,28 @@ const placeText = (view: BarView): string => {
   return view.kind === 'count-in' ? 'count-in' : view.kind;
 };
 
-const FitHead = ({ title, fits }: { readonly title: string; readonly fits: readonly FitChord[] }) => (
-  <header>
-    <h2>{title}</h2>
-    <span className="chords" data-count={fits.length}>
-      {fits.map(({ chord, at }) => (
-        <ChordText key={at} chord={chord} />
-      ))}
-    </span>
-  </header>
-);
+interface HeadProps {
+  readonly title: string;
+  readonly fits: readonly FitChord[];
+  /** Those of them that are read: where there is no room for all, the others go unseen. */
+  readonly read?: readonly FitChord[];
+}
+
+const FitHead = ({ title, fits, read = fits }: HeadProps) => {
+  const names = useNames();
+  return (
+    <header>
+      <h2>{title}</h2>
+      <span className="chords" data-count={fits.length} {...namesStyle(read, names)}>
+        {fits.map((fit) => (
+          <span key={fit.at} data-read={read.includes(fit)}>
+            <ChordText chord={fit.chord} />
+          </span>
+        ))}
+      </span>
+    </header>
+  );
+};
 
 const moveWord = (step: number): string => (step === 0 ? 'stays as' : step < 0 ? 'falls to' : 'rises to');
 
@@ -126,12 +138,16 @@ const readNow = (fits: readonly FitChord[], index: number): readonly FitChord[] 
 const NowCard = ({ view }: { readonly view: BarView }) => {
   const held = useHeldFit();
   const fits = held === null ? fitsOf(view) : [held];
-  const index = usePlayingIndex();
+  const read = readNow(fits, usePlayingIndex());
   return (
     <article className="fit now card" aria-label="Now">
-      <FitHead title={held === null ? `Now, ${placeText(view)}` : 'Now, as you hold it'} fits={fits} />
+      <FitHead
+        title={held === null ? `Now, ${placeText(view)}` : 'Now, as you hold it'}
+        fits={fits}
+        read={read}
+      />
       <ScrollBox className="fit-chords">
-        {readNow(fits, index).map((fit) => (
+        {read.map((fit) => (
           <div key={fit.at}>
             <Tones fit={fit} captioned={fits.length > 1} when="now" />
             {fits.length === 1 && <GapLines fit={fit} />}
@@ -152,11 +168,12 @@ const NextCard = ({ view, now }: { readonly view: BarView | null; readonly now: 
     );
   }
   const fits = fitsOf(view);
+  const read = readNow(fits, 0);
   return (
     <article className="fit next card" aria-label="Next">
-      <FitHead title={`Next, ${placeText(view)}`} fits={fits} />
+      <FitHead title={`Next, ${placeText(view)}`} fits={fits} read={read} />
       <ScrollBox className="fit-chords">
-        {readNow(fits, 0).map((fit) => (
+        {read.map((fit) => (
           <Tones key={fit.at} fit={fit} captioned={fits.length > 1} when="next" />
         ))}
         <Lead from={now} to={view} />

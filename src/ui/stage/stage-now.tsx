@@ -1,8 +1,7 @@
-import { type CSSProperties, useCallback, useRef } from 'react';
+import { useCallback, useRef } from 'react';
 import type { FitChord } from '../../core/fit/fit';
-import { chordsEms } from '../../core/song/chord-ems';
 import { CountNumber, useCounting } from '../chart/count-in-sign';
-import { ChordText } from '../controls/chord-text';
+import { ChordText, namesStyle } from '../controls/chord-text';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 import { useNames } from '../state/use-names';
@@ -35,7 +34,7 @@ const BeatDashes = () => {
 export const LargeChord = ({ fit }: { readonly fit: FitChord }) => {
   const names = useNames();
   return (
-    <span className="stage-chord" style={{ '--ems': chordsEms([fit], names) } as CSSProperties}>
+    <span className="stage-chord" {...namesStyle([fit], names)}>
       <ChordText chord={fit.chord} />
     </span>
   );

@@ -1,8 +1,7 @@
 import { type CSSProperties, useMemo } from 'react';
 import { type ChartRun, chartRuns } from '../../core/chart/chart-runs';
-import { chordsEms } from '../../core/song/chord-ems';
 import type { NoteNames } from '../../core/theory/note-names';
-import { ChordText } from '../controls/chord-text';
+import { ChordText, namesStyle } from '../controls/chord-text';
 import { usePractice } from '../state/practice-context';
 import { useSelected } from '../state/session-context';
 import { useHeardChart } from '../state/use-heard-chart';
@@ -27,11 +26,14 @@ const Run = ({ run, current }: { readonly run: ChartRun; readonly current: numbe
   const here = within >= 0 && within < run.bars;
   const shown = run.chords.slice(0, run.chords.length > MOST_NAMED ? 1 : MOST_NAMED);
   const goesOn = shown.length < run.chords.length;
+  const named = namesStyle(shown, names);
   return (
     <li
       aria-current={here ? 'true' : undefined}
       aria-label={nameOf(run, names)}
-      style={{ '--bars': run.bars, '--ems': chordsEms(shown, names) + (goesOn ? 1 : 0) } as CSSProperties}
+      data-long={named['data-long']}
+      data-more={goesOn}
+      style={{ ...named.style, '--bars': run.bars } as CSSProperties}
     >
       <span className="strip-names">
         {shown.map(({ chord }, i) => (

@@ -1,12 +1,12 @@
-import { useNames } from '../state/use-names';
 import './stage.css';
-import { type CSSProperties, type ReactNode, useEffect, useRef } from 'react';
-import { chordsEms } from '../../core/song/chord-ems';
+import { type ReactNode, useEffect, useRef } from 'react';
 import { nextChord } from '../../core/song/next-chord';
 import { SetSign } from '../chart/set-sign';
+import { namesStyle } from '../controls/chord-text';
 import { Guarded } from '../controls/guarded';
 import { useSelected, useSession } from '../state/session-context';
 import { useHeldFit } from '../state/use-held-fit';
+import { useNames } from '../state/use-names';
 import { usePlayingIndex } from '../state/use-playing-chord';
 import { StageBar } from './stage-bar';
 import { StageHeard } from './stage-heard';
@@ -29,11 +29,7 @@ const StageChords = () => {
   if (fit === undefined) throw new RangeError(`Bar ${now.bar} of the chart holds no chord`);
   return (
     <>
-      <article
-        className="stage-this"
-        aria-label="Now"
-        style={{ '--ems': chordsEms([fit], names) } as CSSProperties}
-      >
+      <article className="stage-this" aria-label="Now" {...namesStyle([fit], names)}>
         <StageNow fit={fit} />
         {plain ? <StagePlain fit={fit} /> : <StageTones fit={fit} />}
       </article>
