@@ -55,17 +55,21 @@ const KeepOne = () => {
   return (
     <details>
       <summary>Keep what is on the stand as an exercise</summary>
-      <FactFields facts={facts} onChange={setFacts} />
-      <button
-        type="button"
-        className="tool"
-        onClick={() => {
-          commands.keepExercise(kept(facts));
-          setFacts(EMPTY);
-        }}
-      >
-        Keep the exercise
-      </button>
+      <div className="group">
+        <FactFields facts={facts} onChange={setFacts} />
+        <div className="own-buttons">
+          <button
+            type="button"
+            className="tool"
+            onClick={() => {
+              commands.keepExercise(kept(facts));
+              setFacts(EMPTY);
+            }}
+          >
+            Keep the exercise
+          </button>
+        </div>
+      </div>
     </details>
   );
 };
@@ -123,7 +127,7 @@ const OwnExercise = memo(({ exercise }: { readonly exercise: KeptExercise }) => 
       </p>
       <div className="own-buttons">
         <button type="button" className="tool" onClick={() => commands.openKeptExercise(id)}>
-          Put “{name}” on the stand
+          Put <span className="unseen">“{name}” </span>on the stand
         </button>
         <button
           type="button"
@@ -155,7 +159,7 @@ const Starter = ({ exercise }: { readonly exercise: StarterExercise }) => {
       <p>{about}</p>
       <div className="own-buttons">
         <button type="button" className="tool" onClick={() => commands.openExercise(exercise)}>
-          Put “{name}” on the stand
+          Put <span className="unseen">“{name}” </span>on the stand
         </button>
         <button type="button" className="tool" onClick={() => commands.duplicateExercise(id)}>
           Copy <span className="unseen">{name}</span>

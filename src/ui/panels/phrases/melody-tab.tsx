@@ -37,55 +37,58 @@ export const MelodyTab = ({ onTab }: { readonly onTab: (tab: string) => void }) 
   return (
     <details>
       <summary>From a melody: note names, or a file</summary>
-      <label className="field">
-        <span className="label">Melody</span>
-        <input
-          className="text-box"
-          maxLength={LONGEST}
-          spellCheck={false}
-          placeholder="G4:q A4:e B4 D5:h"
-          value={text}
-          onChange={(event) => setText(event.target.value)}
+      <div className="group">
+        <label className="field">
+          <span className="label">Melody</span>
+          <input
+            className="text-box"
+            maxLength={LONGEST}
+            spellCheck={false}
+            placeholder="G4:q A4:e B4 D5:h"
+            value={text}
+            onChange={(event) => setText(event.target.value)}
+          />
+        </label>
+        {typed.unread.length > 0 && (
+          <p role="status">
+            Not read: {typed.unread.join(' ')}. Write a letter, # or b, the octave, and a length after a
+            colon.
+          </p>
+        )}
+        <MelodyFile
+          melodies={text === '' ? melodies : []}
+          chosen={chosen}
+          onMelodies={(found) => {
+            setText('');
+            setChosen(0);
+            setMelodies(found);
+          }}
+          onChoose={setChosen}
         />
-      </label>
-      {typed.unread.length > 0 && (
-        <p role="status">
-          Not read: {typed.unread.join(' ')}. Write a letter, # or b, the octave, and a length after a colon.
-        </p>
-      )}
-      <MelodyFile
-        melodies={text === '' ? melodies : []}
-        chosen={chosen}
-        onMelodies={(found) => {
-          setText('');
-          setChosen(0);
-          setMelodies(found);
-        }}
-        onChoose={setChosen}
-      />
-      {opened !== undefined && opened.meter !== meter && (
-        <p className="hint">
-          The melody is in {opened.meter}, the stand in {meter}: its bar lines stand as the stand counts.
-        </p>
-      )}
-      {harps.some(({ missing }) => missing.length > 0) && (
-        <Choice
-          label="For notes that cannot be played"
-          value={mend}
-          options={optionsOf(MENDS, MEND_WORDS)}
-          onChoose={setMend}
-        />
-      )}
-      <ol className="rows">
-        {shown.map((found) => (
-          <MelodyHarpRow key={found.harpKey} found={found} inHand={harpKey} onTab={onTab} />
-        ))}
-      </ol>
-      {harps.length > SHOWN && (
-        <button type="button" className="tool" aria-expanded={all} onClick={() => setAll(!all)}>
-          {all ? 'Only the easiest' : `All ${harps.length} harps and positions`}
-        </button>
-      )}
+        {opened !== undefined && opened.meter !== meter && (
+          <p className="hint">
+            The melody is in {opened.meter}, the stand in {meter}: its bar lines stand as the stand counts.
+          </p>
+        )}
+        {harps.some(({ missing }) => missing.length > 0) && (
+          <Choice
+            label="For notes that cannot be played"
+            value={mend}
+            options={optionsOf(MENDS, MEND_WORDS)}
+            onChoose={setMend}
+          />
+        )}
+        <ol className="rows">
+          {shown.map((found) => (
+            <MelodyHarpRow key={found.harpKey} found={found} inHand={harpKey} onTab={onTab} />
+          ))}
+        </ol>
+        {harps.length > SHOWN && (
+          <button type="button" className="tool" aria-expanded={all} onClick={() => setAll(!all)}>
+            {all ? 'Only the easiest' : `All ${harps.length} harps and positions`}
+          </button>
+        )}
+      </div>
     </details>
   );
 };

@@ -51,16 +51,18 @@ const factsOf = ({ name, level, tags, words }: KeptPhrase): Facts => ({
 const Earlier = ({ kept, onTab }: { readonly kept: KeptPhrase; readonly onTab: (tab: string) => void }) => (
   <details>
     <summary>Earlier versions</summary>
-    {kept.earlier.map((earlier) => {
-      const tab = printPhrase(earlier, 'signs');
-      return (
-        <p key={tab}>
-          <button type="button" className="tool" onClick={() => onTab(tab)}>
-            {tab}
-          </button>
-        </p>
-      );
-    })}
+    <div className="group">
+      {kept.earlier.map((earlier) => {
+        const tab = printPhrase(earlier, 'signs');
+        return (
+          <p key={tab}>
+            <button type="button" className="tool" onClick={() => onTab(tab)}>
+              {tab}
+            </button>
+          </p>
+        );
+      })}
+    </div>
   </details>
 );
 

@@ -100,33 +100,36 @@ export const PlayInRow = ({ onPhrase }: Props) => {
   return (
     <details open={played !== null}>
       <summary>Play it in</summary>
-      <Choice
-        label="Bars to play"
-        value={bars}
-        options={BARS.map((value) => ({ value, text: String(value) }))}
-        onChoose={setBars}
-      />
-      <p className="hint">
-        Over the band it begins with the next bar; without it with your first note, at the tempo of the stand.
-      </p>
-      <Keyboard />
-      <div className="own-buttons">
-        {(listens || hasKeys) && (
-          <button type="button" className="tool" onClick={() => commands.playIn(bars)}>
-            Begin
-          </button>
-        )}
-        {!listens && (
-          <button
-            type="button"
-            className="tool"
-            onClick={() => void commands.listenToMe().then(() => commands.playIn(bars))}
-          >
-            Switch the microphone on and begin
-          </button>
-        )}
+      <div className="group">
+        <Choice
+          label="Bars to play"
+          value={bars}
+          options={BARS.map((value) => ({ value, text: String(value) }))}
+          onChoose={setBars}
+        />
+        <p className="hint">
+          Over the band it begins with the next bar; without it with your first note, at the tempo of the
+          stand.
+        </p>
+        <Keyboard />
+        <div className="own-buttons">
+          {(listens || hasKeys) && (
+            <button type="button" className="tool" onClick={() => commands.playIn(bars)}>
+              Begin
+            </button>
+          )}
+          {!listens && (
+            <button
+              type="button"
+              className="tool"
+              onClick={() => void commands.listenToMe().then(() => commands.playIn(bars))}
+            >
+              Switch the microphone on and begin
+            </button>
+          )}
+        </div>
+        {played !== null && <Snapping played={played} onPhrase={onPhrase} />}
       </div>
-      {played !== null && <Snapping played={played} onPhrase={onPhrase} />}
     </details>
   );
 };

@@ -1,0 +1,189 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { buildHarp } from '../../src/core/harp/build-harp';
+import { RICHTER } from '../../src/core/harp/tunings';
+import { asPitchClass } from '../../src/core/theory/units';
+import { watchPage } from '../helpers/browser';
+import { openBeside, openEntry } from '../helpers/open-panel';
+import { inRoom, playedFile } from '../helpers/room-with-player';
+import { servedBrowser } from '../helpers/served-browser';
+
+const TEMPO = 160;
+const CALL = '-2:q -3 -4 -3 | -2:h r:h';
+/** The keys of the call on a C harp. */
+const KEYS = [67, 71, 74, 71, 67];
+const harp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
+
+/**
+ * An instrument outside of the page: it follows the clock that it is sent, as MIDI 1.0 has it, and plays keys at pulses
+ * counted from the start; and it keeps what it was sent.
+ */
+const plugIn = (page: Page, notes: readonly (readonly [pulse: number, key: number, pulses: number])[]) =>
+  page.addInitScript((score) => {
+    const sent: { readonly bytes: readonly number[]; readonly at: number; readonly when: number }[] = [];
+    const input = { name: 'Hall piano', type: 'input', state: 'connected', onmidimessage: null as unknown };
+    const strike = (at: number, bytes: readonly number[]): void => {
+      setTimeout(
+        () => {
+          const hear = input.onmidimessage as ((event: object) => void) | null;
+          hear?.({ data: Uint8Array.from(bytes), timeStamp: at });
+        },
+        Math.max(0, at - performance.now()),
+      );
+    };
+    let pulse: number | null = null;
+    let last = 0;
+    const output = {
+      ...{ name: 'Hall piano', type: 'output', state: 'connected' },
+      send: (data: readonly number[], at = performance.now()) => {
+        sent.push({ bytes: [...data], at, when: performance.now() });
+        if (data[0] === 0xfa) pulse = 0;
+        if (data[0] === 0xfc) pulse = null;
+        if (data[0] !== 0xf8 || pulse === null) return;
+        const length = at - last;
+        for (const [when, key, pulses] of score) {
+          if (when === pulse) {
+            strike(at, [0x90, key, 90]);
+            strike(at + pulses * length, [0x80, key, 0]);
+          }
+        }
+        last = at;
+        pulse += 1;
+      },
+    };
+    const access = {
+      inputs: new Map([['in', input]]),
+      outputs: new Map([['out', output]]),
+      onstatechange: null,
+    };
+    Object.defineProperty(navigator, 'requestMIDIAccess', { value: async () => access });
+    Object.assign(window, { sent });
+  }, notes);
+
+interface Sent {
+  readonly bytes: readonly number[];
+  readonly at: number;
+  readonly when: number;
+}
+
+const sentBy = (page: Page): Promise<readonly Sent[]> =>
+  page.evaluate(() => (window as unknown as { sent: readonly Sent[] }).sent);
+
+const open = async (page: Page, address: string): Promise<void> => {
+  page.setDefaultTimeout(60_000);
+  await page.goto(address);
+  await page.getByLabel('Tempo', { exact: true }).fill(String(TEMPO));
+  await page.keyboard.press('Tab');
+};
+
+const usePluggedIn = async (page: Page): Promise<void> => {
+  await openEntry(page, 'Band');
+  await openBeside(page, 'MIDI');
+  await page.getByRole('button', { name: 'Use what is plugged in (MIDI)' }).click();
+  await page.getByLabel('The keys').selectOption('harp');
+};
+
+describe('playing in and answering in a browser', () => {
+  const { browser, address } = servedBrowser();
+
+  const visit = async () => {
+    const context = await browser().newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
+    const page = await context.newPage();
+    return { context, page, watch: watchPage(page) };
+  };
+
+  it('writes what a file plays into the microphone over the band', async () => {
+    const { context, page, watch } = await visit();
+    const file = playedFile({ tab: CALL, harp, tempo: TEMPO });
+    await inRoom(page, { files: [file, file, file], tempo: TEMPO });
+    await open(page, address());
+    await openEntry(page, 'Practise');
+    await openBeside(page, 'Phrases');
+    await page.getByRole('button', { name: 'Listen with the microphone' }).click();
+    await page.getByText('Play it in', { exact: true }).click();
+    await page.getByLabel('Bars to play').selectOption('8');
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    await page.getByRole('button', { name: 'Begin', exact: true }).click();
+    await page.getByLabel('Snap what was played to').waitFor();
+    await page.getByLabel('Snap what was played to').selectOption('2');
+    const tab = await page.getByRole('textbox', { name: 'Tab' }).inputValue();
+    // Two bars of it, in whichever bar the recording began; a hole may be the other one of its pitch.
+    expect(tab.replaceAll('3:', '-2:').replace(/\b3\b/g, '-2')).toMatch(/-2:q -3 -4 -3 \| -2:[hq]/);
+    expect(watch.errors).toEqual([]);
+    await context.close();
+  }, 90_000);
+
+  it('judges the echo of an instrument that follows the clock it is sent, in even pulses ahead of time', async () => {
+    const { context, page, watch } = await visit();
+    // Two bars of call, two of answer, three times in a chorus of twelve: 96 pulses a bar.
+    const turns = [2, 6, 10].flatMap((bar) =>
+      KEYS.map((key, i) => [96 * bar + 24 * i, key, i === 4 ? 44 : 22] as const),
+    );
+    await plugIn(page, turns);
+    await open(page, address());
+    await usePluggedIn(page);
+    await page.getByText('Send out', { exact: true }).click();
+    await page.getByLabel(/^The clock/).click();
+    await page.getByLabel(/^Bass, channel/).click();
+    await openEntry(page, 'Practise');
+    await openBeside(page, 'Over the band');
+    await page.getByLabel('Trade with the harp voice').click();
+    await page.getByLabel(/Your own calls/).fill(CALL);
+    await page.keyboard.press('Tab');
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    await expect
+      .poll(() => page.locator('body').textContent(), { timeout: 40_000, interval: 50 })
+      .toContain('All of it, in tune and in time.');
+    const sent = await sentBy(page);
+    const pulses = sent.filter(({ bytes }) => bytes[0] === 0xf8).map(({ at }) => at);
+    const gaps = pulses.slice(1).map((at, i) => at - (pulses[i] ?? 0));
+    const wanted = 60_000 / TEMPO / 24;
+    console.log('pulses', pulses.length, 'gap', Math.min(...gaps), Math.max(...gaps));
+    console.log('ahead', Math.min(...sent.map(({ at, when }) => at - when)));
+    for (const gap of gaps) expect(Math.abs(gap - wanted)).toBeLessThan(3);
+    const bass = sent.filter(({ bytes }) => bytes[0] === 0x90).length;
+    expect(bass).toBeGreaterThan(8);
+    await page.getByRole('button', { name: 'Stop', exact: true }).click();
+    await expect
+      .poll(async () => (await sentBy(page)).slice(-4).map(({ bytes }) => bytes.join()))
+      .toContain('176,123,0');
+    expect(watch.errors).toEqual([]);
+    await context.close();
+  }, 90_000);
+
+  it('writes what a keyboard plays, without the band', async () => {
+    const { context, page, watch } = await visit();
+    await plugIn(page, []);
+    await open(page, address());
+    await usePluggedIn(page);
+    await openEntry(page, 'Practise');
+    await openBeside(page, 'Phrases');
+    await page.getByText('Play it in', { exact: true }).click();
+    await page.getByRole('button', { name: 'Begin', exact: true }).click();
+    await page.evaluate(
+      async ({ keys, beat }) => {
+        const { inputs } = (await (navigator as Navigator).requestMIDIAccess()) as MIDIAccess;
+        const input = [...inputs.values()][0];
+        const began = performance.now() + 50;
+        const send = async (at: number, bytes: readonly number[]): Promise<void> => {
+          await new Promise((resolve) => setTimeout(resolve, Math.max(0, at - performance.now())));
+          input?.onmidimessage?.call(input, {
+            data: Uint8Array.from(bytes),
+            timeStamp: at,
+          } as MIDIMessageEvent);
+        };
+        for (const [i, key] of keys.entries()) {
+          await send(began + i * beat, [0x90, key, 90]);
+          await send(began + (i + 0.9) * beat, [0x80, key, 0]);
+        }
+      },
+      { keys: KEYS, beat: 60_000 / TEMPO },
+    );
+    await page.getByLabel('Snap what was played to').waitFor();
+    await page.getByLabel('Snap what was played to').selectOption('2');
+    const tab = await page.getByRole('textbox', { name: 'Tab' }).inputValue();
+    expect(tab.replace(/\b3\b/g, '-2').replace('--2', '-3')).toMatch(/^(-2|3):q -3 -4 -3 \| /);
+    expect(watch.errors).toEqual([]);
+    await context.close();
+  }, 90_000);
+});
