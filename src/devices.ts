@@ -14,7 +14,7 @@ import { createFullScreen } from './screen/full-screen';
 import { createMediaKeys, type MediaGround, silentLoop } from './screen/media-keys';
 import { createWakeLock } from './screen/wake-lock';
 import { createKeptFile } from './storage/kept-file';
-import { createKeptLog } from './storage/kept-log';
+import { createKeptLog, type KeptLog } from './storage/kept-log';
 import type { KeptValues } from './storage/kept-values';
 import { createLastingStorage } from './storage/lasting';
 import { createFileSaver } from './storage/save-file';
@@ -54,6 +54,9 @@ const mediaGround = (): MediaGround => ({
   metadata: (words) => new MediaMetadata(words),
   silence: silentLoop,
 });
+
+/** Other tabs are not told: what is large is read anew whenever it is asked for. */
+const keptTakes = (): KeptLog => createKeptLog(() => window.indexedDB, undefined, 'combshed-takes');
 
 interface Ground {
   readonly kept: KeptValues;
@@ -101,7 +104,7 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
   midi: createMidiPorts(webMidi()),
   mediaKeys: createMediaKeys(mediaGround()),
   lasting: createLastingStorage(navigator.storage),
-  takes: { loadMachine: loadTapeMachine, saver: createFileSaver() },
+  takes: { loadMachine: loadTapeMachine, saver: createFileSaver(), kept: keptTakes() },
   log: {
     kept: createKeptLog(
       () => window.indexedDB,

@@ -5,7 +5,7 @@
 import { createDatabase, detailOf } from './database';
 import type { Writing } from './kept-values';
 
-/** A row: anything JSON-safe that has an id. */
+/** A row: anything that a database can hold and that has an id. */
 export type LogRow = Readonly<Record<string, unknown>> & { readonly id: string };
 
 /** What the storage holds. */
@@ -47,9 +47,14 @@ const parseChange = (data: unknown): LogChange | null => {
 /**
  * @param openFactory gives the browser's databases, or throws where it refuses them.
  * @param teller tells the other tabs.
+ * @param name of the database.
  */
-export const createKeptLog = (openFactory: () => IDBFactory, teller?: Teller): KeptLog => {
-  const database = createDatabase({ database: 'combshed-log', store: 'rows', keyPath: 'id' }, openFactory);
+export const createKeptLog = (
+  openFactory: () => IDBFactory,
+  teller?: Teller,
+  name = 'combshed-log',
+): KeptLog => {
+  const database = createDatabase({ database: name, store: 'rows', keyPath: 'id' }, openFactory);
   const change = async (
     told: LogChange,
     ask: (store: IDBObjectStore) => IDBRequest | null,

@@ -347,7 +347,8 @@ const APP: readonly FolderRule[] = [
   ),
   feature(
     'takes',
-    'the last minutes played, and recordings from files: heard, written down, saved',
+    'the last minutes played, and recordings from files: heard, written down, kept, saved',
+    'keeping',
     'song',
     'ear',
   ),

@@ -2,11 +2,13 @@ import type { TakeDevices } from '../../src/app/takes/takes';
 import type { HeardNote } from '../../src/core/hearing/heard-note';
 import type { Writing } from '../../src/storage/kept-values';
 import type { DecodedSound } from '../../src/tape/tape-machine';
+import { createFakeKeptLog, type FakeKeptLog } from './fake-log';
 import { createFakeTakeAway } from './fake-take-away';
 
 /** A tape machine that makes no sound: it remembers what it was asked, and hears what it is told to. */
 export interface FakeTakes extends TakeDevices {
   readonly files: ReturnType<typeof createFakeTakeAway>['files'];
+  readonly kept: FakeKeptLog;
   readonly played: DecodedSound[];
   /** What a file decodes to; an error is what decoding ends with. */
   decoded: DecodedSound | Error;
@@ -27,6 +29,7 @@ export const createFakeTakes = (): FakeTakes => {
   const takes: FakeTakes = {
     saver,
     files,
+    kept: createFakeKeptLog(),
     played: [],
     decoded: { samples: new Float32Array(48_000), sampleRate: 48_000 },
     notes: [],

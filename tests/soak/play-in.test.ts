@@ -108,7 +108,7 @@ describe('playing in and answering in a browser', () => {
     await page.getByLabel('Snap what was played to').selectOption('2');
     const tab = await page.getByRole('textbox', { name: 'Tab' }).inputValue();
     // Two bars of it, in whichever bar the recording began; a hole may be the other one of its pitch.
-    expect(tab.replaceAll('3:', '-2:').replace(/\b3\b/g, '-2')).toMatch(/-2:q -3 -4 -3 \| -2:[hq]/);
+    expect(tab).toMatch(/(-2|3):q -3 -4 -3 \| (-2|3)/);
     expect(watch.errors).toEqual([]);
     await context.close();
   }, 90_000);
@@ -138,8 +138,6 @@ describe('playing in and answering in a browser', () => {
     const pulses = sent.filter(({ bytes }) => bytes[0] === 0xf8).map(({ at }) => at);
     const gaps = pulses.slice(1).map((at, i) => at - (pulses[i] ?? 0));
     const wanted = 60_000 / TEMPO / 24;
-    console.log('pulses', pulses.length, 'gap', Math.min(...gaps), Math.max(...gaps));
-    console.log('ahead', Math.min(...sent.map(({ at, when }) => at - when)));
     for (const gap of gaps) expect(Math.abs(gap - wanted)).toBeLessThan(3);
     const bass = sent.filter(({ bytes }) => bytes[0] === 0x90).length;
     expect(bass).toBeGreaterThan(8);
@@ -182,7 +180,7 @@ describe('playing in and answering in a browser', () => {
     await page.getByLabel('Snap what was played to').waitFor();
     await page.getByLabel('Snap what was played to').selectOption('2');
     const tab = await page.getByRole('textbox', { name: 'Tab' }).inputValue();
-    expect(tab.replace(/\b3\b/g, '-2').replace('--2', '-3')).toMatch(/^(-2|3):q -3 -4 -3 \| /);
+    expect(tab).toMatch(/^(-2|3):q -3 -4 -3 \| (-2|3)/);
     expect(watch.errors).toEqual([]);
     await context.close();
   }, 90_000);

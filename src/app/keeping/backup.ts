@@ -7,8 +7,11 @@ import type { Keeper } from './keeper';
 
 /** What the page can ask for about everything that is kept. */
 export interface BackupCommands {
-  /** Hands everything over as one file. Returns what to tell the player. */
-  saveEverything(): Promise<string>;
+  /**
+   * Hands everything over as one file. Returns what to tell the player.
+   * @param large whether what is large goes along: takes.
+   */
+  saveEverything(large?: boolean): Promise<string>;
   /**
    * Puts what such a file holds beside what is kept. Returns what became of it, in sentences.
    * @param withChoices whether the choices on the stand are taken from the file too.
@@ -53,9 +56,10 @@ const strangers = (names: readonly string[]): readonly string[] =>
 
 /** Everything that is kept, in one file and back. */
 export const createBackupCommands = ({ store, keeper, saver, apply }: Needs): BackupCommands => ({
-  saveEverything: async () => {
+  saveEverything: async (large = false) => {
+    const wanted = (await keeper.shelves.all()).filter(([, shelf]) => large || !shelf.large);
     const shelves = await Promise.all(
-      (await keeper.shelves.all()).map(async ([name, shelf]) => [name, await shelf.items(), shelf] as const),
+      wanted.map(async ([name, shelf]) => [name, await shelf.items(), shelf] as const),
     );
     const things = Object.fromEntries(shelves.map(([name, items]) => [name, items]));
     const bytes = new TextEncoder().encode(backupText(store.getState().settings, things));

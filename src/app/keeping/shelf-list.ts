@@ -14,6 +14,8 @@ export interface TakenIn {
 export interface ListedShelf {
   /** What one thing is called: `chart`. */
   readonly noun: string;
+  /** Whether its things are large, and go into a file only where they are wanted there. */
+  readonly large?: boolean;
   items(): readonly unknown[] | Promise<readonly unknown[]>;
   /** Puts things beside those that are there; see `mergeItems`. What cannot be read is left out and said. */
   takeIn(things: readonly unknown[]): TakenIn | Promise<TakenIn>;

@@ -1,3 +1,4 @@
+import type { AboutTake } from '../../core/takes/kept-take';
 import type { WrittenPass } from '../../core/takes/take-bars';
 import type { TakeSide } from '../../core/takes/take-sound';
 
@@ -24,6 +25,10 @@ export interface TakesState {
     /** What is kept of the last minutes; null while nothing is. */
     readonly kept: { readonly seconds: number; readonly bytes: number } | null;
     readonly take: OpenTake | null;
+    /** Takes that are kept in the browser; absent before they were asked for. */
+    readonly shelf?: readonly AboutTake[];
+    /** Name of the take that was taken out last, so that it can be brought back; null for none. */
+    readonly dropped?: string | null;
     /** What is being done, with how much of it is done (0 to 1). */
     readonly work: { readonly what: string; readonly share: number } | null;
     /** What of the take is heard now. */

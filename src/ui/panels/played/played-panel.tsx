@@ -6,7 +6,9 @@ import { FileButton } from '../../controls/file-button';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
+import { KeepTake, KeptTakesList } from './kept-takes-list';
 import { TakePlace } from './take-place';
+import { sizeText, timeText } from './take-words';
 import { WrittenTake } from './written-take';
 
 const MINUTES: readonly { readonly value: TakeMinutes; readonly text: string }[] = [
@@ -15,12 +17,6 @@ const MINUTES: readonly { readonly value: TakeMinutes; readonly text: string }[]
   { value: 5, text: 'The last five minutes' },
   { value: 10, text: 'The last ten minutes' },
 ];
-
-const time = (seconds: number): string => {
-  const whole = Math.round(seconds);
-  return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
-};
-const size = (bytes: number): string => `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
 
 /** What is kept of the last minutes. */
 const Kept = () => {
@@ -44,7 +40,7 @@ const Kept = () => {
               ? listening
                 ? 'It begins with the next second.'
                 : 'Press Listen, then play.'
-              : `${time(kept.seconds)} kept, ${size(kept.bytes)}.`}
+              : `${timeText(kept.seconds)} kept, ${sizeText(kept.bytes)}.`}
           </p>
           <div className="save-row">
             <button
@@ -87,7 +83,7 @@ const FromFile = () => {
 };
 
 const headOf = ({ source, name, seconds, notes, bytes }: OpenTake): string =>
-  `${source === 'file' ? name : 'Your last minutes'}: ${time(seconds)}, ${notes} ${notes === 1 ? 'note' : 'notes'}, ${size(bytes)}`;
+  `${source === 'file' ? name : 'Your last minutes'}: ${timeText(seconds)}, ${notes} ${notes === 1 ? 'note' : 'notes'}, ${sizeText(bytes)}`;
 
 /** What can be done with the take that lies open. */
 const TakeTools = ({ take }: { readonly take: OpenTake }) => {
@@ -164,10 +160,14 @@ export const PlayedPanel = ({ onClose }: { readonly onClose: () => void }) => {
         <section className="group">
           <h3>What you played</h3>
           <TakeTools take={take} />
+          <KeepTake key={take.name} suggested={take.name} />
           {take.source === 'file' && <TakePlace take={take} />}
           <WrittenTake take={take} />
         </section>
       )}
+      <Fold title="Takes you keep" open={false}>
+        <KeptTakesList />
+      </Fold>
       <Fold title="My last minutes" open>
         <Kept />
       </Fold>

@@ -79,6 +79,17 @@ describe('a phrase that is played in', () => {
     expect(tab(2)).toBe('-2:q r -3 r | r -4:h r:q');
   });
 
+  it('is whole where the ear hears ends early, and keeps the rests that were played', async () => {
+    const { commands, hear, tab, pass } = await listening();
+    commands.playIn(1);
+    hear('2D', 10, 10.72);
+    hear('3D', 11, 11.7);
+    hear('4D', 12, 12.5);
+    hear('3D', 13, 13.9);
+    pass();
+    expect(tab(2)).toBe('-2:q -3 -4:e r -3:q');
+  });
+
   it('is ended early with what there is, and says nothing where nothing was heard', async () => {
     const { commands, state, tab } = await listening();
     commands.playIn(2);

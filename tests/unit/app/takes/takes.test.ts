@@ -179,3 +179,55 @@ describe('a recording', () => {
     expect([state().takes.take, state().takes.work, state().takes.message]).toEqual([null, null, null]);
   });
 });
+
+describe('takes that are kept', () => {
+  const keptOne = async () => {
+    const opened = await keeping();
+    const { commands, sound, play, state } = opened;
+    sound(0);
+    play('4B', 0.2);
+    sound(1);
+    await commands.takeUpPlaying();
+    await commands.keepTake('Thursday');
+    return { ...opened, shelf: () => state().takes.shelf ?? [] };
+  };
+
+  it('lie in the browser with their sizes, once each, are heard again and brought back', async () => {
+    const { commands, shelf, state, takes } = await keptOne();
+    expect(shelf()).toEqual([{ id: expect.any(String), name: 'Thursday', seconds: 2, bytes: 2 * RATE * 4 }]);
+    await commands.keepTake('Friday');
+    expect(state().takes.message?.text).toBe('It is kept already.');
+    takes.notes = [];
+    await commands.openKeptTake(shelf()[0]?.id ?? '');
+    expect(state().takes.take).toMatchObject({ name: 'Thursday', seconds: 2, withBand: true });
+    await commands.dropKeptTake(shelf()[0]?.id ?? '');
+    expect(shelf()).toEqual([]);
+    expect(state().takes.dropped).toBe('Thursday');
+    await commands.restoreKeptTake();
+    expect(shelf()).toHaveLength(1);
+    takes.kept.refuse = { kind: 'full' };
+    await commands.dropKeptTake(shelf()[0]?.id ?? '');
+    await commands.keepTake('Saturday');
+    expect(shelf()).toHaveLength(1);
+  });
+
+  it('go into the file with everything where they are wanted, and come out of it without doubles', async () => {
+    const { commands, takeAway, takes } = await keptOne();
+    const text = (at: number) => new TextDecoder().decode(Uint8Array.from(takeAway.files[at]?.bytes ?? []));
+    await commands.saveEverything();
+    expect(text(0)).not.toContain('Thursday');
+    await commands.saveEverything(true);
+    const there = open();
+    expect(await there.commands.restoreEverything(text(1), false)).toContain('1 take added.');
+    expect(await there.commands.restoreEverything(text(1), false)).toContain('1 take here already.');
+    const [row] = [...there.takes.kept.rows.values()];
+    const [own] = [...takes.kept.rows.values()];
+    expect(row).toEqual(own);
+    const damaged = text(1).replace('"name": "Thursday"', '"name": "Thursday", "sampleRate": 1, "x": 1');
+    const broken = JSON.parse(damaged);
+    broken.shelves.takes = [7, { heard: '%%%', sampleRate: 8000 }, ...broken.shelves.takes];
+    expect(await open().commands.restoreEverything(JSON.stringify(broken), false)).toEqual(
+      expect.arrayContaining(['1 take added.', '2 of the takes could not be read and were left out.']),
+    );
+  });
+});
