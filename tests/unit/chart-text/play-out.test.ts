@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { transpose } from '../../../src/core/chart/build-chart';
 import type { Chart } from '../../../src/core/chart/chart';
+import { excerpt } from '../../../src/core/chart/excerpt';
+import { onceBars } from '../../../src/core/chart/once';
 import { printChart } from '../../../src/core/chart-text/print-chart';
 import { type ChartReading, readChart } from '../../../src/core/chart-text/read-chart';
 import { transposeText } from '../../../src/core/chart-text/transpose-text';
@@ -232,25 +234,45 @@ const write = ({ bars: own, times, endings }: Stretch): string => {
     : `|: ${own.join(' | ')} :| ${times === 2 ? '' : `x${times}`}`;
 };
 
+/** Beats before the first bar: fewer than a bar has. */
+const pickUps = fc.oneof(
+  fc.constant([]),
+  fc.array(fc.constantFrom(...SYMBOLS, '/', 'N.C.'), { minLength: 1, maxLength: 3 }),
+);
+
+const TWELVE = Array.from({ length: 12 }, (_, i) => i);
+
 describe('unfolding', () => {
   it(
-    'gives the bars that the tune’s own tree gives, and prints what reads back the same',
+    'gives the bars that the tune’s own tree gives, keeps the text, prints what reads back the same, and moves round twelve fifths',
     () => {
       fc.assert(
-        fc.property(tune, ({ sections, order }) => {
+        fc.property(tune, fc.boolean(), pickUps, ({ sections, order }, hasIntro, pickUp) => {
           const turns = order.filter((each) => each < sections.length);
-          const names = ['A', 'B', 'C', 'D'];
+          const names = [hasIntro ? 'Intro' : 'D', 'A', 'B', 'C'];
           const text = sections.map((each, i) => `[${names[i]}]\n${each.map(write).join('\n')}`).join('\n');
-          const said =
-            turns.length === 0 ? text : `Order: ${turns.map((each) => names[each]).join(' ')}\n${text}`;
-          const wanted = (turns.length === 0 ? [...sections.keys()] : turns).flatMap((each) =>
-            (sections[each] ?? []).flatMap(unfold),
-          );
-          const { chart } = read(said);
-          expect(bars(chart)).toBe(wanted.slice(0, 256).join(' | '));
-          expect(read(printChart(chart)).chart).toEqual(chart);
+          const heads = [
+            ...(turns.length === 0 ? [] : [`Order: ${turns.map((each) => names[each]).join(' ')}`]),
+            ...(pickUp.length === 0 ? [] : [`Pick-up: ${pickUp.join(' ')}`]),
+          ];
+          const said = [...heads, text].join('\n');
+          const played = turns.length === 0 ? [...sections.keys()] : turns;
+          const wanted = played.map((each) => (sections[each] ?? []).flatMap(unfold));
+          const { chart, source } = read(said);
+          expect(source).toBe(said);
+          expect(bars(chart)).toBe(wanted.flat().slice(0, 256).join(' | '));
+          const goesOn = hasIntro ? played.findIndex((each) => each !== 0) : 0;
+          const once = wanted.slice(0, Math.max(0, goesOn)).flat().length;
+          expect(onceBars(chart)).toBe(once < 256 ? once : 0);
+          expect((chart.pickUp?.length ?? 0) / 480).toBe(pickUp.length);
+          // As text: comparing values of some hundred bars takes ten times as long as making them.
+          const whole = JSON.stringify(chart);
+          expect(JSON.stringify(read(printChart(chart)).chart) === whole).toBe(true);
+          const some = excerpt(chart, 0, 32);
+          const round = TWELVE.reduce((moved) => transpose(moved, 7), some);
+          expect(JSON.stringify(round) === JSON.stringify(some)).toBe(true);
         }),
-        { numRuns: soakRuns(200) },
+        { numRuns: soakRuns(300) },
       );
     },
     SOAK_TIMEOUT,
