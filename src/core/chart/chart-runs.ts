@@ -1,13 +1,12 @@
-import type { Chord } from '../theory/chord';
-import type { Chart } from './chart';
+import type { Chart, ChordSpan } from './chart';
 
-/** Bars in a row that a reader takes in as one: the same chord held over all of them. */
+/** Bars in a row that a reader takes in as one: the same chord held over all of them, or the band resting in all. */
 export interface ChartRun {
   /** Index of its first bar. */
   readonly from: number;
   readonly bars: number;
   /** The chords of each of its bars: several only where the run is one bar long. */
-  readonly chords: readonly { readonly chord: Chord }[];
+  readonly chords: readonly ChordSpan[];
 }
 
 /**
@@ -23,7 +22,9 @@ export const chartRuns = ({ bars }: Pick<Chart, 'bars'>, line?: number): readonl
     const held =
       chords.length === 1 &&
       before?.chords.length === 1 &&
-      only?.chord.symbol === before.chords[0]?.chord.symbol;
+      only?.chord.symbol === before.chords[0]?.chord.symbol &&
+      only?.band !== 'stop' &&
+      only?.band === before.chords[0]?.band;
     if (before !== undefined && held && sameLine)
       runs[runs.length - 1] = { ...before, bars: before.bars + 1 };
     else runs.push({ from: i, bars: 1, chords });

@@ -1,13 +1,18 @@
 import type { Bar, Chart } from '../chart/chart';
 import type { NoteNames } from '../theory/note-names';
 
-/** A section's name with its key, where that is another than the chart's: `B, in E♭`. Null in a tune of one section. */
-export const sectionName = ({ place, key }: Bar, names: NoteNames): string | null => {
+const named = ({ place, key }: Bar, names: NoteNames, once: string): string | null => {
   if (place === undefined) return null;
   const mode = key?.mode === 'minor' ? ' minor' : '';
-  const name = place.once === true ? `${place.section}, once` : place.section;
+  const name = place.section + (place.once === true ? once : '');
   return key === undefined ? name : `${name}, in ${names.key(key.tonic)}${mode}`;
 };
+
+/** A section's name with its key, where that is another than the chart's: `B, in E♭`. Null in a tune of one section. */
+export const sectionName = (bar: Bar, names: NoteNames): string | null => named(bar, names, ', once');
+
+/** The same as it stands over a bar, short: `Intro 1×`. */
+export const sectionSign = (bar: Bar, names: NoteNames): string | null => named(bar, names, ' 1×');
 
 /** The number that stands at a bar, from 1: within its section where the tune has some, otherwise in the chart. */
 export const barNumber = (bar: Bar | undefined, index: number): number => (bar?.place?.bar ?? index) + 1;
@@ -18,14 +23,22 @@ export const barPlace = (bar: Bar | undefined, index: number): string => {
   return bar?.place === undefined ? number : `${bar.place.section}, ${number}`;
 };
 
-/** The chords of a pick-up as they stand before the first bar: `(D7)`. Null where there is none. */
-export const pickUpText = ({ pickUp }: Pick<Chart, 'pickUp'>, names: NoteNames): string | null =>
-  pickUp === undefined
-    ? null
-    : `(${pickUp.chords.map(({ chord, band }) => (band === 'rest' ? 'N.C.' : names.chord(chord))).join(' ')})`;
+/** A pick-up as it stands before the first bar: `Pick-up: D7, 2 beats`. Null where there is none. */
+export const pickUpText = (
+  { pickUp, meter }: Pick<Chart, 'pickUp' | 'meter'>,
+  names: NoteNames,
+): string | null => {
+  if (pickUp === undefined) return null;
+  const parts = pickUp.chords.map(({ chord, band, length }) => {
+    const beats = length / meter.beatTicks;
+    const what = band === 'rest' ? 'N.C.' : names.chord(chord);
+    return `${what}, ${beats} beat${beats === 1 ? '' : 's'}`;
+  });
+  return `Pick-up: ${parts.join('; ')}`;
+};
 
 /** What is played in a bar, in words: `C7 then F7`, `C7, one stroke`, `no chord`. */
-export const barChords = ({ chords }: Bar, names: NoteNames): string =>
+export const barChords = ({ chords }: Pick<Bar, 'chords'>, names: NoteNames): string =>
   chords
     .map(({ chord, band }) => {
       if (band === 'rest') return 'no chord';

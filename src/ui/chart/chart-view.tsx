@@ -3,7 +3,7 @@ import type { Bar, Chart } from '../../core/chart/chart';
 import { isDrill } from '../../core/chart/chart-runs';
 import { keyAt } from '../../core/chart/key-at';
 import { lineTab } from '../../core/lines/line-tab';
-import { barChords, barNumber, barPlace, pickUpText, sectionName } from '../../core/song/bar-place';
+import { barChords, barNumber, barPlace, pickUpText, sectionSign } from '../../core/song/bar-place';
 import { type NoteNames, noteNames } from '../../core/theory/note-names';
 import { namesStyle, SpanText } from '../controls/chord-text';
 import { laterView } from '../controls/later-view';
@@ -25,24 +25,15 @@ export const barName = (bar: Bar, index: number, names: NoteNames): string => {
   return `${place.charAt(0).toUpperCase()}${place.slice(1)}, ${barChords(bar, names)}`;
 };
 
-/** What stands at the head of a bar: its number, or the name of the section it begins; the pick-up before the first. */
-const BarHead = ({ chart, index }: { readonly chart: Chart; readonly index: number }) => {
-  const names = useNames(chart.tonic);
-  const bar = chart.bars[index];
-  const pickUp = index === 0 ? pickUpText(chart, names) : null;
-  // A section's name says the number 1 as well.
-  const own =
-    bar?.place?.bar === 0 ? (
-      <span className="section-name">{sectionName(bar, names)}</span>
-    ) : (
-      barNumber(bar, index)
-    );
-  return (
-    <span className="number">
-      {pickUp !== null && <span className="pick-up">{pickUp} </span>}
-      {own}
-    </span>
-  );
+/** The name of the section that begins with a bar: it says the number 1 as well. */
+const SectionName = ({ bar }: { readonly bar: Bar }) => (
+  <span className="section-name">{sectionSign(bar, useNames())}</span>
+);
+
+/** What leads into the first bar. */
+const PickUp = ({ chart }: { readonly chart: Chart }) => {
+  const text = pickUpText(chart, useNames(chart.tonic));
+  return text === null ? null : <p className="pick-up">{text}</p>;
 };
 
 const Beats = ({ beats }: { readonly beats: number }) => (
@@ -102,7 +93,6 @@ const FormView = () => {
   const chart = useHeardChart();
   const system = useSelected((state) => state.settings.noteNames);
   const namesAt = (bar: number): NoteNames => noteNames(system, keyAt(chart, bar).tonic);
-  const pickUp = pickUpText(chart, namesAt(0));
   const report = useSelected((state) => state.ear.report);
   const rows = Math.ceil(chart.bars.length / BARS_IN_LINE);
   const attach = useBeatMarks();
@@ -115,6 +105,7 @@ const FormView = () => {
 
   return (
     <section className="chart card" aria-label="Chart" ref={frame}>
+      <PickUp chart={chart} />
       <ol
         className="bars"
         ref={attach}
@@ -129,11 +120,7 @@ const FormView = () => {
         {chart.bars.map((bar, i) => (
           <li
             key={bar.at}
-            aria-label={
-              i === 0 && pickUp !== null
-                ? `Pick-up ${pickUp}, then ${barName(bar, i, namesAt(i))}`
-                : barName(bar, i, namesAt(i))
-            }
+            aria-label={barName(bar, i, namesAt(i))}
             aria-current={i === current ? 'true' : undefined}
             data-next={i === next}
             data-turn={trading?.turns[i]}
@@ -147,7 +134,9 @@ const FormView = () => {
               onPointerEnter={() => enter(i)}
               onClick={(event) => click(event.shiftKey, i)}
             >
-              <BarHead chart={chart} index={i} />
+              <span className="number">
+                {bar.place?.bar === 0 ? <SectionName bar={bar} /> : barNumber(bar, i)}
+              </span>
               <span className="names" data-chords={bar.chords.length} {...namesStyle(bar.chords, namesAt(i))}>
                 {bar.chords.map((span) => (
                   <SpanText key={span.at} span={span} tonic={keyAt(chart, i).tonic} />

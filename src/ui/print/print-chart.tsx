@@ -1,6 +1,6 @@
 import type { Bar, Chart } from '../../core/chart/chart';
 import { keyAt } from '../../core/chart/key-at';
-import { barNumber, pickUpText, sectionName } from '../../core/song/bar-place';
+import { barNumber, sectionSign } from '../../core/song/bar-place';
 import { chordSize, PAPER, type PrintPlan, TAB_LINE } from '../../core/song/print-plan';
 import { SpanText } from '../controls/chord-text';
 import { useNames } from '../state/use-names';
@@ -54,8 +54,7 @@ export const PrintChart = ({ chart, plan, line }: Props) => {
                 }}
               >
                 <span className="print-number">
-                  {index === 0 && <b>{pickUpText(chart, names)} </b>}
-                  {bar.place?.bar === 0 && <b>{sectionName(bar, names)} </b>}
+                  {bar.place?.bar === 0 && <b>{sectionSign(bar, names)} </b>}
                   {barNumber(bar, index)}
                 </span>
                 <span

@@ -3,6 +3,7 @@ import { markSounds } from '../../core/fit/mark-sounds';
 import { scaleTab } from '../../core/fit/scale-tab';
 import { positionTitle } from '../../core/harp/positions';
 import type { Settings } from '../../core/settings/settings';
+import { pickUpText } from '../../core/song/bar-place';
 import { chordsByTime, type PrintPlan, planPrint } from '../../core/song/print-plan';
 import { sectionsElsewhere, sectionWays, sectionWords } from '../../core/song/section-ahead';
 import type { Tune } from '../../core/song/tune';
@@ -39,6 +40,7 @@ const Head = ({ settings, tune, line }: Props) => {
       <p>
         {feelOf(settings.style.feel).name}, {chart.meter.name}, {Math.round(settings.tempo)} beats a minute
         {line !== undefined && <>. Under the bars: {line.name}</>}
+        {chart.pickUp !== undefined && `. ${pickUpText(chart, names)}`}
       </p>
       {elsewhere.length > 0 && (
         <p>

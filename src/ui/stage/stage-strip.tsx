@@ -1,7 +1,10 @@
 import { type CSSProperties, useMemo } from 'react';
 import { type ChartRun, chartRuns } from '../../core/chart/chart-runs';
+import { keyAt } from '../../core/chart/key-at';
+import { barChords } from '../../core/song/bar-place';
+import type { NoteName } from '../../core/theory/chord';
 import type { NoteNames } from '../../core/theory/note-names';
-import { ChordText, namesStyle } from '../controls/chord-text';
+import { namesStyle, SpanText } from '../controls/chord-text';
 import { usePractice } from '../state/practice-context';
 import { useSelected } from '../state/session-context';
 import { useHeardChart } from '../state/use-heard-chart';
@@ -15,13 +18,20 @@ const SHORT = 16;
 const MOST_NAMED = 2;
 
 const nameOf = ({ from, bars, chords }: ChartRun, names: NoteNames): string => {
-  const said = chords.map(({ chord }) => names.chord(chord)).join(' then ');
+  const said = barChords({ chords }, names);
   return bars === 1 ? `Bar ${from + 1}, ${said}` : `Bars ${from + 1} to ${from + bars}, ${said}`;
 };
 
-const Run = ({ run, current }: { readonly run: ChartRun; readonly current: number | null }) => {
+interface RunProps {
+  readonly run: ChartRun;
+  readonly current: number | null;
+  /** The key note of its section. */
+  readonly tonic: NoteName;
+}
+
+const Run = ({ run, current, tonic }: RunProps) => {
   const { trading } = usePractice();
-  const names = useNames();
+  const names = useNames(tonic);
   const within = current === null ? -1 : current - run.from;
   const here = within >= 0 && within < run.bars;
   const shown = run.chords.slice(0, run.chords.length > MOST_NAMED ? 1 : MOST_NAMED);
@@ -36,9 +46,9 @@ const Run = ({ run, current }: { readonly run: ChartRun; readonly current: numbe
       style={{ ...named.style, '--bars': run.bars } as CSSProperties}
     >
       <span className="strip-names">
-        {shown.map(({ chord }, i) => (
+        {shown.map((span, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a bar may hold a chord twice
-          <ChordText key={i} chord={chord} />
+          <SpanText key={i} span={span} tonic={tonic} />
         ))}
         {goesOn && <span aria-hidden="true">…</span>}
       </span>
@@ -80,7 +90,7 @@ export const StageStrip = () => {
             style={{ '--bars': Math.min(bars, BARS_IN_LINE * 4) } as CSSProperties}
           >
             {own.map((run) => (
-              <Run key={run.from} run={run} current={current} />
+              <Run key={run.from} run={run} current={current} tonic={keyAt(chart, run.from).tonic} />
             ))}
           </ol>
         );

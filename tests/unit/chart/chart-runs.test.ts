@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { buildChart } from '../../../src/core/chart/build-chart';
 import { chartRuns } from '../../../src/core/chart/chart-runs';
 import { FORM_IDS } from '../../../src/core/chart/forms';
+import { readChart } from '../../../src/core/chart-text/read-chart';
 import { heldChords } from '../../../src/core/practice/warm-up-time';
 import { chordOf } from '../../../src/core/theory/chords';
 import { PITCH_CLASSES } from '../../../src/core/theory/pitch';
@@ -29,6 +30,15 @@ describe('runs of bars', () => {
     expect(inWords(4)).toEqual(['1: G7 x4', '5: C7 x2', '7: G7 x2', '9: D7 x1', '10: C7 x1', '11: G7 x2']);
     expect(chartRuns({ bars: [...blues.bars, ...blues.bars] }).map(({ bars }) => bars)).toEqual([
       4, 2, 2, 1, 1, 6, 2, 2, 1, 1, 2,
+    ]);
+  });
+
+  it('keeps bars apart in which the band rests or strikes once', () => {
+    const text = 'C7 | N.C. | N.C. | C7\nC7 | C7! | C7! | C7';
+    const { chart } = readChart(text, { tonic: 'C', mode: 'major', meter: '4/4', title: 'Own' });
+    expect(chartRuns(chart, 4).map(({ from, bars }) => `${from + 1} x${bars}`)).toEqual([
+      ...['1 x1', '2 x2', '4 x1'],
+      ...['5 x1', '6 x1', '7 x1', '8 x1'],
     ]);
   });
 
