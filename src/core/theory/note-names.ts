@@ -11,6 +11,7 @@ export type NoteSystem = (typeof NOTE_SYSTEMS)[number];
  * whatever is shown or said goes through one of these.
  */
 export interface NoteNames {
+  readonly system: NoteSystem;
   /** A note without octave: `Bb` is `B♭`, `B`, `Si♭` or, in C, `♭7`. */
   readonly note: (name: NoteName) => string;
   /** The same in parts for typesetting. */
@@ -89,6 +90,7 @@ const makeNames = (system: NoteSystem, tonic: NoteName): NoteNames => {
       }),
     );
   return {
+    system,
     note,
     parts,
     symbol,

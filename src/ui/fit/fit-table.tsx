@@ -43,7 +43,7 @@ const Cell = ({
 export const FitTable = ({ fit, captioned }: { readonly fit: FitChord; readonly captioned: boolean }) => {
   const names = useNames();
   return (
-    <table className="tones">
+    <table className="tones" data-names={names.system}>
       <caption className={captioned ? undefined : 'unseen'}>{names.chord(fit.chord)}</caption>
       <thead>
         <tr>

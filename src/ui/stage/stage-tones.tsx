@@ -46,7 +46,7 @@ export const StageTones = ({ fit }: { readonly fit: FitChord }) => {
       ref={box}
       style={{ '--hole': `${font}px`, '--row-ems': row } as CSSProperties}
     >
-      <table data-folded={folded}>
+      <table data-folded={folded} data-names={names.system}>
         <caption className="unseen">{names.chord(fit.chord)}</caption>
         <thead className="unseen">
           <tr>
