@@ -1,6 +1,13 @@
 import { bench, describe } from 'vitest';
+import { transpose } from '../../src/core/chart/build-chart';
+import { printChart } from '../../src/core/chart-text/print-chart';
 import { readChart } from '../../src/core/chart-text/read-chart';
 import { LONGEST_TEXT } from '../../src/core/chart-text/scan-chart';
+import { fitChart } from '../../src/core/fit/fit';
+import { buildHarp } from '../../src/core/harp/build-harp';
+import { EVERY_TECHNIQUE } from '../../src/core/harp/reach';
+import { RICHTER } from '../../src/core/harp/tunings';
+import { asPitchClass } from '../../src/core/theory/units';
 
 const OPTIONS = { tonic: 'Eb', mode: 'major', meter: '4/4', title: 'Long' } as const;
 const ROOTS = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'];
@@ -34,4 +41,30 @@ describe('reading 20 kB', () => {
       readChart(text, OPTIONS);
     });
   }
+});
+
+/** A tune of 128 bars as it is played: six sections, two of them in another key, with repeats, a pick-up and an introduction. */
+describe('a tune of six sections, 128 bars', () => {
+  const line = 'C7 | F7 Fo7 | C△7/E A7(b9) | Dm7 G7';
+  const text = [
+    'Pick-up: G7 /\nOrder: Intro A A B C A D A E B A',
+    `[Intro] ${line}`,
+    `[A]\n|: ${line} |1 ${line} :|2 ${line} ||`,
+    `[B]\nKey: F\n${line}\n${line}`,
+    `[C]\n|: ${line} :| x3`,
+    `[D]\nKey: Am\n|: ${line} :|\n${line}`,
+    `[E]\n${line}`,
+  ].join('\n');
+  const options = { tonic: 'C', mode: 'major', meter: '4/4', title: 'Six' } as const;
+  const { chart } = readChart(text, options);
+  const harp = buildHarp({ tuning: RICHTER, key: asPitchClass(5), octave: 0 });
+  bench(`read, ${chart.bars.length} bars`, () => {
+    readChart(text, options);
+  });
+  bench('fitted', () => {
+    fitChart({ chart, harp, technique: EVERY_TECHNIQUE });
+  });
+  bench('read, moved a fifth and printed', () => {
+    printChart(transpose(readChart(text, options).chart, 7));
+  });
 });
