@@ -1,11 +1,6 @@
 // A chart is typed, and page or browser are ended in the middle of it: what was typed must be there afterwards.
-import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { chromium } from 'playwright-core';
-import { CHROMIUM_FLAGS, ensureChromium } from './chromium.mjs';
 import { Failure, say } from './run.mjs';
+import { endOne, withMortalBrowser } from './soak-mortal.mjs';
 import { chance, watch } from './soak-page.mjs';
 
 /**
@@ -15,42 +10,6 @@ import { chance, watch } from './soak-page.mjs';
  */
 const MAY_LOSE = { page: 500, crash: 500, browser: 75_000 };
 const TOKENS = ['C7 ', 'F7 ', 'G7 ', '| ', 'Dm7b5 ', 'Bb13 ', '% ', 'A7#9 ', '\n', 'E7/B '];
-
-const launch = async (profile) => {
-  const program = await ensureChromium();
-  const sandbox = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
-  const args = [
-    ...CHROMIUM_FLAGS,
-    ...sandbox,
-    '--headless=new',
-    '--remote-debugging-port=0',
-    `--user-data-dir=${profile}`,
-  ];
-  const child = spawn(program, [...args, 'about:blank'], {
-    stdio: ['ignore', 'ignore', 'pipe'],
-    detached: true,
-  });
-  const endpoint = await new Promise((resolve, reject) => {
-    let output = '';
-    child.stderr.on('data', (chunk) => {
-      output += chunk;
-      const found = /DevTools listening on (ws:\S+)/.exec(output);
-      if (found) resolve(found[1]);
-    });
-    child.once('exit', (code) =>
-      reject(new Failure(`The browser ended with ${code}:\n${output.slice(-1000)}`)),
-    );
-  });
-  const browser = await chromium.connectOverCDP(endpoint);
-  const gone = new Promise((resolve) => child.once('exit', resolve));
-  const kill = async () => {
-    // The group of the process started above, which is the browser with its helpers.
-    process.kill(-child.pid, 'SIGKILL');
-    await gone;
-    await browser.close().catch(() => {});
-  };
-  return { context: browser.contexts()[0], kill };
-};
 
 const openChart = async (context, address) => {
   const page = await context.newPage();
@@ -79,13 +38,6 @@ const open = async (page) => {
   return (await area(page).count()) > 0 ? area(page).inputValue() : null;
 };
 
-const end = async ({ running, page, profile, kind }) => {
-  if (kind === 'page') return page.close();
-  if (kind === 'crash') return page.goto('chrome://crash').catch(() => {});
-  await running.browser.kill();
-  running.browser = await launch(profile);
-};
-
 /** Milliseconds of typing that a text found afterwards lacks. Throws Failure when it is too much. */
 const lossOf = ({ typed, kind }, ended, kept) => {
   const found = typed.findLastIndex(({ text }) => text === kept);
@@ -109,7 +61,7 @@ const round = async (soak) => {
     performance.now() + 400 + luck.below(kind === 'browser' ? 12_000 : 2500),
   );
   const ended = performance.now();
-  await end({ ...soak, page });
+  await endOne(running, page, kind);
   const { page: again, errors } = await openChart(running.browser.context, address);
   const kept = await open(again);
   if (errors.length > 0) throw new Failure(`After a killed ${kind} the page said: ${errors[0]}`);
@@ -121,19 +73,14 @@ const round = async (soak) => {
 /** Ends pages and browsers in the middle of typing. Throws Failure when something that should be there is lost. */
 export const soakKills = async ({ address, rounds, seed }) => {
   const luck = chance(seed);
-  const profile = mkdtempSync(join(tmpdir(), 'soak-profile-'));
-  const running = { browser: await launch(profile) };
   const typed = [];
   const worst = { page: 0, crash: 0, browser: 0 };
-  try {
+  await withMortalBrowser(async (running) => {
     for (let number = 0; number < rounds; number += 1) {
       const kind = ['page', 'crash', 'page', 'browser'][number % 4];
-      worst[kind] = Math.max(worst[kind], await round({ running, profile, address, luck, kind, typed }));
+      worst[kind] = Math.max(worst[kind], await round({ running, address, luck, kind, typed }));
     }
-    const told = Object.entries(worst).map(([kind, ms]) => `${kind} ${(ms / 1000).toFixed(1)} s`);
-    say(`  ${rounds} kills while typing; most lost by a killed ${told.join(', ')}`);
-  } finally {
-    await running.browser.kill();
-    rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
-  }
+  });
+  const told = Object.entries(worst).map(([kind, ms]) => `${kind} ${(ms / 1000).toFixed(1)} s`);
+  say(`  ${rounds} kills while typing; most lost by a killed ${told.join(', ')}`);
 };

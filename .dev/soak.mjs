@@ -7,7 +7,7 @@ import { ensureInstalled } from './install.mjs';
 import { Failure, ROOT, runMain, runTool, say } from './run.mjs';
 import { serveFolder } from './serve.mjs';
 
-const PARTS = ['properties', 'listening', 'sizes', 'browsers', 'changes', 'ear', 'kills'];
+const PARTS = ['properties', 'listening', 'sizes', 'browsers', 'changes', 'ear', 'kills', 'log'];
 
 /** The page at every size, with whatever can be open or shown. */
 const SIZES = join('tests', 'soak', 'sizes.test.ts');
@@ -120,6 +120,11 @@ const soakers = ({ minutes, runs, kills, seed }) => ({
   kills: () =>
     inServedPage(async (address) =>
       (await import('./soak-kills.mjs')).soakKills({ address, rounds: kills, seed }),
+    ),
+  log: () =>
+    inServedPage(async (address) =>
+      // Twice as many as of charts: fifty as a rule.
+      (await import('./soak-log.mjs')).soakLog({ address, rounds: 2 * kills + 2, seed }),
     ),
 });
 

@@ -19,7 +19,7 @@ export const openSession = (
     >
   > = {},
 ) => {
-  const due = new Set<() => void>();
+  const due = new Map<() => void, number>();
   const band = createFakeBand();
   const takeAway = createFakeTakeAway();
   const microphone = createFakeMicrophone();
@@ -31,9 +31,10 @@ export const openSession = (
       seed += 1;
       return seed;
     },
-    later: (_, run) => {
-      due.add(run);
-      return () => due.delete(run);
+    later: (seconds, run) => {
+      const once = (): void => run();
+      due.set(once, seconds);
+      return () => due.delete(once);
     },
     takeAway,
     ownSounds: createFakeOwnSounds(),
@@ -55,10 +56,10 @@ export const openSession = (
       state()
         .notices.map(({ text }) => text)
         .join('\n'),
-    /** Lets everything happen that was to happen later. */
-    pass: (): void => {
-      const runs = [...due];
-      due.clear();
+    /** Lets everything happen that was to happen later, or what was to happen within so many seconds. */
+    pass: (within = Number.POSITIVE_INFINITY): void => {
+      const runs = [...due].filter(([, seconds]) => seconds <= within).map(([run]) => run);
+      for (const run of runs) due.delete(run);
       for (const run of runs) run();
     },
   };

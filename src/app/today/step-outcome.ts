@@ -16,6 +16,7 @@ export interface Gathered {
 
 /** Fewer tries than this say nothing. */
 const FEW = 3;
+const FEW_NOTES = 8;
 
 const shareOf = (rights: readonly number[], few = FEW): number | null =>
   rights.length < few ? null : rights.reduce((sum, right) => sum + right, 0) / rights.length;
@@ -44,6 +45,13 @@ const toneShare = (degree: string, roman: string, { reports }: Gathered): number
   );
   return shareOf(bars);
 };
+
+/** Notes of a chord or of the scale on the map, among all that were heard. */
+const scaleShare = ({ reports }: Gathered): number | null =>
+  shareOf(
+    reports.flatMap(({ heard: { hits } }) => hits.map(({ kind }) => (kind === 'other' ? 0 : 1))),
+    FEW_NOTES,
+  );
 
 const MARK_SHARES = { clean: 1, nearly: 0.7, again: 0.3 } as const;
 const CHORUS_SHARES = { clean: 1, fair: 0.7, trouble: 0.3 } as const;
@@ -74,5 +82,7 @@ export const stepOutcome = (exercise: Exercise, gathered: Gathered, now: TodayRe
       ? null
       : { ...plain, right, atTempo: now.settings.tempo >= exercise.tempo, firstTry: judged[0] === 1 };
   }
-  return null;
+  const right = scaleShare(gathered);
+  // The map shows the scale.
+  return right === null ? null : { ...plain, right, aided: true };
 };

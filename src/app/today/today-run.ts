@@ -140,6 +140,8 @@ class Runner implements TodayRunner {
     }
     this.show({ run: { steps, index, over: false, marked: null } });
     await this.quiet();
+    // Meanwhile the player may have gone on, or ended it.
+    if (this.run()?.steps !== steps || this.run()?.index !== index) return;
     if (this.before !== null) this.stand.apply(this.before);
     this.gathering.begin();
     this.setUp(step);

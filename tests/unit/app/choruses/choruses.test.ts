@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { asSeconds } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { createFakeLog } from '../../../helpers/fake-log';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
+import { heardNote } from '../../../helpers/heard-note';
 
 const open = (ladder: Partial<ReturnType<ReturnType<typeof openSession>['state']>['settings']['ladder']>) => {
   const opened = openSession(
@@ -50,6 +52,39 @@ describe('the tempo ladder on the stand', () => {
     pass(opened, 1);
     commands.markChorus('clean');
     expect(state().settings.tempo).toBe(98);
+  });
+
+  it('climbs where the ear heard a clean chorus, half-steps back after trouble, and stays where little was played', async () => {
+    const opened = open({ by: 'clean', step: 4 });
+    const { commands, band, microphone, state } = opened;
+    await commands.listenToMe();
+    await commands.play();
+    let id = 0;
+    const play = (name: string): void => {
+      const begun = { ...heardNote([name, id, id]), id, to: null };
+      id += 1;
+      microphone.hear({ notes: [begun] });
+      microphone.hear({ notes: [{ ...begun, to: asSeconds(id - 0.5) }] });
+    };
+    /** A chorus with so many notes in its first bar, which is of the home chord: G, of which 3 draw is the third. */
+    const chorus = (number: number, names: readonly string[]): number => {
+      band.hear(number, 0);
+      names.forEach(play);
+      band.hear(number, 11);
+      band.hear(number + 1, 0);
+      return state().settings.tempo;
+    };
+    const times = (count: number, name: string) => Array.from({ length: count }, () => name);
+    expect(chorus(0, times(10, '3D'))).toBe(100);
+    expect(state().choruses.last).toMatchObject({ outcome: 'clean', bySelf: false });
+    // A flat over G7 is of neither chord nor scale.
+    expect(chorus(1, times(10, "3D'''"))).toBe(98);
+    expect(chorus(2, times(2, '3D'))).toBe(98);
+    expect(state().log.entries[0]?.laps.map(({ tempo, judged, clean }) => [tempo, judged, clean])).toEqual([
+      [96, 1, 1],
+      [100, 1, 0],
+      [98, 0, 0],
+    ]);
   });
 
   it('does not count a chorus that was broken off, and begins anew with the next Play', async () => {
