@@ -40,7 +40,7 @@ const readLog = async () => {
 const openPage = async (running, address) => {
   const page = await running.browser.context.newPage();
   const errors = await watch(page);
-  await page.goto(address, { waitUntil: 'networkidle' });
+  await page.goto(address, { waitUntil: 'load', timeout: 120_000 });
   return { page, errors };
 };
 

@@ -17,7 +17,8 @@ import { createKeptFile } from './storage/kept-file';
 import { createKeptLog, type KeptLog } from './storage/kept-log';
 import type { KeptValues } from './storage/kept-values';
 import { createLastingStorage } from './storage/lasting';
-import { createFileSaver } from './storage/save-file';
+import { createFileSaver, SAVING_GROUND } from './storage/save-file';
+import { createShareSheet } from './storage/share-sheet';
 import type { TapeMachine } from './tape/tape-machine';
 
 let sources = 0;
@@ -64,6 +65,16 @@ interface Ground {
   readonly whenIdle: (run: () => void) => void;
 }
 
+/** Files go to the downloads, and are ready for the sheet of the platform. */
+const sharedSaver = () => {
+  const share = createShareSheet(navigator);
+  const download: typeof SAVING_GROUND.download = (blob, name) => {
+    SAVING_GROUND.download(blob, name);
+    share.note(blob, name);
+  };
+  return { saver: createFileSaver({ ...SAVING_GROUND, download }), share };
+};
+
 /** Everything of this machine that the page stands on. */
 export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
   band: createBand(webGround(route)),
@@ -78,7 +89,7 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
       const { renderSections } = await loadRenderer();
       return (request) => renderSections({ ...request, route });
     },
-    saver: createFileSaver(),
+    ...sharedSaver(),
     loadCompressor: async () => (await loadCompressor()).createAudioCompressor(),
   },
   ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },

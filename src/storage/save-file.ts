@@ -48,7 +48,7 @@ const download = (blob: Blob, name: string): void => {
 };
 
 /** The real browser. */
-const SAVING_GROUND: SavingGround = {
+export const SAVING_GROUND: SavingGround = {
   openFolder: async () =>
     (await navigator.storage.getDirectory()).getDirectoryHandle(FOLDER, { create: true }),
   download,

@@ -2,6 +2,7 @@ import type { TakeAwayDevices } from '../../src/app/export/export-audio';
 import type { Encoding } from '../../src/audio/export/compression';
 import type { RenderRequest } from '../../src/audio/export/render-offline';
 import type { Writing } from '../../src/storage/kept-values';
+import type { Sharing } from '../../src/storage/share-sheet';
 
 export interface FakeFile {
   readonly name: string;
@@ -17,6 +18,8 @@ export interface FakeTakeAway extends TakeAwayDevices {
   /** Sounds each rendering says it could not make. */
   missing: number;
   encodings: readonly Encoding[];
+  /** The platform's sheet: whether it takes what was saved, what it comes to, what was put into it. */
+  sheet: { takes: boolean; readonly comesTo: Sharing; readonly shared: string[] };
   /** Answers every writing while set. */
   refuse: Writing | null;
   /** Thrown when the renderer is fetched, and by rendering, while set. */
@@ -75,6 +78,7 @@ export const createFakeTakeAway = (): FakeTakeAway => {
     files: [],
     missing: 0,
     encodings: [],
+    sheet: { takes: false, comesTo: { kind: 'shared' }, shared: [] },
     refuse: null,
     loadError: null,
     renderError: null,
@@ -119,6 +123,18 @@ export const createFakeTakeAway = (): FakeTakeAway => {
             file.fate = 'discarded';
           },
         };
+      },
+    },
+    share: {
+      begin: () => undefined,
+      takes: () => devices.sheet.takes,
+      offer: async () => {
+        devices.sheet.shared.push(...devices.files.map(({ name }) => name));
+        return devices.sheet.comesTo;
+      },
+      offerLink: async (url) => {
+        devices.sheet.shared.push(url);
+        return devices.sheet.comesTo;
       },
     },
     loadCompressor: async () => ({

@@ -9,6 +9,7 @@ import { DEFAULT_MIX } from '../../core/settings/defaults';
 import type { BandSound } from '../../core/song/band-sound';
 import { createRandom } from '../../core/theory/random';
 import type { FileSaver, GrowingFile } from '../../storage/save-file';
+import type { ShareSheet } from '../../storage/share-sheet';
 import { EncoderTrouble, mustBeWritten, SavingTrouble } from './export-trouble';
 import { cutAfter, type SampleSink, withoutSilentEnd } from './silent-ending';
 
@@ -19,6 +20,8 @@ export interface TakeAwayDevices {
   /** Fetches the part of the program that renders; rejects when it cannot be had. */
   readonly loadRenderer: () => Promise<Renderer>;
   readonly saver: FileSaver;
+  /** The sheet that hands on what was saved; absent where the platform has none. */
+  readonly share?: Pick<ShareSheet, 'begin' | 'takes' | 'offer' | 'offerLink'>;
   /** Fetches the part of the program that compresses; rejects when it cannot be had. */
   readonly loadCompressor: () => Promise<AudioCompressor>;
 }

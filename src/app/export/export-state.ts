@@ -29,6 +29,8 @@ export interface SavingJob {
 export interface TakeAwayMessage {
   readonly tone: 'note' | 'trouble';
   readonly text: string;
+  /** True where what was saved can be handed on by the sheet of the platform. */
+  readonly shareable?: boolean;
 }
 
 export interface TakeAwayState {

@@ -25,6 +25,10 @@ export interface TakeAwayCommands {
   saveAbc(): Promise<void>;
   /** Every song of a set as a file of its own, in the kind chosen under Take away. */
   saveSet(id: string): Promise<void>;
+  /** Hands what was saved last on by the sheet of the platform; where that fails it says so. */
+  shareSaved(): Promise<void>;
+  /** Hands a link on in the same way. Returns what to tell the player, nothing where all went well. */
+  shareLink(url: string): Promise<string>;
   /** Ends what is being made; nothing of it is kept. */
   cancelSaving(): void;
 }
@@ -63,7 +67,7 @@ type Work = (reins: JobReins & { readonly onSong: OnSong }) => Promise<TakeAwayM
 type OnSong = (number: number, of: number) => void;
 
 /** Lets one job run at a time and keeps the state telling how it goes. */
-const createJobs = (store: Slice<Exported, ExportState>) => {
+const createJobs = (store: Slice<Exported, ExportState>, share: TakeAwayDevices['share']) => {
   let running: AbortController | null = null;
   const set = (change: Partial<TakeAwayState>): void =>
     store.setState(({ takeAway }) => ({ takeAway: { ...takeAway, ...change } }));
@@ -76,6 +80,7 @@ const createJobs = (store: Slice<Exported, ExportState>) => {
     const controller = new AbortController();
     running = controller;
     const { signal } = controller;
+    share?.begin();
     set({ job: { fileName, share: 0 }, message: null });
     const report: JobReins['report'] = (name, share) => {
       if (running === controller) set({ job: { fileName: name, share, ...(song && { song }) } });
@@ -87,6 +92,7 @@ const createJobs = (store: Slice<Exported, ExportState>) => {
     let message: TakeAwayMessage;
     try {
       message = await unlessAborted(work({ signal, report, onSong }), signal);
+      if (share?.takes()) message = { ...message, shareable: true };
     } catch (error) {
       message = signal.aborted
         ? note('Cancelled. What was not finished is not kept.')
@@ -121,12 +127,28 @@ const offered = async ({ loadCompressor }: TakeAwayDevices): Promise<readonly En
   }
 };
 
+const shareCommands = (
+  sheet: TakeAwayDevices['share'],
+  say: (message: TakeAwayMessage) => void,
+): Pick<TakeAwayCommands, 'shareSaved' | 'shareLink'> => ({
+  shareSaved: async () => {
+    const shared = await sheet?.offer();
+    if (shared?.kind !== 'refused') return;
+    const text = `Nothing could be handed on (${shared.detail}). What was saved is in your downloads; share it from there.`;
+    say(trouble(text));
+  },
+  shareLink: async (url) =>
+    (await sheet?.offerLink(url))?.kind === 'refused'
+      ? 'The link could not be handed on. Copy the text instead.'
+      : '',
+});
+
 /** The commands that make files. Each works on the song as it is when asked; what changes later is not in the file. */
 const createCommands = (
   { store, band, orders: { programOf } }: Stand<Exported>,
   devices: TakeAwayDevices,
 ): TakeAwayCommands => {
-  const jobs = createJobs(store);
+  const jobs = createJobs(store, devices.share);
   const give = async (name: string, type: string, bytes: Uint8Array): Promise<TakeAwayMessage> => {
     mustBeWritten(await devices.saver.give(name, type, bytes));
     return note(saved([name]));
@@ -187,6 +209,7 @@ const createCommands = (
         return setMessage(await makeSet({ state, set, programOf }, devices, reins, reins.onSong));
       });
     },
+    ...shareCommands(devices.share, (message) => jobs.set({ message })),
     cancelSaving: jobs.cancel,
   };
 };

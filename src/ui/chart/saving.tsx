@@ -22,5 +22,14 @@ export const Saving = () => {
       <progress aria-label={`Making ${job.fileName}`} value={job.share} max={1} />
     </>
   );
-  return <WorkReport working={working} onCancel={commands.cancelSaving} message={message} />;
+  return (
+    <>
+      <WorkReport working={working} onCancel={commands.cancelSaving} message={message} />
+      {message?.shareable && (
+        <button type="button" className="tool" onClick={() => void commands.shareSaved()}>
+          Share it
+        </button>
+      )}
+    </>
+  );
 };

@@ -120,4 +120,23 @@ describe('saving a set', () => {
       text: expect.stringMatching(/^Opus in Ogg cannot be made.*mp3\.wasm: 404.*Choose WAV/),
     });
   });
+
+  it('can be handed on by the sheet of the platform where it takes the files, and says where that failed', async () => {
+    const { commands, takeAway, set, state } = open();
+    await commands.saveSet(set);
+    expect(state().takeAway.message).not.toHaveProperty('shareable');
+    takeAway.sheet = { takes: true, comesTo: { kind: 'left' }, shared: [] };
+    await commands.saveMidi();
+    expect(state().takeAway.message?.shareable).toBe(true);
+    await commands.shareSaved();
+    expect(takeAway.sheet.shared.at(-1)).toMatch(/[.]mid$/);
+    expect(state().takeAway.message?.tone).toBe('note');
+    takeAway.sheet = { ...takeAway.sheet, comesTo: { kind: 'refused', detail: 'not now' } };
+    await commands.shareSaved();
+    expect(state().takeAway.message?.text).toMatch(
+      /^Nothing could be handed on \(not now\).*in your downloads/,
+    );
+    expect(await commands.shareLink('https://example.org/#song')).toMatch(/Copy the text instead/);
+    expect(takeAway.sheet.shared.at(-1)).toBe('https://example.org/#song');
+  });
 });
