@@ -85,6 +85,7 @@ export const soakLog = async ({ address, rounds, seed }) => {
     for (let number = 0; number < rounds; number += 1) {
       const kind = ['page', 'browser', 'crash'][number % 3];
       const { page, errors } = await openPage(running, address);
+      if (process.env.SAY) say(`  ${number} ${kind}`);
       const played = await play(page, 6500 + luck.below(5000));
       if (errors.length > 0) throw new Failure(`Before the page was ended it said: ${errors[0]}`);
       await endOne(running, page, kind);

@@ -23,7 +23,7 @@ export interface TakeAwayCommands {
   saveLeadSheet(): Promise<void>;
   /** One chorus as an ABC tune. */
   saveAbc(): Promise<void>;
-  /** Every song of a set as a file of its own, in the kind chosen under Take away. */
+  /** Every song of a set as a file of its own, in the kind that was chosen. */
   saveSet(id: string): Promise<void>;
   /** Hands what was saved last on by the sheet of the platform; where that fails it says so. */
   shareSaved(): Promise<void>;

@@ -116,6 +116,26 @@ const Entry = ({ set, index, song, dragged, onDrag }: EntryProps) => {
   );
 };
 
+/** Adding more than so many songs at once is no set of an evening. */
+const MOST_AT_ONCE = 30;
+
+/** Puts every song of a small book that is not in the set yet at its end: an evening is soon put together. */
+const TheOthers = ({ set }: { readonly set: GigSet }) => {
+  const { commands } = useSession();
+  const songs = useSelected((state) => state.book.songs);
+  const others = songs.filter(({ id }) => !set.entries.some(({ song }) => song === id));
+  if (others.length < 2 || others.length > MOST_AT_ONCE) return null;
+  return (
+    <button
+      type="button"
+      className="tool"
+      onClick={() => commands.keepSet(others.map(({ id }) => id).reduce(withSong, set))}
+    >
+      Add {set.entries.length === 0 ? 'all' : 'the other'} {others.length} songs
+    </button>
+  );
+};
+
 /** The songs of a set in order, each moved by drag or by buttons, and the way to add one. */
 export const SetEntries = ({ set }: { readonly set: GigSet }) => {
   const { commands } = useSession();
@@ -150,6 +170,7 @@ export const SetEntries = ({ set }: { readonly set: GigSet }) => {
           if (id !== '') commands.keepSet(withSong(set, id));
         }}
       />
+      <TheOthers set={set} />
     </section>
   );
 };

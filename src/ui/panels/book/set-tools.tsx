@@ -1,5 +1,6 @@
 import { type GigSet, setSeconds } from '../../../core/book/gig-set';
 import { OPEN_CHORUSES } from '../../../core/book/song-facts';
+import { KindChoice } from '../../chart/kind-choice';
 import { Saving } from '../../chart/saving';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
@@ -26,9 +27,6 @@ export const SetTools = ({ set }: { readonly set: GigSet }) => {
   const { commands } = useSession();
   const running = useSelected((state) => state.book.running?.set === set.id);
   const saving = useSelected((state) => state.takeAway.job !== null);
-  const kind = useSelected(({ takeAway: { choices, encodings } }) =>
-    choices.kind === 'wav' ? 'WAV' : (encodings.find(({ id }) => id === choices.kind)?.name ?? choices.kind),
-  );
   return (
     <section className="group">
       {set.entries.length > 0 && <Length set={set} />}
@@ -38,6 +36,7 @@ export const SetTools = ({ set }: { readonly set: GigSet }) => {
         hint="When a song has ended and the talk after it is over. A song that goes on until stopped waits for you."
         onChange={(goesOn) => commands.keepSet({ ...set, goesOn })}
       />
+      <KindChoice hint="Every song becomes a file of its own, numbered and named. Your browser may ask once whether it may hand over several files." />
       <Saving />
       <div className="own-buttons">
         <button
@@ -74,10 +73,6 @@ export const SetTools = ({ set }: { readonly set: GigSet }) => {
           Take out of the book
         </button>
       </div>
-      <p className="hint">
-        Every song becomes a file of its own, numbered and named, as {kind}; another kind is chosen under Take
-        away. Your browser may ask once whether it may hand over several files.
-      </p>
     </section>
   );
 };

@@ -1,5 +1,6 @@
 import { audioBytes, extentOf, type TakeAwayChoices } from '../../../app/export/export-state';
 import { songSeconds } from '../../../core/song/song-sections';
+import { KindChoice } from '../../chart/kind-choice';
 import { Choice } from '../../controls/choice';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
@@ -93,22 +94,12 @@ export const AudioChoices = () => {
   const size = sizeText(audioBytes(choices, encodings, useSeconds()));
   return (
     <>
-      <Choice
-        label="Kind of file"
-        value={choices.kind}
-        options={[
-          { value: 'wav', text: 'WAV, nothing lost' },
-          ...encodings.map(({ id, name, bitrate }) => ({
-            value: id,
-            text: `${name}, compressed, ${bitrate / 1000} kbit/s`,
-          })),
-        ]}
+      <KindChoice
         hint={
           encodings.length === 0
             ? `About ${size}. This browser cannot make compressed files.`
             : `About ${size}${choices.files === 'parts' ? ' each' : ''}.`
         }
-        onChoose={(kind) => commands.chooseTakeAway({ kind })}
       />
       {choices.kind === 'wav' && <WavChoices {...choices} />}
       <Choice
