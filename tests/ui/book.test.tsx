@@ -61,9 +61,10 @@ describe('the book', () => {
     await keep(user, 'Ferry at Noon');
     await user.click(screen.getByRole('button', { name: 'Sets' }));
     await user.click(screen.getByRole('button', { name: 'New set' }));
-    for (const name of ['Wet Boots', 'Ferry at Noon']) {
-      await user.selectOptions(screen.getByLabelText('Add to the set'), name);
-    }
+    await user.click(screen.getByRole('button', { name: 'Add all 2 songs' }));
+    expect(screen.queryByRole('button', { name: /^Add (all|the other)/ })).toBeNull();
+    await user.click(screen.getByRole('button', { name: 'Take Ferry at Noon out of the set' }));
+    await user.selectOptions(screen.getByLabelText('Add to the set'), 'Ferry at Noon');
     await user.click(screen.getByRole('button', { name: 'Move Ferry at Noon up' }));
     await user.click(screen.getByRole('button', { name: 'Play the set' }));
     const sign = screen.getByRole('region', { name: 'Set' });
