@@ -1,4 +1,4 @@
-/** A database of one store in the browser (Indexed Database API 3.0), opened for each thing that is done with it. */
+/** A database of one store in the browser (Indexed Database API 3.0), opened when first asked. */
 import type { Writing } from './kept-values';
 
 /** What went wrong, in the browser's words. */
@@ -26,26 +26,53 @@ export const createDatabase = (
   { database: name, store, keyPath }: DatabaseName,
   openFactory: () => IDBFactory,
 ) => {
-  const open = (): Promise<IDBDatabase> =>
+  let opened: Promise<IDBDatabase> | null = null;
+  const forget = (): void => {
+    opened = null;
+  };
+  const openNow = (): Promise<IDBDatabase> =>
     new Promise((resolve, reject) => {
       const request = openFactory().open(name, VERSION);
       request.onupgradeneeded = () =>
         request.result.createObjectStore(store, keyPath === undefined ? {} : { keyPath });
-      request.onsuccess = () => resolve(request.result);
+      request.onsuccess = () => {
+        const database = request.result;
+        database.onclose = forget;
+        database.onversionchange = () => {
+          database.close();
+          forget();
+        };
+        resolve(database);
+      };
       request.onerror = () => reject(request.error);
     });
-  const carryOut = async (mode: IDBTransactionMode, ask: Ask): Promise<unknown> => {
-    const database = await open();
+  /** Stays open: on a busy machine, to open it anew for every bar that is written took seconds. */
+  const open = async (): Promise<IDBDatabase> => {
+    opened ??= openNow();
     try {
-      return await new Promise((resolve, reject) => {
-        const transaction = database.transaction(store, mode);
-        const request = ask(transaction.objectStore(store));
-        transaction.oncomplete = () => resolve(request?.result);
-        transaction.onabort = () => reject(transaction.error ?? request?.error);
-      });
-    } finally {
-      database.close();
+      return await opened;
+    } catch (error) {
+      forget();
+      throw error;
     }
+  };
+  const begin = async (mode: IDBTransactionMode): Promise<IDBTransaction> => {
+    try {
+      return (await open()).transaction(store, mode);
+    } catch (error) {
+      if (!(error instanceof DOMException && error.name === 'InvalidStateError')) throw error;
+      // It was closed by the browser, which need not have said so yet.
+      forget();
+      return (await open()).transaction(store, mode);
+    }
+  };
+  const carryOut = async (mode: IDBTransactionMode, ask: Ask): Promise<unknown> => {
+    const transaction = await begin(mode);
+    return new Promise((resolve, reject) => {
+      const request = ask(transaction.objectStore(store));
+      transaction.oncomplete = () => resolve(request?.result);
+      transaction.onabort = () => reject(transaction.error ?? request?.error);
+    });
   };
   return {
     /** Asks in a transaction that changes nothing; rejects with what went wrong. */

@@ -143,16 +143,20 @@ const shareCommands = (
       : '',
 });
 
+const giveTo =
+  ({ saver }: TakeAwayDevices) =>
+  async (name: string, type: string, bytes: Uint8Array): Promise<TakeAwayMessage> => {
+    mustBeWritten(await saver.give(name, type, bytes));
+    return note(saved([name]));
+  };
+
 /** The commands that make files. Each works on the song as it is when asked; what changes later is not in the file. */
 const createCommands = (
   { store, band, orders: { programOf } }: Stand<Exported>,
   devices: TakeAwayDevices,
 ): TakeAwayCommands => {
   const jobs = createJobs(store, devices.share);
-  const give = async (name: string, type: string, bytes: Uint8Array): Promise<TakeAwayMessage> => {
-    mustBeWritten(await devices.saver.give(name, type, bytes));
-    return note(saved([name]));
-  };
+  const give = giveTo(devices);
   /** A wish for an ending, and what others play along, belong to the playing under way, not to the file. */
   const orderNow = (): ExportOrder => {
     const state = store.getState();

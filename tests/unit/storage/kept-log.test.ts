@@ -35,6 +35,29 @@ describe('a kept log', () => {
     expect(await full.put([{ id: 'a' }])).toEqual({ kind: 'full' });
   });
 
+  it('opens its database once, lets it go when it is wanted elsewhere, and opens it again', async () => {
+    const factory = new IDBFactory();
+    let opens = 0;
+    const counted = new Proxy(factory, {
+      get: (target, name: keyof IDBFactory) => {
+        if (name === 'open') opens += 1;
+        return target[name].bind(target);
+      },
+    });
+    const kept = createKeptLog(() => counted);
+    await kept.put([{ id: 'a' }]);
+    await kept.put([{ id: 'b' }]);
+    expect(await kept.read()).toEqual({ kind: 'rows', rows: [{ id: 'a' }, { id: 'b' }] });
+    expect(opens).toBe(1);
+    await new Promise((resolve, reject) => {
+      const request = factory.deleteDatabase('combshed-log');
+      request.onsuccess = resolve;
+      request.onblocked = () => reject(new Error('the log holds on to its database'));
+    });
+    expect(await kept.put([{ id: 'c' }])).toEqual({ kind: 'written' });
+    expect(await kept.read()).toEqual({ kind: 'rows', rows: [{ id: 'c' }] });
+  });
+
   it('tells other tabs what was written and deleted, and takes no notice of other talk', async () => {
     const factory = new IDBFactory();
     const channel = new EventTarget();
