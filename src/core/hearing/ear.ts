@@ -26,9 +26,6 @@ export interface Ear {
 export type EarOptions = HarpInHand &
   Pick<PitchTrackerOptions, 'sampleRate' | 'gate' | 'band' | 'path' | 'foreseen'>;
 
-/** Raw samples handled at a time: fewer than make a frame, so that notes and frames keep step. */
-const BLOCK = 64;
-
 /**
  * An ear for one stream. Throws RangeError on a reference outside 440–446 Hz or a rate below 16 kHz.
  *
@@ -47,21 +44,13 @@ export const createEar = (options: EarOptions): Ear => {
     ...options,
     ranges: reachableRanges(harp, reference),
     onHop: (hop) => notes.push(...listener.hop(hop)),
+    onReading: (reading) => notes.push(...listener.frame(reading)),
   });
-  let taken = 0;
 
   return {
     push(samples, sent) {
-      const frames: PitchFrame[] = [];
       notes = [];
-      for (let from = 0; from < samples.length; ) {
-        const to = Math.min(samples.length, from + BLOCK - (taken % BLOCK));
-        const made = tracker.push(samples.subarray(from, to), sent?.subarray(from, to));
-        for (const frame of made) notes.push(...listener.frame(frame));
-        frames.push(...made);
-        taken += to - from;
-        from = to;
-      }
+      const frames = tracker.push(samples, sent);
       return { frames, notes };
     },
     end: () => listener.end(),

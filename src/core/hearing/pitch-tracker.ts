@@ -1,12 +1,12 @@
 import { createWithoutBand } from '../signal/without-band';
 import { asHz, asSeconds, type Hz } from '../theory/units';
-import { createPitchEvidence } from './pitch-evidence';
+import { createPitchEvidence, type PitchEvidence } from './pitch-evidence';
 import type { PitchFrame } from './pitch-frame';
 import { createPitchGrid } from './pitch-grid';
 import { createPitchPath, type PathCosts, type PitchPath } from './pitch-path';
 import { createPitchWindow } from './pitch-window';
 import { ANY_HARP, type PitchRange } from './reachable';
-import { createRecentPower } from './recent-power';
+import { createRecentPower, type RecentPower } from './recent-power';
 
 export interface PitchTrackerOptions {
   /** Hz, 16000 or more; made for 44100 and 48000. */
@@ -19,6 +19,8 @@ export interface PitchTrackerOptions {
   readonly gate?: number;
   /** Is handed each hop at the working rate, without the band, before its frame; overwritten by the next. */
   readonly onHop?: (hop: Float64Array) => void;
+  /** Is handed each frame with the pitch as a longer window has it: later, and steadier. */
+  readonly onReading?: (reading: PitchFrame) => void;
   /** Makes what decides between so many pitches; by what came before alone when absent. */
   readonly path?: (size: number, costs: PathCosts) => PitchPath;
   /** Whether that path knows what comes later, so that no change has to wait until it is confirmed. */
@@ -38,8 +40,11 @@ export interface PitchTracker {
 
 /** Samples in a hop at the working rate: 5.3 ms. */
 const HOP = 128;
-/** Seconds. The shortest holds a little more than a period of the lowest pitch, the longest three. */
-const WINDOW = { shortest: 0.006, longest: 0.05 } as const;
+/**
+ * Seconds. The shortest holds a little more than a period of the lowest pitch, the longest three. A frame's window is
+ * short, as half of it is how late the frame tells of a pitch; notes are better read from a longer one.
+ */
+const WINDOW = { shortest: 0.006, frame: 0.022, reading: 0.05 } as const;
 const PERIODS = { shortest: 1.2, longest: 3 } as const;
 /** Corner of the high-pass re the lowest pitch. */
 const CORNER = 0.85;
@@ -86,42 +91,85 @@ const isWavering = (values: Float64Array, now: number, rise: number): boolean =>
 
 /** Windows in hops of the working rate. */
 const windowOf = (lowest: Hz, rate: number) => {
-  const hops = (seconds: number): number => Math.max(1, Math.round((seconds * rate) / HOP));
+  const hops = (seconds: number, periods: number): number =>
+    Math.max(1, Math.round((Math.max(seconds, periods / lowest) * rate) / HOP));
   return {
-    shortest: hops(Math.max(WINDOW.shortest, PERIODS.shortest / lowest)),
-    longest: hops(Math.max(WINDOW.longest, PERIODS.longest / lowest)),
+    shortest: hops(WINDOW.shortest, PERIODS.shortest),
+    frame: hops(WINDOW.frame, PERIODS.longest),
+    reading: hops(WINDOW.reading, PERIODS.longest),
   };
 };
 
-/** The verdict on each hop: a pitch with its clarity, or none, the level, and how long ago that was. */
+/** What is decided about a hop. */
+interface Verdict {
+  /** Place of its pitch in the grid, −1 where there is none. */
+  readonly place: number;
+  /** Whether that goes on from the hop before. */
+  readonly same: boolean;
+  readonly wavering: boolean;
+  readonly level: number;
+}
+
+/** Decides which pitch each hop has. */
 const createVerdict = (
-  rate: number,
-  { ranges = ANY_HARP, path: createPath = createPitchPath, foreseen = false }: PitchTrackerOptions,
+  { values, add }: PitchEvidence,
+  powers: RecentPower,
+  { path, shortest, foreseen }: { path: PitchPath; shortest: number; foreseen: boolean },
 ) => {
-  const window = windowOf(lowestOf(ranges), rate);
-  const grid = createPitchGrid(ranges);
-  const evidence = createPitchEvidence({ grid, rate, hop: HOP, longest: window.longest });
-  const path = createPath(grid.frequencies.length, COSTS);
-  const periods = createPitchWindow(evidence, window);
-  const powers = createRecentPower(window.longest, HOP);
   let place = -1;
   let stood = 0;
-  return (hop: Float64Array, silenceAt: (level: number) => number) => {
+  return (hop: Float64Array, silenceAt: (level: number) => number): Verdict => {
     powers.push(hop);
-    evidence.add(hop, stood >= SETTLED);
-    const level = decibels(powers.mean(window.shortest));
+    add(hop, stood >= SETTLED);
+    const level = decibels(powers.mean(shortest));
     const silence = silenceAt(level);
     const before = place;
-    place = path.step(evidence.values, silence);
+    place = path.step(values, silence);
     const same = place >= 0 && before >= 0 && Math.abs(place - before) < COSTS.moves.length;
     stood = same ? stood + 1 : 0;
-    const wavering =
-      !foreseen && silence < NO_PITCH.silence && isWavering(evidence.values, place, powers.rise());
-    if (place < 0)
-      return { level, wavering, frequency: 0, clarity: 0, ago: (window.shortest * HOP) / 2 + HOP };
-    const { lag } = periods.periodAt(place, same);
-    const ago = powers.centroid(periods.length()) + lag / 2;
-    return { level, wavering, frequency: rate / lag, clarity: evidence.likenessAt(place), ago };
+    const wavering = !foreseen && silence < NO_PITCH.silence && isWavering(values, place, powers.rise());
+    return { place, same, wavering, level };
+  };
+};
+
+/** Makes frames of verdicts, their pitch read in windows of so many hops. */
+const createFraming = (
+  evidence: PitchEvidence,
+  powers: RecentPower,
+  { rate, shortest, longest }: { rate: number; shortest: number; longest: number },
+) => {
+  const periods = createPitchWindow(evidence, { shortest, longest });
+  const centreOf = createCentre();
+  return ({ place, same, wavering, level }: Verdict, known: number): PitchFrame => {
+    const voiced = place >= 0;
+    const { lag } = voiced ? periods.periodAt(place, same) : { lag: 0 };
+    const ago = voiced ? powers.centroid(periods.length()) + lag / 2 : (shortest * HOP) / 2 + HOP;
+    const clarity = voiced ? evidence.likenessAt(place) : 0;
+    return {
+      known: asSeconds(known),
+      centre: asSeconds(centreOf(known, ago / rate, wavering)),
+      frequency: voiced ? rate / lag : 0,
+      clarity: Math.max(0, Math.min(1, clarity)),
+      level,
+    };
+  };
+};
+
+const createJudge = (rate: number, options: PitchTrackerOptions) => {
+  const { ranges = ANY_HARP, path = createPitchPath, foreseen = false, onReading } = options;
+  const window = windowOf(lowestOf(ranges), rate);
+  const grid = createPitchGrid(ranges);
+  const evidence = createPitchEvidence({ grid, rate, hop: HOP, longest: window.reading });
+  const powers = createRecentPower(window.reading, HOP);
+  const { shortest } = window;
+  const places = path(grid.frequencies.length, COSTS);
+  const verdictOf = createVerdict(evidence, powers, { path: places, shortest, foreseen });
+  const frameOf = createFraming(evidence, powers, { rate, shortest, longest: window.frame });
+  const readingOf = createFraming(evidence, powers, { rate, shortest, longest: window.reading });
+  return (hop: Float64Array, known: number, silenceAt: (level: number) => number): PitchFrame => {
+    const verdict = verdictOf(hop, silenceAt);
+    onReading?.(readingOf(verdict, known));
+    return frameOf(verdict, known);
   };
 };
 
@@ -132,8 +180,7 @@ export const createPitchTracker = (options: PitchTrackerOptions): PitchTracker =
   if (!(lowest > 0 && sampleRate >= 16000))
     throw new RangeError('A tracker needs a range and 16 kHz or more');
   const input = createWithoutBand(band, { sampleRate, hop: HOP, lowest: CORNER * lowest });
-  const judge = createVerdict(input.rate, options);
-  const centreOf = createCentre();
+  const judge = createJudge(input.rate, options);
   let hopCount = 0;
 
   const silenceAt = (level: number): number => {
@@ -145,15 +192,7 @@ export const createPitchTracker = (options: PitchTrackerOptions): PitchTracker =
   const step = (hop: Float64Array): PitchFrame => {
     hopCount += 1;
     onHop?.(hop);
-    const { level, wavering, frequency, clarity, ago } = judge(hop, silenceAt);
-    const known = (hopCount * input.rawHop) / sampleRate;
-    return {
-      known: asSeconds(known),
-      centre: asSeconds(centreOf(known, ago / input.rate, wavering)),
-      frequency,
-      clarity: Math.max(0, Math.min(1, clarity)),
-      level,
-    };
+    return judge(hop, (hopCount * input.rawHop) / sampleRate, silenceAt);
   };
 
   return {
