@@ -1,5 +1,5 @@
 import type { BandStatus } from '../../audio/band/band';
-import { noteNames } from '../../core/theory/note-names';
+import { noteNames } from '../../core/theory/other-names';
 import { keyName } from '../../core/theory/pitch';
 import type { MediaAction, MediaKeys, MediaState } from '../../screen/media-keys';
 import type { SetRunCommands } from '../book/set-run';

@@ -10,11 +10,12 @@ import type { SessionState } from './session-state';
 
 /**
  * Whether the first picture can be drawn with what is here: a chart of the player's own has to be fetched and read, and
- * so does what draws a line, calls, the Keys drawing and plain words.
+ * so does what draws a line, calls, the Keys drawing, plain words and names of notes that are not English.
  */
 export const isWhole = ({ settings }: Pick<SessionState, 'settings'>): boolean => {
-  const { formId, line, trade, drawing, plainWords } = settings;
-  return isFormId(formId) && line.kind === 'none' && !trade.on && drawing === 'comb' && !plainWords;
+  const { formId, line, trade, drawing, plainWords, noteNames } = settings;
+  const plain = !plainWords && noteNames === 'english';
+  return isFormId(formId) && line.kind === 'none' && !trade.on && drawing === 'comb' && plain;
 };
 
 /**

@@ -1,6 +1,6 @@
 import type { Settings } from '../../core/settings/settings';
 import { swapSentence } from '../../core/song/harp-in-case';
-import { noteNames } from '../../core/theory/note-names';
+import { noteNames } from '../../core/theory/other-names';
 import type { KeepingState } from '../keeping/keeping-state';
 import type { NoticeBoard } from '../keeping/notice-board';
 import type { Slice } from '../slice';

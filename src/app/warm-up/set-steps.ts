@@ -2,7 +2,7 @@ import type { BookSong } from '../../core/book/book-song';
 import { songFacts } from '../../core/book/song-facts';
 import { type SetWarmUpMinutes, setWarmUp, type WarmUpSong } from '../../core/practice/warm-up-set';
 import type { WarmUpStep } from '../../core/practice/warm-up-step';
-import { noteNames } from '../../core/theory/note-names';
+import { noteNames } from '../../core/theory/other-names';
 import type { BookState } from '../book/book-state';
 import type { Song } from '../song/song-state';
 

@@ -1,6 +1,5 @@
 import type { Chord, NoteName } from './chord';
 import { type NameParts, prettyParts, prettyQuality, type SymbolParts } from './chord-text';
-import { numberParts } from './key-numbers';
 
 /** How notes are called: by English letters, with H for B and B for B flat, from fixed do, or by number in the key. */
 export const NOTE_SYSTEMS = ['english', 'german', 'do', 'numbers'] as const;
@@ -31,21 +30,6 @@ export interface NoteNames {
   readonly text: (sentence: string) => string;
 }
 
-/** Letters under other names (for sources see the tests). */
-const LETTERS: Readonly<Record<'german' | 'do', Readonly<Record<string, string>>>> = {
-  german: { B: 'H' },
-  do: { C: 'Do', D: 'Re', E: 'Mi', F: 'Fa', G: 'Sol', A: 'La', B: 'Si' },
-};
-
-const lettered =
-  (system: 'english' | 'german' | 'do') =>
-  (name: NoteName): NameParts => {
-    if (system === 'english') return prettyParts(name);
-    if (system === 'german' && name === 'Bb') return { letter: 'B', accidental: '' };
-    const { letter, accidental } = prettyParts(name);
-    return { letter: LETTERS[system][letter] ?? letter, accidental };
-  };
-
 /**
  * Where a sentence names a note, alone or as the root of a chord, with an article before it: a letter of its own, not
  * the beginning of a word, and not that of a hole in tab (`4B`).
@@ -59,20 +43,26 @@ const GLYPHS: Readonly<Record<string, string>> = { '##': '𝄪', '#': '♯', bb:
 /** A degree or numeral with proper accidentals: `b7` → `♭7`, `bVI7` → `♭VI7`. */
 export const degreeText = (degree: string): string => degree.replace(DEGREE, (sign) => GLYPHS[sign] ?? sign);
 
-const raised = (figures: string): string =>
-  figures.replace(/\d/g, (figure) => '⁰¹²³⁴⁵⁶⁷⁸⁹'.charAt(Number(figure)));
-const lowered = (figures: string): string =>
-  figures.replace(/\d/g, (figure) => '₀₁₂₃₄₅₆₇₈₉'.charAt(Number(figure)));
-
 /** Letters whose names begin with a vowel when they are read aloud. */
 const AN = /^[AEFH]([♯♭]|$)/;
 
 const joined = ({ letter, accidental }: NameParts): string => letter + accidental;
 
-const makeNames = (system: NoteSystem, tonic: NoteName): NoteNames => {
-  const counts = system === 'numbers';
-  const ofKey = lettered(counts ? 'english' : system);
-  const parts = counts ? (name: NoteName) => numberParts(name, tonic) : ofKey;
+/** What makes a system of names. */
+export interface NameMaker {
+  readonly system: NoteSystem;
+  /** A note in parts. */
+  readonly parts: (name: NoteName) => NameParts;
+  /** A key or harp in parts. */
+  readonly keyParts: (name: NoteName) => NameParts;
+  /** The octave behind a name. */
+  readonly octave: (figures: string) => string;
+  /** The figures of a chord behind its root. */
+  readonly figures: (figures: string) => string;
+}
+
+/** The names that a maker makes. */
+export const namesBy = ({ system, parts, keyParts, octave, figures }: NameMaker): NoteNames => {
   const note = (name: NoteName): string => joined(parts(name));
   const symbol = (chord: Chord): SymbolParts => {
     const { letter, accidental } = parts(chord.rootName);
@@ -83,10 +73,10 @@ const makeNames = (system: NoteSystem, tonic: NoteName): NoteNames => {
   const renamed = (sentence: string, other: typeof parts): string =>
     degreeText(
       sentence.replace(NAMED, (...found: (string | undefined)[]) => {
-        const [, article, letter = '', sign = '', figures = '', harp = ''] = found;
-        const name = joined((harp === '' ? other : ofKey)(letter + (ASCII[sign] ?? sign)));
+        const [, article, letter = '', sign = '', behind = '', harp = ''] = found;
+        const name = joined((harp === '' ? other : keyParts)(letter + (ASCII[sign] ?? sign)));
         const before = article === undefined ? '' : `${AN.test(name) ? 'an' : 'a'} `;
-        return before + name + (counts && other === parts ? raised(figures) : figures) + harp;
+        return before + name + (other === parts ? figures(behind) : behind) + harp;
       }),
     );
   return {
@@ -95,32 +85,28 @@ const makeNames = (system: NoteSystem, tonic: NoteName): NoteNames => {
     parts,
     symbol,
     pitch: (name) => {
-      const [, letter = '', octave = ''] = /^(\D+?)(-?\d+)$/.exec(name) ?? [];
-      return note(letter) + (counts ? lowered(octave) : octave);
+      const [, letter = '', behind = ''] = /^(\D+?)(-?\d+)$/.exec(name) ?? [];
+      return note(letter) + octave(behind);
     },
-    key: (words) => renamed(words, ofKey),
+    key: (words) => renamed(words, keyParts),
     chord: (chord) => {
       const { root, accidental, quality, bass } = symbol(chord);
-      const figures = counts ? quality.replace(/^\d+/, raised) : quality;
-      return root + accidental + figures + (bass === null ? '' : `/${joined(bass)}`);
+      const kind = quality.replace(/^\d+/, figures);
+      return root + accidental + kind + (bass === null ? '' : `/${joined(bass)}`);
     },
     text: (sentence) => renamed(sentence, parts),
   };
 };
 
-/** Names made before: there are few, and whoever compares them asks for the same again. */
-const made = new Map<string, NoteNames>();
+const same = (figures: string): string => figures;
 
-/**
- * The names of a system, the same value each time.
- * @param tonic what numbers count from: the spelled tonic of the key.
- */
-export const noteNames = (system: NoteSystem, tonic: NoteName = 'C'): NoteNames => {
-  const id = system === 'numbers' ? `${system} ${tonic}` : system;
-  const names = made.get(id) ?? makeNames(system, tonic);
-  made.set(id, names);
-  return names;
-};
+/** How English letters make names. */
+export const BY_LETTERS = {
+  parts: prettyParts,
+  keyParts: prettyParts,
+  octave: same,
+  figures: same,
+} as const satisfies Omit<NameMaker, 'system'>;
 
 /** English names: what the program itself and standard files call notes. */
-export const ENGLISH = noteNames('english');
+export const ENGLISH = namesBy({ system: 'english', ...BY_LETTERS });

@@ -4,7 +4,7 @@ import { isDrill } from '../../core/chart/chart-runs';
 import { keyAt } from '../../core/chart/key-at';
 import { lineTab } from '../../core/lines/line-tab';
 import { barChords, barNumber, barPlace, pickUpText, sectionSign } from '../../core/song/bar-place';
-import { type NoteNames, noteNames } from '../../core/theory/note-names';
+import type { NoteNames } from '../../core/theory/note-names';
 import { namesStyle, SpanText } from '../controls/chord-text';
 import { laterView } from '../controls/later-view';
 import { usePractice } from '../state/practice-context';
@@ -12,7 +12,7 @@ import { useSelected, useSession } from '../state/session-context';
 import { useBeside } from '../state/use-beside';
 import { useFrame } from '../state/use-frame';
 import { useHeardChart } from '../state/use-heard-chart';
-import { useNames } from '../state/use-names';
+import { useNames, useNamesIn } from '../state/use-names';
 import { holds, useRangeMarks } from './use-range-marks';
 
 const DrillChart = laterView(async () => (await import('./drill-chart')).DrillChart);
@@ -91,8 +91,8 @@ const FormView = () => {
   const playing = useSelected((state) => state.status.kind === 'playing');
   const heard = useSelected((state) => state.now.kind !== 'rest');
   const chart = useHeardChart();
-  const system = useSelected((state) => state.settings.noteNames);
-  const namesAt = (bar: number): NoteNames => noteNames(system, keyAt(chart, bar).tonic);
+  const namesIn = useNamesIn();
+  const namesAt = (bar: number): NoteNames => namesIn(keyAt(chart, bar).tonic);
   const report = useSelected((state) => state.ear.report);
   const rows = Math.ceil(chart.bars.length / BARS_IN_LINE);
   const attach = useBeatMarks();

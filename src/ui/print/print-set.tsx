@@ -1,8 +1,8 @@
 import { type GigSet, setSeconds } from '../../core/book/gig-set';
 import { harpsOfSet, type SetSong } from '../../core/book/set-harps';
-import { type NoteSystem, noteNames } from '../../core/theory/note-names';
-import { useSelected } from '../state/session-context';
-import { useNames } from '../state/use-names';
+import type { NoteName } from '../../core/theory/chord';
+import type { NoteNames } from '../../core/theory/note-names';
+import { useNames, useNamesIn } from '../state/use-names';
 
 /** Bars of a song that are printed to remind of how it begins. */
 const FIRST_BARS = 4;
@@ -12,12 +12,10 @@ const clock = (seconds: number): string => {
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 };
 
-const firstBars = ({ facts }: SetSong, system: NoteSystem): string =>
+const firstBars = ({ facts }: SetSong, namesIn: (tonic: NoteName) => NoteNames): string =>
   facts.chart.bars
     .slice(0, FIRST_BARS)
-    .map(({ chords }) =>
-      chords.map(({ chord }) => noteNames(system, facts.chart.tonic).chord(chord)).join(' '),
-    )
+    .map(({ chords }) => chords.map(({ chord }) => namesIn(facts.chart.tonic).chord(chord)).join(' '))
     .join(' | ');
 
 /** A set on one sheet: songs with key, harp, tempo and first bars, and the harps to lay out. */
@@ -29,7 +27,7 @@ export const PrintSet = ({
   readonly songs: readonly (SetSong | null)[];
 }) => {
   const names = useNames();
-  const system = useSelected((state) => state.settings.noteNames);
+  const namesIn = useNamesIn();
   const there = songs.flatMap((song) => song ?? []);
   const seconds = setSeconds(set, (id) => there.find((song) => song.id === id)?.facts.seconds ?? 0);
   return (
@@ -60,7 +58,7 @@ export const PrintSet = ({
               <td>{song && names.key(song.facts.key)}</td>
               <td>{song && `${names.key(song.facts.harpName)}, ${song.facts.position}`}</td>
               <td>{song && `${song.facts.feel}, ${song.facts.tempo}`}</td>
-              <td>{song && firstBars(song, system)}</td>
+              <td>{song && firstBars(song, namesIn)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,6 +1,6 @@
 import { Interval } from 'tonal';
 import { describe, expect, it } from 'vitest';
-import { noteNames } from '../../../src/core/theory/note-names';
+import { noteNames } from '../../../src/core/theory/other-names';
 
 const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'];
 const SIGNS = ['bb', 'b', '', '#', '##'];

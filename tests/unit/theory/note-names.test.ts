@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chordOf } from '../../../src/core/theory/chords';
-import { degreeText, ENGLISH, noteNames } from '../../../src/core/theory/note-names';
+import { degreeText, ENGLISH } from '../../../src/core/theory/note-names';
+import { noteNames } from '../../../src/core/theory/other-names';
 
 const GERMAN = noteNames('german');
 const DO = noteNames('do');
