@@ -27,7 +27,7 @@ export const noteSound = (bank: Bank, note: ScheduledNote, sound: BandSound): No
   const found = bank.find(soundKeyFor({ ...event, stroke }, soundAt(note, sound)));
   if (found === null) return null;
   const { voice, layer } = found.sound.key;
-  return { found, level: gainInLayer(event.velocity, layer) * voiceGain(voice) };
+  return { found, level: gainInLayer(event.velocity, layer, voice) * voiceGain(voice) };
 };
 
 /** When the note gives way to its release: at its end, or where the sound itself ends. Seconds of the audio clock. */

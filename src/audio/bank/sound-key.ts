@@ -46,9 +46,12 @@ export const layerOf = (velocity: number): number => {
   return best;
 };
 
-/** Gain that brings a layer to a velocity: level follows velocity squared (General MIDI practice). */
-export const gainInLayer = (velocity: number, layer: number): number =>
-  (velocity / elementAt(LAYERS, layer)) ** 2;
+/** Level follows velocity squared (General MIDI practice), but for voices whose layers lie farther apart than that. */
+const LEVEL_POWERS: Readonly<Partial<Record<VoiceId, number>>> = { guitar: 2.7, organ: 2.3 };
+
+/** Gain that brings a layer of a voice to a velocity, as loud as the layer beside it where one gives way to the other. */
+export const gainInLayer = (velocity: number, layer: number, voice: VoiceId): number =>
+  (velocity / elementAt(LAYERS, layer)) ** (LEVEL_POWERS[voice] ?? 2);
 
 /** The voice that plays a part: the chosen kit, bass or chord instrument; the lead is always a harmonica. */
 export const voiceOf = (

@@ -33,7 +33,7 @@ export interface ChannelStrip {
  * the drums' loudness: rounding it off keeps the limiter from ducking the whole band on two and four.
  */
 export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
-  drums: { level: 3.5, send: -15, equaliser: null, rounding: { from: 0.25, to: 0.65 } },
+  drums: { level: 3.5, send: -13.7, equaliser: null, rounding: { from: 0.25, to: 0.65 } },
   bass: {
     level: -1.5,
     send: -30,
@@ -42,13 +42,13 @@ export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
   },
   chords: {
     level: 0,
-    send: -13,
+    send: -12.3,
     equaliser: { type: 'peaking', frequency: 900, gain: -3, q: 0.5 },
     rounding: null,
   },
   second: {
     level: -2,
-    send: -13,
+    send: -12.3,
     equaliser: { type: 'peaking', frequency: 900, gain: -3, q: 0.5 },
     rounding: null,
   },
@@ -80,7 +80,7 @@ const KEYBOARD_MIDDLE = { from: 53, to: 59 };
 
 /** Where a piece of the kit stands, −1 left … 1 right, as the audience sees it, by General MIDI percussion key. */
 export const kitPosition = (key: number): -1 | 0 | 1 => {
-  if ([42, 44, 46, 49, 55].includes(key)) return 1;
+  if ([42, 44, 46, 48, 49, 50, 55].includes(key)) return 1;
   if ([41, 43, 45, 51, 53, 57, 59].includes(key)) return -1;
   return 0;
 };

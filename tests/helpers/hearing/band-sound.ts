@@ -78,7 +78,7 @@ export const renderBand = ({
     const made = bank.get(name) ?? computeSound(VOICES, soundKey, sampleRate);
     bank.set(name, made);
     const level = amplitude(CHANNEL_STRIPS[note.event.part].level) * voiceGain(soundKey.voice);
-    addNote(mixed, note, made, level * gainInLayer(note.event.velocity, soundKey.layer));
+    addNote(mixed, note, made, level * gainInLayer(note.event.velocity, soundKey.layer, soundKey.voice));
   }
   return mixed.out;
 };

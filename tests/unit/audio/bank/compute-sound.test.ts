@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { computeSound, createSoundMaker } from '../../../../src/audio/bank/compute-sound';
-import { LAYERS, type SoundKey } from '../../../../src/audio/bank/sound-key';
+import { gainInLayer, LAYERS, type SoundKey } from '../../../../src/audio/bank/sound-key';
 import type { Voice, VoiceId, VoiceNote } from '../../../../src/audio/synthesis/voice';
 import { VOICES } from '../../../../src/audio/voices/voices';
 import { hzOf } from '../../../../src/core/theory/temperament';
 import { asHz, asMidi, asSeconds } from '../../../../src/core/theory/units';
 import { momentaryLoudness } from '../../../helpers/instrument-measure';
+import { inSoak } from '../../../helpers/soak';
 
 const asked: VoiceNote[] = [];
 const note: Voice = (wanted) => {
@@ -56,18 +57,28 @@ const likeness = (a: Float32Array, b: Float32Array): number => {
   return both / Math.sqrt(first * second);
 };
 
-describe('the strokes of a key', () => {
-  it.each([
-    ['piano', 52],
-    ['piano', 64],
+/** Voices of chords at some of the keys that comping hands have. */
+const CHORD_KEYS = inSoak<readonly [VoiceId, number]>(
+  (['piano', 'electric-piano', 'organ', 'guitar'] as const).flatMap((voice) =>
+    [48, 53, 57, 60, 64, 67, 72].map((midi) => [voice, midi] as const),
+  ),
+  [
+    ['piano', 60],
     ['electric-piano', 57],
     ['organ', 60],
-    ['guitar', 55],
+    ['guitar', 60],
+  ],
+);
+
+describe('the strokes of a key', () => {
+  it.each<readonly [VoiceId, number]>([
+    ...CHORD_KEYS,
+    ['piano', 52],
     ['upright-bass', 33],
     ['fingered-bass', 40],
     ['sticks', 42],
     ['sticks', 51],
-  ] as const)('are four that differ: %s %i', (voice, midi) => {
+  ])('are four that differ: %s %i', (voice, midi) => {
     const strokes = [0, 1, 2, 3].map((stroke) => make(keyOf(voice, midi, { stroke }), 48_000).samples);
     for (const [i, one] of strokes.entries())
       for (const other of strokes.slice(0, i)) expect(likeness(one, other)).toBeLessThanOrEqual(0.95);
@@ -80,7 +91,6 @@ describe('the layers of a key', () => {
     ['sticks', 44],
     ['brushes', 38],
     ['upright-bass', 33],
-    ['piano', 60],
   ] as const)('go over into each other: %s %i', (voice, midi) => {
     const layers = LAYERS.map((velocity, layer) => ({
       velocity,
@@ -93,6 +103,24 @@ describe('the layers of a key', () => {
       if (i > 0) expect(likeness(layers[i - 1].samples, samples)).toBeGreaterThan(0.99);
     }
   });
+
+  it.each(CHORD_KEYS)(
+    'of chords are as loud and sound alike where one gives way to the next: %s %i',
+    (voice, midi) => {
+      const layers = LAYERS.map((_, layer) => make(keyOf(voice, midi, { layer }), 48_000).samples);
+      const loudness = layers.map((samples) => momentaryLoudness(samples, 48_000));
+      for (const layer of LAYERS.keys()) {
+        if (layer === 0) continue;
+        const border = Math.sqrt(LAYERS[layer - 1] * LAYERS[layer]);
+        const [softer, harder] = [layer - 1, layer].map(
+          (each) => loudness[each] + 20 * Math.log10(gainInLayer(border, each, voice)),
+        );
+        // About the least step that is heard (1 dB: Zwicker & Fastl 2007, from memory); the guitar's was 2.3 dB.
+        expect(Math.abs(harder - softer)).toBeLessThan(1.3);
+        expect(likeness(layers[layer - 1], layers[layer])).toBeGreaterThan(0.96);
+      }
+    },
+  );
 
   it('are made whole at three velocities alone', () => {
     asked.length = 0;
