@@ -4,6 +4,7 @@ import type { OwnChart } from '../../src/core/chart-text/own-chart';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import type { Settings } from '../../src/core/settings/settings';
 import { builtPage } from '../helpers/built-page';
+import { openEntry } from '../helpers/open-panel';
 
 const { open: openBuilt } = builtPage();
 
@@ -99,6 +100,8 @@ describe('the song as paper', () => {
 
   it('shows the sheet and nothing else: title, harp, every bar, degrees on the harp and the scale', async () => {
     const { page } = await open();
+    // Paper is asked for from a panel.
+    await openEntry(page, 'Practise');
     await toPaper(page);
     const paper = page.getByRole('article', { name: 'The song on paper' });
     await expect.poll(() => page.getByRole('button').count()).toBe(0);
@@ -115,7 +118,7 @@ describe('the song as paper', () => {
     expect(await paper.locator('.print-chart li').count()).toBe(12);
     expect(await paper.locator('.print-comb text').filter({ hasText: '♭7' }).count()).toBeGreaterThan(4);
     await toScreen(page);
-    await page.getByRole('button', { name: 'Play' }).waitFor();
+    await page.getByRole('button', { name: 'Play', exact: true }).waitFor();
   });
 
   it('is black lines on white, in the night look too', async () => {
