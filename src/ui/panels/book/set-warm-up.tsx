@@ -46,7 +46,7 @@ export const SetWarmUp = ({ set }: { readonly set: GigSet }) => {
         </button>
       </div>
       {shown.length > 0 && (
-        <ol className="marks">
+        <ol className="set-steps">
           {shown.map((line, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a step is known by its place
             <li key={i}>{line}</li>
