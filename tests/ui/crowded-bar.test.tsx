@@ -22,3 +22,14 @@ it('reads two chords of a crowded bar at once, and names all of them', () => {
   expect(captions('Now')).toEqual(['G', 'G7/B']);
   expect(captions('Next')).toEqual(['G', 'C']);
 });
+
+it('says beneath what is next that the band rests, where the bar that comes says no chord', () => {
+  const { session } = openPage();
+  const { commands } = session;
+  act(() => {
+    commands.newChart();
+    commands.editChart({ text: 'G7 | N.C. | G7 | G7' });
+    commands.saveChart();
+  });
+  expect(within(screen.getByRole('article', { name: 'Next' })).getByText('The band rests.')).toBeTruthy();
+});

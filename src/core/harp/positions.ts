@@ -70,8 +70,11 @@ export const positionOf = (harpKey: PitchClass, song: PitchClass): number =>
 
 const SUFFIXES: Readonly<Record<number, string>> = { 1: 'st', 2: 'nd', 3: 'rd' };
 
+/** A position by its number alone: `2nd position`. */
+export const positionNumber = (number: number): string => `${number}${SUFFIXES[number] ?? 'th'} position`;
+
 /** A position in words: `2nd position (cross)`. */
 export const positionTitle = (number: number): string => {
   const { name } = positionAt(number);
-  return `${number}${SUFFIXES[number] ?? 'th'} position${name === '' ? '' : ` (${name})`}`;
+  return `${positionNumber(number)}${name === '' ? '' : ` (${name})`}`;
 };

@@ -114,6 +114,7 @@ const Lead = ({ from, to }: { readonly from: BarView; readonly to: BarView }) =>
       </p>
     );
   }
+  if (to.tune.chart.bars[to.bar]?.chords[0]?.band === 'rest') return <p className="moves">The band rests.</p>;
   if (before.chord.symbol === after.chord.symbol) return <p className="moves">The chord stays.</p>;
   const moves = guideMoves(before, after);
   if (plain && moves.length > 0) return <PlainMoves moves={moves} />;

@@ -100,7 +100,8 @@ export const StageNext = ({ fit, next }: { readonly fit: FitChord; readonly next
       )}
       {harp === null && section !== null && (
         <p className="stage-harp" aria-live="polite">
-          <strong>{section.what}</strong>: {section.how}
+          <strong>{section.what}</strong>: {section.short.position}
+          {section.short.harp !== null && <span className="stage-or">, or the {section.short.harp}</span>}
         </p>
       )}
     </article>

@@ -1,4 +1,6 @@
+import { positionNumber } from '../../core/harp/positions';
 import { sectionAhead, sectionWays, sectionWords } from '../../core/song/section-ahead';
+import { keyName } from '../../core/theory/pitch';
 import { useSelected } from './session-context';
 import { useHeardChart } from './use-heard-chart';
 import { useNames } from './use-names';
@@ -9,6 +11,8 @@ export interface SectionSaid {
   readonly what: string;
   /** `1st position (straight) on the C harp, or take the F harp`. */
   readonly how: string;
+  /** The same where there is little room: `1st position`, and `F harp` where another would keep the song's. */
+  readonly short: { readonly position: string; readonly harp: string | null };
 }
 
 /** The section in another key that comes within a line of the chart; null where none does. */
@@ -25,5 +29,10 @@ export const useSectionAhead = (): SectionSaid | null => {
   const { harp, position } = now.tune;
   const ahead = sectionAhead(chart, now.formBar, { harp, position }, goesOn);
   if (ahead === null) return null;
-  return { what: sectionWords(ahead, names), how: sectionWays(ahead, { harp, position }, names) };
+  const other = ahead.harpKey === harp.key ? null : names.key(`${keyName(ahead.harpKey, 'major')} harp`);
+  return {
+    what: sectionWords(ahead, names),
+    how: sectionWays(ahead, { harp, position }, names),
+    short: { position: positionNumber(ahead.position), harp: other },
+  };
 };
