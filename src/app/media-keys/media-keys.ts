@@ -39,12 +39,12 @@ export const joinMediaKeys: Join<object, object, MediaKeys | undefined, SongStat
     };
     answers[action]();
   };
-  let { tune } = store.getState();
+  let { tune, settings } = store.getState();
   const ending = [
     keys?.onAction(answer),
     store.subscribe((state) => {
-      if (state.tune === tune) return;
-      tune = state.tune;
+      if (state.tune === tune && state.settings.noteNames === settings.noteNames) return;
+      ({ tune, settings } = state);
       show();
     }),
   ];

@@ -17,7 +17,13 @@ interface Played {
   readonly numbers?: readonly (number | null)[];
 }
 
-const numberOf = (bar: number, { numbers }: Played): number => (numbers?.[bar] ?? bar) + 1;
+/** A bar as the chart counts it: `bar 5`, or ``bar 5 of “Trio”``. */
+const barIn = (bar: number, { chart, numbers }: Played): string => {
+  const place = chart.bars[bar]?.place;
+  return place === undefined
+    ? `bar ${(numbers?.[bar] ?? bar) + 1}`
+    : `bar ${place.bar + 1} of “${place.section}”`;
+};
 
 /** Fewer notes than this say nothing about a chorus. */
 const FEW = 4;
@@ -81,7 +87,7 @@ const strayBar = ({ bars, hits }: HeardChorus, played: Played): string | null =>
   const aim = stray && aimOver(stray, played);
   if (!stray || !aim) return null;
   const chord = ENGLISH.chord(stray.chord);
-  return `In bar ${numberOf(bar, played)}, ${most} notes were neither of ${chord} nor of its scale: aim for ${aim}.`;
+  return `In ${barIn(bar, played)}, ${most} notes were neither of ${chord} nor of its scale: aim for ${aim}.`;
 };
 
 const leaning = (lean: number): string | null => {
@@ -103,7 +109,7 @@ const missedChange = ({ bars, hits }: HeardChorus, played: Played): string | nul
   const hit = hits.find(({ note }) => note.bar === bar);
   const aim = hit && aimOver(hit, played);
   if (!hit || !aim) return null;
-  return `The change to ${ENGLISH.chord(hit.chord)} in bar ${numberOf(bar, played)} passed without a note of it: try ${aim}.`;
+  return `The change to ${ENGLISH.chord(hit.chord)} in ${barIn(bar, played)} passed without a note of it: try ${aim}.`;
 };
 
 const wellDone = ({ bars, hits }: HeardChorus): string => {

@@ -37,6 +37,10 @@ export const pickUpText = (
   return `Pick-up: ${parts.join('; ')}`;
 };
 
+/** A bar as short as can be: `5`, or `Trio 5`. */
+export const barSign = (bar: Bar | undefined, index: number): string =>
+  bar?.place === undefined ? `${index + 1}` : `${bar.place.section} ${bar.place.bar + 1}`;
+
 /** What is played in a bar, in words: `C7 then F7`, `C7, one stroke`, `no chord`. */
 export const barChords = ({ chords }: Pick<Bar, 'chords'>, names: NoteNames): string =>
   chords

@@ -32,10 +32,10 @@ export interface NoteNames {
 
 /**
  * Where a sentence names a note, alone or as the root of a chord, with an article before it: a letter of its own, not
- * the beginning of a word, and not that of a hole in tab (`4B`).
+ * the beginning of a word, not that of a hole in tab (`4B`), and not a name in quotes.
  */
 const NAMED =
-  /(?:\b(an?) )?(?<![A-Za-z\d])([A-G])(##?|bb?|[♯♭𝄪𝄫])?(?=$|[^A-Za-z#b♯♭𝄪𝄫]|m(?![a-z])|[Mm]aj|min|dim|aug|sus|add|no\d|M\d)(\d*)( harp)?/gu;
+  /(?:\b(an?) )?(?<![A-Za-z\d“])([A-G])(##?|bb?|[♯♭𝄪𝄫])?(?=$|[^A-Za-z#b♯♭𝄪𝄫]|m(?![a-z])|[Mm]aj|min|dim|aug|sus|add|no\d|M\d)(\d*)( harp)?/gu;
 const DEGREE = /(##|#|bb|b)(?=[1-9]|[ivIV])/g;
 const ASCII: Readonly<Record<string, string>> = { '♯': '#', '♭': 'b', '𝄪': '##', '𝄫': 'bb' };
 const GLYPHS: Readonly<Record<string, string>> = { '##': '𝄪', '#': '♯', bb: '𝄫', b: '♭' };

@@ -3,7 +3,7 @@ import type { Bar, Chart } from '../../core/chart/chart';
 import { isDrill } from '../../core/chart/chart-runs';
 import { keyAt } from '../../core/chart/key-at';
 import { lineTab } from '../../core/lines/line-tab';
-import { barChords, barNumber, barPlace, pickUpText, sectionSign } from '../../core/song/bar-place';
+import { barChords, barNumber, barPlace, barSign, pickUpText, sectionSign } from '../../core/song/bar-place';
 import type { NoteNames } from '../../core/theory/note-names';
 import { namesStyle, SpanText } from '../controls/chord-text';
 import { laterView } from '../controls/later-view';
@@ -152,7 +152,9 @@ const FormView = () => {
               </span>
             )}
             {waiting === null && marked?.from === i && (
-              <span className="repeat-sign">{marked.to === i ? 'repeat' : `repeat to ${marked.to + 1}`}</span>
+              <span className="repeat-sign">
+                {marked.to === i ? 'repeat' : `repeat to ${barSign(chart.bars[marked.to], marked.to)}`}
+              </span>
             )}
           </li>
         ))}

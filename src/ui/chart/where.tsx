@@ -1,4 +1,6 @@
 import type { BarRange } from '../../core/arranger/program';
+import type { Bar } from '../../core/chart/chart';
+import { barSign } from '../../core/song/bar-place';
 import type { BarView } from '../../core/song/bar-view';
 import { useSelected, useSession } from '../state/session-context';
 
@@ -20,14 +22,17 @@ const chorusText = ({ chorus, formBar, tune }: BarView, choruses: number | null)
   return left === 1 && near ? 'Last chorus next' : `Chorus ${chorus + 1}`;
 };
 
-const barsText = ({ from, to }: BarRange): string =>
-  from === to ? `of bar ${from + 1}` : `of bars ${from + 1} to ${to + 1}`;
+const barsText = ({ from, to }: BarRange, bars: readonly Bar[]): string => {
+  const first = barSign(bars[from], from);
+  return from === to ? `of bar ${first}` : `of bars ${first} to ${barSign(bars[to], to)}`;
+};
 
 /** Where in the song the band is, its tempo where that is not the one chosen, and the wish for an ending. */
 export const Where = () => {
   const { commands } = useSession();
   const playing = useSelected((state) => state.status.kind === 'playing' || state.status.kind === 'paused');
   const now = useSelected((state) => state.now);
+  const bars = useSelected((state) => state.tune.chart.bars);
   const target = useSelected((state) => state.settings.tempo);
   const { repeat, choruses } = useSelected((state) => state.settings.plan);
   const lastTime = useSelected((state) => state.lastChorus !== null);
@@ -40,7 +45,7 @@ export const Where = () => {
     <div className="where">
       <strong>
         {kind === 'chorus' ? place : PLACES[kind]}
-        {kind === 'chorus' && repeat !== null && <span className="more"> {barsText(repeat)}</span>}
+        {kind === 'chorus' && repeat !== null && <span className="more"> {barsText(repeat, bars)}</span>}
         {tempo !== null && Math.round(tempo) !== Math.round(target) && `, at ${Math.round(tempo)}`}
       </strong>
       <button

@@ -117,4 +117,14 @@ describe('the sentence after a chorus', () => {
   ])('names %s, and what to do next', (_, notes, sentence) => {
     expect(say(notes)).toMatch(sentence);
   });
+
+  it('counts bars within their section, as the chart does', () => {
+    const sections = {
+      ...chart,
+      bars: chart.bars.map((bar, i) => ({ ...bar, place: { section: 'B', bar: i } })),
+    };
+    const stray = [play("3D'''", 7, 0), play("3D'''", 7, 480), play('3D', 1, 0), play('3D', 2, 0)];
+    const advice = chorusAdvice(judge(stray), { chart: sections, harp, technique: NATURAL_NOTES });
+    expect(advice).toContain('In bar 7 of “B”, 2 notes');
+  });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildChart } from '../../../src/core/chart/build-chart';
 import { readChart } from '../../../src/core/chart-text/read-chart';
+import { barSign } from '../../../src/core/song/bar-place';
 import {
   sectionAhead,
   sectionsElsewhere,
@@ -22,6 +23,11 @@ const said = (bar: number, goesOn = true): string => {
   const ahead = sectionAhead(TUNE, bar, IN_HAND, goesOn);
   return ahead === null ? '' : `${sectionWords(ahead, ENGLISH)}: ${sectionWays(ahead, IN_HAND, ENGLISH)}`;
 };
+
+it('a bar is named as the chart numbers it, in a tune of sections with its section', () => {
+  expect([0, 7].map((bar) => barSign(TUNE.bars[bar], bar))).toEqual(['Intro 1', 'Trio 1']);
+  expect(barSign(read('G | C').bars[1], 1)).toBe('2');
+});
 
 describe('a section in another key', () => {
   it('is told a line ahead, with the position of the harp in hand and the harp of the song’s position', () => {

@@ -52,6 +52,7 @@ describe('sentences of the program in other names', () => {
     ],
     ['You will need an A harp.', 'You will need an A harp.', 'You will need a La harp.'],
     ['a Bb harp, a B harp', 'a B harp, an H harp', 'a Si♭ harp, a Si harp'],
+    ['In bar 2 of “A”, aim for B♭', 'In bar 2 of “A”, aim for B', 'In bar 2 of “A”, aim for Si♭'],
     ['Bar 5, Beats, Draw: Every Aim', 'Bar 5, Beats, Draw: Every Aim', 'Bar 5, Beats, Draw: Every Aim'],
   ])('%s', (sentence, german, fixedDo) => {
     expect([GERMAN.text(sentence), DO.text(sentence)]).toEqual([german, fixedDo]);
