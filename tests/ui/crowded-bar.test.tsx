@@ -23,13 +23,16 @@ it('reads two chords of a crowded bar at once, and names all of them', () => {
   expect(captions('Next')).toEqual(['G', 'C']);
 });
 
-it('says beneath what is next that the band rests, where the bar that comes says no chord', () => {
+it('sets a pick-up over the first bar, marks an introduction, and says that the band rests where no chord comes', () => {
   const { session } = openPage();
   const { commands } = session;
   act(() => {
     commands.newChart();
-    commands.editChart({ text: 'G7 | N.C. | G7 | G7' });
+    commands.editChart({ text: 'Pick-up: D7 /\n[Intro] G7 | N.C.\n[A] G7 | G7' });
     commands.saveChart();
   });
   expect(within(screen.getByRole('article', { name: 'Next' })).getByText('The band rests.')).toBeTruthy();
+  const chart = within(screen.getByRole('region', { name: 'Chart' }));
+  expect(chart.getByText('Pick-up: D7, 2 beats')).toBeTruthy();
+  expect(chart.getByText('Intro 1×')).toBeTruthy();
 });

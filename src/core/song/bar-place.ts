@@ -1,4 +1,4 @@
-import type { Bar, Chart } from '../chart/chart';
+import type { Bar } from '../chart/chart';
 import type { NoteNames } from '../theory/note-names';
 
 const named = ({ place, key }: Bar, names: NoteNames, once: string): string | null => {
@@ -21,20 +21,6 @@ export const barNumber = (bar: Bar | undefined, index: number): number => (bar?.
 export const barPlace = (bar: Bar | undefined, index: number): string => {
   const number = `bar ${barNumber(bar, index)}`;
   return bar?.place === undefined ? number : `${bar.place.section}, ${number}`;
-};
-
-/** A pick-up as it stands before the first bar: `Pick-up: D7, 2 beats`. Null where there is none. */
-export const pickUpText = (
-  { pickUp, meter }: Pick<Chart, 'pickUp' | 'meter'>,
-  names: NoteNames,
-): string | null => {
-  if (pickUp === undefined) return null;
-  const parts = pickUp.chords.map(({ chord, band, length }) => {
-    const beats = length / meter.beatTicks;
-    const what = band === 'rest' ? 'N.C.' : names.chord(chord);
-    return `${what}, ${beats} beat${beats === 1 ? '' : 's'}`;
-  });
-  return `Pick-up: ${parts.join('; ')}`;
 };
 
 /** A bar as short as can be: `5`, or `Trio 5`. */

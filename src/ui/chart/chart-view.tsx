@@ -1,9 +1,9 @@
 import { type CSSProperties, useCallback, useEffect, useRef } from 'react';
-import type { Bar, Chart } from '../../core/chart/chart';
+import type { Bar } from '../../core/chart/chart';
 import { isDrill } from '../../core/chart/chart-runs';
 import { keyAt } from '../../core/chart/key-at';
 import { lineTab } from '../../core/lines/line-tab';
-import { barChords, barNumber, barPlace, barSign, pickUpText, sectionSign } from '../../core/song/bar-place';
+import { barChords, barNumber, barPlace, barSign, sectionSign } from '../../core/song/bar-place';
 import type { NoteNames } from '../../core/theory/note-names';
 import { namesStyle, SpanText } from '../controls/chord-text';
 import { laterView } from '../controls/later-view';
@@ -17,6 +17,8 @@ import { holds, useRangeMarks } from './use-range-marks';
 
 const DrillChart = laterView(async () => (await import('./drill-chart')).DrillChart);
 
+const PickUp = laterView(async () => (await import('./pick-up')).PickUp);
+
 const BarHitSigns = laterView(async () => (await import('../ear/bar-hits')).BarHitSigns);
 
 /** How a bar is called: `Bar 5, C7`, or `Verse, bar 5, C7`. */
@@ -29,12 +31,6 @@ export const barName = (bar: Bar, index: number, names: NoteNames): string => {
 const SectionName = ({ bar }: { readonly bar: Bar }) => (
   <span className="section-name">{sectionSign(bar, useNames())}</span>
 );
-
-/** What leads into the first bar. */
-const PickUp = ({ chart }: { readonly chart: Chart }) => {
-  const text = pickUpText(chart, useNames(chart.tonic));
-  return text === null ? null : <p className="pick-up">{text}</p>;
-};
 
 const Beats = ({ beats }: { readonly beats: number }) => (
   <span className="beats" aria-hidden="true">

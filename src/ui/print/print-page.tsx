@@ -3,7 +3,7 @@ import { markSounds } from '../../core/fit/mark-sounds';
 import { scaleTab } from '../../core/fit/scale-tab';
 import { positionTitle } from '../../core/harp/positions';
 import type { Settings } from '../../core/settings/settings';
-import { pickUpText } from '../../core/song/bar-place';
+import { pickUpText } from '../../core/song/pick-up-text';
 import { chordsByTime, type PrintPlan, planPrint } from '../../core/song/print-plan';
 import { sectionsElsewhere, sectionWays, sectionWords } from '../../core/song/section-ahead';
 import type { Tune } from '../../core/song/tune';
