@@ -57,7 +57,10 @@ const scrollTo = (area: HTMLTextAreaElement, line: number): void => {
 
 /** Where the names on the page are not those that are typed. */
 const typedAs = ({ note }: NoteNames): string =>
-  ['Bb', 'B', 'C'].map((name) => `${name} for ${note(name)}`).join(', ');
+  ['Bb', 'B', 'C']
+    .filter((name) => note(name) !== name)
+    .map((name) => `${name} for ${note(name)}`)
+    .join(', ');
 
 /** The chords as typed. */
 export const ChartText = ({ own, problems, bars, ref }: Props) => {
