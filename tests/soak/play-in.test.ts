@@ -184,4 +184,71 @@ describe('playing in and answering in a browser', () => {
     expect(watch.errors).toEqual([]);
     await context.close();
   }, 90_000);
+
+  /** Notes that were sent on a channel, by the bar they fall in (from 0) and the pulse within it, as a follower counts. */
+  const notesOn = (sent: readonly Sent[], channel: number) => {
+    let next = 0;
+    let last = { at: 0, pulse: 0 };
+    return sent
+      .toSorted((a, b) => a.at - b.at)
+      .flatMap(({ bytes: [status = 0, low = 0, high = 0], at }) => {
+        if (status === 0xfa) next = 0;
+        if (status === 0xf2) next = 6 * (low + 128 * high);
+        if (status === 0xf8) {
+          last = { at, pulse: next };
+          next += 1;
+        }
+        if (status !== 0x90 + channel - 1) return [];
+        const pulse = last.pulse + Math.round((at - last.at) / (60_000 / TEMPO / 24));
+        return [{ key: low, bar: Math.floor((pulse + 4) / 96), within: ((pulse + 4) % 96) - 4 }];
+      });
+  };
+
+  it('lets the bass follow the chord that a hand holds, from the next bar on', async () => {
+    const { context, page, watch } = await visit();
+    // C major from the fourth beat of the second bar on: over the third and fourth the chart has G7.
+    await plugIn(
+      page,
+      [48, 52, 55].map((key) => [96 + 66, key, 400] as const),
+    );
+    await open(page, address());
+    await usePluggedIn(page);
+    await page.getByLabel('The keys').selectOption('chords');
+    await page.getByLabel('The band follows the chords I hold').click();
+    await page.getByText('Send out', { exact: true }).click();
+    await page.getByLabel(/^The clock/).click();
+    await page.getByLabel(/^Bass, channel/).click();
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    const ones = async () =>
+      notesOn(await sentBy(page), 1)
+        .filter(({ within }) => Math.abs(within) < 5)
+        .map(({ key, bar }) => `${bar} ${key % 12}`);
+    await expect.poll(ones, { timeout: 30_000 }).toEqual(expect.arrayContaining(['0 7', '2 0', '3 0']));
+    expect(await ones()).not.toEqual(expect.arrayContaining(['2 7']));
+    expect(watch.errors).toEqual([]);
+    await context.close();
+  }, 90_000);
+
+  it('answers what a keyboard calls, where the player leads', async () => {
+    const { context, page, watch } = await visit();
+    await plugIn(
+      page,
+      KEYS.map((key, i) => [24 * i, key, 22] as const),
+    );
+    await open(page, address());
+    await usePluggedIn(page);
+    await page.getByText('Send out', { exact: true }).click();
+    await page.getByLabel(/^The clock/).click();
+    await page.getByLabel(/^Calls and lines/).click();
+    await openEntry(page, 'Practise');
+    await openBeside(page, 'Over the band');
+    await page.getByLabel('Trade with the harp voice').click();
+    await page.getByLabel('What you do').selectOption('lead');
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    const bars = async () => new Set(notesOn(await sentBy(page), 3).map(({ bar }) => bar));
+    await expect.poll(async () => [...(await bars())], { timeout: 30_000 }).toContain(2);
+    expect([...(await bars())].filter((bar) => bar < 2)).toEqual([]);
+    expect(watch.errors).toEqual([]);
+    await context.close();
+  }, 90_000);
 });

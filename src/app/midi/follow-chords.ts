@@ -19,9 +19,9 @@ export interface FollowChords {
 
 /**
  * Seconds before the bar line at which it is decided what the next bar has: what is handed over to the sound is cut and
- * made anew within some 0.2 s.
+ * made anew within some 0.2 s, and instruments outside are told 0.25 s ahead. A chord struck later still counts, at once.
  */
-const BEFORE_LINE = 0.25;
+const BEFORE_LINE = 0.5;
 /** Share of a beat after the one within which a chord still belongs to it: whoever changes on the one is never early. */
 const ON_THE_ONE = 0.5;
 /** Chords that are remembered: of a chorus or two. */
