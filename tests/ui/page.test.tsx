@@ -182,6 +182,24 @@ describe('playing', () => {
     }
   });
 
+  it('cues the last chorus in the last line of the one before', async () => {
+    const { band, session, user } = openPage();
+    const { plan } = session.store.getState().settings;
+    act(() => session.commands.choose({ plan: { ...plan, choruses: 2 } }));
+    await user.click(screen.getByRole('button', { name: 'Play' }));
+    const said = (index: number, at: number): string => {
+      act(() => band.hear(index, at));
+      const cue = document.querySelector('.where strong');
+      return `${cue?.textContent}${cue?.getAttribute('data-cue') === 'true' ? ', marked' : ''}`;
+    };
+    expect([said(1, 7), said(1, 8), said(1, 11), said(2, 0)]).toEqual([
+      'Chorus 1',
+      'Last chorus next, marked',
+      'Last chorus next, marked',
+      'Last chorus',
+    ]);
+  });
+
   it('pauses by key and by button, and says where it goes on', async () => {
     const { band, user } = openPage();
     expect(screen.getByRole('button', { name: 'Pause' }).hasAttribute('disabled')).toBe(true);

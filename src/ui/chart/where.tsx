@@ -13,13 +13,14 @@ const PLACES: Readonly<Record<Exclude<BarView['kind'], 'chorus'>, string>> = {
 
 /** The song's last bars before its last chorus, in which that is said. */
 const CUE_BARS = 4;
+const CUE = 'Last chorus next';
 
 /** Which chorus is heard, and that the last has come, or comes next. */
 const chorusText = ({ chorus, formBar, tune }: BarView, choruses: number | null): string => {
   const left = choruses === null ? null : choruses - 1 - chorus;
   if (left === 0) return 'Last chorus';
   const near = formBar !== null && formBar >= tune.chart.bars.length - CUE_BARS;
-  return left === 1 && near ? 'Last chorus next' : `Chorus ${chorus + 1}`;
+  return left === 1 && near ? CUE : `Chorus ${chorus + 1}`;
 };
 
 const barsText = ({ from, to }: BarRange, bars: readonly Bar[]): string => {
@@ -43,7 +44,7 @@ export const Where = () => {
     repeat === null ? chorusText(now, lastTime ? now.chorus + 1 : choruses) : `Pass ${now.chorus + 1}`;
   return (
     <div className="where">
-      <strong>
+      <strong data-cue={kind === 'chorus' && place === CUE}>
         {kind === 'chorus' ? place : PLACES[kind]}
         {kind === 'chorus' && repeat !== null && <span className="more"> {barsText(repeat, bars)}</span>}
         {tempo !== null && Math.round(tempo) !== Math.round(target) && `, at ${Math.round(tempo)}`}
