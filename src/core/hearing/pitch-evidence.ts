@@ -33,14 +33,14 @@ const UNSTEADY = 0.1;
 const LOW_SAY = 0.75;
 const MOST_SAY = LOW_SAY + 2;
 /** A band with so little of the power is what filters let through of others, and has half a say. */
-const FAINT = 1e-4;
+const FAINT = 1e-3;
 /**
- * Evidence a pitch must have beyond that of one two, three or four times as high, whose sound it repeats too: to be
+ * Evidence a pitch must have beyond that of one two to seven times as high, whose sound it repeats too: to be
  * preferred to that, soon after a beginning and later, and for there to be a pitch at all. What is left of the note
  * before often agrees with a fraction of the new one's pitch for a moment, which must not pass for a note, nor silence
  * a faint one.
  */
-const OWN = { begun: 1.05, settled: 0.75, voiced: 0.6 } as const;
+const OWN = { begun: 1.05, settled: 0.9, voiced: 0.6 } as const;
 /** Evidence a pitch must have beyond one an octave higher, wherever that lies. */
 const PER_OCTAVE = 0.3;
 /** Say of a band in the period even where it tells nothing, so that there is always one. */
@@ -86,7 +86,7 @@ interface Demands {
 
 /** Takes from the evidence of each pitch what those of which it is a fraction say as well, and what its lowness makes easy. */
 const createPreference = (grid: PitchGrid): ((values: Float64Array, demands: Demands) => void) => {
-  const [twice, thrice, fourTimes] = [grid.timesHigher(2), grid.timesHigher(3), grid.timesHigher(4)];
+  const higherBy = [2, 3, 4, 5, 6, 7].map((times) => grid.timesHigher(times));
   const { frequencies } = grid;
   const highest = elementAt(frequencies, frequencies.length - 1);
   const lowness = frequencies.map((frequency) => PER_OCTAVE * Math.log2(highest / frequency));
@@ -95,11 +95,8 @@ const createPreference = (grid: PitchGrid): ((values: Float64Array, demands: Dem
     let voiced = Number.NEGATIVE_INFINITY;
     let preferred = Number.NEGATIVE_INFINITY;
     for (let i = 0; i < values.length; i += 1) {
-      const higher = Math.max(
-        around(values, twice[i] ?? -1),
-        around(values, thrice[i] ?? -1),
-        around(values, fourTimes[i] ?? -1),
-      );
+      let higher = Number.NEGATIVE_INFINITY;
+      for (const places of higherBy) higher = Math.max(higher, around(values, places[i] ?? -1));
       const beyond = Math.max(0, (values[i] ?? 0) - higher);
       const value = (values[i] ?? 0) - say * (lowness[i] ?? 0);
       const chosen = value - shortfall(beyond, say * own);
