@@ -15,6 +15,8 @@ export type EarRequest =
   | {
       readonly kind: 'recording';
       readonly samples: Float32Array;
+      /** The band as it was sent out meanwhile. */
+      readonly sent?: Float32Array;
       readonly sampleRate: number;
       readonly choice: EarChoice;
     };

@@ -6,12 +6,14 @@ import type { EarChoice } from './microphone';
 export interface Recording {
   /** Mono. */
   readonly samples: Float32Array;
+  /** What the band sent at the same moments; absent where there was none, or nothing is known of it. */
+  readonly sent?: Float32Array;
   readonly sampleRate: number;
   readonly choice: EarChoice;
 }
 
 /** Hears a whole recording, and tells how much of it is done (0 to 1) and which notes have ended since. */
 export const hearThrough = (
-  { samples, sampleRate, choice }: Recording,
+  { samples, sent, sampleRate, choice }: Recording,
   tell: (share: number, notes: readonly HeardNote[]) => void,
-): void => hearRecording({ samples }, { ...choice, sampleRate }, tell);
+): void => hearRecording({ samples, ...(sent && { sent }) }, { ...choice, sampleRate }, tell);

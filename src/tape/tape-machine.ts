@@ -82,7 +82,11 @@ const hearIn =
         if (data.share >= 1) end(() => resolve(notes));
       };
       const samples = recording.samples.slice();
-      worker.postMessage({ kind: 'recording', ...recording, samples }, [samples.buffer]);
+      const sent = recording.sent?.slice();
+      worker.postMessage({ kind: 'recording', ...recording, samples, ...(sent && { sent }) }, [
+        samples.buffer,
+        ...(sent ? [sent.buffer] : []),
+      ]);
     });
 
 const play: TapeMachine['play'] = ({ samples, sampleRate }, { context, output }, onEnd) => {

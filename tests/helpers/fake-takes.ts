@@ -10,6 +10,8 @@ export interface FakeTakes extends TakeDevices {
   readonly files: ReturnType<typeof createFakeTakeAway>['files'];
   readonly kept: FakeKeptLog;
   readonly played: DecodedSound[];
+  /** Replaced where the machine cannot be fetched. */
+  loadMachine: TakeDevices['loadMachine'];
   /** What a file decodes to; an error is what decoding ends with. */
   decoded: DecodedSound | Error;
   notes: readonly HeardNote[];

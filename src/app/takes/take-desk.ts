@@ -8,12 +8,14 @@ import type { HeardNote } from '../../core/hearing/heard-note';
 import type { Settings } from '../../core/settings/settings';
 import { fileStem, songTitle } from '../../core/song/song-files';
 import type { Tune } from '../../core/song/tune';
+import { heardAgain } from '../../core/takes/heard-again';
 import { placeInSong } from '../../core/takes/place-in-song';
 import { writtenPasses } from '../../core/takes/take-bars';
 import { takeMidi } from '../../core/takes/take-midi';
 import type { EndedNote } from '../../core/takes/take-note';
 import { type TakeEvent, type TakePass, takePasses } from '../../core/takes/take-passes';
-import { shortsOf, type TakeSide, type TakeSound, takeMix } from '../../core/takes/take-sound';
+import { floatsOf, shortsOf, type TakeSide, type TakeSound, takeMix } from '../../core/takes/take-sound';
+import type { Recording } from '../../mic/hear-through';
 import type { Writing } from '../../storage/kept-values';
 import type { FileSaver } from '../../storage/save-file';
 import type { OpenTake } from './takes-state';
@@ -50,6 +52,31 @@ export const looseEvents = (notes: readonly HeardNote[]): readonly TakeEvent[] =
   notes.flatMap((note): readonly TakeEvent[] =>
     note.to === null ? [] : [{ kind: 'note', heard: { note: { ...note, to: note.to }, playhead: null } }],
   );
+
+type Taped = Pick<TakeInHand, 'sound' | 'events'>;
+type Heard = Pick<Recording, 'samples' | 'sent' | 'sampleRate'>;
+
+/**
+ * A take with its notes as they are heard in the whole of its sound, without the band that was sent; as they were heard
+ * while it was played where that fails, with a word about it.
+ */
+export const heardWhole = async (
+  taped: Taped,
+  hear: (sound: Heard) => Promise<readonly HeardNote[]>,
+): Promise<Taped & { readonly message?: string }> => {
+  const { heard, sent, sampleRate } = taped.sound;
+  const band = sent?.some((value) => value !== 0) ? { sent: floatsOf(sent) } : {};
+  try {
+    const notes = await hear({ samples: floatsOf(heard), ...band, sampleRate });
+    const ended = notes.flatMap((note) => (note.to === null ? [] : [{ ...note, to: note.to }]));
+    return { ...taped, events: heardAgain(taped.events, ended) };
+  } catch {
+    return {
+      ...taped,
+      message: 'Its notes are those heard while you played: they could not be listened for once more.',
+    };
+  }
+};
 
 const notesOf = ({ events }: Pick<TakeInHand, 'events'>): readonly EndedNote[] =>
   events.flatMap((event) => (event.kind === 'note' ? [event.heard.note] : []));

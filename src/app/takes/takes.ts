@@ -1,5 +1,7 @@
 import type { Playhead } from '../../core/arranger/playhead';
+import type { HeardNote } from '../../core/hearing/heard-note';
 import { floatsOf, type TakeSide, type TakeSound } from '../../core/takes/take-sound';
+import type { Recording } from '../../mic/hear-through';
 import type { KeptLog } from '../../storage/kept-log';
 import type { Writing } from '../../storage/kept-values';
 import type { FileSaver } from '../../storage/save-file';
@@ -8,7 +10,8 @@ import type { Hearing } from '../ear/hearing';
 import type { Join, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { type KeptTakes, openKeptTakes } from './kept-takes';
-import type { TakeInHand } from './take-desk';
+import type { PlayedWith, TakeInHand } from './take-desk';
+import { mustBeWritten, TakeTrouble, wordsOf } from './take-trouble';
 import type { TakesState } from './takes-state';
 import { createTapeKeeper, type TapeKeeper } from './tape-keeper';
 
@@ -59,8 +62,6 @@ const LONGEST = { bytes: 300e6, minutes: 15 } as const;
 /** Fetches what is done with takes; rejects when it cannot be had. */
 export const loadTakeDesk = (): Promise<typeof import('./take-desk')> => import('./take-desk');
 
-class TakeTrouble extends Error {}
-
 /** Where nothing can be read, played or saved. */
 const NO_DEVICES: TakeDevices = {
   loadMachine: () => Promise.reject(new TakeTrouble('Recordings cannot be read or heard here.')),
@@ -68,17 +69,6 @@ const NO_DEVICES: TakeDevices = {
     give: async () => ({ kind: 'refused', detail: 'no files' }),
     open: () => Promise.reject(new TakeTrouble('Files cannot be saved here.')),
   },
-};
-
-const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
-const mustBeWritten = (name: string, writing: Writing): void => {
-  if (writing.kind === 'full')
-    throw new TakeTrouble('There is no room left for the file. Free some space, then save again.');
-  if (writing.kind === 'refused')
-    throw new TakeTrouble(
-      `The browser did not let ${name} be written (${writing.detail}). Allow downloads for this page, then save again.`,
-    );
 };
 
 class Takes {
@@ -105,17 +95,7 @@ class Takes {
   };
 
   readonly commands: TakesCommands = {
-    takeUpPlaying: () =>
-      this.work('Writing down', async () => {
-        const taped = this.keeper?.taken();
-        if (taped === undefined || taped === null)
-          throw new TakeTrouble('Nothing of your playing is kept yet. Listen, play, and ask again.');
-        const desk = await loadTakeDesk();
-        return this.lay(
-          desk.takeUp({ source: 'microphone', name: '', ...taped, played: this.played() }),
-          desk,
-        );
-      }),
+    takeUpPlaying: () => this.work('Writing down', (signal) => this.writeDown(signal)),
     forgetPlaying: () => this.keeper?.forget(),
     openRecording: (file) => this.work(`Reading ${file.name}`, (signal) => this.open(file, signal)),
     placeRecording: async (begins) => {
@@ -199,6 +179,27 @@ class Takes {
     if (this.running !== controller) return;
     this.running = null;
     this.set({ work: null, message });
+  }
+
+  private async writeDown(signal: AbortSignal): Promise<string | undefined> {
+    const taped = this.keeper?.taken();
+    if (taped === undefined || taped === null)
+      throw new TakeTrouble('Nothing of your playing is kept yet. Listen, play, and ask again.');
+    const played = this.played();
+    const desk = await loadTakeDesk();
+    const hear = this.hearer('Writing down', played, signal);
+    const { message, ...whole } = await desk.heardWhole(taped, hear);
+    signal.throwIfAborted();
+    this.lay(desk.takeUp({ source: 'microphone', name: '', ...whole, played }), desk);
+    return message;
+  }
+
+  /** Hears sound through on a harp, and tells how far it is. */
+  private hearer(what: string, { harp, settings }: PlayedWith, signal: AbortSignal) {
+    const choice = { harp, reference: settings.reference };
+    const onProgress = (share: number): void => this.set({ work: { what, share } });
+    return async (sound: Omit<Recording, 'choice'>): Promise<readonly HeardNote[]> =>
+      (await this.devices.loadMachine()).hear({ ...sound, choice }, { signal, onProgress });
   }
 
   private async open(file: File, signal: AbortSignal): Promise<undefined> {

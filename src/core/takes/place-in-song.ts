@@ -16,7 +16,8 @@ export const ticksAfter = ({ tempo, chart }: Section, seconds: number): number =
   return 0;
 };
 
-const playheadIn = (section: Section, seconds: number): Playhead => {
+/** Where the playhead is so many seconds into a section. */
+export const playheadIn = (section: Section, seconds: number): Playhead => {
   const { bars, meter } = section.chart;
   const ticks = ticksAfter(section, seconds);
   const bar = Math.max(

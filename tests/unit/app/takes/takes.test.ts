@@ -68,12 +68,14 @@ describe('the last minutes', () => {
     play('2D', 0.2);
     hear(1, 1);
     play('3D', 0.6);
+    // In the whole of the sound a note is heard that was missed live, and one that was heard is another.
+    takes.notes = [heardNote(['2D', 0.2, 0.3]), heardNote(['4B', 0.4, 0.5]), heardNote(["3D'", 0.6, 0.9])];
     await commands.takeUpPlaying();
     const [pass] = state().takes.take?.passes ?? [];
     if (pass === undefined || pass.kind === 'free') throw new Error('It was played to the band');
     expect(
       pass.bars.slice(0, 2).map(({ notes }) => notes.map((each) => each.sound && soundId(each.sound))),
-    ).toEqual([['2D'], ['3D']]);
+    ).toEqual([['2D', '4B'], ["3D'"]]);
     await commands.saveTakeSound('alone');
     await commands.saveTakeSound('band');
     await commands.saveTakeNotes();
@@ -90,6 +92,17 @@ describe('the last minutes', () => {
     ]);
     commands.deleteTake();
     expect(state().takes.take).toBeNull();
+  });
+
+  it('have the notes heard while they were played where they cannot be listened for again', async () => {
+    const { commands, state, sound, play, hear, takes } = await keeping();
+    hear(1, 0);
+    sound(0);
+    play('2D', 0.2);
+    takes.loadMachine = () => Promise.reject(new Error('not fetched'));
+    await commands.takeUpPlaying();
+    expect(state().takes.take?.notes).toBe(1);
+    expect(state().takes.message?.text).toMatch(/heard while you played/);
   });
 
   it('say so where there is nothing yet', async () => {
