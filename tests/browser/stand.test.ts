@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import type { Settings } from '../../src/core/settings/settings';
 import { builtPage, planned } from '../helpers/built-page';
-import { sizePage } from '../helpers/page-layout';
+import { outOfSight, sizePage } from '../helpers/page-layout';
 
 const { open } = builtPage();
 
@@ -34,24 +34,6 @@ const least = (page: Page, selector: string): Promise<number> =>
           .map((each) => Number.parseFloat(getComputedStyle(each).fontSize)),
       ),
     );
-
-/** Everything of a kind whose box is not wholly between the head and the transport. */
-const outOfSight = (page: Page, selector: string): Promise<readonly string[]> =>
-  page.locator(selector).evaluateAll((all) => {
-    const end = document.querySelector('.transport')?.getBoundingClientRect().top ?? 0;
-    return all.flatMap((each) => {
-      const { top, bottom } = each.getBoundingClientRect();
-      let room = { top: 0, bottom: end };
-      for (let box = each.parentElement; box !== null; box = box.parentElement) {
-        if (getComputedStyle(box).overflowY === 'visible') continue;
-        const around = box.getBoundingClientRect();
-        room = { top: Math.max(room.top, around.top), bottom: Math.min(room.bottom, around.bottom) };
-      }
-      return top < room.top - 3 || bottom > room.bottom + 3
-        ? [`${each.getAttribute('data-sound') ?? each.textContent}: ${Math.round(bottom)}`]
-        : [];
-    });
-  });
 
 describe('the letters of the map', () => {
   it.each([

@@ -203,3 +203,21 @@ export const layoutProblems = (page: Page, { covered }: { readonly covered: bool
     } else problems.push('there is no Play or Stop');
     return problems;
   }, covered);
+
+/** Everything of a kind whose box is not wholly between the head and the transport. */
+export const outOfSight = (page: Page, selector: string): Promise<readonly string[]> =>
+  page.locator(selector).evaluateAll((all) => {
+    const end = document.querySelector('.transport')?.getBoundingClientRect().top ?? 0;
+    return all.flatMap((each) => {
+      const { top, bottom } = each.getBoundingClientRect();
+      let room = { top: 0, bottom: end };
+      for (let box = each.parentElement; box !== null; box = box.parentElement) {
+        if (getComputedStyle(box).overflowY === 'visible') continue;
+        const around = box.getBoundingClientRect();
+        room = { top: Math.max(room.top, around.top), bottom: Math.min(room.bottom, around.bottom) };
+      }
+      return top < room.top - 3 || bottom > room.bottom + 3
+        ? [`${each.getAttribute('data-sound') ?? each.textContent}: ${Math.round(bottom)}`]
+        : [];
+    });
+  });

@@ -7,7 +7,7 @@ import type { Settings } from '../../src/core/settings/settings';
 import { ENTRIES } from '../../src/ui/page/entries';
 import { builtPage, planned } from '../helpers/built-page';
 import { closePanel, openBeside, openEntry } from '../helpers/open-panel';
-import { resize } from '../helpers/page-layout';
+import { lasting, outOfSight, resize } from '../helpers/page-layout';
 import { play, problemsIn, SIZES, sizesFrom } from '../helpers/size-walk';
 
 const { open } = builtPage();
@@ -141,6 +141,24 @@ describe('at every size nothing is cut, covered or overlapping', () => {
   });
 });
 
+describe('the longest of names', () => {
+  it('leaves the map whole where the stand does not scroll', async () => {
+    const page = await visit({
+      formId: LONG_CHART.id,
+      ...planned({ countInBars: 0, repeat: { from: 2, to: 3 } }),
+    });
+    await play(page);
+    const cut: string[] = [];
+    for (const size of SIZES.slice(0, 5)) {
+      await resize(page, size);
+      const found = await lasting(() => outOfSight(page, '.comb .pill, .bars .chord'));
+      cut.push(...found.map((each) => `${size[0]} × ${size[1]}: ${each}`));
+    }
+    await page.context().close();
+    expect(cut).toEqual([]);
+  });
+});
+
 describe('the longest of names on a phone', () => {
   it.each([
     [390, 844],
@@ -170,5 +188,27 @@ describe('the longest of names on a phone', () => {
     expect(sizes.now).toBeGreaterThanOrEqual(45);
     expect(sizes.root).toBeGreaterThanOrEqual(20);
     expect(sizes.kind).toBeGreaterThanOrEqual(12);
+  });
+});
+
+describe('the tour', () => {
+  it('stands beside what it is about on a phone lying down', async () => {
+    const page = await visit();
+    await resize(page, [844, 390]);
+    await openEntry(page, 'Help');
+    await page.getByRole('button', { name: 'Take the tour' }).click();
+    const next = page.locator('.tour').getByRole('button', { name: 'Next', exact: true });
+    for (let step = 1; step < 4; step += 1) await next.click();
+    await page.getByRole('heading', { name: 'What fits now' }).waitFor();
+    const covered = (): Promise<number> =>
+      page.evaluate(() => {
+        const [card, now] = ['.tour', '.fit.now'].map((each) =>
+          document.querySelector(each)?.getBoundingClientRect(),
+        );
+        if (card === undefined || now === undefined) throw new Error('There is no tour or no card');
+        return Math.min(card.right, now.right) - Math.max(card.left, now.left);
+      });
+    await expect.poll(covered).toBeLessThanOrEqual(0);
+    await page.context().close();
   });
 });

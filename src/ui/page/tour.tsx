@@ -14,12 +14,35 @@ const targetOf = ({ at }: TourStep): HTMLElement | null => {
   return null;
 };
 
-/** The card stands under what it is about, or over it, or where neither fits in its lower part; never over Stop. */
-const cardTop = (target: DOMRect, height: number): number => {
-  const foot = document.querySelector('.transport')?.getBoundingClientRect().top ?? window.innerHeight;
-  if (target.bottom + GAP + height <= foot) return target.bottom + GAP;
-  if (target.top - GAP - height >= 0) return target.top - GAP - height;
-  return Math.max(GAP, foot - height - GAP);
+/** Where the transport begins: the card never lies over Stop. */
+const footTop = (): number =>
+  document.querySelector('.transport')?.getBoundingClientRect().top ?? window.innerHeight;
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The card stands under what it is about, or over it, or beside it, or where none of these fits in its lower part. */
+const cardPlace = (
+  target: DOMRect,
+  { width, height }: Size,
+): { readonly left: number; readonly top: number } => {
+  const foot = footTop();
+  const lowest = Math.max(GAP, foot - height - GAP);
+  const left = Math.max(GAP, Math.min(target.left, window.innerWidth - width - GAP));
+  if (target.bottom + GAP + height <= foot) return { left, top: target.bottom + GAP };
+  if (target.top - GAP - height >= 0) return { left, top: target.top - GAP - height };
+  const top = Math.min(Math.max(GAP, target.top), lowest);
+  if (target.right + 2 * GAP + width <= window.innerWidth) return { left: target.right + GAP, top };
+  if (target.left - 2 * GAP - width >= 0) return { left: target.left - GAP - width, top };
+  return { left, top: lowest };
+};
+
+/** How far down the ring goes: what goes on behind the transport ends there. */
+const ringBottom = ({ top, bottom }: DOMRect): number => {
+  const foot = footTop();
+  return top < foot ? Math.min(bottom, foot - 8) : bottom;
 };
 
 /** Keeps the ring around what a step is about, and the card beside it: the page goes on and may move meanwhile. */
@@ -38,9 +61,9 @@ const usePlaces = (step: TourStep) => {
     const { offsetWidth: width, offsetHeight: height } = card.current;
     ring.current.style.translate = `${target.left - 6}px ${target.top - 6}px`;
     ring.current.style.width = `${target.width + 12}px`;
-    ring.current.style.height = `${target.height + 12}px`;
-    const left = Math.max(GAP, Math.min(target.left, window.innerWidth - width - GAP));
-    card.current.style.translate = `${left}px ${cardTop(target, height)}px`;
+    ring.current.style.height = `${ringBottom(target) - target.top + 12}px`;
+    const { left, top } = cardPlace(target, { width, height });
+    card.current.style.translate = `${left}px ${top}px`;
   }, [step]);
   useFrame(true, draw);
   return { ring, card };
