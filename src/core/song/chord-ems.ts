@@ -2,7 +2,23 @@ import type { Chord } from '../theory/chord';
 import type { NoteNames } from '../theory/note-names';
 
 /** Widths in ems of the root's letter, measured in the page's face at the sizes of the style sheet. */
-const EMS = { root: 0.68, accidental: 0.36, qualitySign: 0.34, bass: 0.85, space: 0.45 } as const;
+const EMS = { letter: 0.68, accidental: 0.36, qualitySign: 0.34, slash: 0.44, space: 0.45 } as const;
+
+/** The same of names that are more than a letter, of which small letters are narrower. */
+const NAME_EMS: Readonly<Record<string, number>> = {
+  Do: 1.28,
+  Re: 1.22,
+  Mi: 1.18,
+  Fa: 1.12,
+  Sol: 1.53,
+  La: 1.11,
+  Si: 0.93,
+};
+
+/** A bass is so much smaller than its root. */
+const BASS = 0.6;
+
+const nameEms = (letter: string): number => NAME_EMS[letter] ?? [...letter].length * EMS.letter;
 
 interface Parts {
   readonly root: number;
@@ -13,9 +29,9 @@ interface Parts {
 const partEms = (chord: Chord, names: NoteNames): Parts => {
   const { root, accidental, quality, bass } = names.symbol(chord);
   return {
-    root: [...root].length * EMS.root + (accidental === '' ? 0 : EMS.accidental),
+    root: nameEms(root) + (accidental === '' ? 0 : EMS.accidental),
     quality: [...quality].length * EMS.qualitySign,
-    bass: bass === null ? 0 : bass.letter.length * EMS.bass,
+    bass: bass === null ? 0 : EMS.slash + nameEms(bass.letter) * BASS,
   };
 };
 
