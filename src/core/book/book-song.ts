@@ -89,18 +89,6 @@ export const readTags = (text: string): readonly string[] =>
     .filter((tag) => tag !== '')
     .slice(0, SONG_LIMITS.tags);
 
-/** Songs whose name, tags or words hold every word typed, letters large or small. */
-export const findSongs = (songs: readonly BookSong[], typed: string): readonly BookSong[] => {
-  const words = typed
-    .toLowerCase()
-    .split(/\s+/)
-    .filter((word) => word !== '');
-  return songs.filter(({ name, tags, words: notes }) => {
-    const all = [name, ...tags, notes].join(' ').toLowerCase();
-    return words.every((word) => all.includes(word));
-  });
-};
-
 /** A song read from outside and what had to be repaired; `null` where it holds no choices at all. */
 export interface ParsedBookSong {
   readonly item: BookSong | null;

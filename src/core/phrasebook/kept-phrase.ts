@@ -89,13 +89,13 @@ export const withNotes = (kept: KeptPhrase, phrase: Phrase): KeptPhrase =>
         ),
       };
 
-/** Phrases, or exercises, whose name, tags or words hold every word typed, letters large or small. */
+/** Phrases, exercises or songs whose name, tags or words hold every word typed, letters large or small. */
 export const findKept = <Kept extends Pick<KeptPhrase, 'name' | 'tags' | 'words'>>(
-  phrases: readonly Kept[],
+  kept: readonly Kept[],
   typed: string,
 ): readonly Kept[] => {
   const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
-  return phrases.filter(({ name, tags, words: notes }) => {
+  return kept.filter(({ name, tags, words: notes }) => {
     const all = [name, ...tags, notes].join(' ').toLowerCase();
     return words.every((word) => all.includes(word));
   });

@@ -1,13 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  bookSong,
-  findSongs,
-  isOnStand,
-  parseBookSong,
-  readTags,
-  withBookSong,
-} from '../../../src/core/book/book-song';
+import { bookSong, isOnStand, parseBookSong, readTags, withBookSong } from '../../../src/core/book/book-song';
+import { findKept } from '../../../src/core/phrasebook/kept-phrase';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { parseSettings } from '../../../src/core/settings/parse-settings';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
@@ -81,9 +75,9 @@ describe('a song of the book', () => {
       tags: i === 0 ? ['opener'] : ['slow'],
       words: i === 0 ? 'count it off loudly' : '',
     }));
-    expect(findSongs(songs, 'BOOTS count').map(({ name }) => name)).toEqual(['Wet Boots']);
-    expect(findSongs(songs, 'slow noon').map(({ name }) => name)).toEqual(['Ferry at Noon']);
-    expect(findSongs(songs, ' ')).toHaveLength(2);
+    expect(findKept(songs, 'BOOTS count').map(({ name }) => name)).toEqual(['Wet Boots']);
+    expect(findKept(songs, 'slow noon').map(({ name }) => name)).toEqual(['Ferry at Noon']);
+    expect(findKept(songs, ' ')).toHaveLength(2);
     expect(readTags(' slow, opener ,slow,, ')).toEqual(['slow', 'opener']);
   });
 });

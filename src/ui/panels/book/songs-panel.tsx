@@ -1,7 +1,9 @@
 import { useState } from 'react';
-import { findSongs, isOnStand } from '../../../core/book/book-song';
+import { isOnStand } from '../../../core/book/book-song';
+import { findKept } from '../../../core/phrasebook/kept-phrase';
 import { songTitle } from '../../../core/song/song-files';
 import { Panel } from '../../controls/panel';
+import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
 import { BringBack } from './bring-back';
@@ -59,7 +61,7 @@ export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const songs = useSelected((state) => state.book.songs);
   const [typed, setTyped] = useState('');
   const [shown, setShown] = useState(SHOWN);
-  const found = findSongs(songs, typed);
+  const found = findKept(songs, typed);
   return (
     <Panel title="Songs" onClose={onClose}>
       <KeepOffer />
@@ -74,15 +76,7 @@ export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
           </p>
         )}
         {songs.length >= WORTH_SEARCHING && (
-          <label className="field">
-            <span className="label">Find by name, tag or written words</span>
-            <input
-              className="text-box"
-              type="search"
-              value={typed}
-              onChange={(event) => setTyped(event.target.value)}
-            />
-          </label>
+          <TextField label="Find by name, tag or written words" search value={typed} onChange={setTyped} />
         )}
         {songs.length > 0 && found.length === 0 && <p role="status">No song has all of these words.</p>}
         <ul className="rows">

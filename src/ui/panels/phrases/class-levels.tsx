@@ -1,6 +1,7 @@
 import { type ClassLevel, LONGEST_LEVEL, SHORTEST_NOTES } from '../../../core/practice/class-levels';
 import { Choice } from '../../controls/choice';
 import { Switch } from '../../controls/switch';
+import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
 import { PassOn } from './pass-on';
 
@@ -25,15 +26,12 @@ interface LevelProps {
 const Level = ({ level, number, onChange }: LevelProps) => (
   <fieldset className="group">
     <legend>Level {number}</legend>
-    <label className="field">
-      <span className="label">Name</span>
-      <input
-        className="text-box"
-        maxLength={LONGEST_LEVEL}
-        value={level.name}
-        onChange={(event) => onChange({ ...level, name: event.target.value })}
-      />
-    </label>
+    <TextField
+      label="Name"
+      longest={LONGEST_LEVEL}
+      value={level.name}
+      onChange={(text) => onChange({ ...level, name: text })}
+    />
     {TECHNIQUES.map(({ name, label }) => (
       <Switch
         key={name}

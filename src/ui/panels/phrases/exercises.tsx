@@ -5,6 +5,7 @@ import { songFacts } from '../../../core/book/song-facts';
 import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
 import { findKept } from '../../../core/phrasebook/kept-phrase';
 import { STARTER_EXERCISES, type StarterExercise } from '../../../core/phrasebook/starter-set';
+import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
 import { BringBack } from './bring-back';
 import { LibraryFile } from './library-file';
@@ -31,15 +32,13 @@ const FactFields = ({
 }) => (
   <>
     {FIELDS.map(([name, label, longest]) => (
-      <label key={name} className="field">
-        <span className="label">{label}</span>
-        <input
-          className="text-box"
-          maxLength={longest}
-          value={facts[name]}
-          onChange={(event) => onChange({ ...facts, [name]: event.target.value })}
-        />
-      </label>
+      <TextField
+        key={name}
+        label={label}
+        longest={longest}
+        value={facts[name]}
+        onChange={(text) => onChange({ ...facts, [name]: text })}
+      />
     ))}
   </>
 );
@@ -195,15 +194,12 @@ export const Exercises = () => {
         onOpen={commands.openExercises}
       />
       <BringBack kind="exercise" />
-      <label className="field">
-        <span className="label">Find an exercise by name, tag or written words</span>
-        <input
-          className="text-box"
-          type="search"
-          value={typed}
-          onChange={(event) => setTyped(event.target.value)}
-        />
-      </label>
+      <TextField
+        label="Find an exercise by name, tag or written words"
+        search
+        value={typed}
+        onChange={setTyped}
+      />
       {found.length + starters.length === 0 && <p role="status">No exercise has all of these words.</p>}
       <ul className="rows">
         {found.map((exercise) => (

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
 import { FileButton } from '../../controls/file-button';
 import { KeptText } from '../../controls/kept-text';
+import { TextField } from '../../controls/text-field';
 import { useSession } from '../../state/session-context';
 
 /** Opens an exercise that was saved as a file. */
@@ -33,16 +34,13 @@ export const PassOn = () => {
   const [link, setLink] = useState<Awaited<ReturnType<typeof commands.linkTo>> | null>(null);
   return (
     <>
-      <label className="field">
-        <span className="label">What the exercise is called</span>
-        <input
-          className="text-box"
-          maxLength={LONGEST_NAME}
-          placeholder="Exercise"
-          value={name}
-          onChange={(event) => setName(event.target.value)}
-        />
-      </label>
+      <TextField
+        label="What the exercise is called"
+        longest={LONGEST_NAME}
+        placeholder="Exercise"
+        value={name}
+        onChange={setName}
+      />
       <div className="own-buttons">
         <button type="button" className="tool" onClick={() => void commands.linkTo(null).then(setLink)}>
           Make a link to the exercise

@@ -1,6 +1,7 @@
 import { PHRASE_LIMITS } from '../../../core/phrasebook/kept-phrase';
 import { CALL_LEVELS, type CallLevel, LEVEL_WORDS } from '../../../core/practice/call-levels';
 import { Choice } from '../../controls/choice';
+import { TextField } from '../../controls/text-field';
 
 /** What is written down beside the notes. */
 export interface Facts {
@@ -21,15 +22,12 @@ const LONGEST_TAGS = 200;
 /** Name, level, tags and a note to remember. */
 export const PhraseFacts = ({ facts, onChange }: Props) => {
   const field = (label: string, name: 'name' | 'tags' | 'words', longest: number) => (
-    <label className="field">
-      <span className="label">{label}</span>
-      <input
-        className="text-box"
-        maxLength={longest}
-        value={facts[name]}
-        onChange={(event) => onChange({ ...facts, [name]: event.target.value })}
-      />
-    </label>
+    <TextField
+      label={label}
+      longest={longest}
+      value={facts[name]}
+      onChange={(text) => onChange({ ...facts, [name]: text })}
+    />
   );
   return (
     <>

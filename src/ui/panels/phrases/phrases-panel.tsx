@@ -3,6 +3,7 @@ import { findKept, type KeptPhrase } from '../../../core/phrasebook/kept-phrase'
 import { STARTER_CALLS } from '../../../core/phrasebook/starter-set';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
+import { TextField } from '../../controls/text-field';
 import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
 import { BringBack } from './bring-back';
@@ -53,15 +54,7 @@ export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
           onOpen={commands.openPhrases}
         />
         <BringBack kind="phrase" />
-        <label className="field">
-          <span className="label">Find by name, tag or written words</span>
-          <input
-            className="text-box"
-            type="search"
-            value={typed}
-            onChange={(event) => setTyped(event.target.value)}
-          />
-        </label>
+        <TextField label="Find by name, tag or written words" search value={typed} onChange={setTyped} />
         {own.length === 0 && <p className="hint">None of your own yet. What you keep comes first here.</p>}
         {found.length + starters.length === 0 && <p role="status">No phrase has all of these words.</p>}
         <Found phrases={found} own onEdit={setEdited} />

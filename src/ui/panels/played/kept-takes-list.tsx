@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
 import { sizeText, timeText } from './take-words';
 
@@ -8,15 +9,7 @@ export const KeepTake = ({ suggested }: { readonly suggested: string }) => {
   const [name, setName] = useState(suggested);
   return (
     <div className="group">
-      <label className="field">
-        <span className="label">Keep it in this browser as</span>
-        <input
-          className="text-box"
-          maxLength={80}
-          value={name}
-          onChange={(event) => setName(event.target.value)}
-        />
-      </label>
+      <TextField label="Keep it in this browser as" longest={80} value={name} onChange={setName} />
       <div className="own-buttons">
         <button type="button" className="tool" onClick={() => void commands.keepTake(name)}>
           Keep the take

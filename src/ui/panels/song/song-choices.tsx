@@ -5,10 +5,10 @@ import { TUNINGS } from '../../../core/harp/tunings';
 import { formOf } from '../../../core/song/tune';
 import { keyName, PITCH_CLASSES } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
-import { formOptions } from '../../controls/form-options';
 import { useSelected, useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
 import { useNames } from '../../state/use-names';
+import { formOptions } from './form-options';
 import { HarpKeyChoice } from './harp-key-choice';
 
 /** What is played and on what: the choices every song needs. */

@@ -1,6 +1,6 @@
-import { FORM_IDS, FORMS, type FormId, formBars } from '../../core/chart/forms';
-import type { OwnChart } from '../../core/chart-text/own-chart';
-import type { Option } from './choice';
+import { FORM_IDS, FORMS, type FormId, formBars } from '../../../core/chart/forms';
+import type { OwnChart } from '../../../core/chart-text/own-chart';
+import type { Option } from '../../controls/choice';
 
 const groupOf = (id: FormId): string => {
   const form = FORMS[id];
