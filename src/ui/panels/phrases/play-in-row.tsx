@@ -66,11 +66,16 @@ const Keyboard = () => {
   const tonic = useSelected((state) => state.now.tune.chart.tonic);
   if (!isOpen) return null;
   if (use === 'chords')
-    return <p className="hint">The keys hold chords. Under Band, MIDI let them play the harp to play in.</p>;
+    return (
+      <p className="hint">
+        All keys of the keyboard are for chords now. To play in with them, choose under Band, MIDI that they
+        play the harp.
+      </p>
+    );
   return (
     <p className="hint" aria-live="polite">
       {missing === null
-        ? 'The keys that play the harp write as well.'
+        ? 'Keys that play the harp are written down too.'
         : `${names.pitch(pitchName(asMidi(missing), tonic))} is not on this harp, or not in your reach: it is left out.`}
     </p>
   );
