@@ -85,15 +85,7 @@ const scanLine = (text: string, line: number, offset: number): readonly Item[] =
   const begins = head?.used ?? 0;
   let from = begins;
   let before: BarLine | null = null;
-  const take = (to: number, ends: boolean): void => {
-    const box = nextBox(text.slice(from, to));
-    if (box > 0) {
-      const parts = from + box;
-      take(parts, true);
-      from = parts;
-      take(to, ends);
-      return;
-    }
+  const takePiece = (to: number, ends: boolean): void => {
     const [first, last] = [before === null, !ends];
     items.push(
       ...itemsOf({
@@ -106,6 +98,13 @@ const scanLine = (text: string, line: number, offset: number): readonly Item[] =
         glued: before !== null,
       }),
     );
+  };
+  const take = (to: number, ends: boolean): void => {
+    for (let box = nextBox(text.slice(from, to)); box > 0; box = nextBox(text.slice(from, to))) {
+      takePiece(from + box, true);
+      from += box;
+    }
+    takePiece(to, ends);
   };
   for (const match of text.matchAll(BAR_LINE)) {
     if (match.index < begins) continue;

@@ -126,12 +126,20 @@ const takeMeta = (reading: Reading, track: Growing, { at, type, data }: Meta): v
   }
 };
 
+/** Notes of one key that began, and how many of them have ended. */
+interface KeyNotes {
+  readonly begun: { readonly at: number; readonly velocity: number }[];
+  ended: number;
+}
+
 /** Notes that sound, by channel and key: the first that began ends first. */
-type Sounding = Map<number, { at: number; velocity: number }[]>;
+type Sounding = Map<number, KeyNotes>;
 
 const endNote = ({ track, sounding, now }: Cursor, channelKey: number): void => {
-  const begun = sounding.get(channelKey)?.shift();
-  if (begun === undefined) return;
+  const notes = sounding.get(channelKey);
+  const begun = notes?.begun[notes.ended];
+  if (notes === undefined || begun === undefined) return;
+  notes.ended += 1;
   track.notes.push({
     ...{ at: begun.at, length: now - begun.at, velocity: begun.velocity },
     ...{ key: channelKey % 128, channel: Math.floor(channelKey / 128) },
@@ -151,8 +159,11 @@ const takeMessage = (cursor: Cursor, { status, first, second }: Message): void =
   const channelKey = 128 * channel + first;
   if (kind === 0xc && !track.programs.has(channel)) track.programs.set(channel, first);
   if (kind === 0x8 || (kind === 0x9 && second === 0)) endNote(cursor, channelKey);
-  else if (kind === 0x9)
-    sounding.set(channelKey, [...(sounding.get(channelKey) ?? []), { at: now, velocity: second }]);
+  else if (kind === 0x9) {
+    const notes = sounding.get(channelKey) ?? { begun: [], ended: 0 };
+    notes.begun.push({ at: now, velocity: second });
+    sounding.set(channelKey, notes);
+  }
 };
 
 /** Where in a track reading stands. */
@@ -210,7 +221,7 @@ const readTrack = (reading: Reading, from: number, end: number): void => {
   let step: Step = 'on';
   while (step === 'on' && cursor.next < end) step = takeEvent(reading, cursor);
   if (step === 'damaged') reading.left.add('A track is damaged; what came before was read.');
-  for (const [channelKey, begun] of cursor.sounding) for (const _ of [...begun]) endNote(cursor, channelKey);
+  for (const [channelKey, { begun }] of cursor.sounding) for (const _ of begun) endNote(cursor, channelKey);
   track.notes.sort((a, b) => a.at - b.at || b.key - a.key);
 };
 

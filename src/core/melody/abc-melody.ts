@@ -2,6 +2,7 @@
 
 import { type AbcMeter, abcFraction, abcKey, abcMeter, firstTune, usualLength } from '../sheets/abc-fields';
 import { type AbcToken, musicTokens } from '../sheets/abc-music';
+import { MODE_FIFTHS } from '../sheets/modes';
 import { LONGEST_ABC } from '../sheets/read-abc';
 import { meterFor } from '../sheets/sheet-bars';
 import { pitchClassOf } from '../theory/pitch';
@@ -13,12 +14,6 @@ const STEPS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, 
 /** Letters in the order sharps are added to a signature; flats come from the other end. */
 const SHARPS = 'FCGDAEB';
 
-/** Fifths a mode lies from the major key of its name (§3.1.14). */
-const MODE_FIFTHS: Readonly<Record<string, number>> = {
-  ...{ maj: 0, ion: 0, lyd: 1, mix: -1, dor: -2, min: -3, aeo: -3, phr: -4, loc: -5 },
-  m: -3,
-};
-
 const SIGNS: Readonly<Record<string, number>> = { '^^': 2, '^': 1, '=': 0, _: -1, __: -2 };
 
 type Signature = Readonly<Record<string, number>>;
@@ -26,7 +21,7 @@ type Signature = Readonly<Record<string, number>>;
 /** Letters that a key alters, in semitones; signs written after the mode count too (`K:D exp _b`). */
 const signatureOf = (value: string): Signature => {
   const [, letter = '', sign = '', word = ''] = /^\s*([A-G])([#b]?)\s*([A-Za-z]*)/.exec(value) ?? [];
-  const mode = word === 'm' ? 'm' : word.toLowerCase().slice(0, 3);
+  const mode = word === 'm' ? 'min' : word.toLowerCase().slice(0, 3);
   const home = letter === '' ? 0 : SHARPS.indexOf(letter) - 1 + (sign === '#' ? 7 : sign === 'b' ? -7 : 0);
   const pipes = /^\s*H[Pp]/.test(value);
   const fifths = mode === 'exp' ? 0 : pipes ? 2 : home + (MODE_FIFTHS[mode] ?? 0);

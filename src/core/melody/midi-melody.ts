@@ -66,12 +66,19 @@ const isWritten = (places: readonly number[]): boolean =>
   WRITTEN.share * places.length;
 
 /** Between notes played one after the other the breath takes a moment: what ends shortly before the next was held. */
-const closed = (placed: readonly PlacedKey[]): readonly PlacedKey[] =>
-  placed.map((note, i) => {
-    const next = placed.slice(i + 1).find(({ at }) => at > note.at)?.at;
-    const gap = next === undefined ? 0 : next - (note.at + note.length);
-    return gap > 0 && gap <= COARSE[0] ? { ...note, length: note.length + gap } : note;
-  });
+const closed = (placed: readonly PlacedKey[]): readonly PlacedKey[] => {
+  let later = Number.POSITIVE_INFINITY;
+  let next = Number.POSITIVE_INFINITY;
+  return placed
+    .toReversed()
+    .map((note) => {
+      if (note.at < later) next = later;
+      later = note.at;
+      const gap = next - (note.at + note.length);
+      return gap > 0 && gap <= COARSE[0] ? { ...note, length: note.length + gap } : note;
+    })
+    .reverse();
+};
 
 const melodyOfVoice = (file: MidiFile, voice: Voice): Melody | string => {
   const left = new Set(file.left);

@@ -1,14 +1,13 @@
 /** The notes of a MusicXML score (4.0 and before, `score-partwise`): one part, its first voice. */
 
-import { meterFor } from '../sheets/sheet-bars';
+import { sheetKey } from '../sheets/musicxml-key';
+import { MOST_MEASURES, meterFor } from '../sheets/sheet-bars';
 import { childAt, childrenOf, numberAt, textAt, type XmlNode } from '../sheets/xml-node';
+import { pitchClassOf } from '../theory/pitch';
 import { asPitchClass } from '../theory/units';
 import { type Melody, melodyFrom, noteMeter, type PlacedKey } from './melody';
 
 const QUARTER = 480;
-
-/** More measures than any short melody are not read. */
-const MOST_MEASURES = 2000;
 
 const STEPS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 
@@ -31,10 +30,6 @@ interface Reading {
   readonly left: Set<string>;
 }
 
-const MODE_STEPS: Readonly<Record<string, number>> = {
-  ...{ minor: 9, aeolian: 9, dorian: 2, phrygian: 4, lydian: 5, mixolydian: 7, locrian: 11 },
-};
-
 const takeAttributes = (reading: Reading, node: XmlNode): void => {
   const divisions = numberAt(node, 'divisions') ?? 0;
   if (divisions > 0) reading.divisions = divisions;
@@ -50,10 +45,8 @@ const takeAttributes = (reading: Reading, node: XmlNode): void => {
     reading.transpose =
       Math.round(numberAt(change, 'chromatic') ?? 0) +
       12 * Math.round(numberAt(change, 'octave-change') ?? 0);
-  const fifths = numberAt(node, 'key', 'fifths');
-  if (fifths !== null && Math.abs(fifths) <= 7)
-    reading.tonic ??=
-      7 * Math.round(fifths) + (MODE_STEPS[textAt(node, 'key', 'mode')] ?? 0) + reading.transpose;
+  const key = sheetKey(childAt(node, 'key'));
+  if (key !== null) reading.tonic ??= pitchClassOf(key.tonic) + reading.transpose;
 };
 
 const pitchOf = (reading: Reading, note: XmlNode): number | null => {

@@ -4,8 +4,10 @@ import { HOLES } from '../harp/build-harp';
 import { soundId } from '../harp/tab';
 import { asTicks, type Ticks } from '../theory/units';
 import { isDynamic, USUAL_DYNAMIC } from './dynamics';
+import { mostTicks } from './edit-phrase';
 import type { Phrase, PhraseManner, PhraseNote, PhraseSound } from './phrase';
 import { MOST_POINTS } from './read-note';
+import { MOST_PHRASE_BARS } from './read-phrase';
 import { DEEPEST_BEND, readTab } from './read-tab';
 
 /** A phrase read from outside with what had to be mended, in sentences; null when nothing of it can be used. */
@@ -94,23 +96,32 @@ const inOrder = (notes: readonly PhraseNote[]): readonly PhraseNote[] => {
   return kept;
 };
 
-/** Reads a phrase from storage, a link or a file. Never throws. */
+/** Reads a phrase from storage, a link or a file, as long as a phrase may be. Never throws. */
 export const parsePhrase = (value: unknown): ParsedPhrase => {
   if (!isFields(value) || !isMeter(value.meter) || !Array.isArray(value.notes)) {
     return { phrase: null, mended: ['This is not a phrase; write it again as tab.'] };
   }
   const given: readonly unknown[] = value.notes;
   const read = given.map(parseNote);
-  const notes = inOrder(read.filter((each) => each !== null));
+  const meter = value.meter;
+  const most = mostTicks({ meter });
+  const ordered = inOrder(read.filter((each) => each !== null));
+  const notes = ordered.filter(({ at, length }) => at + length <= most);
   const held = plainer(given, read);
   const last = notes.at(-1);
   const end = last === undefined ? 0 : last.at + last.length;
-  const length = isCount(value.length, end) ? value.length : end;
-  const lost = given.length - notes.length;
+  const length = isCount(value.length, end) && value.length <= most ? value.length : end;
+  const lost = given.length - ordered.length;
+  const late = ordered.length - notes.length;
   const mended = [
     ...(lost > 0 ? [`${lost} of ${given.length} notes could not be read and were left out.`] : []),
+    ...(late > 0
+      ? [
+          `A phrase holds ${MOST_PHRASE_BARS} bars: ${late} of ${given.length} notes after them were left out.`,
+        ]
+      : []),
     ...(held > 0 ? [`How ${held === 1 ? 'a note is' : `${held} notes are`} played could not be read.`] : []),
     ...(length !== value.length ? ['The length of the phrase did not fit its notes and was set anew.'] : []),
   ];
-  return { phrase: { meter: value.meter, length: plainTicks(length), notes }, mended };
+  return { phrase: { meter, length: plainTicks(length), notes }, mended };
 };

@@ -1,4 +1,5 @@
 import type { Mode } from '../chart/chart';
+import { isMinorMode } from './modes';
 
 /** Information fields of ABC (standard 2.1, §3) that a chart of chords has a use for. */
 
@@ -54,14 +55,12 @@ export interface AbcKey {
   readonly mode: Mode;
 }
 
-const MINOR_MODES = ['m', 'min', 'aeo', 'dor', 'phr', 'loc'];
-
 /** Reads `K:` (§3.1.14: a mode by its first three letters, none is major); null for `none` and pipes. */
 export const abcKey = (value: string): AbcKey | null => {
   const [, letter, sign = '', word = ''] = /^\s*([A-G])([#b]?)\s*([A-Za-z]*)/.exec(value) ?? [];
-  if (letter === undefined || word.startsWith('clef')) return null;
+  if (letter === undefined) return null;
   const mode = word.toLowerCase().slice(0, 3);
-  return { tonic: letter + sign, mode: MINOR_MODES.includes(mode) || word === 'm' ? 'minor' : 'major' };
+  return { tonic: letter + sign, mode: isMinorMode(mode) || word === 'm' ? 'minor' : 'major' };
 };
 
 /** One tune of a file: its lines from `X:` to the next blank line. */

@@ -16,7 +16,7 @@ export type AbcToken =
   | { readonly kind: 'ending'; readonly numbers: string }
   | { readonly kind: 'field'; readonly name: string; readonly value: string };
 
-const PITCH = /[_^=]*[A-Ga-g][,']*/g;
+const PITCH = /[_^=]{0,2}[A-Ga-g][,']*/g;
 
 /** Length of a note as written behind it: `2`, `/`, `//`, `3/2` (§4.3). */
 const lengthOf = (text: string): number => {
@@ -29,6 +29,7 @@ const lengthOf = (text: string): number => {
 /** Notes in a tuplet and the time they take: `(3` is three in the time of two (§4.13). */
 const TUPLETS: Readonly<Record<number, number>> = { 2: 3, 3: 2, 4: 3, 5: 2, 6: 2, 7: 2, 8: 3, 9: 2 };
 
+/** Nothing is looked for from every place to the end of a line: such a line of half a million signs would take minutes. */
 const SHAPES = [
   { kind: 'symbol', shape: /"([^"]*)"?/y },
   { kind: 'field', shape: /\[([A-Za-z]):([^\]]*)\]?/y },
@@ -37,9 +38,9 @@ const SHAPES = [
   { kind: 'grace', shape: /\{[^}]*\}?/y },
   { kind: 'decoration', shape: /![^!\s]*!|\+[^+\s]*\+/y },
   { kind: 'tuplet', shape: /\((\d)(?::(\d?)(?::(\d?))?)?/y },
-  { kind: 'stack', shape: /\[[^\]|"]*\](\d*\/*\d*)/y },
+  { kind: 'stack', shape: /\[[^[\]|"]{0,200}\](\d*\/*\d*)/y },
   { kind: 'bars rest', shape: /[ZX](\d*)/y },
-  { kind: 'note', shape: /(?:[_^=]*[A-Ga-g][,']*|[zx])(\d*\/*\d*)/y },
+  { kind: 'note', shape: /(?:[_^=]{0,2}[A-Ga-g][,']*|[zx])(\d*\/*\d*)/y },
   { kind: 'broken', shape: /([<>]{1,3})/y },
   { kind: 'tie', shape: /-/y },
 ] as const;

@@ -12,7 +12,14 @@ import {
   type Whole,
 } from './abc-fields';
 import { type AbcToken, musicTokens } from './abc-music';
-import { barWords, type ImportedChart, meterFor, type PlacedSymbol, pickUpLine } from './sheet-bars';
+import {
+  barWords,
+  type ImportedChart,
+  MOST_MEASURES,
+  meterFor,
+  type PlacedSymbol,
+  pickUpLine,
+} from './sheet-bars';
 
 /** The longest file that is read, in UTF-16 units: many hundred tunes. */
 export const LONGEST_ABC = 500_000;
@@ -34,6 +41,8 @@ interface Draft {
   readonly body: AbcToken[];
   /** Where the notes of the music line before begin among them, for a line of symbols. */
   lineFrom: number;
+  /** Lines of symbols laid under it. */
+  laidUnder: number;
   readonly left: Set<string>;
 }
 
@@ -44,8 +53,13 @@ const voiceIn = (draft: Draft, value: string): void => {
   if (draft.isOtherVoice) draft.left.add('Only the first voice was read.');
 };
 
+/** More lines of symbols under one line of music than any tune has are passed over. */
+const MOST_LAID_UNDER = 8;
+
 /** Symbols of an `s:` line go to the notes of the line of music before (§4.15): `*` passes a note, `|` goes to the next bar. */
 const layUnder = (draft: Draft, value: string): void => {
+  draft.laidUnder += 1;
+  if (draft.laidUnder > MOST_LAID_UNDER) return;
   const line = draft.body.splice(draft.lineFrom);
   const marks = value.match(/"[^"]*"|\*|\||[^\s"*|]+/g) ?? [];
   const laid: AbcToken[] = [];
@@ -61,7 +75,7 @@ const layUnder = (draft: Draft, value: string): void => {
     }
     laid.push(token);
   }
-  draft.body.push(...laid);
+  for (const token of laid) draft.body.push(token);
 };
 
 const headField = (draft: Draft, name: string, value: string): void => {
@@ -94,7 +108,9 @@ const takeLine = (draft: Draft, line: string): void => {
   }
   if (!draft.inBody || draft.isOtherVoice) return;
   draft.lineFrom = draft.body.length;
-  draft.body.push(...musicTokens(line, draft.unit ?? 1 / 8));
+  draft.laidUnder = 0;
+  // One by one: a line may hold more than a call takes arguments.
+  for (const token of musicTokens(line, draft.unit ?? 1 / 8)) draft.body.push(token);
 };
 
 /** What is written so far of a chart's text. */
@@ -102,6 +118,8 @@ interface Page {
   readonly lines: string[];
   line: string;
   bars: number;
+  /** Bars written in all. */
+  written: number;
   /** What has come of the bar being read: its length so far and its symbols, in whole notes. */
   at: Whole;
   symbols: { at: Whole; symbol: string }[];
@@ -149,6 +167,7 @@ const writeBar = (page: Page, isFirst: boolean): void => {
   page.sounding ||= placed.length > 0;
   page.line += ` ${words === '' ? rest : opens ? words.replace(/^\//, 'N.C.') : words}`;
   page.bars += 1;
+  page.written += 1;
 };
 
 const lineText = ({ closes, opens, double }: AbcToken & { kind: 'line' }): string => {
@@ -215,6 +234,7 @@ const bodyLines = ({ body, left }: Draft, meter: AbcMeter, chartMeter: MeterName
     lines: [],
     line: '',
     bars: 0,
+    written: 0,
     at: 0,
     symbols: [],
     sounding: false,
@@ -224,6 +244,7 @@ const bodyLines = ({ body, left }: Draft, meter: AbcMeter, chartMeter: MeterName
   };
   let lines = 0;
   for (const token of body) {
+    if (page.written >= MOST_MEASURES) break;
     takeToken(page, token, () => lines === 0 && page.bars === 0);
     if (token.kind === 'line') lines += 1;
   }
@@ -252,6 +273,7 @@ export const readAbc = (source: string): ImportedChart | string => {
     isOtherVoice: false,
     body: [],
     lineFrom: 0,
+    laidUnder: 0,
     left: new Set<string>(),
   };
   for (const line of lines) takeLine(draft, line);

@@ -1,7 +1,15 @@
 import { METERS } from '../chart/build-chart';
 import type { MeterName } from '../chart/chart';
 import { symbolOf } from './musicxml-chords';
-import { barWords, type ImportedChart, meterFor, type PlacedSymbol, pickUpLine } from './sheet-bars';
+import { sheetKey } from './musicxml-key';
+import {
+  barWords,
+  type ImportedChart,
+  MOST_MEASURES,
+  meterFor,
+  type PlacedSymbol,
+  pickUpLine,
+} from './sheet-bars';
 import { childAt, childrenOf, numberAt, textAt, type XmlNode } from './xml-node';
 
 /** What holds from measure to measure. */
@@ -32,16 +40,10 @@ interface Measure {
   ends: boolean;
 }
 
-const TONICS = ['Cb', 'Gb', 'Db', 'Ab', 'Eb', 'Bb', 'F', 'C', 'G', 'D', 'A', 'E', 'B', 'F#', 'C#'];
-const MINOR_TONICS = ['Ab', 'Eb', 'Bb', 'F', 'C', 'G', 'D', 'A', 'E', 'B', 'F#', 'C#', 'G#', 'D#', 'A#'];
-
-/** A signature as a key: sharps (+) or flats (−), and the mode; major where it says none. */
-const keyOf = (key: XmlNode): string | null => {
-  const fifths = numberAt(key, 'fifths');
-  if (fifths === null || Math.abs(fifths) > 7) return null;
-  const isMinor = ['minor', 'aeolian', 'dorian', 'phrygian'].includes(textAt(key, 'mode'));
-  const name = (isMinor ? MINOR_TONICS : TONICS)[Math.round(fifths) + 7];
-  return name === undefined ? null : name + (isMinor ? 'm' : '');
+/** A key as a chart's line writes it: `G`, `Dm`. */
+const keyOf = (node: XmlNode): string | null => {
+  const key = sheetKey(node);
+  return key && key.tonic + (key.mode === 'minor' ? 'm' : '');
 };
 
 const takeAttributes = (reading: Reading, measure: Measure, node: XmlNode): void => {
@@ -165,9 +167,6 @@ const emptyMeasure = (): Measure => ({
   closes: null,
   ends: false,
 });
-
-/** More measures than any chart takes are not read. */
-const MOST_MEASURES = 2000;
 
 /** Shorter than this share of a bar, a first measure that is not counted is an upbeat. */
 const UPBEAT = 0.99;

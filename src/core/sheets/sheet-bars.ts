@@ -7,6 +7,9 @@ import { readChord } from '../chart-text/read-chord';
  * them. What they become is text, so that everything read from a file can be seen, mended and kept as any chart.
  */
 
+/** More measures than any chart or short melody takes are not read. */
+export const MOST_MEASURES = 2000;
+
 /** A symbol at a place of its bar, as a share of the bar from 0 up to 1. */
 export interface PlacedSymbol {
   readonly at: number;

@@ -107,6 +107,17 @@ describe('a chart written as ABC', () => {
     }
   });
 
+  it.each([
+    // §3.1.14: a clef may follow the key; §4.6 writes it so.
+    ['D clef=treble', 'D'],
+    ['Am clef=bass', 'Am'],
+    ['G treble', 'G'],
+    ['D Dor', 'Dm'],
+    ['Bb mixolydian', 'Bb'],
+  ])('K:%s is %s', (field, key) => {
+    expect(opened(`X:1\nM:4/4\nL:1/4\nK:${field}\n"C"C4|]`).text.split('\n')[0]).toBe(`Key: ${key}`);
+  });
+
   it('keeps sections, their keys, and rests', () => {
     const text = 'Title: Lantern Walk\nKey: G\n[A] G7 | N.C. | C7 N.C.\n[Trio]\nKey: C\nC | F / / G7\n[A]';
     const { chart } = readChart(text, { tonic: 'C', mode: 'major', meter: '4/4', title: '' });

@@ -79,6 +79,24 @@ describe('MusicXML 4.0', () => {
     expect(opened(bare).left).toEqual(['The upbeat was left out: the band counts in.']);
   });
 
+  // MusicXML 4.0, `key`: the signature is the traditional one of the mode; which tonic that is: any table of modes.
+  it.each([
+    [0, 'dorian', 'Dm'],
+    [0, 'mixolydian', 'G'],
+    [-1, 'mixolydian', 'C'],
+    [1, 'lydian', 'C'],
+    [2, 'phrygian', 'F#m'],
+    [-3, 'aeolian', 'Cm'],
+    [0, 'locrian', 'Bm'],
+    [-6, 'major', 'Gb'],
+    [-7, 'minor', 'Abm'],
+    [4, 'none', 'E'],
+  ])('%i fifths in %s are %s', (fifths, mode, key) => {
+    const signature = `<key><fifths>${fifths}</fifths><mode>${mode}</mode></key>`;
+    const xml = score(ATTRIBUTES.replace(/<key>.*<\/key>/, signature) + harmony('C', 'major') + REST);
+    expect(opened(xml).text).toContain(`Key: ${key}\n`);
+  });
+
   it('says what it cannot use', () => {
     expect(readMusicXml(readXml('<score-timewise/>'))).toContain('measure by measure');
     expect(readMusicXml(readXml('<html/>'))).toBe('This is no MusicXML score.');

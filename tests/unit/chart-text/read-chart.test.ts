@@ -25,6 +25,10 @@ const sentences = (text: string, meter: MeterName = '4/4'): readonly string[] =>
 const RUNS = soakRuns(50);
 
 describe('readChart', () => {
+  it('takes a line of nothing but endings', () => {
+    expect(read('[1'.repeat(10_000)).chart.bars).toHaveLength(1);
+  });
+
   it.each([
     ['| C7 | F7 | C7 | G7 |', 'C7:4 | F7:4 | C7:4 | G7:4'],
     ['C7 | F7\nC7 | G7', 'C7:4 | F7:4 | C7:4 | G7:4'],

@@ -63,6 +63,11 @@ describe('any ABC text', () => {
     );
   });
 
+  it('is read to its end where one line holds more than a call takes arguments', () => {
+    const read = readAbc(`X:1\nK:C\n"C"${'c|'.repeat(70_000)}`);
+    expect(read).toMatchObject({ name: 'Chart from a file', left: [] });
+  });
+
   it('is refused in words where it is too long or holds no chords', () => {
     expect(readAbc('x'.repeat(600_000))).toContain('longer than any tune');
     expect(readAbc('X:1\nK:C\nCDEF|')).toContain('no chord symbols');
