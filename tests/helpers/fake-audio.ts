@@ -84,6 +84,7 @@ class FakeGain extends FakeNode {
 /** A context whose time is moved by hand. */
 export class FakeAudioContext {
   currentTime = 0;
+  readonly sampleRate = 48_000;
   readonly sources: FakeSource[] = [];
   readonly gains: FakeGain[] = [];
   createBufferSource(): FakeSource {

@@ -5,9 +5,14 @@ import { gainInLayer, type SoundKey, soundKeyFor } from '../bank/sound-key';
 import { voiceGain } from '../mixer/channel-strips';
 import { isHeld, type ScheduledNote } from '../transport/scheduled-note';
 
+/** Samples that know how long they are, in seconds. */
+export interface Timed {
+  readonly duration: number;
+}
+
 /** The bank's sound for a note, and the gain that brings it to the note's velocity. */
-export interface NoteSound {
-  readonly found: FoundSound<AudioBuffer>;
+export interface NoteSound<Samples = AudioBuffer> {
+  readonly found: FoundSound<Samples>;
   readonly level: number;
 }
 
@@ -22,7 +27,11 @@ export const keysOf = (notes: readonly ScheduledNote[], sound: BandSound): Sound
   notes.map((note) => soundKeyFor({ ...note.event, stroke: note.stroke }, soundAt(note, sound)));
 
 /** The sound a note is played with now; null when there is nothing like it. */
-export const noteSound = (bank: Bank, note: ScheduledNote, sound: BandSound): NoteSound | null => {
+export const noteSound = <Samples>(
+  bank: Bank<Samples>,
+  note: ScheduledNote,
+  sound: BandSound,
+): NoteSound<Samples> | null => {
   const { event, stroke } = note;
   const found = bank.find(soundKeyFor({ ...event, stroke }, soundAt(note, sound)));
   if (found === null) return null;
@@ -31,15 +40,11 @@ export const noteSound = (bank: Bank, note: ScheduledNote, sound: BandSound): No
 };
 
 /** When the note gives way to its release: at its end, or where the sound itself ends. Seconds of the audio clock. */
-export const heldUntil = (note: ScheduledNote, { sound, rate }: FoundSound<AudioBuffer>): number => {
+export const heldUntil = (note: ScheduledNote, { sound, rate }: FoundSound<Timed>): number => {
   const over = note.at + sound.samples.duration / rate - note.offset;
   if (!isHeld(note.event.part)) return over;
   return sound.loop === null ? Math.min(note.until, over) : note.until;
 };
-
-/** When nothing of the note is left. Seconds of the audio clock. */
-export const soundsUntil = (note: ScheduledNote, found: FoundSound<AudioBuffer>): number =>
-  heldUntil(note, found) + (isHeld(note.event.part) ? found.sound.release : 0);
 
 /** Whether a note sounds alike in both, but for the mix. */
 export const sameInstruments = (one: BandSound, other: BandSound): boolean => {

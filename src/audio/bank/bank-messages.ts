@@ -8,13 +8,19 @@ export interface SoundRequest {
   readonly held?: number;
 }
 
+/** Part of a sound, in samples from its beginning. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** The worker's answer; its samples are handed over, not copied. */
 export type SoundAnswer =
   | {
       readonly kind: 'sound';
       readonly key: SoundKey;
       readonly samples: Float32Array<ArrayBuffer>;
-      readonly loop: { readonly from: number; readonly to: number } | null;
+      readonly loop: Stretch | null;
       readonly release: number;
     }
   | { readonly kind: 'failed'; readonly key: SoundKey; readonly reason: string };

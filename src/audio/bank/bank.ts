@@ -2,8 +2,8 @@
  * The bank of computed sounds. What is needed first is computed first; playing never waits for a sound: a missing
  * one is replaced by its nearest neighbour or left out, and counted.
  */
-import type { SoundAnswer, SoundRequest } from './bank-messages';
-import { type BankSound, createSoundCache, type FoundSound } from './sound-cache';
+import type { SoundAnswer, SoundRequest, Stretch } from './bank-messages';
+import { type BankSound, createSoundCache, type FoundSound, type SoundCache } from './sound-cache';
 import { nameOfKey, type SoundKey } from './sound-key';
 
 /** The part of a worker that the bank uses. */
@@ -17,11 +17,14 @@ export interface BankWorker {
 /** Puts itself between a bank and one of its workers. */
 export type WorkerRoute = (worker: BankWorker) => BankWorker;
 
-export interface BankOptions {
+export interface BankOptions<Samples> {
   readonly sampleRate: number;
   readonly createWorker: () => BankWorker;
   readonly workers: number;
-  readonly makeBuffer: (samples: Float32Array<ArrayBuffer>) => AudioBuffer;
+  /** Makes what is handed out of samples, and of where their held part lies, in samples. */
+  readonly makeBuffer: (samples: Float32Array<ArrayBuffer>, loop: Stretch | null) => Samples;
+  /** Told of what was given up to save memory. */
+  readonly onGivenUp?: (samples: Samples) => void;
   /** Seconds a sound is held at most, where that is known beforehand; whole sounds when absent. */
   readonly heldAtMost?: (key: SoundKey) => number;
 }
@@ -35,14 +38,14 @@ export interface BankCounts {
 }
 
 /** The computed sounds of a song and what is still being computed, most urgent first. */
-export interface Bank {
+export interface Bank<Samples = AudioBuffer> {
   /** Replaces the order of what is to be computed; sounds already there are passed over. */
   want(keys: readonly SoundKey[]): void;
   /** Puts a few keys before everything else. */
   hurry(keys: readonly SoundKey[]): void;
   /** Resolves to true once all keys are there (or cannot be made), to false when `milliseconds` ran out first. */
   ready(keys: readonly SoundKey[], milliseconds: number): Promise<boolean>;
-  find(key: SoundKey): FoundSound<AudioBuffer> | null;
+  find(key: SoundKey): FoundSound<Samples> | null;
   counts(): BankCounts;
   bytes(): number;
   dispose(): void;
@@ -57,13 +60,13 @@ const IN_FLIGHT = 2;
 export const workersWorthHaving = (): number => (navigator.hardwareConcurrency > 2 ? 2 : 1);
 
 /** Creates an empty bank. Its workers start at once and run until it is disposed of. */
-export const createBank = (options: BankOptions): Bank => new WorkerBank(options);
+export const createBank = <Samples>(options: BankOptions<Samples>): Bank<Samples> => new WorkerBank(options);
 
-class WorkerBank implements Bank {
+class WorkerBank<Samples> implements Bank<Samples> {
   private readonly sampleRate: number;
-  private readonly makeBuffer: BankOptions['makeBuffer'];
-  private readonly heldAtMost: BankOptions['heldAtMost'];
-  private readonly cache = createSoundCache<AudioBuffer>(CAPACITY_BYTES);
+  private readonly makeBuffer: BankOptions<Samples>['makeBuffer'];
+  private readonly heldAtMost: BankOptions<Samples>['heldAtMost'];
+  private readonly cache: SoundCache<Samples>;
   private readonly workers: { readonly worker: BankWorker; busy: number }[];
   private readonly asked = new Set<string>();
   private readonly broken = new Set<string>();
@@ -74,7 +77,9 @@ class WorkerBank implements Bank {
   private substituted = 0;
   private missing = 0;
 
-  constructor({ sampleRate, createWorker, workers, makeBuffer, heldAtMost }: BankOptions) {
+  constructor(options: BankOptions<Samples>) {
+    const { sampleRate, createWorker, workers, makeBuffer, heldAtMost, onGivenUp } = options;
+    this.cache = createSoundCache(CAPACITY_BYTES, onGivenUp);
     this.sampleRate = sampleRate;
     this.makeBuffer = makeBuffer;
     this.heldAtMost = heldAtMost;
@@ -115,7 +120,7 @@ class WorkerBank implements Bank {
     });
   }
 
-  find(key: SoundKey): FoundSound<AudioBuffer> | null {
+  find(key: SoundKey): FoundSound<Samples> | null {
     const found = this.cache.find(key);
     if (found === null) this.missing += 1;
     else if (!found.exact) this.substituted += 1;
@@ -182,17 +187,14 @@ class WorkerBank implements Bank {
     for (const check of [...this.waiting]) check();
   }
 
-  private soundFrom({
-    key,
-    samples,
-    loop,
-    release,
-  }: SoundAnswer & { kind: 'sound' }): BankSound<AudioBuffer> {
+  private soundFrom({ key, samples, loop, release }: SoundAnswer & { kind: 'sound' }): BankSound<Samples> {
     const seconds = (frames: number) => frames / this.sampleRate;
+    // Counted before: what is made of the samples may take them away.
+    const bytes = samples.byteLength;
     return {
       key,
-      samples: this.makeBuffer(samples),
-      bytes: samples.byteLength,
+      samples: this.makeBuffer(samples, loop),
+      bytes,
       loop: loop && { from: seconds(loop.from), to: seconds(loop.to) },
       release,
     };

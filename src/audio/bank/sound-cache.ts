@@ -51,8 +51,11 @@ const distance = (asked: SoundKey, other: SoundKey): number => {
   );
 };
 
-/** Creates an empty cache that holds up to `capacity` bytes besides what is protected. */
-export const createSoundCache = <Samples>(capacity: number): SoundCache<Samples> => {
+/** Creates an empty cache that holds up to `capacity` bytes besides what is protected, and tells what it gives up. */
+export const createSoundCache = <Samples>(
+  capacity: number,
+  onGivenUp: (samples: Samples) => void = () => undefined,
+): SoundCache<Samples> => {
   /** In order of last use, oldest first. */
   const sounds = new Map<string, BankSound<Samples>>();
   let total = 0;
@@ -69,6 +72,7 @@ export const createSoundCache = <Samples>(capacity: number): SoundCache<Samples>
       if (kept.has(name)) continue;
       sounds.delete(name);
       total -= sound.bytes;
+      onGivenUp(sound.samples);
     }
   };
 

@@ -1,28 +1,37 @@
 /** Finishing away from the page, or on it where no worker comes up. */
 import { createFinishAnswers } from './answer-finish';
-import type { Finished, FinishOrder } from './finish-messages';
-import type { FinisherOptions, RenderedPiece } from './finisher';
+import type { FinishOrder } from './finish-messages';
+import type { Finished, FinisherOptions } from './finisher';
+import type { MixNote, MixSound } from './note-samples';
 
 /** The part of a worker that finishing uses. */
 export interface FinishWorker {
-  postMessage(order: FinishOrder): void;
+  postMessage(order: FinishOrder, options?: { readonly transfer: Transferable[] }): void;
   onmessage: ((message: MessageEvent<Finished>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
   terminate(): void;
 }
 
-/** Takes rendered pieces in their order and gives each back finished. Rejects when the worker breaks down midway. */
+/** Makes a file from its notes, stretch by stretch. Rejects when the worker breaks down midway. */
 export interface FinishLine {
-  add(piece: RenderedPiece): Promise<Finished>;
+  /** Hands over a sound that notes will name by its number; its samples are no longer the caller's. */
+  know(id: number, sound: MixSound): void;
+  forget(id: number): void;
+  /** The next frames, in which these notes begin. */
+  next(notes: readonly MixNote[], frames: number): Promise<Finished>;
   rest(): Promise<Finished>;
   close(): void;
 }
 
-interface Waiting {
+/** An order that may have to be given again, and who waits for its answer. */
+interface Given {
   readonly order: FinishOrder;
   readonly resolve: (finished: Finished) => void;
   readonly reject: (reason: Error) => void;
 }
+
+const BROKEN = 'what finishes the file broke down';
+const nobody = (): void => undefined;
 
 const startFinishWorker = (): FinishWorker =>
   new Worker(new URL('./finish-worker.ts', import.meta.url), { type: 'module' });
@@ -36,61 +45,98 @@ const started = (createWorker: () => FinishWorker): FinishWorker | null => {
   }
 };
 
+const answers = ({ kind }: FinishOrder): boolean => kind === 'stretch' || kind === 'rest';
+
 /** Opens a line for one file. */
 export const createFinishLine = (
   options: FinisherOptions,
   createWorker: () => FinishWorker = startFinishWorker,
-): FinishLine => {
-  const opening: FinishOrder = { kind: 'open', options };
-  const waiting: Waiting[] = [];
-  let worker = started(createWorker);
-  let answered = false;
-  let onPage: ReturnType<typeof createFinishAnswers> | null = null;
+): FinishLine => new WorkerLine(options, started(createWorker));
 
-  const answerOnPage = ({ order, resolve, reject }: Waiting): void => {
-    if (onPage === null) {
-      onPage = createFinishAnswers();
-      onPage(opening);
-    }
-    const finished = onPage(order);
-    if (finished === null) reject(new Error('there was nothing to finish'));
-    else resolve(finished);
-  };
-  const breakDown = (): void => {
-    worker?.terminate();
-    worker = null;
-    for (const each of waiting.splice(0)) {
-      // What the worker had heard so far is lost with it: a limiter begun anew would be heard in the middle.
-      if (answered) each.reject(new Error('what finishes the file broke down'));
-      else answerOnPage(each);
-    }
-  };
-  const ask = (order: FinishOrder): Promise<Finished> =>
-    new Promise((resolve, reject) => {
-      const each = { order, resolve, reject };
-      if (worker === null) {
-        if (answered) reject(new Error('what finishes the file broke down'));
-        else answerOnPage(each);
-        return;
-      }
-      waiting.push(each);
-      worker.postMessage(order);
-    });
+class WorkerLine implements FinishLine {
+  private worker: FinishWorker | null;
+  /** Whether the worker has shown that it works; until then everything is kept, to be done on the page instead. */
+  private proven = false;
+  private given: Given[] = [];
+  private onPage: ReturnType<typeof createFinishAnswers> | null = null;
 
-  if (worker !== null) {
-    worker.onerror = breakDown;
-    worker.onmessage = ({ data }) => {
-      answered = true;
-      waiting.shift()?.resolve(data);
-    };
-    worker.postMessage(opening);
+  constructor(options: FinisherOptions, worker: FinishWorker | null) {
+    this.worker = worker;
+    if (worker === null) this.onPage = createFinishAnswers();
+    else {
+      worker.onerror = () => this.breakDown();
+      worker.onmessage = ({ data }) => this.receive(data);
+    }
+    this.tell({ kind: 'open', options });
   }
-  return {
-    add: (piece) => ask({ kind: 'piece', piece }),
-    rest: () => ask({ kind: 'rest' }),
-    close: () => {
-      worker?.terminate();
-      worker = null;
-    },
-  };
-};
+
+  know(id: number, sound: MixSound): void {
+    this.tell({ kind: 'sound', id, sound });
+  }
+
+  forget(id: number): void {
+    this.tell({ kind: 'forget', id });
+  }
+
+  next(notes: readonly MixNote[], frames: number): Promise<Finished> {
+    return this.ask({ kind: 'stretch', notes, frames });
+  }
+
+  rest(): Promise<Finished> {
+    return this.ask({ kind: 'rest' });
+  }
+
+  close(): void {
+    this.worker?.terminate();
+    this.worker = null;
+  }
+
+  private tell(order: FinishOrder): void {
+    this.give({ order, resolve: nobody, reject: nobody });
+  }
+
+  private ask(order: FinishOrder): Promise<Finished> {
+    return new Promise((resolve, reject) => this.give({ order, resolve, reject }));
+  }
+
+  private give(given: Given): void {
+    const { order, reject } = given;
+    if (this.onPage !== null) this.doOnPage(given);
+    else if (this.worker === null) reject(new Error(BROKEN));
+    else {
+      if (!this.proven || answers(order)) this.given.push(given);
+      const whole = this.proven && order.kind === 'sound' ? order.sound.samples.buffer : null;
+      this.worker.postMessage(order, { transfer: whole === null ? [] : [whole] });
+    }
+  }
+
+  private receive(finished: Finished): void {
+    this.proven = true;
+    const at = this.given.findIndex(({ order }) => answers(order));
+    const [answered] = this.given.splice(at, 1);
+    // What was told before is done.
+    this.given = this.given.filter(({ order }) => answers(order));
+    answered?.resolve(finished);
+  }
+
+  /** What the worker had heard so far is lost with it: a limiter begun anew would be heard in the middle. */
+  private breakDown(): void {
+    this.close();
+    const given = this.given.splice(0);
+    if (this.proven) {
+      for (const { reject } of given) reject(new Error(BROKEN));
+      return;
+    }
+    this.onPage = createFinishAnswers();
+    for (const each of given) this.doOnPage(each);
+  }
+
+  private doOnPage({ order, resolve, reject }: Given): void {
+    try {
+      const finished = this.onPage?.(order) ?? null;
+      if (finished !== null) resolve(finished);
+    } catch (error) {
+      reject(error instanceof Error ? error : new Error(String(error)));
+    }
+  }
+}

@@ -1,13 +1,12 @@
-import type { FinisherOptions, RenderedPiece } from './finisher';
+import type { FinisherOptions } from './finisher';
+import type { MixNote, MixSound } from './note-samples';
 
-/** Asks the finishing worker for something; it answers each but the first in turn. */
+/** Asks the finishing worker for something; it answers stretches and the rest, each in turn. */
 export type FinishOrder =
   | { readonly kind: 'open'; readonly options: FinisherOptions }
-  | { readonly kind: 'piece'; readonly piece: RenderedPiece }
+  /** A sound that notes will name; its samples are handed over. */
+  | { readonly kind: 'sound'; readonly id: number; readonly sound: MixSound }
+  | { readonly kind: 'forget'; readonly id: number }
+  /** The notes that begin within the next frames, in their order. */
+  | { readonly kind: 'stretch'; readonly notes: readonly MixNote[]; readonly frames: number }
   | { readonly kind: 'rest' };
-
-/** The finished samples; handed over, not copied. */
-export interface Finished {
-  readonly left: Float32Array;
-  readonly right: Float32Array;
-}

@@ -1,71 +1,68 @@
-/** What becomes of rendered pieces: added up, put into the room, limited. */
-import { createStereoConvolver, type Sides } from '../../core/signal/stereo-convolver';
+/** What becomes of the notes of a file: mixed, put into the room, limited. */
+
+import type { Mix } from '../../core/settings/mix';
+import { createStereoConvolver } from '../../core/signal/stereo-convolver';
 import { createLimiter } from '../mixer/limiter';
+import { masterGain } from '../mixer/mix-gains';
 import type { RoomImpulse } from '../mixer/room';
-import { createPieceJoin } from './join-pieces';
+import { createFileMixer } from './file-mixer';
+import type { MixNote, MixSound } from './note-samples';
+import type { MixSums } from './part-mix';
 
 export interface FinisherOptions {
   readonly sampleRate: number;
   readonly room: RoomImpulse;
-  /** Gain of what comes back from the room. */
-  readonly roomGain: number;
+  readonly mix: Mix;
+  /** The programme level, in dB. */
+  readonly trim: number;
   /** Highest level between samples, in dB re full scale. */
   readonly ceiling: number;
 }
 
-/** A rendered piece with its tail, which goes on over the next `frames` after its beginning. */
-export interface RenderedPiece {
+/** Finished samples; handed over, not copied. */
+export interface Finished {
   readonly left: Float32Array;
   readonly right: Float32Array;
-  /** What is sent to the room. */
-  readonly send: Float32Array;
-  /** From the beginning of this piece to that of the next. */
-  readonly frames: number;
 }
 
-/** Finishes the pieces of one file in their order. */
+/** Finishes one file from its beginning to its end. */
 export interface Finisher {
-  add(piece: RenderedPiece): Sides;
-  /** The tails of the last piece, until nothing sounds any more. */
-  rest(): Sides;
+  know(id: number, sound: MixSound): void;
+  forget(id: number): void;
+  /** The next frames, in which these notes begin. */
+  next(notes: readonly MixNote[], frames: number): Finished;
+  /** What still rings after them, until nothing sounds any more. */
+  rest(): Finished;
 }
-
-const NO_SAMPLES = new Float32Array(0);
-
-/** The samples with so many frames of silence after them. */
-const padded = (samples: Float32Array, silence: number): Float32Array => {
-  const out = new Float32Array(samples.length + silence);
-  out.set(samples);
-  return out;
-};
 
 const times = (samples: Float32Array, gain: number): Float32Array => samples.map((sample) => sample * gain);
 
+const scale = (samples: Float32Array, gain: number): void => {
+  for (let i = 0; i < samples.length; i += 1) samples[i] = gain * (samples[i] ?? 0);
+};
+
 /** Starts a file. */
-export const createFinisher = ({ sampleRate, room, roomGain, ceiling }: FinisherOptions): Finisher => {
-  const join = createPieceJoin();
-  const convolver = createStereoConvolver([times(room.left, roomGain), times(room.right, roomGain)]);
+export const createFinisher = ({ sampleRate, room, mix, trim, ceiling }: FinisherOptions): Finisher => {
+  const gain = 10 ** (trim / 20) * masterGain(mix);
+  const mixer = createFileMixer({ sampleRate, mix });
+  const convolver = createStereoConvolver([times(room.left, gain), times(room.right, gain)]);
   const limiter = createLimiter({ sampleRate, ceiling });
   let skip = limiter.delay;
-  const finished = (sides: Sides, sent: Float32Array): Sides => {
-    convolver.addTo(sides, sent);
-    const [left, right] = sides;
+  const finished = ({ left, right, send }: MixSums): Finished => {
+    for (const side of [left, right]) scale(side, gain);
+    convolver.addTo([left, right], send);
     limiter.process(left, right);
     const from = Math.min(skip, left.length);
     skip -= from;
-    return [left.subarray(from), right.subarray(from)];
+    return { left: left.subarray(from), right: right.subarray(from) };
   };
   return {
-    add: ({ left, right, send, frames }) => {
-      const [one = NO_SAMPLES, other = NO_SAMPLES, sent = NO_SAMPLES] = join.add([left, right, send], frames);
-      return finished([one, other], sent);
+    know: (id, sound) => mixer.know(id, sound),
+    forget: (id) => mixer.forget(id),
+    next: (notes, frames) => {
+      mixer.add(notes);
+      return finished(mixer.mix(frames));
     },
-    rest: () => {
-      const silence = room.left.length + limiter.delay;
-      const [one = NO_SAMPLES, other = NO_SAMPLES, sent = NO_SAMPLES] = join
-        .rest()
-        .map((tail) => padded(tail, silence));
-      return finished([one, other], sent);
-    },
+    rest: () => finished(mixer.mix(mixer.framesLeft() + room.left.length + limiter.delay)),
   };
 };

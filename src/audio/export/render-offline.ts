@@ -1,24 +1,24 @@
 /**
- * The band's music as samples, faster than it sounds. The music is rendered in pieces, each with the tails of its last
- * notes, and the pieces are added up as they go out: memory stays that of a few pieces however long the music is, the
- * cost grows with the length and no more, and every browser can do it. Two pieces are rendered at a time, while the
- * sounds of the next are computed and the one before is limited and taken away.
+ * The band's music as samples, faster than it sounds, stretch by stretch: while workers compute the sounds of the next
+ * stretch another one mixes and finishes the last. What rings goes on from stretch to stretch, so that memory stays that
+ * of a few of them however long the music is, and every browser makes the same samples.
  */
 import type { Section } from '../../core/arranger/program';
 import type { FeelId } from '../../core/feels/feels';
 import type { PartId } from '../../core/score/score';
+import { convolverBlock } from '../../core/signal/stereo-convolver';
 import type { BandSound } from '../../core/song/band-sound';
 import { keysOf } from '../band/note-sound';
 import { type Bank, type BankCounts, createBank, type WorkerRoute } from '../bank/bank';
 import { createBankWorker } from '../bank/create-bank-worker';
-import { makeBuffer } from '../bank/make-buffer';
+import { FEEL_TRIMS } from '../mixer/feel-trims';
 import { roomAt } from '../mixer/room-buffer';
 import { notesBetween, type Push, pushSeconds, type ScheduledNote } from '../transport/scheduled-note';
 import { placeSection, type Timeline } from '../transport/timeline';
 import { createFinishLine, type FinishLine } from './finish-line';
-import type { Finished } from './finish-messages';
+import type { Finished } from './finisher';
 import { heldAtMost } from './held-at-most';
-import { type Piece, renderPiece, roomGainOf } from './render-piece';
+import { type HandedSound, mixNotes } from './mix-notes';
 
 export interface RenderRequest {
   /** In the order they sound. */
@@ -47,26 +47,21 @@ export interface Rendered {
   readonly counts: BankCounts;
 }
 
-/** Long enough that the tails of cymbals cost little, short enough that two of them take little room. */
-const PIECE_SECONDS = 30;
-/** The first piece is short, so that rendering begins while most sounds are still computed. */
-const FIRST_SECONDS = 8;
-/** Pieces rendered at a time: each has a thread of its own. */
-const AT_A_TIME = 2;
+/** Stretches of music under way at a time: one is mixed while the sounds of the next are computed. */
+const AT_A_TIME = 3;
+/** A stretch is so many of the room's blocks long: some five seconds. */
+const BLOCKS = 5;
 /** Workers that compute sounds: nothing has to be heard meanwhile. */
 const BANK_WORKERS = 2;
 /** Highest level between samples, as for live sound. */
 const CEILING = -1.2;
 /** A sound that takes longer than this to compute is given up. */
 const WAIT_MS = 20_000;
-/** How far into the next piece notes are looked at for what they end in this one. */
-const GIVE_WAY_SECONDS = 4;
-
 interface Stage {
   readonly request: RenderRequest;
   readonly line: FinishLine;
   readonly timeline: Timeline;
-  readonly bank: Bank;
+  readonly bank: Bank<HandedSound>;
   readonly push: Push;
 }
 
@@ -79,33 +74,37 @@ export const renderSections = async (request: RenderRequest): Promise<Rendered> 
   request.signal?.throwIfAborted();
   const { sampleRate, route = (worker) => worker } = request;
   const timeline = timelineOf(request.sections);
-  const maker = new OfflineAudioContext(1, 1, sampleRate);
   let lose = (_reason: string): void => {};
   const lost = new Promise<never>((_, reject) => {
     lose = (reason) => reject(new Error(`no sounds can be computed: ${reason}`));
   });
-  const bank = createBank({
+  const room = roomAt(sampleRate);
+  const { feel, sound } = request;
+  const line = createFinishLine({
+    sampleRate,
+    room,
+    mix: sound.mix,
+    trim: FEEL_TRIMS[feel],
+    ceiling: CEILING,
+  });
+  let sounds = 0;
+  const bank = createBank<HandedSound>({
     sampleRate,
     createWorker: () => route(createBankWorker({ onMakeshift: () => {}, onLost: lose })),
     workers: BANK_WORKERS,
-    makeBuffer: makeBuffer(maker),
-    heldAtMost: heldAtMost(timeline, request.sound),
-  });
-  const line = createFinishLine({
-    sampleRate,
-    room: roomAt(sampleRate),
-    roomGain: roomGainOf(request),
-    ceiling: CEILING,
+    makeBuffer: (samples, loop) => {
+      sounds += 1;
+      const handed = { id: sounds, duration: samples.length / sampleRate };
+      line.know(handed.id, { samples, loop });
+      return handed;
+    },
+    onGivenUp: ({ id }) => line.forget(id),
+    heldAtMost: heldAtMost(timeline, sound),
   });
   try {
-    const pieces = renderPieces({
-      request,
-      line,
-      timeline,
-      bank,
-      push: pushSeconds(request.push),
-    });
-    return await Promise.race([pieces, lost]);
+    const frames = BLOCKS * convolverBlock(room.left.length);
+    const all = renderStretches({ request, line, timeline, bank, push: pushSeconds(request.push) }, frames);
+    return await Promise.race([all, lost]);
   } finally {
     bank.dispose();
     line.close();
@@ -121,13 +120,6 @@ const timelineOf = (sections: readonly Section[]): Timeline => {
   });
 };
 
-/** Where pieces begin and end, in seconds. */
-const spansOf = (end: number): readonly (readonly [from: number, to: number])[] => {
-  const starts = [0];
-  for (let at = FIRST_SECONDS; at < end; at += PIECE_SECONDS) starts.push(at);
-  return starts.map((from, i) => [from, starts[i + 1] ?? end]);
-};
-
 const within = ({ timeline, push, request }: Stage, from: number, to: number): readonly ScheduledNote[] => {
   const { parts } = request;
   return timeline
@@ -136,21 +128,9 @@ const within = ({ timeline, push, request }: Stage, from: number, to: number): r
     .filter(({ event }) => parts === undefined || parts.includes(event.part));
 };
 
-/** The notes that begin between two times, and those after that end them, on a clock that begins with the piece. */
-const pieceOf = (stage: Stage, from: number, to: number): Piece => {
-  const here = (note: ScheduledNote): ScheduledNote => ({
-    ...note,
-    at: Math.max(0, note.at - from),
-    until: note.until - from,
-  });
-  // A part pushed ahead of the first beat would begin before the file does: the first piece takes it in.
-  return {
-    from,
-    seconds: to - from,
-    notes: within(stage, from === 0 ? -1 : from, to).map(here),
-    after: within(stage, to, to + GIVE_WAY_SECONDS).map(here),
-  };
-};
+/** The notes that begin within a stretch. A part pushed ahead of the first beat begins with the file. */
+const notesOf = (stage: Stage, from: number, to: number): readonly ScheduledNote[] =>
+  within(stage, from === 0 ? -1 : from, to).map((note) => ({ ...note, at: Math.max(0, note.at) }));
 
 /** Hands finished samples out, one stretch after another. */
 const createOutlet = ({ signal, onChunk }: RenderRequest) => {
@@ -175,53 +155,31 @@ const createOutlet = ({ signal, onChunk }: RenderRequest) => {
   };
 };
 
-interface Rendering {
-  readonly piece: Piece;
-  readonly samples: Promise<AudioBuffer>;
-}
-
-const renderPieces = async (stage: Stage): Promise<Rendered> => {
+/** @param stretch frames rendered at a time */
+const renderStretches = async (stage: Stage, stretch: number): Promise<Rendered> => {
   const { request, timeline, bank, line } = stage;
-  const { sampleRate, signal, onProgress, sound, feel } = request;
-  const spans = spansOf(timeline.at(-1)?.until ?? 0);
+  const { sampleRate, signal, onProgress, sound } = request;
+  const whole = Math.round((timeline.at(-1)?.until ?? 0) * sampleRate);
   const outlet = createOutlet(request);
-  const rendering: Rendering[] = [];
-  let [notes, sent] = [0, 0];
-  let sending = Promise.resolve();
-  const finishFirst = async (): Promise<void> => {
-    const [first] = rendering;
-    if (first === undefined) return;
-    const samples = await first.samples;
-    rendering.shift();
-    // No more than one stretch waits to be taken: whoever is slow slows the rendering.
-    await sending;
-    signal?.throwIfAborted();
-    notes += first.piece.notes.length;
-    const finished = line.add({
-      left: samples.getChannelData(0),
-      right: samples.getChannelData(1),
-      send: samples.getChannelData(2),
-      frames: Math.round(first.piece.seconds * sampleRate),
-    });
-    sending = outlet.send(finished).then(() => {
-      sent += 1;
-      onProgress?.(sent / spans.length);
-    });
-    sending.catch(() => undefined);
-  };
-  for (const [from, to] of spans) {
-    const piece = pieceOf(stage, from, to);
-    const keys = keysOf(piece.notes, sound);
-    bank.want([...rendering.flatMap((other) => keysOf(other.piece.notes, sound)), ...keys]);
+  const underWay: Promise<void>[] = [];
+  let notes = 0;
+  for (let from = 0; from < whole; from += stretch) {
+    const to = Math.min(whole, from + stretch);
+    const here = notesOf(stage, from / sampleRate, to / sampleRate);
+    const keys = keysOf(here, sound);
+    bank.want(keys);
     await bank.ready(keys, WAIT_MS);
-    if (rendering.length === AT_A_TIME) await finishFirst();
+    // No more than these wait to be taken: whoever is slow slows the rendering.
+    if (underWay.length === AT_A_TIME) await underWay.shift();
     signal?.throwIfAborted();
-    const samples = renderPiece({ sampleRate, sound, feel, bank }, piece);
-    samples.catch(() => undefined);
-    rendering.push({ piece, samples });
+    notes += here.length;
+    const sending = outlet
+      .send(line.next(mixNotes(here, bank, sound), to - from))
+      .then(() => onProgress?.(to / whole));
+    sending.catch(() => undefined);
+    underWay.push(sending);
   }
-  while (rendering.length > 0) await finishFirst();
-  await sending;
+  await Promise.all(underWay);
   await outlet.send(line.rest());
   return { frames: outlet.frames(), sampleRate, notes, counts: bank.counts() };
 };

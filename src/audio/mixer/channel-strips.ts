@@ -1,9 +1,8 @@
 import type { PartId } from '../../core/score/score';
 import type { VoiceId } from '../synthesis/voice';
 
-/** A gentle bell or shelf. */
+/** A gentle bell. */
 export interface Equaliser {
-  readonly type: 'peaking' | 'lowshelf' | 'highshelf';
   readonly frequency: number;
   /** In dB. */
   readonly gain: number;
@@ -37,19 +36,19 @@ export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
   bass: {
     level: -1.5,
     send: -30,
-    equaliser: { type: 'peaking', frequency: 350, gain: -2, q: 0.8 },
+    equaliser: { frequency: 350, gain: -2, q: 0.8 },
     rounding: null,
   },
   chords: {
     level: 0,
     send: -12.3,
-    equaliser: { type: 'peaking', frequency: 900, gain: -3, q: 0.5 },
+    equaliser: { frequency: 900, gain: -3, q: 0.5 },
     rounding: null,
   },
   second: {
     level: -2,
     send: -12.3,
-    equaliser: { type: 'peaking', frequency: 900, gain: -3, q: 0.5 },
+    equaliser: { frequency: 900, gain: -3, q: 0.5 },
     rounding: null,
   },
   lead: { level: 0, send: -14, equaliser: null, rounding: null },
@@ -79,20 +78,30 @@ export const roundedOff = (amplitude: number, { from, to }: Rounding): number =>
 const KEYBOARD_MIDDLE = { from: 53, to: 59 };
 
 /** Where a piece of the kit stands, −1 left … 1 right, as the audience sees it, by General MIDI percussion key. */
-export const kitPosition = (key: number): -1 | 0 | 1 => {
+const kitPosition = (key: number): -1 | 0 | 1 => {
   if ([42, 44, 46, 48, 49, 50, 55].includes(key)) return 1;
   if ([41, 43, 45, 51, 53, 57, 59].includes(key)) return -1;
   return 0;
 };
 
 /** How far from the middle the outer pieces of the kit stand. */
-export const KIT_WIDTH = 0.8;
+const KIT_WIDTH = 0.8;
 
 /** Where a keyboard's note stands, −1 left … 1 right, as the player hears it. */
-export const chordPosition = (midi: number): -1 | 0 | 1 => {
+const chordPosition = (midi: number): -1 | 0 | 1 => {
   if (midi < KEYBOARD_MIDDLE.from) return -1;
   return midi > KEYBOARD_MIDDLE.to ? 1 : 0;
 };
 
 /** How far from the middle a keyboard's low and high notes stand. */
-export const CHORD_WIDTH = 0.8;
+const CHORD_WIDTH = 0.8;
+
+/** Voices whose low notes stand to the left of their high ones. */
+const KEYBOARDS: ReadonlySet<VoiceId> = new Set(['piano', 'electric-piano']);
+
+/** Where a note of a part stands before the part's own pan, −1 left … 1 right; an organ's goes round. */
+export const placeOf = (part: PartId, voice: VoiceId, pitch: number): number | 'turning' => {
+  if (part === 'drums') return kitPosition(pitch) * KIT_WIDTH;
+  if (voice === 'organ') return 'turning';
+  return KEYBOARDS.has(voice) ? chordPosition(pitch) * CHORD_WIDTH : 0;
+};

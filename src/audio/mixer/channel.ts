@@ -47,7 +47,7 @@ const shapersOf = (context: BaseContext, { level, equaliser, rounding }: Channel
     : [
         new BiquadFilter({
           context,
-          type: equaliser.type,
+          type: 'peaking',
           frequency: equaliser.frequency,
           gain: equaliser.gain,
           Q: equaliser.q,

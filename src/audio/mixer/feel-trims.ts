@@ -4,7 +4,7 @@ import type { FeelId } from '../../core/feels/feels';
  * Gain in dB that brings each feel to −18 LUFS integrated (BS.1770-4) with every fader at rest. Measured at 48 kHz on
  * renderings of the twelve-bar form with turnaround in G, usual tempo and instruments, seed 1, no count-in: the mean of
  * one steady chorus on computed voices and of one on the recorded instruments, which lie within 0.8 LU of each other.
- * `tests/browser/offline.test.ts` measures the steady chorus again.
+ * `tests/reference/band-file.test.ts` measures the steady chorus again.
  */
 export const FEEL_TRIMS: Readonly<Record<FeelId, number>> = {
   shuffle: -0.4,

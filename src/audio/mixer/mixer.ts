@@ -8,17 +8,15 @@ import { DEFAULT_MIX } from '../../core/settings/defaults';
 import type { Mix } from '../../core/settings/mix';
 import type { VoiceId } from '../synthesis/voice';
 import { type Channel, createChannel, fromDecibels, move } from './channel';
-import { CHANNEL_STRIPS, CHORD_WIDTH, chordPosition, KIT_WIDTH, kitPosition } from './channel-strips';
+import { CHANNEL_STRIPS, placeOf } from './channel-strips';
 import { masterGain, partGains } from './mix-gains';
 import { createRotary, type Rotary } from './rotary';
 
 export interface MixerOptions {
   readonly context: BaseContext;
   readonly output: AudioNode;
-  /** The room's answer to an impulse, stereo; or what is given all that is sent to the room, to be put into it later. */
-  readonly room: AudioBuffer | { readonly sendTo: AudioNode };
-  /** When the music began or will begin, in seconds of the context; 0 when absent. */
-  readonly origin?: number;
+  /** The room's answer to an impulse, stereo. */
+  readonly room: AudioBuffer;
 }
 
 /** Channel strips, room and limiter between the sounds and the loudspeaker. */
@@ -40,8 +38,6 @@ export interface Mixer {
 
 /** Faders glide, so that moving one does not click. */
 const RAMP = 0.02;
-/** Voices whose low notes stand to the left of their high ones. */
-const KEYBOARDS: ReadonlySet<VoiceId> = new Set(['piano', 'electric-piano']);
 /** Time constant of the gate: −60 dB within 20 ms. */
 const GATE = 0.003;
 
@@ -54,18 +50,17 @@ class ToneMixer implements Mixer {
   private readonly channels = new Map<PartId, Channel>();
   private readonly places = new Map<string, ToneAudioNode>();
   private readonly rotaries = new Map<PartId, Rotary>();
-  private readonly convolver: ConvolverNode | null;
+  private readonly convolver: ConvolverNode;
   private readonly room: Gain;
   private readonly aside: Gain;
   private readonly trim: Gain;
   private readonly master: Gain;
   private readonly gate: Gain;
   private mix: Mix = DEFAULT_MIX;
-  private origin: number;
+  private origin = 0;
 
-  constructor({ context, output, room, origin = 0 }: MixerOptions) {
+  constructor({ context, output, room }: MixerOptions) {
     this.context = context;
-    this.origin = origin;
     this.gate = this.gain(1);
     this.master = this.gain(1);
     this.trim = this.gain(1);
@@ -74,12 +69,9 @@ class ToneMixer implements Mixer {
     this.room.channelCount = 1;
     this.room.channelCountMode = 'explicit';
     this.trim.chain(this.gate, this.master);
-    this.convolver = 'sendTo' in room ? null : this.roomOf(room);
-    if ('sendTo' in room) connect(this.room, room.sendTo);
-    if (this.convolver !== null) {
-      connect(this.room, this.convolver);
-      connect(this.convolver, this.trim);
-    }
+    this.convolver = this.roomOf(room);
+    connect(this.room, this.convolver);
+    connect(this.convolver, this.trim);
     this.aside.connect(this.master);
     connect(this.master, output);
   }
@@ -115,7 +107,7 @@ class ToneMixer implements Mixer {
 
   dispose(): void {
     for (const each of [...this.rotaries.values(), ...this.channels.values()]) each.dispose();
-    this.convolver?.disconnect();
+    this.convolver.disconnect();
     for (const node of this.nodes) node.dispose();
   }
 
@@ -129,10 +121,8 @@ class ToneMixer implements Mixer {
   }
 
   private placeOf(part: PartId, voice: VoiceId, pitch: number): ToneAudioNode {
-    if (part === 'drums') return this.place(part, kitPosition(pitch) * KIT_WIDTH);
-    if (voice === 'organ') return this.turning(part);
-    if (KEYBOARDS.has(voice)) return this.place(part, chordPosition(pitch) * CHORD_WIDTH);
-    return this.input(part);
+    const place = placeOf(part, voice, pitch);
+    return place === 'turning' ? this.turning(part) : this.place(part, place);
   }
 
   /** Made when the part first plays: most songs need half of the channels. */

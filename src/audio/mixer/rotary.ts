@@ -3,6 +3,7 @@ import type { BaseContext } from 'tone/build/esm/core/context/BaseContext.js';
 import { Delay } from 'tone/build/esm/core/context/Delay.js';
 import { Gain } from 'tone/build/esm/core/context/Gain.js';
 import { connect, type ToneAudioNode } from 'tone/build/esm/core/context/ToneAudioNode.js';
+import { ROTOR, rotorWave } from './rotor';
 
 /** The turning speaker of an organ's cabinet. */
 export interface Rotary {
@@ -11,21 +12,6 @@ export interface Rotary {
   turnFrom(origin: number): void;
   dispose(): void;
 }
-
-/** The slow speed of the trade's cabinets, in turns a second (common practice, no source). */
-const TURNS = 0.8;
-/** Path of the sound, and how far it grows and shrinks on a turn, in seconds: 3 cents of vibrato. */
-const PATH = 0.003;
-const PATH_CHANGE = 0.00035;
-/** How much louder and softer each side gets, of 1. */
-const SWELL = 0.2;
-const SIDE = 0.6;
-
-/** The speaker's turning as a partial of a wave, which goes on from where it is so many seconds after it began to turn. */
-export const rotorWave = (seconds: number): { readonly cosine: number; readonly sine: number } => {
-  const angle = 2 * Math.PI * TURNS * seconds;
-  return { cosine: Math.sin(angle), sine: Math.cos(angle) };
-};
 
 /** An oscillator that turns as if it had begun to at `origin`, in seconds of the context. */
 const turningFrom = (context: BaseContext, origin: number): OscillatorNode => {
@@ -36,7 +22,7 @@ const turningFrom = (context: BaseContext, origin: number): OscillatorNode => {
   turning.setPeriodicWave(
     context.rawContext.createPeriodicWave([0, cosine], [0, sine], { disableNormalization: true }),
   );
-  turning.frequency.value = TURNS;
+  turning.frequency.value = ROTOR.turns;
   turning.start(now);
   return turning;
 };
@@ -54,11 +40,11 @@ export const createRotary = (context: BaseContext, output: ToneAudioNode, origin
   nodes.push(awake);
   const turned: ToneAudioNode[] = [awake];
   for (const side of [-1, 1]) {
-    const delay = new Delay({ context, delayTime: PATH, maxDelay: 0.02 });
+    const delay = new Delay({ context, delayTime: ROTOR.path, maxDelay: 0.02 });
     const swell = new Gain({ context, gain: 1 });
-    const pan = new Panner({ context, pan: side * SIDE });
-    const nearer = new Gain({ context, gain: -side * PATH_CHANGE });
-    const louder = new Gain({ context, gain: side * SWELL });
+    const pan = new Panner({ context, pan: side * ROTOR.side });
+    const nearer = new Gain({ context, gain: -side * ROTOR.change });
+    const louder = new Gain({ context, gain: side * ROTOR.swell });
     input.chain(delay, swell, pan, output);
     turned.push(nearer, louder);
     nearer.connect(delay.delayTime);

@@ -42,6 +42,22 @@ export const highShelf = (hz: number, decibels: number, sampleRate: number): Biq
   };
 };
 
+/** Raises what lies around `hz` by so many dB, the wider the smaller `q`. Throws RangeError beyond half the rate. */
+export const bell = (hz: number, decibels: number, q: number, sampleRate: number): Biquad => {
+  const w = angle(hz, sampleRate);
+  const a = 10 ** (decibels / 40);
+  const alpha = Math.sin(w) / (2 * q);
+  const a0 = 1 + alpha / a;
+  const middle = (-2 * Math.cos(w)) / a0;
+  return {
+    b0: (1 + alpha * a) / a0,
+    b1: middle,
+    b2: (1 - alpha * a) / a0,
+    a1: middle,
+    a2: (1 - alpha / a) / a0,
+  };
+};
+
 /** The samples after these filters, one after another. */
 export const filtered = (samples: Float32Array, filters: readonly Biquad[]): Float32Array => {
   const out = new Float32Array(samples);

@@ -14,6 +14,11 @@ export interface StereoConvolver {
 /** Long blocks cost least: the transform is at least three times as long as the answer. */
 const LEAST_LENGTHS = 3;
 
+const sizeFor = (length: number): number => 2 ** Math.ceil(Math.log2(LEAST_LENGTHS * length + 1));
+
+/** Samples a convolver with responses of so many takes in at a time: stretches of a multiple of these cost least. */
+export const convolverBlock = (length: number): number => sizeFor(length) - length + 1;
+
 /**
  * Creates a convolver by overlapping blocks (overlap-add). Both sides are one transform: the left response is its real
  * part and the right one its imaginary part, and so come out again, since the signal is real.
@@ -23,8 +28,8 @@ export const createStereoConvolver = ([left, right]: Sides): StereoConvolver => 
   const { length } = left;
   if (length === 0 || right.length !== length)
     throw new RangeError(`both responses must be equally long, got ${length} and ${right.length}`);
-  const size = 2 ** Math.ceil(Math.log2(LEAST_LENGTHS * length + 1));
-  const block = size - length + 1;
+  const size = sizeFor(length);
+  const block = convolverBlock(length);
   const fft = new FFT(size);
   const answer = answerOf(fft, [left, right]);
   const input = new Float64Array(size);
@@ -36,15 +41,15 @@ export const createStereoConvolver = ([left, right]: Sides): StereoConvolver => 
     input.fill(0);
     input.set(samples);
     fft.realTransform(spectrum, input);
-    fft.completeSpectrum(spectrum);
-    multiply(spectrum, answer);
-    fft.inverseTransform(output, spectrum);
+    answerInto(spectrum, answer);
+    // Turned back by a transform forward of the conjugate.
+    fft.transform(output, spectrum);
   };
   /** Adds so many samples of the output, from one on, to both sides. */
   const addOutput = ([one, other]: Sides, at: number, from: number, count: number): void => {
     for (let i = 0; i < count; i += 1) {
       one[at + i] = (one[at + i] ?? 0) + (output[2 * (from + i)] ?? 0);
-      other[at + i] = (other[at + i] ?? 0) + (output[2 * (from + i) + 1] ?? 0);
+      other[at + i] = (other[at + i] ?? 0) - (output[2 * (from + i) + 1] ?? 0);
     }
   };
 
@@ -72,25 +77,34 @@ export const createStereoConvolver = ([left, right]: Sides): StereoConvolver => 
   };
 };
 
-const answerOf = (fft: FFT, [left, right]: Sides): readonly number[] => {
+/** The spectrum of both responses, such that a spectrum times it needs no further scaling when it is turned back. */
+const answerOf = (fft: FFT, [left, right]: Sides): Float64Array => {
   const both = fft.createComplexArray();
+  const size = both.length / 2;
   for (let i = 0; i < left.length; i += 1) {
-    both[2 * i] = left[i] ?? 0;
-    both[2 * i + 1] = right[i] ?? 0;
+    both[2 * i] = (left[i] ?? 0) / size;
+    both[2 * i + 1] = (right[i] ?? 0) / size;
   }
   const spectrum = fft.createComplexArray();
   fft.transform(spectrum, both);
-  return spectrum;
+  return Float64Array.from(spectrum);
 };
 
-/** A spectrum times another, in place; real and imaginary parts take turns. */
-const multiply = (spectrum: number[], by: readonly number[]): void => {
-  for (let i = 0; i < spectrum.length; i += 2) {
+/**
+ * Puts the conjugate of a real signal's spectrum times another in its place. Only the lower half of the signal's is read:
+ * the upper half mirrors it.
+ */
+const answerInto = (spectrum: number[], by: Float64Array): void => {
+  const { length } = by;
+  for (let i = 0; i <= length / 2; i += 2) {
     const real = spectrum[i] ?? 0;
     const imaginary = spectrum[i + 1] ?? 0;
-    const byReal = by[i] ?? 0;
-    const byImaginary = by[i + 1] ?? 0;
-    spectrum[i] = real * byReal - imaginary * byImaginary;
-    spectrum[i + 1] = real * byImaginary + imaginary * byReal;
+    const mirror = (length - i) % length;
+    const [one, two] = [by[i] ?? 0, by[i + 1] ?? 0];
+    const [three, four] = [by[mirror] ?? 0, by[mirror + 1] ?? 0];
+    spectrum[i] = real * one - imaginary * two;
+    spectrum[i + 1] = -(real * two + imaginary * one);
+    spectrum[mirror] = real * three + imaginary * four;
+    spectrum[mirror + 1] = imaginary * three - real * four;
   }
 };

@@ -20,6 +20,7 @@ import { createFakeMidi } from '../fake-midi';
 import { listenToMicrophone, type MicrophoneStage } from '../microphone-contract';
 import { type MidiBehaviour, midiStage } from '../midi-contract';
 import { createRecorder } from './recorder';
+import { renderByNodes } from './render-by-nodes';
 
 export interface RenderOrder {
   readonly program: Program;
@@ -83,6 +84,29 @@ const render = async ({ abortAfter, keep = true, ...order }: RenderOrder): Promi
   });
   const milliseconds = performance.now() - began;
   return { ...rendered, milliseconds, longestChunk, pcm: toBase64([...left, ...right]) };
+};
+
+/** Level of what is left in dB, where the file is taken from what the nodes make of the same. */
+const fileAgainstNodes = async (order: RenderOrder, seconds: number): Promise<number> => {
+  const nodes = await renderByNodes(order, seconds);
+  const { renderSections } = await import('../../../src/audio/export/render-offline');
+  let [frame, sum, left] = [0, 0, 0];
+  await renderSections({
+    ...order,
+    feel: order.program.style.feel,
+    push: order.program.style.push,
+    onChunk: (...sides) => {
+      sides.forEach((samples, side) => {
+        for (let i = 0; i < samples.length && frame + i < seconds * order.sampleRate; i += 1) {
+          const node = nodes[side]?.[frame + i] ?? 0;
+          sum += node ** 2;
+          left += (node - (samples[i] ?? 0)) ** 2;
+        }
+      });
+      frame += sides[0].length;
+    },
+  });
+  return 10 * Math.log10(left / sum);
 };
 
 const recorder = createRecorder();
@@ -201,6 +225,7 @@ const bench = {
   statuses,
   bars,
   render,
+  fileAgainstNodes,
   moment,
   wait: (milliseconds: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds)),
   /** Resolves when the audio clock has gone on by so many seconds. */

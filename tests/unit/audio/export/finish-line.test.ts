@@ -1,8 +1,11 @@
 import { describe, expect, it, vi } from 'vitest';
+import { RESTING_SOUND } from '../../../../src/audio/band/resting-sound';
 import { createFinishAnswers } from '../../../../src/audio/export/answer-finish';
 import { createFinishLine, type FinishWorker } from '../../../../src/audio/export/finish-line';
 import type { FinishOrder } from '../../../../src/audio/export/finish-messages';
-import { createFinisher, type RenderedPiece } from '../../../../src/audio/export/finisher';
+import { createFinisher, type Finished } from '../../../../src/audio/export/finisher';
+import type { MixNote } from '../../../../src/audio/export/note-samples';
+import type { PartId } from '../../../../src/core/score/score';
 import { createRandom } from '../../../../src/core/theory/random';
 
 const noise = (length: number, seed: number, level = 1): Float32Array => {
@@ -10,73 +13,108 @@ const noise = (length: number, seed: number, level = 1): Float32Array => {
   return Float32Array.from({ length }, () => level * (2 * random() - 1));
 };
 
+const RATE = 8000;
 const OPTIONS = {
-  sampleRate: 8000,
+  sampleRate: RATE,
   room: { left: noise(50, 1, 0.2), right: noise(50, 2, 0.2) },
-  roomGain: 0.5,
+  mix: RESTING_SOUND.mix,
+  trim: -6,
   ceiling: -1.2,
 };
 
-const LEFT = noise(4000, 3, 0.4);
-const RIGHT = noise(4000, 4, 0.4);
-const SEND = noise(4000, 5, 0.1);
+const noteOf = (part: PartId, pitch: number, at: number, changes: Partial<MixNote> = {}): MixNote => ({
+  part,
+  pitch,
+  voice: part === 'drums' ? 'sticks' : 'piano',
+  sound: 1,
+  rate: 1,
+  glide: { ratio: 1, seconds: 0 },
+  envelope: { at, level: 0.5, until: at + 0.2, release: 0.05 },
+  ...changes,
+});
 
-const pieceOf = (from: number, to: number, tail: number): RenderedPiece => {
-  // What rings on after the piece is of the piece alone: here the later half of its level.
-  const channel = (whole: Float32Array) => {
-    const out = new Float32Array(to - from + tail);
-    out.set(whole.subarray(from, to));
-    return out;
-  };
-  return { left: channel(LEFT), right: channel(RIGHT), send: channel(SEND), frames: to - from };
+/** All there is to a mix: places, a filter, rounded peaks, a turning speaker, a loop, another pitch, a slide and a cut. */
+const NOTES: readonly MixNote[] = [
+  noteOf('drums', 36, 0),
+  noteOf('chords', 48, 0.01),
+  noteOf('second', 64, 0.02, { voice: 'organ', sound: 2 }),
+  noteOf('drums', 46, 0.1),
+  noteOf('bass', 40, 0.12, { voice: 'upright-bass', rate: 1.3 }),
+  noteOf('drums', 42, 0.16),
+  noteOf('lead', 70, 0.2, { voice: 'harmonica', glide: { ratio: 0.9, seconds: 0.1 } }),
+  noteOf('chords', 48, 0.25),
+];
+const SOUNDS = [
+  { id: 1, sound: { samples: noise(1500, 3, 0.9), loop: null } },
+  { id: 2, sound: { samples: noise(900, 4), loop: { from: 100, to: 850 } } },
+];
+const WHOLE = 4000;
+
+const copied = ({ id, sound }: (typeof SOUNDS)[number]) =>
+  [id, { ...sound, samples: sound.samples.slice() }] as const;
+
+/** The file in stretches that end at these frames. */
+const finishedIn = (ends: readonly number[]): Float32Array[] => {
+  const finisher = createFinisher(OPTIONS);
+  for (const each of SOUNDS) finisher.know(...copied(each));
+  const stretches = ends.map((end, i) => {
+    const from = (ends[i - 1] ?? 0) / RATE;
+    const here = NOTES.filter(({ envelope: { at } }) => at >= from && at < end / RATE);
+    return finisher.next(here, end - (ends[i - 1] ?? 0));
+  });
+  return joined([...stretches, finisher.rest()]);
 };
 
-const together = (stretches: readonly (readonly [Float32Array, Float32Array])[]): number[][] => [
-  stretches.flatMap(([left]) => [...left]),
-  stretches.flatMap(([, right]) => [...right]),
-];
+const joined = (stretches: readonly Finished[]): Float32Array[] =>
+  (['left', 'right'] as const).map((side) =>
+    Float32Array.from(stretches.flatMap((stretch) => [...stretch[side]])),
+  );
 
-const furthest = (one: readonly number[][], other: readonly number[][]): number =>
-  Math.max(...one.flatMap((side, i) => side.map((value, at) => Math.abs(value - (other[i]?.[at] ?? 9)))));
+const furthest = (one: readonly Float32Array[], other: readonly Float32Array[]): number =>
+  Math.max(
+    ...one.flatMap((side, i) => Array.from(side, (value, at) => Math.abs(value - (other[i]?.[at] ?? 9)))),
+  );
 
 describe('finishing a file', () => {
-  const whole = createFinisher(OPTIONS);
-  const wanted = together([whole.add(pieceOf(0, 4000, 0)), whole.rest()]);
-
-  it.each([[[1000, 2500]], [[7, 8, 4000 - 1]], [[40, 80, 1999]]])(
-    'comes to the same whatever pieces it is made of, cut at %j',
+  it.each([[[1000, 2500]], [[7, 8, WHOLE - 1]], [[800, 1280, 1999]]])(
+    'comes to the same whatever stretches it is made of, cut at %j',
     (cuts) => {
-      const finisher = createFinisher(OPTIONS);
-      const edges = [0, ...cuts, 4000];
-      const stretches = edges.slice(1).map((to, i) => finisher.add(pieceOf(edges[i], to, 300)));
-      const got = together([...stretches, finisher.rest()]);
-      expect(got[0].slice(0, wanted[0].length)).toHaveLength(wanted[0].length);
-      expect(furthest(wanted, got)).toBeLessThan(1e-6);
+      const wanted = finishedIn([WHOLE]);
+      expect(Math.max(...wanted[0])).toBeGreaterThan(0.1);
+      expect(furthest(wanted, finishedIn([...cuts, WHOLE]))).toBeLessThan(1e-6);
     },
   );
 
-  it('lets the tail of a piece ring over the next, and the room after the last', () => {
-    const finisher = createFinisher({ ...OPTIONS, roomGain: 1 });
-    const silence = new Float32Array(100);
-    const tail = new Float32Array(160);
-    tail[120] = 0.25;
-    const first = finisher.add({ left: tail, right: silence, send: silence, frames: 100 });
-    const strike = new Float32Array(100);
-    strike[99] = 1;
-    const second = finisher.add({
-      left: new Float32Array(100),
-      right: silence.slice(),
-      send: strike,
-      frames: 100,
+  it('lets what began before go on, and the room after it, until nothing sounds', () => {
+    const { channels } = OPTIONS.mix;
+    const mix = { ...OPTIONS.mix, channels: { ...channels, lead: { ...channels.lead, pan: 0 } } };
+    const finisher = createFinisher({ ...OPTIONS, mix, trim: 0 });
+    const struck = new Float32Array(RATE);
+    struck[RATE - 1] = 0.1;
+    finisher.know(1, { samples: struck, loop: null });
+    const note = noteOf('lead', 60, 0.01, {
+      voice: 'harmonica',
+      envelope: { at: 0.01, level: 1, until: 2, release: 0.01 },
     });
-    const [left, right] = together([first, second, finisher.rest()]);
-    expect(left[120]).toBeCloseTo(0.25, 6);
+    const [left, right] = joined([finisher.next([note], 100), finisher.rest()]);
+    const at = 0.01 * RATE + RATE - 1;
+    expect(left).toHaveLength(at + 1 + OPTIONS.room.left.length);
+    expect(left[at]).toBeCloseTo(0.1, 2);
+    // The lead is sent to the room 14 dB softer than it is.
+    const sent = 0.1 * 10 ** (-14 / 20);
     OPTIONS.room.left.forEach((value, i) => {
-      expect(left[199 + i]).toBeCloseTo(value, 5);
+      if (i > 0) expect(left[at + i]).toBeCloseTo(sent * value, 5);
     });
-    OPTIONS.room.right.forEach((value, i) => {
-      expect(right[199 + i]).toBeCloseTo(value, 5);
-    });
+    expect(right[at + 3]).toBeCloseTo(sent * OPTIONS.room.right[3], 5);
+    expect(Math.max(...left.subarray(0, at))).toBeLessThan(1e-6);
+  });
+
+  it('leaves out notes of sounds that it was never given or has forgotten', () => {
+    const finisher = createFinisher(OPTIONS);
+    finisher.know(...copied(SOUNDS[0]));
+    finisher.forget(1);
+    const { left } = finisher.next([noteOf('bass', 40, 0), noteOf('bass', 41, 0, { sound: 7 })], 500);
+    expect(Math.max(...left)).toBe(0);
   });
 });
 
@@ -86,7 +124,10 @@ describe('the line that finishes a file', () => {
       onmessage: null,
       onerror: null,
       terminate: vi.fn(),
-      postMessage: (order) => queueMicrotask(() => behave(worker, order)),
+      postMessage: (order, options) => {
+        const received = structuredClone(order, options);
+        queueMicrotask(() => behave(worker, received));
+      },
     };
     return worker;
   };
@@ -95,13 +136,18 @@ describe('the line that finishes a file', () => {
     if (data !== null) worker.onmessage?.(new MessageEvent('message', { data }));
   };
   const breakDown = (worker: FinishWorker) => worker.onerror?.(new Event('error') as ErrorEvent);
-  const expected = () => createFinisher(OPTIONS).add(pieceOf(0, 1000, 0));
+  const orderedFrom = async (line: ReturnType<typeof createFinishLine>): Promise<Float32Array[]> => {
+    for (const each of SOUNDS) line.know(...copied(each));
+    const first = await line.next(NOTES.slice(0, 4), 800 + 80);
+    line.know(3, { samples: noise(10, 1), loop: null });
+    line.forget(3);
+    return joined([first, ...(await Promise.all([line.next(NOTES.slice(4), WHOLE - 880), line.rest()]))]);
+  };
 
   it('gives back what its worker made, in turn', async () => {
     const answer = createFinishAnswers();
     const line = createFinishLine(OPTIONS, () => workerOf((worker, order) => pass(worker, answer, order)));
-    const [first] = await Promise.all([line.add(pieceOf(0, 1000, 0)), line.rest()]);
-    expect([...first.left]).toEqual([...expected()[0]]);
+    expect(furthest(finishedIn([WHOLE]), await orderedFrom(line))).toBeLessThan(1e-6);
   });
 
   it.each([
@@ -112,26 +158,31 @@ describe('the line that finishes a file', () => {
           throw new Error('no workers here');
         }),
     ],
-    ['does not come up', () => createFinishLine(OPTIONS, () => workerOf((worker) => breakDown(worker)))],
+    [
+      'does not come up',
+      () =>
+        createFinishLine(OPTIONS, () =>
+          workerOf((worker, { kind }) => {
+            if (kind === 'stretch') breakDown(worker);
+          }),
+        ),
+    ],
   ])('finishes on the page where a worker %s', async (_, open) => {
-    const line = open();
-    const { left } = await line.add(pieceOf(0, 1000, 0));
-    expect([...left]).toEqual([...expected()[0]]);
-    expect((await line.rest()).left.length).toBeGreaterThan(49);
+    expect(furthest(finishedIn([WHOLE]), await orderedFrom(open()))).toBeLessThan(1e-6);
   });
 
   it('says so when its worker breaks down in the middle, rather than begin anew', async () => {
     const answer = createFinishAnswers();
-    let orders = 0;
+    let stretches = 0;
     const line = createFinishLine(OPTIONS, () =>
       workerOf((worker, order) => {
-        orders += 1;
-        if (orders > 2) breakDown(worker);
+        if (order.kind === 'stretch') stretches += 1;
+        if (stretches > 1) breakDown(worker);
         else pass(worker, answer, order);
       }),
     );
-    await line.add(pieceOf(0, 1000, 0));
-    await expect(line.add(pieceOf(1000, 2000, 0))).rejects.toThrow('broke down');
+    await line.next([], 100);
+    await expect(line.next([], 100)).rejects.toThrow('broke down');
     await expect(line.rest()).rejects.toThrow('broke down');
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rotorWave } from '../../../../src/audio/mixer/rotary';
+import { rotorWave } from '../../../../src/audio/mixer/rotor';
 
 /** The slow speed of the trade's cabinets (common practice, no source). */
 const TURNS = 0.8;
