@@ -1,5 +1,6 @@
 import { chorusShapes } from '../../src/core/arranger/arc';
 import type { Program, Section } from '../../src/core/arranger/program';
+import type { FormId } from '../../src/core/chart/forms';
 import { type FeelId, feelOf } from '../../src/core/feels/feels';
 import { DRUM_KEYS } from '../../src/core/score/drum-kit';
 import type { NoteEvent, PartId } from '../../src/core/score/score';
@@ -19,16 +20,26 @@ export interface BandFigures {
   readonly topTwo: number;
   /** Bars in a row whose bass has the same rhythm, at most. */
   readonly bassRun: number;
-  /** Share of bars 4, 8 and last that end in a fill. */
-  readonly fills: readonly [number, number, number];
+  /** Share of phrases inside the chorus (bars 4, 8) and of choruses that end in a fill. */
+  readonly fills: readonly [number, number];
   /** Share of fills with a crash on the next first beat, and of bars whose end the hands fill with hat foot and kick. */
   readonly crash: number;
   readonly foot: number;
   readonly kick: number;
   readonly chordTop: number;
-  /** Share of chord strokes struck together with the bass, and with kick or backbeat. */
+  /**
+   * Share of chord strokes struck together with the bass, and with kick or backbeat. A chord held for a beat or longer
+   * lies under what others play, and is not counted.
+   */
   readonly withBass: number;
   readonly withDrums: number;
+}
+
+/** What is counted: a form in a key, and how many choruses of it. */
+interface BandSong {
+  readonly form?: FormId;
+  readonly key?: number;
+  readonly choruses?: number;
 }
 
 const onsets = (events: readonly NoteEvent[]): readonly number[] => [...new Set(events.map(({ at }) => at))];
@@ -142,15 +153,24 @@ const together = (sections: readonly Section[], wanted: (event: NoteEvent) => bo
   share(
     sections.flatMap((section) => {
       const others = onsets(section.score.events.filter(wanted));
-      return onsets(partOf(section, 'chords')).map((at) => others.some((other) => Math.abs(other - at) < 12));
+      const { beatTicks } = section.chart.meter;
+      const held = new Set<number>(
+        partOf(section, 'chords').flatMap(({ at, length }) => (length >= beatTicks * 0.9 ? [at] : [])),
+      );
+      const short = onsets(partOf(section, 'chords')).filter((at) => !held.has(at));
+      return short.map((at) => others.some((other) => Math.abs(other - at) < 12));
     }),
   );
 
 const LOUD: readonly number[] = [DRUM_KEYS.kick, DRUM_KEYS.snare, DRUM_KEYS.stick, DRUM_KEYS.slap];
 
 /** Counts choruses 0 to `choruses` − 1 of a feel at its usual tempo under the breathing arc. */
-export const bandFigures = (feel: FeelId, seed: number, choruses = 24): BandFigures => {
-  const chart = testChart('standard-turnaround', 7, feelOf(feel).meter ?? '4/4');
+export const bandFigures = (
+  feel: FeelId,
+  seed: number,
+  { form = 'standard-turnaround', key = 7, choruses = 24 }: BandSong = {},
+): BandFigures => {
+  const chart = testChart(form, key, feelOf(feel).meter ?? '4/4');
   const program = testProgram(feel, {
     chart,
     style: { seed },
@@ -163,7 +183,8 @@ export const bandFigures = (feel: FeelId, seed: number, choruses = 24): BandFigu
   const fills = fillsOf(program, sections);
   const filled = fills.filter((each) => each.filled);
   const byHand = fills.filter((each) => each.byHand);
-  const at = (bar: number) => share(fills.filter((each) => each.bar === bar).map((each) => each.filled));
+  const ends = (wanted: (each: (typeof fills)[number]) => boolean) =>
+    share(fills.filter(wanted).map((each) => each.filled));
   const tops = sections.flatMap((s) => partOf(s, 'chords').map(({ pitch }) => pitch));
   return {
     feel,
@@ -176,7 +197,10 @@ export const bandFigures = (feel: FeelId, seed: number, choruses = 24): BandFigu
     },
     topTwo: topTwoOf(sections),
     bassRun: bassRunOf(sections),
-    fills: [at(3), at(7), at(11)],
+    fills: [
+      ends(({ bar, bars }) => bar % 4 === 3 && bar < bars - 1),
+      ends(({ bar, bars }) => bar === bars - 1),
+    ],
     crash: share(filled.map((each) => each.crash)),
     foot: share(byHand.map((each) => each.foot)),
     kick: share(byHand.map((each) => each.kick)),
@@ -210,4 +234,4 @@ export const bandFiguresLine = (f: BandFigures): string =>
   ].join(' ');
 
 export const BAND_FIGURES_HEAD =
-  'feel            m9  same sim b/c/d%  top2% brun fills 4/8/12 crash% foot% kick%  top w.bass w.drums';
+  'feel            m9  same sim b/c/d%  top2% brun fills 4,8/12 crash% foot% kick%  top w.bass w.drums';

@@ -47,13 +47,17 @@ const strokesOf = (events: readonly NoteEvent[]): ReadonlyMap<number, readonly n
 const mean = (values: readonly number[]): number =>
   values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
 
-/** Mean movement of the upper voices, voice by voice from the top, from the last stroke of a chord to the first of the next. */
+/**
+ * Mean movement of the upper voices, voice by voice from the top, from the last stroke of a chord to the first of the
+ * next; a stroke on the last off-beat may be the next chord come early, and is left out.
+ */
 const movements = (section: Section): readonly number[] => {
   const strokes = [...strokesOf(partOf(section, 'chords'))].filter(([, pitches]) => pitches.length > 2);
   const spans = section.chart.bars.flatMap((bar) => bar.chords);
   return spans.flatMap((span, i) => {
     if (i === 0 || span.chord.symbol === spans[i - 1]?.chord.symbol) return [];
-    const before = strokes.findLast(([at]) => at < span.at)?.[1];
+    const early = section.chart.meter.beatTicks * 0.6;
+    const before = strokes.findLast(([at]) => at < span.at - early)?.[1];
     const after = strokes.find(([at]) => at >= span.at && at < span.at + span.length)?.[1];
     if (before === undefined || after === undefined) return [];
     const [a, b] = [before.toReversed(), after.toReversed()];

@@ -62,13 +62,13 @@ const STOP_HITS: readonly string[] = ['x', 'x', 'x. .x'];
 /** The way back into time after stop-time (common practice, no source). */
 const STOP_FILLS = ['beat', 'half', 'pick-up', 'half'] as const;
 
-/** Stop-time: hits, every other bar of plain ones with a pick-up into the next. */
+/** Stop-time: hits, with a pick-up into the next bar every other time where they are plain, else after each phrase. */
 const stopShapes = (random: Random, shapes: readonly BarShape[], bars: number): readonly BarShape[] => {
   const hits = pick(random, STOP_HITS);
   const wayBack = pick(random, STOP_FILLS);
   return shapes.map((shape, bar) => {
     if (bar >= bars) return bar === bars ? { ...shape, crash: true } : shape;
-    const picksUp = hits === STOP_HITS[0] && bar % 2 === 1;
+    const picksUp = bar % (hits === STOP_HITS[0] ? 2 : 4) === (hits === STOP_HITS[0] ? 1 : 3);
     const fill = bar === bars - 1 ? wayBack : picksUp ? 'pick-up' : 'none';
     return { ...shape, bass: 'hits', chords: 'hits', drums: 'hits', hits, fill, crash: false, gain: 1 };
   });

@@ -16,9 +16,9 @@ export const arrange = (passage: Passage): Score => {
   const bass = finishScore(chart, playBass(passageFor(band, 'bass'))).events;
   const drums = playDrums(passageFor(band, 'drums'));
   const passing = chart.meter.beatTicks / 3;
-  const beside = playSecond(passageFor(band, 'second'));
-  const played = playChords(passageFor(band, 'chords'), [...bass, ...drums, ...beside]);
+  const played = playChords(passageFor(band, 'chords'), [...bass, ...drums]);
   const chords = clearOfBass(played, bass, passing);
+  const beside = playSecond(passageFor(band, 'second'), chords);
   const second = clearOfBass(besideFirst(beside, chords), bass, passing);
   return finishScore(chart, [
     ...drums,

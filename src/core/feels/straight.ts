@@ -35,10 +35,10 @@ export const straight = {
     patterns: [
       riffs('R- -- 5- -A', 'R- -R 5- --', 'R- -- -R 5-', 'R- -- -5 -A'),
       riffs('R- -R 5- 6A', 'R. .R R- 5A', 'R- -R -- 5-', 'R- -R 8- 7A', 'R- R. .5 -A', 'RR -R R- 5-'),
-      riffs('RR RR RR 5A', 'R- RR -R 6A', 'R- -R R- 5A', 'R- R8 -R 5A', 'R- -R RR -A', 'R- -8 7- 5A'),
+      riffs('RR .R RR .A', 'R- RR -R 6A', 'R- -R R- 5A', 'R- R8 -R 5A', 'R- -R RR -A', 'R- -8 7- 5A'),
     ],
     walksOut: false,
-    turnaround: ['L- L- L- L-', 'L- Lr L- Lr', 'Lr Lr Lr Lr'],
+    turnaround: ['L- L- L- L-', 'L- Lr L- Lr', 'Lr L- Lr Lr'],
   },
   comping: {
     bars: {
@@ -67,6 +67,8 @@ export const straight = {
           '.. .s h. .s',
           '.s h. .. .s',
           '.. s. .s s.',
+          '.s s. .s ..',
+          '.. s. .s .p',
         ],
         [
           '.s .. .S s.',
@@ -77,6 +79,9 @@ export const straight = {
           '.s .s Ss .s',
           '.. Ss .. S.',
           '.s S. Ss ..',
+          '.s S. .s ..',
+          '.S s. .S .p',
+          '.. S. .s S.',
         ],
       ],
       organ: [
@@ -101,7 +106,7 @@ export const straight = {
         ],
       ],
       guitar: [
-        ['.. s. .. s.', 'h. .. .. ..', '.. s. .. ..', '.s .. .. s.'],
+        ['.. s. .. s.', 'h. .. .. ..', '.. s. .. .s', '.. s. .s ..'],
         [
           '.. S. .. S.',
           '55 66 55 66',

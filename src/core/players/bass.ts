@@ -4,7 +4,7 @@ import type { NoteEvent } from '../score/score';
 import { hitSteps, ticksOf } from '../score/steps';
 import { countWhile } from '../theory/count-while';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
-import { bassRoot, pickApproach, withoutLongLeaps } from './bass-register';
+import { bassRoot, homePitch, pickApproach, withoutLongLeaps } from './bass-register';
 import { chordShape } from './chord-scale';
 import { isHalfTime, type Passage, type Segment, segmentsOf, turnaroundBar } from './passage';
 import { playRiff } from './riff';
@@ -39,6 +39,21 @@ const withSkips = (
 const keptInTwo = (random: Random, beat: number, beats: number): boolean =>
   beat === 0 || (beat === 2 && beats === 4) || (beat === beats - 1 && random() < 0.3);
 
+/** How often the middle of a bar in two is the chord's fifth, the note that goes with a root (common practice, no source). */
+const FIFTH_CHANCE = 0.65;
+
+/** The middle note of a bar in two: mostly the fifth near the root; neither the note before nor what the next bar begins with. */
+const middleInTwo = (random: Random, { chord, next }: Segment, from: number, walked: number): number => {
+  const { fifth, third } = chordShape(chord);
+  const near = (step: number): number => {
+    const low = homePitch((chord.root + step) % 12);
+    return Math.abs(low + 12 - from) < Math.abs(low - from) ? low + 12 : low;
+  };
+  const inOrder = [...(random() < FIFTH_CHANCE ? [] : [walked]), near(fifth), near(0), near(third)];
+  const leads = next !== null && next.bass !== chord.bass ? next.bass : null;
+  return inOrder.find((pitch) => pitch !== from && pitch % 12 !== leads) ?? walked;
+};
+
 const walkNotes = (
   random: Random,
   passage: Passage,
@@ -52,7 +67,13 @@ const walkNotes = (
     if (segment === undefined) return [];
     const kept = pitches
       .map((pitch, beat) => ({ pitch, beat }))
-      .filter(({ beat }) => !two || keptInTwo(random, beat, pitches.length));
+      .filter(({ beat }) => !two || keptInTwo(random, beat, pitches.length))
+      .map(({ pitch, beat }) => {
+        const middle = two && beat === 2 && pitches.length === 4;
+        return middle
+          ? { pitch: middleInTwo(random, segment, pitches[0] ?? pitch, pitch), beat }
+          : { pitch, beat };
+      });
     return kept.map(({ pitch, beat }, k) => {
       const until = kept[k + 1]?.beat ?? segment.length / beatTicks;
       const velocity = (beat % 2 === 0 ? WALKED.strong : WALKED.weak) - (two ? 4 : 0);
@@ -123,11 +144,24 @@ interface Turning {
 
 /** A phrase's last bar takes another pattern this often. */
 const PHRASE_TURN_CHANCE = 0.3;
+/** Every other bar of a chorus takes other notes in the same rhythm this often. */
+const ANSWER_CHANCE = 0.55;
+
+const rhythmOf = (riff: string): string => riff.replaceAll(/[^-.|\s]/g, 'x');
+
+/** Patterns with the rhythm of one, of one bar as it is, and other notes. */
+const answersTo = (pattern: BassPattern, choices: readonly BassPattern[]): readonly BassPattern[] =>
+  typeof pattern === 'string' || pattern.riff.includes('|')
+    ? []
+    : choices.filter(
+        (each) =>
+          each !== pattern && typeof each !== 'string' && rhythmOf(each.riff) === rhythmOf(pattern.riff),
+      );
 
 /**
- * What the bass plays in each bar: one pattern for the chorus, often another for its last four bars and now and then
- * for the last bar of a phrase, the bar before a closing five chord walked up to it, and a walk out of the last two
- * bars where the feel allows.
+ * What the bass plays in each bar: one pattern for the chorus, in every other bar often with the notes of another that
+ * goes in the same rhythm; often another for its last four bars and now and then for the last bar of a phrase, the bar
+ * before a closing five chord walked up to it, and a walk out of the last two bars where the feel allows.
  */
 const patternOfBars = (
   random: Random,
@@ -138,6 +172,10 @@ const patternOfBars = (
   const count = passage.chart.bars.length;
   const main = patterns.map((choices) => pick(random, choices));
   const other = patterns.map((choices) => pick(random, choices));
+  const answers = main.map((pattern, level) => {
+    const found = answersTo(pattern, patterns[level] ?? []);
+    return found.length > 0 && random() < ANSWER_CHANCE ? pick(random, found) : pattern;
+  });
   const changes = count > 4 && random() < 0.4;
   const close = walksOut && count > 4 ? random() : 1;
   const turnaround = turnaroundBar(passage);
@@ -150,7 +188,8 @@ const patternOfBars = (
     if (close < 0.35 && index === turnaround) return { riff: pick(random, TURNAROUND_RIFFS) };
     if (close < 0.6 && index >= count - 2) return 'walk';
     const turns = index % 4 === 3 && main[level] !== 'walk' && random() < PHRASE_TURN_CHANCE;
-    return (turns || (changes && index >= count - 4) ? other[level] : main[level]) ?? 'walk';
+    const own = index % 2 === 1 ? answers[level] : main[level];
+    return (turns || (changes && index >= count - 4) ? other[level] : own) ?? 'walk';
   });
 };
 

@@ -1,7 +1,15 @@
 import type { Level } from '../feels/level';
 import { DRUM_KEYS } from '../score/drum-kit';
 import type { NoteEvent } from '../score/score';
-import { fitSteps, hitSteps, readSteps, type StepBar, stretchSteps, ticksOf } from '../score/steps';
+import {
+  fitSteps,
+  hitSteps,
+  readSteps,
+  type Step,
+  type StepBar,
+  stretchSteps,
+  ticksOf,
+} from '../score/steps';
 import { countWhile } from '../theory/count-while';
 import { pick, type Random } from '../theory/random';
 import { isHalfTime, type Passage } from './passage';
@@ -28,12 +36,11 @@ const TOGETHER = 24;
 const LOUD = 50;
 const STRUCK: readonly number[] = [DRUM_KEYS.kick, DRUM_KEYS.snare, DRUM_KEYS.stick, DRUM_KEYS.slap];
 /** How much a stroke together with bass or drums speaks against a rhythm; choices are weighed by e to this power. */
-const AGAINST = { bass: 3, drums: 2.2 } as const;
+const AGAINST = { bass: 4.5, drums: 2.6 } as const;
+/** A held chord lies under the others rather than answers them: it may begin with them. */
+const HELD_COUNTS = 0.3;
 
-/** A chord shorter than this, in ticks, is a chop of the second chord player. */
-const CHOPPED = 240;
-
-/** Where bass and drums strike, and a guitar that chops with them, in ticks of the passage, in order. */
+/** Where bass and drums strike, in ticks of the passage, in order. */
 interface Others {
   readonly bass: readonly number[];
   readonly drums: readonly number[];
@@ -45,11 +52,7 @@ const othersOf = (heard: readonly NoteEvent[]): Others => ({
     .map(({ at }) => at)
     .sort((a, b) => a - b),
   drums: heard
-    .filter(
-      ({ part, pitch, length, velocity }) =>
-        (part === 'drums' && velocity >= LOUD && STRUCK.includes(pitch)) ||
-        (part === 'second' && length < CHOPPED),
-    )
+    .filter(({ part, pitch, velocity }) => part === 'drums' && velocity >= LOUD && STRUCK.includes(pitch))
     .map(({ at }) => at)
     .sort((a, b) => a - b),
 });
@@ -66,7 +69,7 @@ const doubling = (passage: Passage, others: Others, bar: number, rhythm: StepBar
   if (strokes.length === 0) return 0;
   const shareOf = (part: keyof Others) => {
     const doubled = strokes.filter((step) => near(others[part], barAt + ticksOf(passage.grids[part], step)));
-    return doubled.length / strokes.length;
+    return doubled.reduce((sum, { mark }) => sum + (mark === 'h' ? HELD_COUNTS : 1), 0) / strokes.length;
   };
   return AGAINST.bass * shareOf('bass') + AGAINST.drums * shareOf('drums');
 };
@@ -86,6 +89,50 @@ const answering = (random: Random, texts: readonly string[], cost: (text: string
 const levelBeside = ({ harp }: Passage, level: Level): Level =>
   harp === 'plays' ? (level === 2 ? 1 : 0) : harp === 'rests' && level === 0 ? 1 : level;
 
+/** The two-note figure of the shuffle, which is a riff of one, four and five, no way to play other chords. */
+const hasFigure = (text: string): boolean => /[567]/.test(text);
+
+const takesFigure = ({ chart }: Passage, bar: number): boolean =>
+  (chart.bars[bar]?.chords ?? []).every(({ chord: { root, quality } }) => {
+    const minor = quality.startsWith('m') && !quality.startsWith('maj');
+    const steps = minor && chart.mode === 'major' ? [] : [0, 5, 7];
+    return steps.includes((root - chart.key + 12) % 12) && !quality.startsWith('dim');
+  });
+
+const chordal = (texts: readonly string[]): readonly string[] => {
+  const found = texts.filter((text) => !hasFigure(text));
+  return found.length > 0 ? found : texts;
+};
+
+const isOffBeat = ({ step, of }: Step): boolean => step > 0 && step >= of / 2;
+
+/** Strokes on the off-beats alone, three or more: a chop, which stays with the chord that sounds. */
+const isChop = (strokes: StepBar): boolean => strokes.length > 2 && strokes.every(isOffBeat);
+
+/**
+ * A stroke on the last off-beat of a bar is heard as the next one come early where that does not strike its first beat:
+ * where the chord changes it is the next chord's (anticipation, common practice, no source).
+ */
+const anticipated = (passage: Passage, bars: readonly StepBar[]): readonly StepBar[] =>
+  bars.map((bar, index) => {
+    const strokes = bar.filter(({ mark }) => mark !== '.');
+    const last = strokes.at(-1);
+    const following = (bars[index + 1] ?? []).find(({ mark }) => mark !== '.');
+    const { shapes, grid } = passage;
+    const plays = [index, index + 1].every((each) => shapes[each]?.chords === 'play');
+    const comesEarly =
+      plays &&
+      last !== undefined &&
+      'sS'.includes(last.mark) &&
+      last.beat === grid.beats - 1 &&
+      isOffBeat(last) &&
+      !isChop(strokes) &&
+      following !== undefined &&
+      following.beat + following.step > 0 &&
+      changesAfter(passage, index);
+    return comesEarly ? [...strokes.slice(0, -1), { ...last, mark: 'p' }] : bar;
+  });
+
 /** Half a bar's rhythm as the whole of one; where that half has no stroke, the other. */
 const halfOf = (bar: StepBar, beats: number, second: boolean): StepBar => {
   const half = stretchSteps(bar, beats, second);
@@ -94,8 +141,13 @@ const halfOf = (bar: StepBar, beats: number, second: boolean): StepBar => {
 
 /** The chords are not silent for longer than this, in seconds: slow bars are long ones. */
 const MOST_SILENT = 3.6;
+/** A bar that takes longer than this, in seconds, is a hole where nobody strikes it. */
+const LONGEST_REST = 2.6;
 
-/** A chord on the first beat of a bar before whose own first stroke the chords would be silent for too long. */
+/**
+ * A chord on the first beat of a bar before whose own first stroke the chords would be silent for too long; a stroke
+ * later in that beat comes forward, since a second one so soon would be a stumble.
+ */
 const withoutGaps = (
   { chart, tempo, shapes, grid }: Passage,
   bars: readonly StepBar[],
@@ -116,7 +168,7 @@ const withoutGaps = (
       const lastAt = struck.at(-1);
       silentFrom = last.mark === 'h' || lastAt === undefined ? at + length : at + ticksOf(grid, lastAt);
     }
-    return late ? [{ beat: 0, step: 0, of: 1, mark: 'h' }, ...struck] : bar;
+    return late ? [{ beat: 0, step: 0, of: 1, mark: 'h' }, ...struck.filter(({ beat }) => beat > 0)] : bar;
   });
 };
 
@@ -148,23 +200,27 @@ export const rhythmOfBars = (
     book.map((texts) => answering(random, texts, costIn(bars.filter((bar) => roleOf(bar) === role)))),
   );
   const ownClose = random() < TURN_CHANCE;
+  const mayRest = (beats * 60) / passage.tempo <= LONGEST_REST;
   const turning = [pick(random, turnarounds), pick(random, turnarounds)];
   const rhythms = passage.shapes.map((shape, bar) => {
     if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
     if (shape.chords === 'tacet') return [];
     const turn = turning[bar - (passage.turnaround?.bar ?? Number.POSITIVE_INFINITY)];
-    if (turn !== undefined) return read((chart.bars[bar]?.chords.length ?? 0) > 2 ? EVERY_BEAT : turn);
+    const chords = chart.bars[bar]?.chords.length ?? 0;
+    // A turnaround's bar of one chord is a bar like others.
+    if (turn !== undefined && chords > 1) return read(chords > 2 ? EVERY_BEAT : turn);
     const role = ownClose ? roleOf(bar) : roleOf(bar) % 2;
     const level = levelBeside(passage, shape.level);
     const text = choices[role]?.[level] ?? '';
     const rest = REST_CHANCE[level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);
     const draw = random();
-    const free = passage.harp !== 'rests' && bar % 4 < 2 && bar > 0 && draw < rest;
+    const free = mayRest && passage.harp !== 'rests' && bar % 4 < 2 && bar > 0 && draw < rest;
     const stray = random() < STRAY_CHANCE;
     if (free) return [];
-    const rhythm = readIn(bar, stray ? answering(random, book[level], costIn([bar])) : text);
+    const another = stray || (hasFigure(text) && !takesFigure(passage, bar));
+    const rhythm = readIn(bar, another ? answering(random, chordal(book[level]), costIn([bar])) : text);
     const pushes = random() < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
     return pushes ? rhythm : rhythm.filter((step) => step.mark !== 'p');
   });
-  return withoutGaps(passage, rhythms);
+  return withoutGaps(passage, anticipated(passage, rhythms));
 };

@@ -58,7 +58,14 @@ const isMinorFive = ({ chart }: Passage, { root, quality }: Chord): boolean =>
 interface Voiced {
   readonly segment: Segment;
   readonly pitches: readonly number[];
+  /** What the second half of the segment has. */
+  readonly turned: readonly number[];
 }
+
+/** How often the second half of a whole bar takes another voicing, so that the top notes go on within the bar, by level. */
+const TURN_CHANCE = [0.25, 0.45, 0.55] as const;
+/** How far the top note of the second half is drawn away from the first, in semitones. */
+const TURN_STEP = 3;
 
 /** Voices every chord, and moves within long chords now and then; last of all the chord that follows. */
 const voiceSegments = (random: Random, passage: Passage, register: Register): readonly Voiced[] => {
@@ -72,8 +79,14 @@ const voiceSegments = (random: Random, passage: Passage, register: Register): re
     const dark = isMinorFive(passage, segment.chord);
     const wanted = { colour: colourOf(passage, level), top: tops(segment.bar), anew: !segment.change, dark };
     const pitches: readonly number[] = moves ? voicer(before, segment.chord, wanted) : (before ?? []);
-    voiced.push({ segment, pitches });
-    before = pitches;
+    const whole = segment.length >= passage.grid.beatTicks * Math.max(3, passage.grid.beats);
+    const [turns, up] = [random() < TURN_CHANCE[level], random() < 0.5];
+    const step = up ? TURN_STEP : -TURN_STEP;
+    const top = (pitches.at(-1) ?? wanted.top) + step;
+    const turned: readonly number[] =
+      turns && whole ? voicer(pitches, segment.chord, { ...wanted, top, anew: true }) : pitches;
+    voiced.push({ segment, pitches, turned });
+    before = turned;
   }
   const last = voiced.at(-1);
   if (passage.next === null || last === undefined) return voiced;
@@ -81,7 +94,8 @@ const voiceSegments = (random: Random, passage: Passage, register: Register): re
   const coming = { ...last.segment, chord: passage.next, at: last.segment.at + length, bar: bar + 1 };
   const dark = isMinorFive(passage, passage.next);
   const wanted = { colour: colourOf(passage, 1), top: tops(bar), anew: false, dark };
-  return [...voiced, { segment: coming, pitches: voicer(last.pitches, passage.next, wanted) }];
+  const pitches = voicer(last.turned, passage.next, wanted);
+  return [...voiced, { segment: coming, pitches, turned: pitches }];
 };
 
 interface Attack {
@@ -103,7 +117,10 @@ const writtenAttacks = (passage: Passage, rhythm: readonly StepBar[]): readonly 
       })),
   );
 
-/** Attacks in time order; a change of chord gets one of its own where nothing marks it or a held chord lasts. */
+/**
+ * Attacks in time order; a change of chord gets one of its own where nothing marks it or a held chord lasts, and a chord
+ * that would be held from later in that beat comes forward to it.
+ */
 const attacksOf = (
   passage: Passage,
   rhythm: readonly StepBar[],
@@ -124,17 +141,26 @@ const attacksOf = (
     if (lost) added.push({ at, mark: holding ? 'h' : 's', bar });
     holding = own.length === 0 ? holding : own.at(-1)?.mark === 'h';
   }
-  return [...written, ...added].sort((a, b) => a.at - b.at);
+  const forward = (attack: Attack): boolean =>
+    attack.mark === 'h' &&
+    added.some(({ at }) => at < attack.at && attack.at - at < passage.grid.beatTicks - 1);
+  return [...written.filter((attack) => !forward(attack)), ...added].sort((a, b) => a.at - b.at);
 };
 
-/** Root with fifth, sixth or seventh: the shuffle figure of the left hand or the low strings. */
+/** Semitones the two-note figure needs above its root. */
+const FIGURE_SPAN = 10;
+
+/**
+ * Root with fifth, sixth or seventh: the shuffle figure of the left hand or the low strings. Where it has no room above
+ * the root, all of it lies below, so that it stays one figure.
+ */
 const dyad = (chord: Chord, mark: string, register: Register): readonly number[] => {
   const { fifth, seventh, minor } = chordShape(chord);
   const sixth = minor ? (seventh ?? 9) : 9;
   const upper = mark === '5' ? fifth : mark === '6' ? sixth : (seventh ?? 9);
   const root = register.low + ((((chord.root - register.low) % 12) + 12) % 12);
-  const above = root + upper;
-  return above <= register.high ? [root, above] : [above - 12, root].filter((p) => p >= register.low);
+  const figure = root + FIGURE_SPAN <= register.high ? [root, root + upper] : [root + upper - 12, root];
+  return figure.filter((pitch) => pitch >= register.low);
 };
 
 /** The neighbour chord of a riff: the third stays, fifth to sixth, seventh to root, back at the next stroke. */
@@ -165,13 +191,16 @@ const soundAttacks = (
     const place = placeOf(attack.at);
     const here = voiced[place];
     if (here === undefined) return [];
+    const { segment } = here;
+    const late = attack.at - segment.at >= segment.length / 2 - 1;
+    const pitches = late ? here.turned : here.pitches;
     const next = voiced[place + 1];
     const close = next !== undefined && next.segment.at - attack.at < passage.grid.beatTicks;
     if (attack.mark === 'p' && close) return next.pitches;
-    const dark = isMinorFive(passage, here.segment.chord);
-    if (attack.mark === 'n' && !dark) return neighbour(here.segment.chord, here.pitches, register);
+    const dark = isMinorFive(passage, segment.chord);
+    if (attack.mark === 'n' && !dark) return neighbour(segment.chord, pitches, register);
     const step = dark && attack.mark === '6' ? '7' : attack.mark;
-    return '567'.includes(step) ? dyad(here.segment.chord, step, register) : here.pitches;
+    return '567'.includes(step) ? dyad(segment.chord, step, register) : pitches;
   };
   const sounds: (readonly number[])[] = [];
   for (const [i, attack] of attacks.entries()) {

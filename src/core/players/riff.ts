@@ -28,9 +28,18 @@ const stepPitch = (mark: string, root: number, shape: ChordShape): number | null
   return step === undefined ? null : root + step;
 };
 
-const octaveAway = (pitch: number): number => {
-  if (pitch + 12 <= BASS_HIGH) return pitch + 12;
-  return pitch - 12 >= BASS_LOW ? pitch - 12 : pitch;
+/** An octave up; a note that has none is struck again, since one an octave down would break the line in two. */
+const octaveAway = (pitch: number): number => (pitch + 12 <= BASS_HIGH ? pitch + 12 : pitch);
+
+/** The chord's third or seventh, whichever is nearer, in place of a note that is the next chord's root before its time. */
+const pickTone = ({ chord }: Segment, from: number): number => {
+  const { third, seventh } = chordShape(chord);
+  const root = homePitch(chord.root);
+  const steps = [third, seventh ?? 12, 12].map((step) => intoRegister(root + step));
+  return steps.reduce(
+    (a, b) => (Math.abs(b - from) < Math.abs(a - from) ? b : a),
+    intoRegister(root + third),
+  );
 };
 
 /** A way back to the same chord's root: its fifth, sixth or seventh near by, since half steps only lead elsewhere. */
@@ -111,6 +120,23 @@ const leadingOut = (random: Random, bar: StepBar, segments: readonly Segment[]):
   return bar.map((step, i) => (i === last ? { ...step, mark: 'A' } : step));
 };
 
+/** The last note before a chord changes, which is led to: not its root, or nothing would be left to arrive at. */
+const awayFromNext = (
+  random: Random,
+  pitch: number,
+  before: number,
+  { segment, strong }: { readonly segment: Segment; readonly strong: boolean },
+): number => {
+  const { next, chord } = segment;
+  if (next === null || next.bass === chord.bass || pitch % 12 !== next.bass) return pitch;
+  if (strong) {
+    const tone = pickTone(segment, pitch);
+    return tone % 12 === next.bass ? pitch : tone;
+  }
+  const target = { pitch: bassRoot(next), shape: chordShape(next) };
+  return pickApproach(random, before, target, { root: chord.root, shape: chordShape(chord) });
+};
+
 /**
  * Plays one bar of a bass pattern over its chords. Short notes between the beats are lighter and shorter than the
  * rest; long ones (3+3+2 figures) carry the pattern and are not.
@@ -130,7 +156,11 @@ export const playRiff = (
   return marks.flatMap(({ at, mark, between, strong }, i) => {
     if (mark === '.') return [];
     const segment = segments.findLast((each) => each.at <= at + 1) ?? first;
-    last = mark === 'root' ? bassRoot(segment.chord) : soundOf(random, mark, segment, last);
+    const until = segment.at + segment.length - 1;
+    const leaves = marks.slice(i + 1).every((each) => each.mark === '.' || each.at >= until);
+    const asked = mark === 'root' ? bassRoot(segment.chord) : soundOf(random, mark, segment, last);
+    const onBeat = strong && !between;
+    last = leaves && mark !== 'root' ? awayFromNext(random, asked, last, { segment, strong: onBeat }) : asked;
     const room = (marks[i + 1]?.at ?? end) - at;
     const short = between && room < grid.beatTicks * 0.6;
     const velocity = short ? BETWEEN : strong && !between ? STRONG : WEAK;

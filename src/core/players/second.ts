@@ -40,6 +40,10 @@ const SWAY = 4;
 const CHOP = 0.24;
 /** A chord that goes on is struck again after so many bars. */
 const MOST_HELD = 2;
+/** A chop stays for so many bars. */
+const PHRASE = 4;
+/** How much chance speaks in the choice of a chop, against a share of its strokes that meet the first player's. */
+const LIKED = 0.15;
 
 interface Stroke {
   readonly at: number;
@@ -47,10 +51,14 @@ interface Stroke {
   readonly segment: Segment;
 }
 
+/** Bars with more chords than this are left to the first player: a pad that changed with every beat would double it. */
+const MOST_CHANGES = 2;
+
 /** Chords held from where they begin, taken again every two bars. */
-const padStrokes = (segments: readonly Segment[]): readonly Stroke[] => {
+const padStrokes = ({ chart }: Passage, segments: readonly Segment[]): readonly Stroke[] => {
   const strokes: Stroke[] = [];
   for (const segment of segments) {
+    if ((chart.bars[segment.bar]?.chords.length ?? 0) > MOST_CHANGES) continue;
     const last = strokes.at(-1);
     const goesOn = last !== undefined && !segment.change && segment.barsHeld % MOST_HELD !== 0;
     if (goesOn && last.at + last.length === segment.at) {
@@ -60,22 +68,50 @@ const padStrokes = (segments: readonly Segment[]): readonly Stroke[] => {
   return strokes.map((stroke) => ({ ...stroke, length: stroke.length * 0.97 }));
 };
 
-/** The chop of a phrase: one of the feel's lightest guitar bars with a stroke in it. */
-const chopOf = (random: Random, { feel, grid }: Passage): StepBar => {
-  const light = feel.comping.bars.guitar[0].filter((text) => /[sS]/.test(text) && !/[h567]/.test(text));
-  const text = light[Math.floor(random() * light.length)] ?? '. s . s';
-  return fitSteps(readSteps(text)[0] ?? [], grid.beats, 'time').filter(({ mark }) => 'sS'.includes(mark));
+/** Chops of any feel beside its own: the backbeats, and all off-beats (common practice, no source). */
+const CHOPS = ['. s . s', '.s .s .s .s'];
+/** A chop has this many strokes at most. */
+const MOST_CHOPS = 4;
+/** Strokes this far apart, in ticks, are heard as one. */
+const TOGETHER = 24;
+
+/** The feel's lightest guitar bars as chops: their strokes alone, none with the shuffle's figure. */
+const chopsOf = ({ feel, grid }: Passage): readonly StepBar[] => {
+  const { guitar } = feel.comping.bars;
+  const light = [...guitar[0], ...guitar[1], ...CHOPS].filter((text) => !/[hncp567]/.test(text));
+  return light
+    .map((text) => fitSteps(readSteps(text)[0] ?? [], grid.beats, 'time').filter(({ mark }) => mark !== '.'))
+    .filter(({ length }) => length > 0 && length <= MOST_CHOPS);
 };
 
-const chopStrokes = (random: Random, passage: Passage, segments: readonly Segment[]): readonly Stroke[] => {
-  const chops = passage.shapes.filter((_, bar) => bar % 4 === 0).map(() => chopOf(random, passage));
+/** For each phrase of four bars the chop that falls most between the strokes of the first player; what still meets them is left out. */
+const chopStrokes = (
+  random: Random,
+  passage: Passage,
+  segments: readonly Segment[],
+  first: readonly NoteEvent[],
+): readonly Stroke[] => {
+  const struck = [...new Set(first.map(({ at }) => at))];
+  const meets = (at: number): boolean => struck.some((other) => Math.abs(other - at) < TOGETHER);
+  const chops = chopsOf(passage);
+  const { bars } = passage.chart;
+  const placesOf = (chop: StepBar, index: number): readonly number[] =>
+    chop.map((step) => (bars[index]?.at ?? 0) + ticksOf(passage.grid, step));
   const length = passage.grid.beatTicks * CHOP;
-  return passage.chart.bars.flatMap((bar, index) => {
-    const chop = chops[Math.floor(index / 4)] ?? [];
-    return chop.flatMap((step) => {
-      const at = bar.at + ticksOf(passage.grid, step);
-      const segment = segments.findLast((each) => each.at <= at + 1);
-      return segment === undefined ? [] : [{ at, length, segment }];
+  return bars.flatMap((_, from) => {
+    if (from % PHRASE !== 0) return [];
+    const phrase = bars.slice(from, from + PHRASE).map((_bar, i) => from + i);
+    const costs = chops.map((chop) => {
+      const places = phrase.flatMap((index) => placesOf(chop, index));
+      return places.filter(meets).length / places.length + random() * LIKED;
+    });
+    const chop = chops[costs.indexOf(Math.min(...costs))] ?? [];
+    return phrase.flatMap((index) => {
+      const places = placesOf(chop, index).filter((at) => !meets(at));
+      return places.flatMap((at) => {
+        const segment = segments.findLast((each) => each.at <= at + 1);
+        return segment === undefined ? [] : [{ at, length, segment }];
+      });
     });
   });
 };
@@ -92,8 +128,11 @@ const hitStrokes = (passage: Passage, segments: readonly Segment[]): readonly St
     });
   });
 
-/** What the second chord player plays of a passage: nothing in its sparsest bars, and nothing where chords lay out. */
-export const playSecond = (passage: Passage): readonly NoteEvent[] => {
+/**
+ * What the second chord player plays of a passage: nothing in its sparsest bars, and nothing where chords lay out.
+ * @param first what the first chord player strikes, which a guitar keeps out of the way of.
+ */
+export const playSecond = (passage: Passage, first: readonly NoteEvent[]): readonly NoteEvent[] => {
   const { second } = passage.style;
   if (second === 'none') return [];
   const random = createRandom(seedFrom(passage.seed, 'second'));
@@ -110,7 +149,8 @@ export const playSecond = (passage: Passage): readonly NoteEvent[] => {
     const shape = passage.shapes[segment.bar];
     return shape !== undefined && shape.chords === 'play' && shape.level > 0;
   };
-  const inTime = second === 'organ' ? padStrokes(segments) : chopStrokes(random, passage, segments);
+  const inTime =
+    second === 'organ' ? padStrokes(passage, segments) : chopStrokes(random, passage, segments, first);
   const sway = wandering(passage.seed, 'second');
   return [...inTime.filter(plays), ...hitStrokes(passage, segments)].flatMap(({ at, length, segment }) => {
     const gain = passage.shapes[segment.bar]?.gain ?? 1;

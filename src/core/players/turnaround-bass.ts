@@ -23,12 +23,16 @@ export const turnaroundPitches = (random: Random, passage: Passage): readonly (r
   const { turnaround, chart, next } = passage;
   if (turnaround === null) return [];
   let last = homePitch(chart.key);
+  const home = next === null ? last : bassRoot(next);
   const bars = turnaround.beats.map((beats, i) => {
     const bar = chart.bars[turnaround.bar + i];
     return beats.map((step, beat) => {
       const at = (bar?.at ?? 0) + beat * chart.meter.beatTicks;
       const begins = bar?.chords.find((span) => span.at === at)?.chord;
-      last = nearest(begins === undefined ? chart.key + step : begins.bass, last);
+      const near = nearest(begins === undefined ? chart.key + step : begins.bass, last);
+      // The way home is no longer than an octave.
+      const far = i === 1 && near - home > 12 && near - 12 >= BASS_LOW;
+      last = far ? near - 12 : near;
       return last;
     });
   });

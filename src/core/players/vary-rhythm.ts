@@ -3,8 +3,11 @@ import { ticksOf } from '../score/steps';
 import { pick, type Random } from '../theory/random';
 import type { Passage } from './passage';
 
-/** So many bars of one rhythm are enough: the next is varied, and at the end of a phrase one bar earlier. */
+/** So many bars of even beats are enough: the next is varied, and at the end of a phrase one bar earlier. */
 const MOST_ALIKE = 4;
+/** A figure turns at the end of every phrase, and now and then in the bar before. */
+const MOST_FIGURES = 2;
+const EARLY_TURN = 0.4;
 
 const GRACE = { share: 0.7, velocity: 60 } as const;
 
@@ -24,6 +27,21 @@ const withSkip = (random: Random, { grid }: Passage, line: Line, off: number): L
   const skip = { ...held, at, length: (until - at) * GRACE.share, velocity: GRACE.velocity };
   return line.flatMap((note) =>
     note === held ? [{ ...held, length: (at - held.at) * 0.85 }, skip] : [note],
+  );
+};
+
+/** A note said twice: a short one is struck again on the off-beat after it, where the line is silent there. */
+const withEcho = (random: Random, { grid }: Passage, line: Line, off: number): Line => {
+  const open = line.filter(({ at }, i) => {
+    const next = line[i + 1]?.at;
+    return next !== undefined && next - at > grid.beatTicks && Math.round(at) % grid.beatTicks === 0;
+  });
+  if (open.length === 0) return line;
+  const said = pick(random, open);
+  const length = Math.min(said.length, (grid.beatTicks - off) * GRACE.share);
+  const echo = { ...said, at: said.at + off, length, velocity: GRACE.velocity };
+  return line.flatMap((note) =>
+    note === said ? [{ ...said, length: Math.min(said.length, off * 0.9) }, echo] : [note],
   );
 };
 
@@ -56,12 +74,26 @@ const variationsOf = (random: Random, passage: Passage, { at, chordsAt, line }: 
     const beat = Math.round((note.at - at) / beatTicks);
     return !between(note) && beat % 2 === 1 && !begins(note);
   });
-  return random() < 0.5 ? [skip, less, beatHeld] : [less, skip, beatHeld];
+  const both = random() < 0.5 ? [skip, less] : [less, skip];
+  return [...both, beatHeld, withEcho(random, passage, line, off)];
+};
+
+/** A note on every beat and none between. */
+const isEven = ({ grid }: Passage, { at, line }: BassBar): boolean =>
+  line.length === grid.beats && line.every((note) => Math.round(note.at - at) % grid.beatTicks < 2);
+
+/** How many bars of one rhythm may stand before a bar is varied. */
+const mostAlike = (random: Random, passage: Passage, bar: BassBar, place: number): number => {
+  const turns = place === 3;
+  if (isEven(passage, bar)) return turns ? MOST_ALIKE - 1 : MOST_ALIKE;
+  if (turns) return 1;
+  return place === 2 && random() < EARLY_TURN ? MOST_FIGURES : MOST_ALIKE;
 };
 
 /**
- * A bass line whose rhythm never stays the same for long: after four bars alike (three where a phrase ends) a bar gets a
- * skip, or one note fewer (common practice, no source). Chords still begin with their bass.
+ * A bass line whose rhythm never stays the same for long: after four bars of even beats (three where a phrase ends), and
+ * with a figure at the end of every phrase, a bar gets a skip, an echo, or one note fewer (common practice, no source).
+ * Chords still begin with their bass.
  */
 export const varyRhythm = (random: Random, passage: Passage, bars: readonly BassBar[]): Line => {
   const off = ticksOf(passage.grid, { beat: 0, step: 1, of: 2, mark: '' });
@@ -69,7 +101,7 @@ export const varyRhythm = (random: Random, passage: Passage, bars: readonly Bass
   let alike = 0;
   return bars.flatMap((bar, i) => {
     const own = rhythmOf(bar.line, bar.at);
-    const most = i % 4 === 3 ? MOST_ALIKE - 1 : MOST_ALIKE;
+    const most = mostAlike(random, passage, bar, i % 4);
     const tired = own === before && alike >= most;
     const other = tired
       ? variationsOf(random, passage, bar, off).find((line) => rhythmOf(line, bar.at) !== own)

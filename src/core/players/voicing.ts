@@ -33,18 +33,19 @@ const extensionsOf = (chord: Chord): readonly number[] => {
   const named = tones.filter((step) => ![0, third, fifth, seventh].includes(step));
   if (named.length > 0) return named;
   if (seventh === null || fifth === 6) return [];
-  if (minor) return [2];
+  if (minor) return [2, 5];
   return third === 4 ? [2, 9] : [2];
 };
 
-/** Ninth or thirteenth over the guide tones of a dominant chord, as any blues colours it (common practice, no source). */
-const colours = (third: number, fifth: number, seventh: number): readonly (readonly number[])[] =>
-  third === 4 && fifth === 7 && seventh === 10
-    ? [
-        [third, seventh, 2],
-        [third, seventh, 9],
-      ]
-    : [];
+/**
+ * Ninth or thirteenth over the guide tones of a dominant chord, as any blues colours it, and the eleventh over those of a
+ * minor one (common practice, no source).
+ */
+const colours = (third: number, fifth: number, seventh: number): readonly (readonly number[])[] => {
+  if (fifth !== 7 || seventh !== 10) return [];
+  if (third === 3) return [[third, seventh, 5]];
+  return third === 4 ? [2, 9].map((step) => [third, seventh, step]) : [];
+};
 
 /** The ninth that the five chord of a minor key has from its scale, where a major key gives it 2 (common practice, no source). */
 const FLAT_NINE = 1;
@@ -154,11 +155,11 @@ const rubs = (pitches: readonly number[]): number => {
 const TOP_COST = 0.5;
 
 /** What each use of a voicing in this passage costs it, up to so many: the hand wanders. */
-const WORN_COST = 1.2;
+const WORN_COST = 1.5;
 const MOST_WORN = 8;
 
 /** How much a player likes one voicing better than another in one passage, and others in the next. */
-const TASTE = 2.5;
+const TASTE = 3.5;
 
 /** What it costs to add or drop a voice: lines stay lines while the number of voices does. */
 const RESIZE_COST = 2.2;

@@ -30,10 +30,33 @@ describe('a second chord player', () => {
     const held = chorus('shuffle', { second: 'organ' });
     const chopped = chorus('slow-12-8', { second: 'guitar' });
     const { beatTicks } = held.chart.meter;
-    expect(partOf(held, 'second').filter(({ length }) => length > beatTicks).length).toBeGreaterThan(10);
+    expect(partOf(held, 'second').filter(({ length }) => length > beatTicks).length).toBeGreaterThan(8);
     expect(lowest(partOf(held, 'second'))).toBeLessThanOrEqual(lowest(partOf(held, 'chords')) - 3);
     expect(partOf(chopped, 'second').every(({ length }) => length < beatTicks / 2)).toBe(true);
     expect(lowest(partOf(chopped, 'second'))).toBeGreaterThanOrEqual(lowest(partOf(chopped, 'chords')) + 3);
+  });
+
+  it.each(FEEL_IDS)('%s: chops between the strokes of the first', (feel) => {
+    const section = chorus(feel, { second: 'guitar', chords: 'piano' });
+    const first = new Set(partOf(section, 'chords').map(({ at }) => at));
+    const chops = [...new Set(partOf(section, 'second').map(({ at }) => at))];
+    expect(chops.length).toBeGreaterThan(4);
+    expect(chops.filter((at) => [...first].some((other) => Math.abs(other - at) < 24))).toEqual([]);
+  });
+
+  it('pads no bar whose chords change with every beat', () => {
+    const program = testProgram('shuffle', {
+      style: { second: 'organ', seed: 3 },
+      plan: { turnarounds: 'varied' },
+    });
+    const bars = [0, 1, 2, 3].flatMap((index) => {
+      const section = sectionOf(program, index);
+      return section.chart.bars.flatMap(({ chords }, bar) =>
+        chords.length > 2 ? [inBar(section, bar, 'second').length] : [],
+      );
+    });
+    expect(bars.length).toBeGreaterThan(2);
+    expect(Math.max(...bars)).toBe(0);
   });
 
   it('strikes with the band in stop-time, and is quiet between', () => {
@@ -99,5 +122,13 @@ describe('stop-time', () => {
     const plain = counts.filter((bars) => bars[0] === '0');
     expect(plain.length).toBeGreaterThan(0);
     for (const bars of plain) expect(bars.slice(0, 4)).toEqual(['0', '0,1760', '0', '0,1760']);
+    const figured = counts.filter((bars) => bars[0] !== '0');
+    expect(figured.length).toBeGreaterThan(0);
+    for (const bars of figured) {
+      expect(bars[0]).toBe('0,800');
+      // The last bar leads back into time in its own way.
+      const pickUps = bars.slice(0, -1).flatMap((bar, index) => (bar.endsWith(',1760') ? [index] : []));
+      expect(pickUps).toEqual([3, 7]);
+    }
   });
 });
