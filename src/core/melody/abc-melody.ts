@@ -1,6 +1,14 @@
 /** The notes of an ABC tune (standard 2.1 of 2011): pitches by its key, lengths, ties; one voice. */
 
-import { type AbcMeter, abcFraction, abcKey, abcMeter, firstTune, usualLength } from '../sheets/abc-fields';
+import {
+  type AbcMeter,
+  abcFraction,
+  abcKey,
+  abcMeter,
+  firstTune,
+  isCompound,
+  usualLength,
+} from '../sheets/abc-fields';
 import { type AbcToken, musicTokens } from '../sheets/abc-music';
 import { MODE_FIFTHS } from '../sheets/modes';
 import { LONGEST_ABC } from '../sheets/read-abc';
@@ -108,7 +116,8 @@ const takeField = (reading: Reading, name: string, value: string): void => {
   if (name === 'V') {
     const voice = value.trim().split(/\s+/)[0] ?? '';
     reading.voice ??= reading.placed.length > 0 ? '' : voice;
-    reading.isOtherVoice = voice !== reading.voice;
+    // The head only declares voices (§7.1).
+    reading.isOtherVoice = reading.inBody && voice !== reading.voice;
     if (reading.isOtherVoice) reading.left.add('Only the first voice was read.');
   }
   if (reading.isOtherVoice) return;
@@ -144,9 +153,9 @@ const takeToken = (reading: Reading, token: AbcToken): void => {
 const readLine = (reading: Reading, line: string): void => {
   const [, name, value = ''] = /^([A-Za-z+]):(?![|:])(.*)$/.exec(line) ?? [];
   if (name !== undefined) takeField(reading, name, value);
-  if (name !== undefined || !reading.inBody || reading.isOtherVoice) return;
-  for (const token of musicTokens(line, reading.unit ?? usualLength(reading.meter)))
-    takeToken(reading, token);
+  if (name !== undefined || !reading.inBody) return;
+  const unit = reading.unit ?? usualLength(reading.meter);
+  for (const token of musicTokens(line, unit, isCompound(reading.meter))) takeToken(reading, token);
 };
 
 /** Reads the melody of the first tune of an ABC file; a sentence where there is none. Never throws on any text. */

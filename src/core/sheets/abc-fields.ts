@@ -24,6 +24,10 @@ export const abcMeter = (value: string): AbcMeter | null => {
     : { beats, unit: Number(unit) };
 };
 
+/** Whether a meter's beats have three parts each: 6/8, 9/8, 12/8. */
+export const isCompound = (meter: AbcMeter | null): boolean =>
+  meter !== null && meter.unit === 8 && meter.beats > 3 && meter.beats % 3 === 0;
+
 /** The unit of note lengths where no `L:` says it: a sixteenth in meters below three quarters, else an eighth (§3.1.7). */
 export const usualLength = (meter: AbcMeter | null): Whole =>
   meter !== null && meter.beats / meter.unit < 0.75 ? 1 / 16 : 1 / 8;
@@ -70,11 +74,12 @@ export interface AbcTune {
   readonly of: number;
 }
 
-/** The first tune of a file; a text without `X:` is taken as a whole. */
+/** The first tune of a file; a text without `X:` is taken as a whole. A line of comment alone is no blank line (§2.2.1, 3.3). */
 export const firstTune = (source: string): AbcTune => {
   const lines = source
     .replace(/\r\n?/g, '\n')
     .split('\n')
+    .filter((line) => !/^\s*%/.test(line))
     .map((line) => line.replace(/(?<!\\)%.*$/, '').trimEnd());
   const starts = lines.flatMap((line, at) => (/^X:/.test(line) ? [at] : []));
   const [first] = starts;

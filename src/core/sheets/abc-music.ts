@@ -1,7 +1,17 @@
-import type { Whole } from './abc-fields';
+import { abcFraction, type Whole } from './abc-fields';
+
+/** Signs that lead through a tune by another way than onwards, as charts write them. */
+export type RoadSign = 'Segno' | 'Coda' | 'Fine' | 'D.C.' | 'D.S.' | 'To Coda';
+
+/** Decorations that are such signs (§4.14). */
+const ROADS: Readonly<Record<string, RoadSign>> = {
+  ...{ segno: 'Segno', coda: 'Coda', fine: 'Fine', dacoda: 'To Coda' },
+  ...{ 'D.C.': 'D.C.', dacapo: 'D.C.', 'D.S.': 'D.S.' },
+};
 
 /** The music of an ABC tune cut into what matters to its chords: notes with their lengths, symbols, bar lines, endings. */
 export type AbcToken =
+  | { readonly kind: 'road'; readonly sign: RoadSign }
   | {
       readonly kind: 'note';
       readonly length: Whole;
@@ -26,8 +36,9 @@ const lengthOf = (text: string): number => {
   return top / (under === '' ? 2 ** strokes.length : Number(under) || 1);
 };
 
-/** Notes in a tuplet and the time they take: `(3` is three in the time of two (§4.13). */
-const TUPLETS: Readonly<Record<number, number>> = { 2: 3, 3: 2, 4: 3, 5: 2, 6: 2, 7: 2, 8: 3, 9: 2 };
+/** Notes in a tuplet and the time they take: `(3` is three in the time of two; others go by the meter (§4.13). */
+const TUPLETS: Readonly<Record<number, number>> = { 2: 3, 3: 2, 4: 3, 6: 2, 8: 3 };
+const BY_METER = { simple: 2, compound: 3 } as const;
 
 /** Nothing is looked for from every place to the end of a line: such a line of half a million signs would take minutes. */
 const SHAPES = [
@@ -36,13 +47,14 @@ const SHAPES = [
   { kind: 'ending', shape: /(?<=[|:\]])(\d+(?:[,-]\d+)*)|\[(\d+(?:[,-]\d+)*)/y },
   { kind: 'line', shape: /:*\[?\|+\]?[:|]*|::+/y },
   { kind: 'grace', shape: /\{[^}]*\}?/y },
-  { kind: 'decoration', shape: /![^!\s]*!|\+[^+\s]*\+/y },
+  { kind: 'decoration', shape: /!([^!\s]*)!|\+([^+\s]*)\+/y },
   { kind: 'tuplet', shape: /\((\d)(?::(\d?)(?::(\d?))?)?/y },
   { kind: 'stack', shape: /\[[^[\]|"]{0,200}\](\d*\/*\d*)/y },
   { kind: 'bars rest', shape: /[ZX](\d*)/y },
   { kind: 'note', shape: /(?:[_^=]{0,2}[A-Ga-g][,']*|[zx])(\d*\/*\d*)/y },
   { kind: 'broken', shape: /([<>]{1,3})/y },
   { kind: 'tie', shape: /-/y },
+  { kind: 'overlay', shape: /&/y },
 ] as const;
 
 interface Piece {
@@ -74,26 +86,34 @@ const barLine = (text: string): AbcToken => {
   };
 };
 
+/** What stands under a voice that is laid over another (§7.4): it begins its bar once more, and takes no time. */
+const goesOn = (kind: Piece['kind']): boolean => kind === 'line' || kind === 'field';
+
 /** What is open while a line is read: how the next notes' lengths are changed. */
 interface Changing {
   tuplet: { left: number; factor: number };
   broken: number;
   last: number;
+  /** The length of a note without a number, which a field within the line may change. */
+  unit: Whole;
+  /** True from the sign of an overlay to the end of its bar. */
+  overlaid: boolean;
 }
 
 const firstAnnotation = /^[\^_<>@]/;
 
 /**
- * Cuts one line of music. `unit` is the length of a note without a number. Text that is no music is passed over, as
+ * Cuts one line of music. `unit` is the length of a note without a number, until the line says another; in a compound meter fives, sevens and nines
+ * take the time of three. Of voices laid over each other the first is read. Text that is no music is passed over, as
  * the standard asks of programs that meet what they do not know (§1.2).
  */
-export const musicTokens = (line: string, unit: Whole): readonly AbcToken[] => {
+export const musicTokens = (line: string, unit: Whole, isCompound: boolean): readonly AbcToken[] => {
   const tokens: AbcToken[] = [];
-  const open: Changing = { tuplet: { left: 0, factor: 1 }, broken: 1, last: -1 };
+  const open: Changing = { tuplet: { left: 0, factor: 1 }, broken: 1, last: -1, unit, overlaid: false };
   const addNote = (text: string, written: string): void => {
     // Notes in brackets have the length of the first of them, times the one behind the bracket (§4.17).
     const [, inner = ''] = /^\[[_^=]*[A-Ga-g][,']*(\d*\/*\d*)/.exec(written) ?? [];
-    let length = lengthOf(text) * lengthOf(inner) * unit * open.broken;
+    let length = lengthOf(text) * lengthOf(inner) * open.unit * open.broken;
     open.broken = 1;
     if (open.tuplet.left > 0) {
       length *= open.tuplet.factor;
@@ -114,9 +134,14 @@ export const musicTokens = (line: string, unit: Whole): readonly AbcToken[] => {
   };
   const take = ({ kind, match }: Piece): void => {
     const [whole, first = '', second = '', third = ''] = match;
+    open.overlaid = kind === 'overlay' || (open.overlaid && kind !== 'line');
+    if (open.overlaid && !goesOn(kind)) return;
+    const road = ROADS[first || second];
+    if (kind === 'decoration' && road !== undefined) tokens.push({ kind: 'road', sign: road });
     if (kind === 'symbol' && first !== '' && !firstAnnotation.test(first))
       tokens.push({ kind, symbol: first });
     if (kind === 'field') tokens.push({ kind, name: first, value: second });
+    if (kind === 'field' && first === 'L') open.unit = abcFraction(second) ?? open.unit;
     if (kind === 'ending') tokens.push({ kind, numbers: first || second });
     if (kind === 'line') tokens.push(barLine(whole));
     if (kind === 'bars rest') tokens.push({ kind, bars: first === '' ? 1 : Number(first) });
@@ -125,7 +150,8 @@ export const musicTokens = (line: string, unit: Whole): readonly AbcToken[] => {
     if (kind === 'tie') tokens.push({ kind });
     if (kind === 'tuplet') {
       const notes = Number(first);
-      const time = second === '' ? (TUPLETS[notes] ?? 2) : Number(second);
+      const time =
+        second === '' ? (TUPLETS[notes] ?? BY_METER[isCompound ? 'compound' : 'simple']) : Number(second);
       open.tuplet = { left: third === '' ? notes : Number(third), factor: time / notes };
     }
   };

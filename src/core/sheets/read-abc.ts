@@ -1,5 +1,6 @@
 import { METERS } from '../chart/build-chart';
 import type { MeterName } from '../chart/chart';
+import { chartLines, wholeBar } from './abc-chart-lines';
 import {
   type AbcKey,
   type AbcMeter,
@@ -8,18 +9,12 @@ import {
   abcMeter,
   abcTempo,
   firstTune,
+  isCompound,
   usualLength,
   type Whole,
 } from './abc-fields';
 import { type AbcToken, musicTokens } from './abc-music';
-import {
-  barWords,
-  type ImportedChart,
-  MOST_MEASURES,
-  meterFor,
-  type PlacedSymbol,
-  pickUpLine,
-} from './sheet-bars';
+import { type ImportedChart, meterFor } from './sheet-bars';
 
 /** The longest file that is read, in UTF-16 units: many hundred tunes. */
 export const LONGEST_ABC = 500_000;
@@ -46,10 +41,11 @@ interface Draft {
   readonly left: Set<string>;
 }
 
+/** A voice named: the head only declares them (§7.1). */
 const voiceIn = (draft: Draft, value: string): void => {
   const name = value.trim().split(/\s+/)[0] ?? '';
   draft.voice ??= name;
-  draft.isOtherVoice = name !== draft.voice;
+  draft.isOtherVoice = draft.inBody && name !== draft.voice;
   if (draft.isOtherVoice) draft.left.add('Only the first voice was read.');
 };
 
@@ -106,105 +102,15 @@ const takeLine = (draft: Draft, line: string): void => {
     else headField(draft, name, value);
     return;
   }
-  if (!draft.inBody || draft.isOtherVoice) return;
+  if (!draft.inBody) return;
   draft.lineFrom = draft.body.length;
   draft.laidUnder = 0;
   // One by one: a line may hold more than a call takes arguments.
-  for (const token of musicTokens(line, draft.unit ?? 1 / 8)) draft.body.push(token);
-};
-
-/** What is written so far of a chart's text. */
-interface Page {
-  readonly lines: string[];
-  line: string;
-  bars: number;
-  /** Bars written in all. */
-  written: number;
-  /** What has come of the bar being read: its length so far and its symbols, in whole notes. */
-  at: Whole;
-  symbols: { at: Whole; symbol: string }[];
-  sounding: boolean;
-  meter: AbcMeter;
-  readonly chartMeter: MeterName;
-  readonly left: Set<string>;
-}
-
-const wholeBar = ({ beats, unit }: AbcMeter): Whole => beats / unit;
-
-/** Ends the line being written; bars behind it begin a new one. */
-const breakLine = (page: Page, next?: string): void => {
-  const line = page.line.trim();
-  if (line !== '') page.lines.push(line.startsWith('|') ? line : `| ${line}`);
-  page.line = '';
-  page.bars = 0;
-  if (next !== undefined) page.lines.push(next);
-};
-
-const BARS_A_LINE = 4;
-
-/** Shorter than this share of a bar, the first bar is an upbeat. */
-const UPBEAT = 0.99;
-
-/** Writes the bar that ends; an upbeat becomes a line of its own, or is left out where it has no chord. */
-const writeBar = (page: Page, isFirst: boolean): void => {
-  const { at: length, symbols } = page;
-  page.at = 0;
-  page.symbols = [];
-  if (length === 0 && symbols.length === 0) return;
-  const whole = wholeBar(page.meter);
-  if (isFirst && length < whole * UPBEAT) {
-    const beat = whole / METERS[page.chartMeter].beats;
-    const inBeats = symbols.map(({ at, symbol }) => ({ at: at / beat, symbol }));
-    if (symbols.length > 0) page.lines.unshift(pickUpLine(inBeats, length / beat, page.chartMeter));
-    else page.left.add('The upbeat was left out: the band counts in.');
-    return;
+  for (const token of musicTokens(line, draft.unit ?? 1 / 8, isCompound(draft.meter))) {
+    if (token.kind === 'field' && token.name === 'V') voiceIn(draft, token.value);
+    else if (!draft.isOtherVoice) draft.body.push(token);
+    if (token.kind === 'field' && token.name === 'L') draft.unit = abcFraction(token.value) ?? draft.unit;
   }
-  const full = Math.max(length, whole);
-  const placed = symbols.map((each): PlacedSymbol => ({ at: each.at / full, symbol: each.symbol }));
-  const rest = page.sounding ? '/' : 'N.C.';
-  const words = barWords(placed, page.chartMeter);
-  const opens = !page.sounding && (placed[0]?.at ?? 1) > 0 && words !== '';
-  page.sounding ||= placed.length > 0;
-  page.line += ` ${words === '' ? rest : opens ? words.replace(/^\//, 'N.C.') : words}`;
-  page.bars += 1;
-  page.written += 1;
-};
-
-const lineText = ({ closes, opens, double }: AbcToken & { kind: 'line' }): string => {
-  const close = closes > 0 ? ` :|${closes > 1 ? ` x${closes + 1}` : ''}` : double ? ' ||' : ' |';
-  return opens > 0 ? `${closes > 0 ? close : ''} |:` : close;
-};
-
-const takeField = (page: Page, name: string, value: string): void => {
-  if (name === 'P') breakLine(page, `[${value.trim().replace(/[[\]|]/g, '')}]`);
-  const key = name === 'K' ? abcKey(value) : null;
-  if (key !== null) breakLine(page, `Key: ${key.tonic}${key.mode === 'minor' ? 'm' : ''}`);
-  const meter = name === 'M' ? abcMeter(value) : null;
-  if (meter === null) return;
-  if (wholeBar(meter) !== wholeBar(page.meter)) {
-    page.left.add('The meter changes within the tune: every bar of the chart is as long as the first.');
-  }
-  page.meter = meter;
-};
-
-const takeToken = (page: Page, token: AbcToken, isFirst: () => boolean): void => {
-  if (token.kind === 'note') page.at += token.length;
-  if (token.kind === 'symbol') page.symbols.push({ at: page.at, symbol: token.symbol });
-  if (token.kind === 'bars rest') {
-    for (let i = 0; i < Math.min(token.bars, 64); i += 1) {
-      page.at = wholeBar(page.meter);
-      writeBar(page, false);
-      if (i < token.bars - 1) page.line += ' |';
-    }
-  }
-  if (token.kind === 'ending') page.line += ` [${token.numbers}`;
-  if (token.kind === 'field') takeField(page, token.name, token.value);
-  if (token.kind !== 'line') return;
-  writeBar(page, isFirst());
-  const text = lineText(token);
-  if (token.opens > 0 && token.closes === 0 && page.line.trim() !== '') breakLine(page);
-  page.line += text;
-  if (page.bars >= BARS_A_LINE) breakLine(page);
 };
 
 const headLines = (
@@ -228,30 +134,6 @@ const tempoOf = (quarters: number | null, meter: AbcMeter, chart: MeterName): nu
 };
 
 const COMMON: AbcMeter = { beats: 4, unit: 4 };
-
-const bodyLines = ({ body, left }: Draft, meter: AbcMeter, chartMeter: MeterName): readonly string[] => {
-  const page: Page = {
-    lines: [],
-    line: '',
-    bars: 0,
-    written: 0,
-    at: 0,
-    symbols: [],
-    sounding: false,
-    meter,
-    chartMeter,
-    left,
-  };
-  let lines = 0;
-  for (const token of body) {
-    if (page.written >= MOST_MEASURES) break;
-    takeToken(page, token, () => lines === 0 && page.bars === 0);
-    if (token.kind === 'line') lines += 1;
-  }
-  writeBar(page, false);
-  breakLine(page);
-  return page.lines;
-};
 
 /**
  * Reads the chords of an ABC tune (standard 2.1 of 2011) into text for a chart of one's own: symbols in quotes and on
@@ -289,7 +171,7 @@ export const readAbc = (source: string): ImportedChart | string => {
   }
   if (of > 1) draft.left.add(`The file holds ${of} tunes; the first was read.`);
   const tempo = tempoOf(draft.tempo, meter, chartMeter);
-  const body = bodyLines(draft, meter, chartMeter);
+  const body = chartLines(draft.body, { meter, chartMeter, left: draft.left });
   return {
     name: draft.title || 'Chart from a file',
     text: [...headLines(draft, chartMeter, tempo), ...body].join('\n'),

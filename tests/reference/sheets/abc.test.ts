@@ -25,6 +25,9 @@ const chartOf = (source: string): Chart => {
   return chart;
 };
 
+/** Signs of the road, which are no chords whatever letters they begin with. */
+const ROAD = /\b(?:D\.[CS]\.(?: al (?:Fine|Coda))?|To Coda|Segno|Coda|Fine)/g;
+
 // The ABC music standard 2.1 (December 2011); each tune is put together from examples of the sections named.
 const STANDARD: readonly (readonly [string, string, string])[] = [
   [
@@ -52,6 +55,41 @@ const STANDARD: readonly (readonly [string, string, string])[] = [
     '§4.3, 4.4, 4.13: lengths, broken rhythm and triplets keep the places',
     'X:1\nM:4/4\nL:1/8\nK:F\n"F"F>G A/A/A (3ABc "C7"d2-|"Bb"d3/2e/ {g}f2 "Gm"[GBd]4|',
     'F:3 C7:1 | Bb:2 Gm:2',
+  ],
+  [
+    '§2.2.1, 3.3: comments and directives on lines of their own are no end of the tune',
+    '%abc-2.1\n%%pagewidth 20cm\nX:1\n%%score (1 2)\nT:x % a comment\nM:4/4\nL:1/4\nK:G\n% another\n"G"G4|"C"c4|]',
+    'G:4 | C:4',
+  ],
+  [
+    '§7.1: voices the head declares, played in the lines of music',
+    'X:1\nM:4/4\nL:1/4\nV:T1\nV:B1 clef=bass\nK:Am\n[V:T1] "Am"A4|"E7"^G4|]\n[V:B1] A,4|E,4|]',
+    'Am:4 | E7:4',
+  ],
+  [
+    '§7.4: a voice laid over another takes no time of its own',
+    'X:1\nM:4/4\nL:1/4\nK:C\n"C"c2 "F"A2 & E4|"G7"G4 & D2B,2|]',
+    'C:2 F:2 | G7:4',
+  ],
+  [
+    '§4.13: five in the time of three where the meter is compound, of two elsewhere',
+    'X:1\nM:12/8\nL:1/8\nK:C\n"C"(5CDEFG C3 "F"F6|"G"G12|]',
+    'C:2 F:2 | G:4',
+  ],
+  [
+    '§4.14: to the end of the tune and back, as far as fine',
+    'X:1\nM:4/4\nL:1/4\nK:C\n"C"C4|"F"F4!fine!|"G7"G4|"C"C4!D.C.!|]',
+    'C:4 | F:4 | G7:4 | C:4 | C:4 | F:4',
+  ],
+  [
+    '§4.14: from the sign to the coda',
+    'X:1\nM:4/4\nL:1/4\nK:C\n"C"C4|!segno!"F"F4!dacoda!|"G7"G4!D.S.!|!coda!"Am"A4|]',
+    'C:4 | F:4 | G7:4 | F:4 | Am:4',
+  ],
+  [
+    '§3.2: another length within a line',
+    'X:1\nM:4/4\nL:1/4\nK:C\n"C"C4|[L:1/8]"F"F4 "G"G4|\n"C"c4 "F"f4|]',
+    'C:4 | F:2 G:2 | C:2 F:2',
   ],
   [
     '§4.8: endings for lists of times',
@@ -84,7 +122,7 @@ describe('the ABC standard 2.1', () => {
     'finds the symbols a kept parser finds: %s',
     (_, source) => {
       const written = (text: string): readonly string[] =>
-        [...text.matchAll(/[A-G][#b]?[^\s|]*/g)]
+        [...text.replace(ROAD, '').matchAll(/[A-G][#b]?[^\s|]*/g)]
           .map(([symbol]) => symbol)
           .filter((word) => !word.endsWith(':'));
       const music = opened(source)

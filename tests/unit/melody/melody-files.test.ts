@@ -50,6 +50,18 @@ describe('a melody in ABC', () => {
     ['broken rhythm', ['L:1/4', 'K:C', 'C>D E<F|'], '60+720 62+240 64+240 65+720'],
     ['triplets', ['L:1/8', 'K:C', '(3CDE F2 G4|'], '60+160 62+160 64+160 65+480 67+960'],
     ['ties', ['L:1/4', 'K:C', 'C3 D-|D2 E2|'], '60+1440 62+1440 64+960'],
+    [
+      'five in a compound meter',
+      ['M:6/8', 'L:1/8', 'K:C', '(5CDEFG C3|'],
+      '60+144 62+144 64+144 65+144 67+144 60+720',
+    ],
+    ['another length within a line', ['L:1/4', 'K:C', 'C2 [L:1/8]D2 E2|'], '60+960 62+480 64+480'],
+    ['voices laid over each other', ['L:1/4', 'K:C', 'c2 d2 & E4|e4|'], '72+960 74+960 76+1920'],
+    [
+      'voices that the head declares',
+      ['L:1/4', 'V:1', 'V:2', 'K:D', '[V:1] F2 c2|', '[V:2] D4|', 'V:1', 'd4|'],
+      '66+960 73+960 74+1920',
+    ],
     ['an upbeat before its bar', ['L:1/4', 'K:C', 'G|C2 E2|'], 'r+1440 67+480 60+960 64+960'],
   ])('%s', (_, lines, expected) => {
     expect(row(abc(...lines))).toBe(expected);
