@@ -1,7 +1,7 @@
 import type { Writing } from '../../storage/kept-values';
 import type { NoticeBoard } from './notice-board';
 import { createShelfList, type ShelfList } from './shelf-list';
-import { writingNotice } from './writing-notice';
+import { STORAGE_NOTICE, writingNotice } from './writing-notice';
 
 /** Sees to it that what could not be written is written later. */
 export interface Keeper {
@@ -49,7 +49,7 @@ export const createKeeper = ({ board, later }: Options): Keeper => {
   const settle = (): void => {
     cancel?.();
     cancel = null;
-    if (waiting.size === 0) board.dismiss('storage');
+    if (waiting.size === 0) board.dismiss(STORAGE_NOTICE);
     else cancel = later(RETRY_SECONDS, retry);
   };
 

@@ -2,6 +2,7 @@ import type { LastingStorage } from '../../storage/lasting';
 import type { BookState } from '../book/book-state';
 import type { ChartsState } from '../charts/charts-state';
 import type { KeepingState } from '../keeping/keeping-state';
+import { STORAGE_NOTICE } from '../keeping/writing-notice';
 import type { PhrasesState } from '../phrases/phrases-state';
 import type { Join } from '../song/feature';
 import type { SongState } from '../song/song-state';
@@ -25,7 +26,7 @@ const hasSomethingToLose = ({ book, ownCharts, ownTunings, harpCase, phrasebook 
 
 /**
  * Offers once, when there is something to lose, to have the browser keep it for good. Nothing is asked at the start: the
- * browser's own question would come out of nowhere.
+ * browser's own question would come out of nowhere. Where the browser keeps nothing at all, there is nothing to offer.
  */
 export const joinLasting: Join<LastingState, LastingCommands, LastingStorage | undefined, Reads> = (
   { store, apply },
@@ -34,11 +35,14 @@ export const joinLasting: Join<LastingState, LastingCommands, LastingStorage | u
   const set = (change: Partial<LastingState['lasting']>): void =>
     store.setState(({ lasting }) => ({ lasting: { ...lasting, ...change } }));
   let looked = false;
+  const isRefused = (): boolean => store.getState().notices.some(({ id }) => id === STORAGE_NOTICE);
   const offer = async (): Promise<void> => {
     const { settings } = store.getState();
-    if (looked || device === undefined || !hasSomethingToLose(store.getState())) return;
+    if (looked || device === undefined || !hasSomethingToLose(store.getState()) || isRefused()) return;
     looked = true;
     const is = await device.state();
+    looked = !isRefused();
+    if (!looked) return;
     set({ is, offered: is === 'may go' && !settings.keepingOffered });
   };
   const answered = (): void => {

@@ -47,6 +47,20 @@ describe('the offer to have the browser keep everything', () => {
   });
 });
 
+describe('where the browser keeps nothing', () => {
+  it('is not offered to keep everything for good', async () => {
+    const storage = createFakeStorage();
+    storage.refuse = new DOMException('not here', 'SecurityError');
+    const { commands, state, lasting } = open('may go', 'kept', storage);
+    commands.typeTempo('90');
+    await vi.waitFor(() => expect(state().notices.map(({ id }) => id)).toContain('storage'), 20_000);
+    commands.keepSong('Ferry at Noon');
+    await Promise.resolve();
+    expect(state().book.songs).toHaveLength(1);
+    expect(lasting()).toEqual({ is: 'unasked', offered: false, declined: false });
+  });
+});
+
 describe('storage that lasts', () => {
   // The Storage standard, "StorageManager": both answer with a boolean, and reject where the storage is not to be had.
   const says = (answer: boolean) => async (): Promise<boolean> => answer;
