@@ -1,3 +1,5 @@
+import type { Chart } from '../chart/chart';
+import type { BarShape } from '../players/passage';
 import { type BeatGrid, swingOver } from '../score/grid';
 import type { NoteEvent } from '../score/score';
 import { asTicks, type PitchClass } from '../theory/units';
@@ -23,5 +25,25 @@ export const leadOfChorus = (
     const at = swung(note.at);
     const length = Math.max(1, swung(note.at + note.length) - at);
     return { ...note, at: asTicks(at), length: asTicks(length) };
+  });
+};
+
+/**
+ * Marks the bars that are the player's turn: where the program has a lead for the key, those of a chorus in which it is
+ * silent. `shapes[i]` describes `chart.bars[i]` of the whole chorus.
+ */
+export const withHarpsTurns = (
+  { leads }: Pick<Program, 'leads'>,
+  chorus: number,
+  { chart, shapes }: { readonly chart: Chart; readonly shapes: readonly BarShape[] },
+): readonly BarShape[] => {
+  const takes = leads?.[chart.key] ?? [];
+  if (takes.every((notes) => notes.length === 0)) return shapes;
+  const notes = takes[chorus % takes.length] ?? [];
+  return shapes.map((shape, index) => {
+    const bar = chart.bars[index];
+    const from = bar?.at ?? 0;
+    const until = from + (bar?.length ?? 0);
+    return { ...shape, harpsTurn: !notes.some(({ at, length }) => at < until && at + length > from + 1) };
   });
 };

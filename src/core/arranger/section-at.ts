@@ -18,7 +18,7 @@ import { programAt, programOfChorus } from './changing-program';
 import { closeChorus, finalChord, type ShapedChart } from './closing';
 import { countInChart, countInScore, leadingShapes } from './count-in';
 import { withFollowed } from './followed';
-import { leadOfChorus } from './lead';
+import { leadOfChorus, withHarpsTurns } from './lead';
 import { changedFrom, leadingOn } from './leading-on';
 import { openingOf } from './opening';
 import type { Program, Section, TempoStep } from './program';
@@ -132,7 +132,7 @@ const chorusSection = (
   const shaped = withWrittenStops(markReturns({ ...made, chart }, silent));
   const cut = {
     chart: excerpt(shaped.chart, from, to + 1),
-    shapes: shaped.shapes.slice(from, to + 1),
+    shapes: withHarpsTurns(program, slot.chorus, shaped).slice(from, to + 1),
     next: made.next,
   };
   const passage = passageOf(program, slot, cut);

@@ -12,7 +12,7 @@ import {
 } from '../score/steps';
 import { countWhile } from '../theory/count-while';
 import { pick, type Random } from '../theory/random';
-import { isHalfTime, type Passage } from './passage';
+import { type BarShape, isHalfTime, type Passage } from './passage';
 
 /** How often a bar in the first half of a phrase is left free, by level: nobody plays all the time. */
 const REST_CHANCE = [0.36, 0.14, 0.06] as const;
@@ -85,9 +85,14 @@ const answering = (random: Random, texts: readonly string[], cost: (text: string
   return texts.at(-1) ?? '';
 };
 
-/** How full the chords are beside the harp: a level thinner while it plays, never at their thinnest while it rests. */
-const levelBeside = ({ harp }: Passage, level: Level): Level =>
-  harp === 'plays' ? (level === 2 ? 1 : 0) : harp === 'rests' && level === 0 ? 1 : level;
+/**
+ * How full the chords are beside the harp: a level thinner while it is heard, never at their thinnest while it rests, and
+ * at their thinnest whenever it is its turn.
+ */
+const levelBeside = ({ harp }: Passage, { level, harpsTurn }: BarShape): Level => {
+  if (harpsTurn) return 0;
+  return harp === 'plays' ? (level === 2 ? 1 : 0) : harp === 'rests' && level === 0 ? 1 : level;
+};
 
 /** The two-note figure of the shuffle, which is a riff of one, four and five, no way to play other chords. */
 const hasFigure = (text: string): boolean => /[567]/.test(text);
@@ -210,11 +215,12 @@ export const rhythmOfBars = (
     // A turnaround's bar of one chord is a bar like others.
     if (turn !== undefined && chords > 1) return read(chords > 2 ? EVERY_BEAT : turn);
     const role = ownClose ? roleOf(bar) : roleOf(bar) % 2;
-    const level = levelBeside(passage, shape.level);
+    const level = levelBeside(passage, shape);
     const text = choices[role]?.[level] ?? '';
     const rest = REST_CHANCE[level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);
     const draw = random();
-    const free = mayRest && passage.harp !== 'rests' && bar % 4 < 2 && bar > 0 && draw < rest;
+    const free =
+      mayRest && (passage.harp !== 'rests' || shape.harpsTurn) && bar % 4 < 2 && bar > 0 && draw < rest;
     const stray = random() < STRAY_CHANCE;
     if (free) return [];
     const another = stray || (hasFigure(text) && !takesFigure(passage, bar));

@@ -29,6 +29,8 @@ export interface BarShape {
   readonly fill: FillSize | 'none';
   /** A cymbal on the first beat. */
   readonly crash: boolean;
+  /** The player's turn in trading: chords leave all the room there is. */
+  readonly harpsTurn: boolean;
 }
 
 /** Bars to arrange: what every part needs to know, and nothing else. */
@@ -77,6 +79,7 @@ export const PLAIN_SHAPE: BarShape = {
   gain: 1,
   fill: 'none',
   crash: false,
+  harpsTurn: false,
 };
 
 /** One chord within one bar. */

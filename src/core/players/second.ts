@@ -129,7 +129,8 @@ const hitStrokes = (passage: Passage, segments: readonly Segment[]): readonly St
   });
 
 /**
- * What the second chord player plays of a passage: nothing in its sparsest bars, and nothing where chords lay out.
+ * What the second chord player plays of a passage: nothing in its sparsest bars nor in the harp's turn, and nothing where
+ * chords lay out.
  * @param first what the first chord player strikes, which a guitar keeps out of the way of.
  */
 export const playSecond = (passage: Passage, first: readonly NoteEvent[]): readonly NoteEvent[] => {
@@ -147,7 +148,7 @@ export const playSecond = (passage: Passage, first: readonly NoteEvent[]): reado
   }
   const plays = ({ segment }: Stroke): boolean => {
     const shape = passage.shapes[segment.bar];
-    return shape !== undefined && shape.chords === 'play' && shape.level > 0;
+    return shape !== undefined && shape.chords === 'play' && shape.level > 0 && !shape.harpsTurn;
   };
   const inTime =
     second === 'organ' ? padStrokes(passage, segments) : chopStrokes(random, passage, segments, first);

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { Section } from '../../../src/core/arranger/program';
 import { sectionAt } from '../../../src/core/arranger/section-at';
-import type { NoteEvent } from '../../../src/core/score/score';
+import type { NoteEvent, PartId } from '../../../src/core/score/score';
 import { asMidi, asTicks } from '../../../src/core/theory/units';
+import { inBar, sectionOf } from '../../helpers/score-events';
 import { testProgram } from '../../helpers/test-charts';
 
 const note = (at: number, length = 240, pitch = 67): NoteEvent => ({
@@ -63,5 +65,33 @@ describe('the lead of a program', () => {
     const takes = [[note(0), note(1920)]];
     expect(leadAt('shuffle', { sounding: 'drums' }, takes, 0)).toHaveLength(2);
     expect(leadAt('shuffle', { dropOut: { play: 1, rest: 1 } }, takes, 0)).toEqual([[0, 67]]);
+  });
+});
+
+describe('the player’s turn in trading', () => {
+  const FEELS = ['shuffle', 'straight', 'swing', 'rhumba', 'funk-blues'] as const;
+  const calls = [0, 1, 4, 5, 8, 9].map((bar) => note(bar * 1920));
+
+  /** Second choruses of some feels, with an organ beside the first player. */
+  const choruses = (traded: boolean) =>
+    FEELS.flatMap((feel) =>
+      [1, 2].map((seed) => {
+        const program = testProgram(feel, { style: { seed, second: 'organ' } });
+        return sectionOf(traded ? { ...program, leads: { [program.chart.key]: [calls] } } : program, 1);
+      }),
+    );
+  const strokesIn = (sections: readonly Section[], bars: readonly number[], part: PartId): number =>
+    sections
+      .flatMap((section) => bars.map((bar) => new Set(inBar(section, bar, part).map(({ at }) => at)).size))
+      .reduce((sum, strokes) => sum + strokes, 0);
+
+  it('thins the chords out, and silences the second player', () => {
+    const [alone, traded] = [choruses(false), choruses(true)];
+    const share = (bars: readonly number[]) =>
+      strokesIn(traded, bars, 'chords') / strokesIn(alone, bars, 'chords');
+    expect(share([2, 3, 6, 7])).toBeLessThan(0.75);
+    expect(share([0, 1, 4, 5])).toBeGreaterThan(0.95);
+    expect(strokesIn(alone, [2, 3, 6, 7], 'second')).toBeGreaterThan(0);
+    expect(strokesIn(traded, [2, 3, 6, 7], 'second')).toBe(0);
   });
 });
