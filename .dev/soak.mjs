@@ -75,7 +75,7 @@ const soakProperties = async ({ runs }) => {
  */
 const soakListening = async () => {
   const browser = testFiles('browser').filter((path) =>
-    /inSoak/.test(readFileSync(join(ROOT, path), 'utf8')),
+    /inSoak|inTurn/.test(readFileSync(join(ROOT, path), 'utf8')),
   );
   const files = [...browser, ...testFiles('soak').filter((path) => path !== SIZES)];
   const code = await runTool(

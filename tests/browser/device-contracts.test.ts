@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
 import { sectionAt } from '../../src/core/arranger/section-at';
@@ -7,33 +7,31 @@ import { TUNINGS } from '../../src/core/harp/tunings';
 import { asPitchClass } from '../../src/core/theory/units';
 import { BAND_BEHAVIOURS } from '../helpers/band-contract';
 import { serveBandPage } from '../helpers/band-page';
-import { launchBrowser } from '../helpers/browser';
 import { KEPT_FILE_BEHAVIOURS } from '../helpers/kept-file-contract';
 import { KEPT_LOG_BEHAVIOURS } from '../helpers/kept-log-contract';
 import { MICROPHONE_BEHAVIOURS } from '../helpers/microphone-contract';
 import { MIDI_BEHAVIOURS } from '../helpers/midi-contract';
 import { RENDERER_BEHAVIOURS } from '../helpers/renderer-contract';
 import type { ServedApp } from '../helpers/serve';
+import { fileBrowser } from '../helpers/served-browser';
 import { testProgram } from '../helpers/test-charts';
 
 const program = testProgram('shuffle', { plan: { countInBars: 1, choruses: null } });
 
 /** One page for all: what a case leaves behind is a band let go, or a file under a name of its own. */
 describe('devices in a browser', () => {
-  let browser: Browser;
+  const browser = fileBrowser();
   let served: ServedApp;
   let page: Page;
   beforeAll(async () => {
     served = await serveBandPage();
-    browser = await launchBrowser();
-    const context = await browser.newContext({ permissions: ['microphone'] });
+    const context = await browser().newContext({ permissions: ['microphone'] });
     page = await context.newPage();
     await page.goto(served.address);
     await page.waitForFunction(() => 'bench' in window);
     await page.click('#gesture');
   });
   afterAll(async () => {
-    await browser?.close();
     await served?.dispose();
   });
 

@@ -4,6 +4,7 @@ import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import { axeFinds, turnTo } from '../helpers/axe';
 import { builtPage } from '../helpers/built-page';
 import { lasting, resize, settled } from '../helpers/page-layout';
+import { inTurn } from '../helpers/soak';
 
 const SIZES = [
   [1440, 900],
@@ -64,20 +65,21 @@ const hiddenBelow = (page: Page): Promise<readonly string[]> =>
   });
 
 describe('the letters of the map', () => {
-  it.each(['comb', 'keys', 'both'] as const)(
-    'of %s are 14 px at least, in their places and apart at every size',
-    async (drawing) => {
-      const technique = { drawBends: true, blowBends: true, overbends: true, off: [] };
-      const { page } = await open({ settings: { drawing, technique } });
-      for (const size of SIZES) {
-        await resize(page, size);
-        expect(await page.locator('.drawing .pill').count()).toBeGreaterThan(30);
-        const faults = async () => [...(await faultsOf(page)), ...(await overlaps(page))];
-        expect(await lasting(faults), size.join(' × ')).toEqual([]);
-        if (drawing === 'keys') expect(await lasting(() => hiddenBelow(page)), size.join(' × ')).toEqual([]);
-      }
-    },
-  );
+  it.each([
+    ['comb', 0],
+    ['keys', 1],
+    ['both', 2],
+  ] as const)('of %s are 14 px at least, in their places and apart at every size', async (drawing, turn) => {
+    const technique = { drawBends: true, blowBends: true, overbends: true, off: [] };
+    const { page } = await open({ settings: { drawing, technique } });
+    for (const size of inTurn(SIZES, turn)) {
+      await resize(page, size);
+      expect(await page.locator('.drawing .pill').count()).toBeGreaterThan(30);
+      const faults = async () => [...(await faultsOf(page)), ...(await overlaps(page))];
+      expect(await lasting(faults), size.join(' × ')).toEqual([]);
+      if (drawing === 'keys') expect(await lasting(() => hiddenBelow(page)), size.join(' × ')).toEqual([]);
+    }
+  });
 });
 
 /** Where the neighbours of the map are. */
@@ -101,7 +103,7 @@ const draw = async (page: Page, name: 'Comb' | 'Keys'): Promise<void> => {
 describe('another drawing', () => {
   it('moves nothing else on the page at any size', async () => {
     const { page } = await open();
-    for (const size of SIZES) {
+    for (const size of inTurn(SIZES, 0)) {
       await resize(page, size);
       const before = await neighbours(page);
       await draw(page, 'Keys');

@@ -6,7 +6,7 @@
  */
 import MusicTempo from 'music-tempo';
 import { PitchDetector } from 'pitchy';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
 import type { Program } from '../../src/core/arranger/program';
@@ -16,28 +16,26 @@ import { midiOf } from '../../src/core/theory/temperament';
 import { asHz, asPitchClass } from '../../src/core/theory/units';
 import { allSections } from '../helpers/all-sections';
 import { serveBandPage } from '../helpers/band-page';
-import { launchBrowser } from '../helpers/browser';
 import { floatsFrom, peakBetween } from '../helpers/samples';
 import type { ServedApp } from '../helpers/serve';
+import { fileBrowser } from '../helpers/served-browser';
 import { inSoak } from '../helpers/soak';
 import { testProgram } from '../helpers/test-charts';
 
 /** What the detectors are made for. */
 const RATE = 44_100;
 
-let browser: Browser;
+const browser = fileBrowser();
 let served: ServedApp;
 let page: Page;
 
 beforeAll(async () => {
   served = await serveBandPage();
-  browser = await launchBrowser();
-  page = await browser.newPage();
+  page = await browser().newPage();
   await page.goto(served.address);
   await page.waitForFunction(() => 'bench' in window);
 });
 afterAll(async () => {
-  await browser?.close();
   await served?.dispose();
 });
 

@@ -1,23 +1,17 @@
 import { readFileSync, renameSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listBuild } from '../../.dev/service-worker.mjs';
-import { launchBrowser, watchPage } from '../helpers/browser';
+import { watchPage } from '../helpers/browser';
+import { fileBrowser } from '../helpers/served-browser';
 import { BAND_PRESETS, makeSoundFont } from '../helpers/sound-font';
 import { openVillageServer, type VillageServer } from '../helpers/village-server';
 
-let browser: Browser;
+const browser = fileBrowser();
 let server: VillageServer;
 let context: BrowserContext;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-});
 
 /**
  * Gives a group of tests a server and a browser's store of its own. To have the page kept takes longest, so that the
@@ -26,7 +20,7 @@ afterAll(async () => {
 const onOneServer = (): void => {
   beforeAll(async () => {
     server = await openVillageServer();
-    context = await browser.newContext();
+    context = await browser().newContext();
     context.setDefaultTimeout(60_000);
   });
   afterAll(async () => {

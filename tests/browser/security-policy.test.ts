@@ -1,10 +1,10 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serveFolder } from '../../.dev/serve.mjs';
-import { launchBrowser, watchPage } from '../helpers/browser';
+import { watchPage } from '../helpers/browser';
+import { fileBrowser } from '../helpers/served-browser';
 
 const pages: Readonly<Record<string, string>> = {
   'quiet.html':
@@ -21,23 +21,21 @@ const pages: Readonly<Record<string, string>> = {
 };
 
 describe('what a served page may do', () => {
-  let browser: Browser;
+  const browser = fileBrowser();
   let server: Awaited<ReturnType<typeof serveFolder>>;
   const folder = mkdtempSync(join(tmpdir(), 'served-'));
 
   beforeAll(async () => {
     for (const [name, text] of Object.entries(pages)) writeFileSync(join(folder, name), text);
     server = await serveFolder(folder, 0);
-    browser = await launchBrowser();
   });
   afterAll(async () => {
-    await browser?.close();
     await server?.close();
     rmSync(folder, { recursive: true, force: true });
   });
 
   const visit = async (name: string, title: string) => {
-    const page = await browser.newPage();
+    const page = await browser().newPage();
     const watch = watchPage(page);
     await page.goto(`${server.address}${name}`);
     await expect.poll(() => page.title()).toBe(title);

@@ -6,7 +6,8 @@ import { ENTRIES } from '../../src/ui/page/entries';
 import { builtPage, planned } from '../helpers/built-page';
 import { closePanel, openEntry } from '../helpers/open-panel';
 import { resize } from '../helpers/page-layout';
-import { play, problemsIn, SIZES, sizesFrom } from '../helpers/size-walk';
+import { play, problemsIn, SIZES } from '../helpers/size-walk';
+import { inTurn } from '../helpers/soak';
 
 const { open } = builtPage();
 
@@ -23,10 +24,13 @@ describe('at every size nothing is cut, covered or overlapping', () => {
   it('while the harp is asked for, at rest and playing', async () => {
     const page = await visit({ askHarp: true });
     const problems = [
-      ...(await problemsIn(page, 'asked for the harp', { covered: ([width]) => width < 940 })),
+      ...(await problemsIn(page, 'asked for the harp', {
+        covered: ([width]) => width < 940,
+        sizes: inTurn(SIZES, 0),
+      })),
     ];
     await page.getByRole('button', { name: 'Ask me later' }).click();
-    problems.push(...(await problemsIn(page, 'resting')));
+    problems.push(...(await problemsIn(page, 'resting', { sizes: inTurn(SIZES, 1) })));
     await play(page);
     problems.push(...(await problemsIn(page, 'playing')));
     expect(problems).toEqual([]);
@@ -37,13 +41,13 @@ describe('at every size nothing is cut, covered or overlapping', () => {
     await play(page);
     const problems: string[] = [];
     for (const [i, { text }] of ENTRIES.entries()) {
-      const from = i % SIZES.length;
-      await resize(page, SIZES[from]);
+      const sizes = inTurn(SIZES, i);
+      await resize(page, sizes[0] ?? SIZES[0]);
       await openEntry(page, text);
       problems.push(
         ...(await problemsIn(page, `${text} open`, {
           covered: ([width]) => width < 1100,
-          sizes: sizesFrom(from),
+          sizes,
         })),
       );
       await closePanel(page);
@@ -52,8 +56,9 @@ describe('at every size nothing is cut, covered or overlapping', () => {
   });
 
   it.each([
-    ['trading', { trade: { on: true, calls: '' } }],
+    [0, 'trading', { trade: { on: true, calls: '' } }],
     [
+      1,
       'a line shown, in plain words, with notes beside tab',
       {
         line: { ...DEFAULT_SETTINGS.line, kind: 'guide tones' },
@@ -61,12 +66,12 @@ describe('at every size nothing is cut, covered or overlapping', () => {
         besideTab: 'notes',
       },
     ],
-    ['the Keys drawing', { drawing: 'keys' }],
-    ['two chords in a bar, many bars', { formId: 'jazz-swing' }],
-  ] as const)('with %s', async (state, settings) => {
+    [2, 'the Keys drawing', { drawing: 'keys' }],
+    [0, 'two chords in a bar, many bars', { formId: 'jazz-swing' }],
+  ] as const)('with %2$s', async (turn, state, settings) => {
     const page = await visit(settings);
     await play(page);
-    const problems = await problemsIn(page, state);
+    const problems = await problemsIn(page, state, { sizes: inTurn(SIZES, turn) });
     expect(problems).toEqual([]);
   });
 });

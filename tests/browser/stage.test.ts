@@ -6,6 +6,7 @@ import { asBpm, asPitchClass } from '../../src/core/theory/units';
 import { axeFinds, turnTo } from '../helpers/axe';
 import { builtPage } from '../helpers/built-page';
 import { lasting, resize } from '../helpers/page-layout';
+import { inTurn } from '../helpers/soak';
 
 /** Sizes of music stands, projectors and phones; the last is 1440×900 at 200 % zoom. */
 const SIZES = [
@@ -177,14 +178,14 @@ const STATES: readonly { readonly name: string; readonly settings: Partial<Setti
 ];
 
 describe('Stage at every size', () => {
-  it.each(STATES)(
+  it.each(STATES.map((state, turn) => ({ ...state, turn })))(
     'cuts and covers nothing while $name, and is read from two metres',
-    async ({ settings }) => {
+    async ({ settings, turn }) => {
       const page = await openStage(SIZES[0], settings);
       await play(page);
       const found: string[] = [];
       const figures: string[] = [];
-      for (const { width, height, cap } of SIZES) {
+      for (const { width, height, cap } of inTurn(SIZES, turn)) {
         await resize(page, [width, height]);
         const wrongNow = async (): Promise<readonly string[]> => {
           const { wrong, holes, chord } = await look(page);

@@ -1,6 +1,6 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser } from '../helpers/browser';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { fileBrowser } from '../helpers/served-browser';
 import { STORAGE_BEHAVIOURS } from '../helpers/storage-contract';
 
 /** Nothing is served there, the test answers itself; a storage of its own for each test. */
@@ -8,17 +8,15 @@ const addressOf = (i: number): string => `http://storage-${i}.localhost:9/`;
 /** Set last, so that what is heard of it is all there is to hear. */
 const LAST = 'the last of all';
 
-let browser: Browser;
+const browser = fileBrowser();
 let tabs: readonly [Page, Page];
 beforeAll(async () => {
-  browser = await launchBrowser();
-  const context = await browser.newContext();
+  const context = await browser().newContext();
   await context.route('http://*.localhost:9/', (route) =>
     route.fulfill({ contentType: 'text/html', body: '<title>tab</title>' }),
   );
   tabs = [await context.newPage(), await context.newPage()];
 });
-afterAll(() => browser?.close());
 
 describe('the storage of a browser', () => {
   it.each(STORAGE_BEHAVIOURS.map((each, i) => ({ ...each, i })))(

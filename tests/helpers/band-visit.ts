@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
 import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
 import type { Program } from '../../src/core/arranger/program';
@@ -6,9 +6,10 @@ import type { PartId } from '../../src/core/score/score';
 import type { BandSound } from '../../src/core/song/band-sound';
 import { serveBandPage } from './band-page';
 import type { Moment } from './band-page/page';
-import { launchBrowser, type PageWatch, watchPage } from './browser';
+import { type PageWatch, watchPage } from './browser';
 import { floatsFrom } from './samples';
 import type { ServedApp } from './serve';
+import { fileBrowser } from './served-browser';
 import { testChart, testProgram } from './test-charts';
 
 /** Only these parts are heard, each at its resting place. */
@@ -64,18 +65,16 @@ export interface BandVisit {
 
 /** Visits to the page with the band alone, in one browser for the tests of a file; call it once, outside of any test. */
 export const bandVisits = () => {
-  let browser: Browser;
+  const browser = fileBrowser();
   let served: ServedApp;
   beforeAll(async () => {
     served = await serveBandPage();
-    browser = await launchBrowser();
   });
   afterAll(async () => {
-    await browser?.close();
     await served?.dispose();
   });
   const newVisit = async (): Promise<BandVisit> => {
-    const page = await browser.newPage();
+    const page = await browser().newPage();
     page.setDefaultTimeout(60_000);
     return {
       page,

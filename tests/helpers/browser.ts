@@ -1,4 +1,4 @@
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { CHROMIUM_FLAGS, ensureChromium } from '../../.dev/chromium.mjs';
 
 export interface LaunchOptions {
@@ -20,6 +20,33 @@ export const launchBrowser = async ({ microphone, flags = [] }: LaunchOptions = 
       ...flags,
     ],
   });
+
+/** The browser that the files of one worker process share; it ends with the process. */
+let shared: Promise<Browser> | null = null;
+/** What is still open in it when a file is done, as the next goes on with it. */
+const lasting = new Set<BrowserContext>();
+
+/** What one file of tests is lent. */
+export interface LentBrowser {
+  readonly browser: Browser;
+  /** Gives it back: whatever the file has left open is closed. */
+  readonly giveBack: () => Promise<void>;
+}
+
+/** Lends the browser of this worker process, as starting one costs more than most tests do. */
+export const lendBrowser = async (): Promise<LentBrowser> => {
+  if (shared !== null && !(await shared).isConnected()) shared = null;
+  shared ??= launchBrowser();
+  const browser = await shared;
+  const giveBack = async (): Promise<void> => {
+    const left = browser.contexts().filter((context) => !lasting.has(context));
+    await Promise.all(left.map((context) => context.close()));
+  };
+  return { browser, giveBack };
+};
+
+/** Leaves a context of the lent browser open for the files after this one. */
+export const leaveOpen = (context: BrowserContext): void => void lasting.add(context);
 
 /** What a page did that a user would not see. The lists grow as it happens. */
 export interface PageWatch {

@@ -1,8 +1,9 @@
 import type { BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
+import { afterAll } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import { storableSettings } from '../../src/core/settings/parse-settings';
 import type { Settings } from '../../src/core/settings/settings';
-import { type PageWatch, watchPage } from './browser';
+import { leaveOpen, type PageWatch, watchPage } from './browser';
 import { listenIn } from './listen-in';
 import { sizePage } from './page-layout';
 import { servedBrowser } from './served-browser';
@@ -45,6 +46,33 @@ export const withoutInstruments = (): void => {
       : ask(from, ...rest);
 };
 
+/**
+ * Run in a page before its own scripts: what the first Play begins with is computed when there is something to play on,
+ * not while the page rests, as most tests never play.
+ */
+export const withoutForehand = (): void => {
+  const held: (() => void)[] = [];
+  let sounds = false;
+  window.Worker = new Proxy(Worker, {
+    construct: (Made, given: ConstructorParameters<typeof Worker>) => {
+      const worker = new Made(...given);
+      if (!/bank-worker/.test(String(given[0]))) return worker;
+      const send = (orders: readonly unknown[]) =>
+        Reflect.apply(Worker.prototype.postMessage, worker, orders);
+      const postMessage = (...orders: readonly unknown[]) =>
+        sounds ? send(orders) : void held.push(() => send(orders));
+      return Object.assign(worker, { postMessage });
+    },
+  });
+  window.AudioContext = new Proxy(AudioContext, {
+    construct: (Made, given: ConstructorParameters<typeof AudioContext>) => {
+      sounds = true;
+      for (const go of held.splice(0)) go();
+      return new Made(...given);
+    },
+  });
+};
+
 /** Waits until everything is fetched that is fetched at rest: the recorded instruments come last. */
 const fetchedAll = async (page: Page, address: string): Promise<void> => {
   const instruments = page.waitForEvent('requestfinished', {
@@ -70,10 +98,16 @@ const keepOnly = async (page: Page, kept: Readonly<Record<string, string>>): Pro
     for (const { name } of await indexedDB.databases()) if (name) indexedDB.deleteDatabase(name);
   }, kept);
 
+/** The page that the test before had, maybe one of the file before. */
+let last: Page | null = null;
+
 /** The built page in a browser for the tests of one file; call it once, outside of any test. */
 export const builtPage = () => {
   const { browser, address } = servedBrowser();
-  let last: Page | null = null;
+  // What it shows or plays is not to go on beside the next file.
+  afterAll(async () => {
+    if (last !== null && !last.isClosed()) await last.goto('about:blank');
+  });
 
   const newPage = async (options: BrowserContextOptions): Promise<Page> => {
     const context = await browser().newContext(options);
@@ -84,6 +118,7 @@ export const builtPage = () => {
   const plainPage = async (options: BrowserContextOptions = {}): Promise<Page> => {
     const page = await newPage({ serviceWorkers: 'block', ...options });
     await page.addInitScript(withoutInstruments);
+    await page.addInitScript(withoutForehand);
     return page;
   };
 
@@ -94,12 +129,12 @@ export const builtPage = () => {
   };
 
   /**
-   * The page that the test before had: most of what opening one costs is spent on a new process and on compiling.
-   * A file of the page's own address stands in between, so that nothing of the page runs while it is cleared.
+   * The page of the test before: most of what opening one costs is spent on a new process and on compiling. A file of the page's own address stands in between, so that nothing of the page runs while it is cleared.
    */
   const samePage = async (): Promise<Page> => {
     const page = last === null || last.isClosed() ? await plainPage() : last;
     last = page;
+    leaveOpen(page.context());
     page.removeAllListeners();
     await page.mouse.move(0, 0);
     return page;

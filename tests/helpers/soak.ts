@@ -23,3 +23,13 @@ export const SOAK_TIMEOUT = SOAK_RUNS === undefined ? 60_000 : 86_400_000;
 /** All there is in a soak, a few that stand for the rest in `npm test`. */
 export const inSoak = <Each>(all: readonly Each[], few: readonly Each[]): readonly Each[] =>
   SOAK_RUNS === undefined ? few : all;
+
+/**
+ * All there is in a soak, every third in `npm test`: who asks with the next number gets the next third, so that three
+ * together have them all.
+ */
+export const inTurn = <Each>(all: readonly Each[], turn: number): readonly Each[] =>
+  inSoak(
+    all,
+    all.filter((_, at) => at % 3 === turn % 3),
+  );
