@@ -62,7 +62,7 @@ const propertyFiles = () =>
 const soakProperties = async ({ runs }) => {
   const files = propertyFiles();
   if (files.length === 0) return say('  no test takes its number of runs from SOAK_RUNS');
-  const projects = ['unit', 'reference', 'ui'].flatMap((project) => ['--project', project]);
+  const projects = ['unit', 'ui'].flatMap((project) => ['--project', project]);
   const code = await runTool('vitest/vitest.mjs', ['run', ...projects, '--testTimeout=86400000', ...files], {
     env: { SOAK_RUNS: String(runs) },
   });
