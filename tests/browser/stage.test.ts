@@ -236,7 +236,7 @@ describe('Stage', () => {
     expect(drawn.tone).not.toBe(drawn.other);
   });
 
-  it('gives the focus back to what had it', async () => {
+  it('gives the focus back to what had it, and is left by going back, as a panel is', async () => {
     const page = await openStage(SIZES[0], {});
     await page.keyboard.press('Escape');
     await page.getByRole('region', { name: 'Stage' }).waitFor({ state: 'detached' });
@@ -245,5 +245,13 @@ describe('Stage', () => {
     await page.getByRole('region', { name: 'Stage' }).waitFor();
     await page.keyboard.press('f');
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Stage');
+    await page.keyboard.press('f');
+    await page.getByRole('region', { name: 'Stage' }).waitFor();
+    await page.goBack();
+    await page.getByRole('region', { name: 'Stage' }).waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Book', exact: true }).click();
+    await page.getByRole('region', { name: 'Songs' }).waitFor();
+    await page.goBack();
+    await page.getByRole('region', { name: 'Songs' }).waitFor({ state: 'detached' });
   });
 });

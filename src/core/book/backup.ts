@@ -1,5 +1,6 @@
 import { storableSettings } from '../settings/parse-settings';
 import type { Settings } from '../settings/settings';
+import { isRecord } from '../theory/is-record';
 
 /** The version written with every file; a larger one comes from a newer program. */
 const BACKUP_VERSION = 1;
@@ -22,9 +23,6 @@ export const backupText = (settings: Settings, shelves: ShelvedThings): string =
 export type ReadBackup =
   | { readonly shelves: ShelvedThings; readonly settings: unknown; readonly problems: readonly string[] }
   | { readonly trouble: string };
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const parse = (text: string): unknown => {
   try {

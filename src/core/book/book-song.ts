@@ -4,6 +4,7 @@ import { parseSettings } from '../settings/parse-settings';
 import { PRACTICE_SETTINGS } from '../settings/practice-settings';
 import type { Settings } from '../settings/settings';
 import { SONG_SETTINGS } from '../settings/song-settings';
+import { isRecord } from '../theory/is-record';
 
 /**
  * What is the player's own way with every song, and so no song's: what they can reach, what they keep in hand, the
@@ -95,9 +96,6 @@ export interface ParsedBookSong {
   /** Sentences for the player; empty when all was well. */
   readonly problems: readonly string[];
 }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const label = (value: unknown): string =>
   typeof value === 'string' ? value.trim().slice(0, LONGEST_NAME).trim() : '';

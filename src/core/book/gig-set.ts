@@ -1,4 +1,5 @@
 import { LONGEST_NAME } from '../chart-text/own-chart';
+import { isRecord } from '../theory/is-record';
 
 /** A song's place in a set. */
 export interface SetEntry {
@@ -72,9 +73,6 @@ export interface ParsedGigSet {
   readonly item: GigSet | null;
   readonly problems: readonly string[];
 }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const label = (value: unknown): string =>
   typeof value === 'string' ? value.trim().slice(0, LONGEST_NAME).trim() : '';

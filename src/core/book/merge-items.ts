@@ -1,3 +1,5 @@
+import { isRecord } from '../theory/is-record';
+
 /** Something the player made and named. */
 interface Named {
   readonly id: string;
@@ -17,9 +19,6 @@ export interface MergedItems<Item> {
   readonly copied: number;
   readonly newIds: NewIds;
 }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** JSON with its fields in order, so that equal values are equal text. */
 const inOrder = (value: unknown): unknown => {

@@ -3,6 +3,7 @@ import type { Chart, MeterName, Mode } from '../chart/chart';
 import { isFormId } from '../chart/forms';
 import { romanChord, romanOf } from '../chart/roman';
 import type { NoteName } from '../theory/chord';
+import { isRecord } from '../theory/is-record';
 import { isNoteName, keyName } from '../theory/pitch';
 import type { PitchClass } from '../theory/units';
 import { type ChartReading, readChart } from './read-chart';
@@ -62,9 +63,6 @@ export interface ParsedOwnChart {
   /** Sentences for the player; empty when all was well. */
   readonly problems: readonly string[];
 }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const label = (value: unknown): string =>
   typeof value === 'string' ? value.trim().slice(0, LONGEST_NAME) : '';

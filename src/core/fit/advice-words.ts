@@ -2,6 +2,7 @@ import type { Harp } from '../harp/harp';
 import { positionTitle } from '../harp/positions';
 import { REGISTERS } from '../harp/reach';
 import { keyName } from '../theory/pitch';
+import { allOf } from './all-of';
 import type { Reached, WantedNote } from './wanted-notes';
 
 interface AdviceFacts {
@@ -34,10 +35,6 @@ export const aHarp = (harp: NamedHarp): string => {
   return withTuningName(`${/^[AEF]/.test(plain) ? 'an' : 'a'} ${plain}`, harp);
 };
 
-/** `a`, `a and b`, `a, b and c`. */
-const list = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-
 const toneName = ({ degree, chord }: WantedNote): string =>
   `the ${degree === 'R' ? 'root' : degree} of ${chord}`;
 
@@ -51,7 +48,7 @@ const missingWords = (missing: readonly WantedNote[]): readonly string[] => {
   return [...tones].map(([name, registers]) =>
     registers.length === REGISTERS.length
       ? `${name} anywhere`
-      : `${name} in the ${list(registers)} octave${registers.length > 1 ? 's' : ''}`,
+      : `${name} in the ${allOf(registers)} octave${registers.length > 1 ? 's' : ''}`,
   );
 };
 
@@ -63,7 +60,7 @@ const chordToneReason = (notes: readonly WantedNote[]): string => {
   const missing = wanted.filter(({ effort }) => effort === null);
   if (missing.length === 0) return 'every chord tone in every octave';
   const words = missingWords(missing);
-  if (words.length <= NAMED_AT_MOST) return `every chord tone but ${list(words)}`;
+  if (words.length <= NAMED_AT_MOST) return `every chord tone but ${allOf(words)}`;
   const bySymbol = new Map<string, number>();
   for (const { chord } of missing) if (chord) bySymbol.set(chord, (bySymbol.get(chord) ?? 0) + 1);
   const [worst] = [...bySymbol].sort((a, b) => b[1] - a[1]);

@@ -3,6 +3,7 @@ import { REGISTERS, type Register } from '../harp/reach';
 import { spokenHole } from '../harp/tab';
 import type { Chord, ChordTone, Degree, NoteName } from '../theory/chord';
 import { ENGLISH } from '../theory/note-names';
+import { allOf } from './all-of';
 
 /** A sound as gaps need it; `FitSound` is one. */
 interface GapSound extends Sound {
@@ -83,14 +84,10 @@ const whereWords = ({ below, above, fillers }: Surroundings): string => {
   return '';
 };
 
-/** `a`, `a and b`, `a, b and c`. */
-const list = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-
 const sentenceOf = (name: NoteName, surroundings: Surroundings): string => {
   const { below, above, fillers } = surroundings;
   const lacking = `No ${ENGLISH.note(name)}${whereWords(surroundings)}`;
-  if (fillers.length > 0) return `${lacking}, except ${list(fillers.map(spokenHole))}`;
+  if (fillers.length > 0) return `${lacking}, except ${allOf(fillers.map(spokenHole))}`;
   return below.length + above.length > 0 ? lacking : `${lacking} on this harp`;
 };
 

@@ -9,6 +9,10 @@ export interface GuideMove {
   readonly step: number;
 }
 
+/** How a tone is led, in words: `falls to`. @param step semitones. */
+export const moveWord = (step: number): string =>
+  step === 0 ? 'stays as' : step < 0 ? 'falls to' : 'rises to';
+
 /** A guide tone is led by step: no further than a whole tone. */
 const WIDEST_STEP = 2;
 

@@ -1,3 +1,4 @@
+import { isRecord } from '../theory/is-record';
 import { HOLES } from './build-harp';
 import type { Breath, Tuning } from './harp';
 import { RICHTER } from './tunings';
@@ -13,9 +14,6 @@ export interface ParsedTuning {
 }
 
 const NAME_LENGTH = 80;
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isReed = (value: unknown): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= REED_RANGE.low && value <= REED_RANGE.high;

@@ -1,3 +1,4 @@
+import { isRecord } from '../theory/is-record';
 import { asReferencePitch, REFERENCE_PITCHES, STANDARD_PITCH } from '../theory/temperament';
 import { asPitchClass, type Hz, type PitchClass } from '../theory/units';
 import { buildHarp, type ReedCents } from './build-harp';
@@ -49,11 +50,6 @@ export interface ParsedCase {
 
 /** Most harps kept in a case. */
 export const CASE_SIZE = 200;
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isRecord = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isWhole = (value: unknown, low: number, high: number): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= low && value <= high;

@@ -48,7 +48,8 @@ export const EFFORT = {
   unsupported: 0.5,
 } as const;
 
-const isFloor = (sound: Sound, harp: Harp): boolean =>
+/** Whether a bend is the deepest of its hole, or a sound has none deeper. */
+export const isFloor = (sound: Sound, harp: Harp): boolean =>
   !harp.sounds.some(
     (other) => other.hole === sound.hole && other.breath === sound.breath && other.bend > sound.bend,
   );

@@ -1,5 +1,5 @@
 import type { Harp, Sound } from '../harp/harp';
-import { effortOf, registerOf } from '../harp/reach';
+import { effortOf, isFloor, registerOf } from '../harp/reach';
 import type { Ticks } from '../theory/units';
 import type { LineKind, LineSlot, Pace } from './line-slots';
 import type { LineTaste } from './line-tastes';
@@ -89,11 +89,6 @@ export interface PricedSound {
   /** 0 for a reed in tune, about 1 for a note that hangs in the air. */
   readonly risk: number;
 }
-
-const isFloor = (sound: Sound, harp: Harp): boolean =>
-  !harp.sounds.some(
-    (other) => other.hole === sound.hole && other.breath === sound.breath && other.bend > sound.bend,
-  );
 
 const riskOf = (sound: Sound, harp: Harp): number => {
   if (sound.technique === 'natural') return Math.abs(sound.cents) / RISK.centsOfOne;

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { isRecord } from '../theory/is-record';
 import { asEpochMs } from '../theory/units';
 import { LOG_KINDS, type LogEntry } from './log-entry';
 
@@ -71,9 +72,6 @@ const ENTRY = v.object({
   bends: v.fallback(listOf(BEND), []),
   phrases: v.fallback(listOf(PHRASE), []),
 });
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** An entry read from outside; null where it has neither id nor day. */
 export interface ReadEntry {

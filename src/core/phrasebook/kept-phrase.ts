@@ -1,6 +1,7 @@
 import { parsePhrase } from '../phrase/parse-phrase';
 import type { Phrase } from '../phrase/phrase';
 import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
+import { isRecord } from '../theory/is-record';
 import type { LibraryKind } from './library-file';
 
 /** A phrase of the player's library. */
@@ -25,9 +26,6 @@ export interface ParsedKeptPhrase {
   readonly item: KeptPhrase | null;
   readonly problems: readonly string[];
 }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const text = (value: unknown, most: number): string =>
   typeof value === 'string' ? value.trim().slice(0, most).trim() : '';

@@ -1,3 +1,5 @@
+import { isRecord } from '../theory/is-record';
+
 /** Things of a library in one file, to be passed on. */
 
 /** A kind of thing that is kept in a library and goes into a file with others of its kind. */
@@ -27,9 +29,6 @@ export interface ReadLibrary<Item> {
   readonly items: readonly Item[];
   readonly problems: readonly string[];
 }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const parseJson = (text: string): unknown => {
   try {

@@ -1,10 +1,6 @@
+import { type Fields, isRecord } from '../theory/is-record';
 import { parseSettings } from './parse-settings';
 import type { Settings } from './settings';
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
@@ -14,7 +10,7 @@ const isOtherKind = (a: Fields, b: Fields): boolean => a.kind !== b.kind;
 /** What changed between two values, laid on a third, field by field. */
 const merge = (from: unknown, to: unknown, onto: unknown): unknown => {
   if (isSame(from, to)) return onto;
-  if (!(isFields(from) && isFields(to) && isFields(onto)) || isOtherKind(from, to) || isOtherKind(to, onto))
+  if (!(isRecord(from) && isRecord(to) && isRecord(onto)) || isOtherKind(from, to) || isOtherKind(to, onto))
     return to;
   const keys = [...new Set([...Object.keys(onto), ...Object.keys(to)])];
   return Object.fromEntries(

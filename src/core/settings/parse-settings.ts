@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { isRecord } from '../theory/is-record';
 import { DEFAULT_SETTINGS } from './defaults';
 import { SETTINGS, type Settings } from './settings';
 
@@ -11,9 +12,6 @@ export interface ParsedSettings {
   /** What could not be read, in sentences for the player; empty when all was well. */
   readonly problems: readonly string[];
 }
-
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /**
  * Reads stored or linked settings. Total: never throws, keeps every field that can be read, takes the

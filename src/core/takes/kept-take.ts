@@ -1,3 +1,4 @@
+import { isRecord } from '../theory/is-record';
 import type { TakeSound } from './take-sound';
 
 /** A take that is kept under a name. */
@@ -47,9 +48,6 @@ export const keptTake = (name: string, sound: TakeSound): KeptTake => {
     sound,
   };
 };
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /**
  * Reads a take from storage or a file. Never throws; null where there is no sound.

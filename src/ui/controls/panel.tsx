@@ -8,6 +8,7 @@ import {
   useRef,
   useState,
 } from 'react';
+import { useBack } from '../state/use-back';
 
 /** The panels found under one entry of the head, of which this is one. */
 export interface PanelPages {
@@ -50,8 +51,8 @@ interface Props {
 
 /**
  * A panel beside the stand, which makes room for it where the window is wide; on a phone it covers the stand but for
- * the transport. It does not block the rest: the chart goes on and can be played while the mixer is open. Escape
- * closes it, focus returns to its opener.
+ * the transport. It does not block the rest: the chart goes on and can be played while the mixer is open. Escape and
+ * going back close it, focus returns to its opener.
  */
 export const Panel = ({ title, onClose, children }: Props) => {
   const id = useId();
@@ -69,6 +70,7 @@ export const Panel = ({ title, onClose, children }: Props) => {
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
     };
   }, []);
+  useBack(onClose);
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.key === 'Escape' && !event.defaultPrevented) onClose();

@@ -1,5 +1,5 @@
 import type { FitChord } from '../../core/fit/fit';
-import { type GuideMove, guideMoves } from '../../core/fit/guide-moves';
+import { type GuideMove, guideMoves, moveWord } from '../../core/fit/guide-moves';
 import { barPlace } from '../../core/song/bar-place';
 import type { BarView } from '../../core/song/bar-view';
 import { degreeText } from '../../core/theory/note-names';
@@ -46,8 +46,6 @@ const FitHead = ({ title, fits, read = fits }: HeadProps) => {
     </header>
   );
 };
-
-const moveWord = (step: number): string => (step === 0 ? 'stays as' : step < 0 ? 'falls to' : 'rises to');
 
 const Move = ({
   move,

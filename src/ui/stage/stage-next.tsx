@@ -1,6 +1,6 @@
 import { useCallback, useRef } from 'react';
 import type { FitChord } from '../../core/fit/fit';
-import { type GuideMove, guideMoves } from '../../core/fit/guide-moves';
+import { type GuideMove, guideMoves, moveWord } from '../../core/fit/guide-moves';
 import type { NextChord } from '../../core/song/next-chord';
 import { degreeText } from '../../core/theory/note-names';
 import { keyName } from '../../core/theory/pitch';
@@ -31,8 +31,6 @@ const Until = ({ after }: { readonly after: number }) => {
   useFrame(playing, draw);
   return <span ref={text}>{beatsText(Math.max(1, Math.ceil(after / meter.beatTicks)))}</span>;
 };
-
-const moveWord = (step: number): string => (step === 0 ? 'stays as' : step < 0 ? 'falls to' : 'rises to');
 
 const moveLabel = ({ from, step, to }: GuideMove): string =>
   `${degreeText(from.degree)} ${moveWord(step)} ${degreeText(to.degree)}`;

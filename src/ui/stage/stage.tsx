@@ -5,6 +5,7 @@ import { SetSign } from '../chart/set-sign';
 import { namesStyle } from '../controls/chord-text';
 import { Guarded } from '../controls/guarded';
 import { useSelected, useSession } from '../state/session-context';
+import { useBack } from '../state/use-back';
 import { useHeldFit } from '../state/use-held-fit';
 import { useNames } from '../state/use-names';
 import { usePlayingIndex } from '../state/use-playing-chord';
@@ -47,6 +48,7 @@ export const Stage = ({ children }: { readonly children: ReactNode }) => {
   const drawing = useStageDrawing();
   const view = useRef<HTMLElement>(null);
   useEffect(() => view.current?.focus(), []);
+  useBack(commands.leaveStage);
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.key === 'Escape' && !event.defaultPrevented) commands.leaveStage();

@@ -129,9 +129,10 @@ const anyEntry = fc
     songs: fc.integer({ min: 3, max: 60 }),
     heard: fc.boolean(),
     bends: fc.nat(4),
+    sound: fc.constantFrom("4D'", "3D'''", "10B''", '6OB', '10OD'),
   })
-  .map(({ songs, heard, bends }) => {
-    const sum: BendSum = { sound: "4D'", tries: 1, hits: 1, measured: 1, cents: -4.5, squares: 20.25 };
+  .map(({ songs, heard, bends, sound }) => {
+    const sum: BendSum = { sound, tries: 1, hits: 1, measured: 1, cents: -4.5, squares: 20.25 };
     const events: LogEvent[] = [began('a', 0), ...bars(songs)];
     for (let i = 0; i < bends; i += 1) events.push({ kind: 'bend', at: at(200 + i), sum });
     if (heard)
