@@ -51,6 +51,21 @@ describe('the letters of the map', () => {
   });
 });
 
+describe('what asks how large it is', () => {
+  it('is a few boxes of the page, not its forty cells, which follow a new size all the same', async () => {
+    const { page } = await visit([1440, 900]);
+    const containers = await page
+      .locator('.page *')
+      .evaluateAll((all) => all.filter((each) => getComputedStyle(each).containerType !== 'normal').length);
+    expect(containers).toBeGreaterThan(0);
+    expect(containers).toBeLessThanOrEqual(6);
+    const wide = await least(page, '.comb .pill[data-role="chord"] b');
+    await sizePage(page, [390, 844]);
+    await expect.poll(() => least(page, '.comb .pill[data-role="chord"] b')).toBeLessThan(wide);
+    expect(await least(page, '.comb .pill[data-role="chord"] b')).toBeGreaterThanOrEqual(16);
+  });
+});
+
 const TWO_A_BAR: Partial<Settings> = {
   formId: 'jazz-swing',
   ...planned({ countInBars: 0, repeat: { from: 10, to: 11 } }),

@@ -1,27 +1,6 @@
-import {
-  createContext,
-  type ReactNode,
-  startTransition,
-  useContext,
-  useEffect,
-  useId,
-  useRef,
-  useState,
-} from 'react';
+import { type ReactNode, startTransition, useContext, useEffect, useId, useRef, useState } from 'react';
 import { useBack } from '../state/use-back';
-
-/** The panels found under one entry of the head, of which this is one. */
-export interface PanelPages {
-  readonly pages: readonly { readonly id: string; readonly text: string }[];
-  readonly open: string;
-  readonly onOpen: (id: string) => void;
-}
-
-/** Tells a panel its neighbours; without it a panel stands alone. */
-export const PanelPagesContext = createContext<PanelPages | null>(null);
-
-/** Tells a panel whether the page has made room for it. */
-export const PanelRoomContext = createContext(true);
+import { PanelPagesContext, PanelRoomContext } from './panel-context';
 
 const Pages = ({ title }: { readonly title: string }) => {
   const neighbours = useContext(PanelPagesContext);

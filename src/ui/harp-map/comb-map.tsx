@@ -1,8 +1,9 @@
-import type { CSSProperties } from 'react';
+import { type CSSProperties, useRef } from 'react';
 import { soundId } from '../../core/harp/tab';
 import { acrossOf, combPlaces } from '../controls/map-layout';
 import { SoundPill } from '../controls/sound-pill';
 import type { MapProps } from './map-props';
+import { useCellSize } from './use-cell-size';
 
 interface SideProps {
   readonly arrow: string;
@@ -19,6 +20,8 @@ const Side = ({ arrow, text, style }: SideProps) => (
 /** The harp as it is held: holes across, everything blown above the comb, everything drawn below it. */
 export const CombMap = (props: MapProps) => {
   const { marks, nameOf, centsOf, mirrored, lit, focused, picked, degreesOf, plain, onListen } = props;
+  const comb = useRef<HTMLDivElement>(null);
+  useCellSize(comb);
   const places = combPlaces(marks);
   const above = Math.max(...places.map(({ row }) => row));
   const below = -Math.min(...places.map(({ row }) => row));
@@ -28,6 +31,7 @@ export const CombMap = (props: MapProps) => {
   return (
     <div
       className="comb"
+      ref={comb}
       style={{
         gridTemplateColumns: `auto repeat(${holes}, minmax(0, 1fr))`,
         gridTemplateRows: `repeat(${above}, minmax(var(--row), 1fr)) minmax(var(--hole-row), var(--hole-share)) repeat(${below}, minmax(var(--row), 1fr))`,

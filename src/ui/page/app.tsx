@@ -38,7 +38,7 @@ import {
 import type { PageSession } from '../../app/session/page-session';
 import { Boundary } from '../controls/boundary';
 import { Guarded } from '../controls/guarded';
-import { Panel, PanelPagesContext, PanelRoomContext } from '../controls/panel';
+import { PanelPagesContext, PanelRoomContext } from '../controls/panel-context';
 import { PrintView } from '../print/print-view';
 import { PracticeProvider } from '../state/practice-context';
 import { SessionProvider } from '../state/session-context';
@@ -79,9 +79,17 @@ const Whole = ({ open, children }: { readonly open: PanelId | null; readonly chi
 
 /** In the place of a panel that is still being fetched. */
 const Awaited = ({ title, onClose }: { readonly title: string; readonly onClose: () => void }) => (
-  <Panel title={title} onClose={onClose}>
-    <p role="status">One moment: this panel is being fetched.</p>
-  </Panel>
+  <section className="panel" aria-label={title}>
+    <header>
+      <h2>{title}</h2>
+      <button type="button" className="plain" onClick={onClose}>
+        Close
+      </button>
+    </header>
+    <p className="panel-body" role="status">
+      One moment: this panel is being fetched.
+    </p>
+  </section>
 );
 
 /** The open panel with its neighbours under the same entry. */
