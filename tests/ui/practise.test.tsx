@@ -119,6 +119,13 @@ describe('the notes of a call', () => {
 });
 
 describe('the warm-up', () => {
+  it('says how long it takes and what it is made of, worked out step by step after the panel is drawn', async () => {
+    const { panel } = await openPractise();
+    expect(panel.queryByText(/^About/)).toBeNull();
+    const about = await panel.findByText(/^About \d+ minutes/);
+    expect(about.textContent).toMatch(/long tones.*chord-tone climbs.*trading, with rests between/);
+  });
+
   it('gives its cautions before it starts, then shows each step', async () => {
     const { panel, user, state } = await openPractise();
     expect(panel.getByText(/light-headed/)).toBeTruthy();

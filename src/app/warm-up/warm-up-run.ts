@@ -2,7 +2,7 @@ import type { Playhead } from '../../core/arranger/playhead';
 import type { Program } from '../../core/arranger/program';
 import { type BookSong, withBookSong } from '../../core/book/book-song';
 import { warmUp } from '../../core/practice/warm-up';
-import type { Cue, WarmUp, WarmUpStep } from '../../core/practice/warm-up-step';
+import type { Cue, WarmUpSpec, WarmUpStep } from '../../core/practice/warm-up-step';
 import type { NoteEvent } from '../../core/score/score';
 import { DEFAULT_PLAN } from '../../core/settings/defaults';
 import type { Settings } from '../../core/settings/settings';
@@ -25,17 +25,16 @@ export interface WarmUpCommands {
   endWarmUp(): void;
 }
 
-/** The warm-up for the harp in hand and the song as chosen. */
-export const warmUpFor = ({ settings, tune }: SongState): WarmUp =>
-  warmUp({
-    chart: tune.chart,
-    harp: tune.harp,
-    technique: settings.technique,
-    tempo: settings.tempo,
-    swing: 1,
-    tabStyle: settings.tabStyle,
-    seed: settings.style.seed,
-  });
+/** What the warm-up for the harp in hand and the song as chosen is made of. */
+export const warmUpSpec = ({ settings, tune }: Pick<SongState, 'settings' | 'tune'>): WarmUpSpec => ({
+  chart: tune.chart,
+  harp: tune.harp,
+  technique: settings.technique,
+  tempo: settings.tempo,
+  swing: 1,
+  tabStyle: settings.tabStyle,
+  seed: settings.style.seed,
+});
 
 /** The step's lead, pass by pass, each from its own start. */
 const passesOf = (step: WarmUpStep, passes: number, length: number): readonly (readonly NoteEvent[])[] =>
@@ -155,7 +154,7 @@ const createWarmUp = ({ store, band, later, apply }: WarmUpStand): Joined<WarmUp
   };
   return {
     commands: {
-      startWarmUp: () => begin(warmUpFor(state()).steps.map((step) => ({ step, song: null }))),
+      startWarmUp: () => begin(warmUp(warmUpSpec(state())).steps.map((step) => ({ step, song: null }))),
       startSetWarmUp: (choice) => begin(setStepsFor(state(), choice)),
       skipWarmUpStep: next,
       endWarmUp: end,

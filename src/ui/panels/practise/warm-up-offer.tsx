@@ -1,26 +1,20 @@
-import { useDeferredValue, useMemo } from 'react';
-import { warmUpFor } from '../../../app/warm-up/warm-up-run';
-import { WARM_UP_CAUTIONS } from '../../../core/practice/warm-up';
+import { useMemo } from 'react';
+import { warmUpSpec } from '../../../app/warm-up/warm-up-run';
+import { secondsOf, WARM_UP_CAUTIONS, warmUpSteps } from '../../../core/practice/warm-up';
 import { useSelected, useSession } from '../../state/session-context';
+import { useInTurns } from '../../state/use-in-turns';
 
 /** What its steps are; worked out after the panel is drawn, since their lines take longer to find than the panel does. */
 const Steps = () => {
-  const { store } = useSession();
-  const settings = useDeferredValue(
-    useSelected((state) => state.settings),
-    null,
-  );
-  const tune = useDeferredValue(useSelected((state) => state.tune));
-  const routine = useMemo(
-    () => (settings === null ? null : warmUpFor({ ...store.getState(), settings, tune })),
-    [store, settings, tune],
-  );
-  if (routine === null) return <p>Minutes that run by themselves, for this harp and what you can play.</p>;
+  const settings = useSelected((state) => state.settings);
+  const tune = useSelected((state) => state.tune);
+  const steps = useInTurns(useMemo(() => warmUpSteps(warmUpSpec({ settings, tune })), [settings, tune]));
+  if (steps === null) return <p>Minutes that run by themselves, for this harp and what you can play.</p>;
   return (
     <p>
-      About {Math.round(routine.seconds / 60)} minutes that run by themselves, for this harp and what you can
+      About {Math.round(secondsOf(steps) / 60)} minutes that run by themselves, for this harp and what you can
       play:{' '}
-      {routine.steps
+      {steps
         .filter(({ band }) => band !== null)
         .map(({ title }) => title.toLowerCase())
         .join(', ')}
