@@ -1,6 +1,6 @@
 import { type ReactNode, startTransition, useContext, useEffect, useId, useRef, useState } from 'react';
+import { PanelPagesContext, PanelRoomContext } from '../state/panel-context';
 import { useBack } from '../state/use-back';
-import { PanelPagesContext, PanelRoomContext } from './panel-context';
 
 const Pages = ({ title }: { readonly title: string }) => {
   const neighbours = useContext(PanelPagesContext);

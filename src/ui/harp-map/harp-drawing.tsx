@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { laterView } from '../controls/later-view';
-import { soundForKey } from '../controls/map-keys';
 import { CombMap } from './comb-map';
+import { soundForKey } from './map-keys';
 import type { MapProps } from './map-props';
 
 const HeardMarks = laterView(async () => (await import('../ear/heard-marks')).HeardMarks);

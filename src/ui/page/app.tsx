@@ -38,8 +38,8 @@ import {
 import type { PageSession } from '../../app/session/page-session';
 import { Boundary } from '../controls/boundary';
 import { Guarded } from '../controls/guarded';
-import { PanelPagesContext, PanelRoomContext } from '../controls/panel-context';
 import { PrintView } from '../print/print-view';
+import { PanelPagesContext, PanelRoomContext } from '../state/panel-context';
 import { PracticeProvider } from '../state/practice-context';
 import { SessionProvider } from '../state/session-context';
 import { TourContext } from '../state/tour-context';

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import type { GigSet } from '../../../core/book/gig-set';
 import { Choice } from '../../controls/choice';
 import { Panel } from '../../controls/panel';
+import { TakenOut } from '../../controls/taken-out';
 import { useSelected, useSession } from '../../state/session-context';
-import { BringBack } from './bring-back';
 import { NameField } from './name-field';
 import { SetEntries } from './set-entries';
 import { SetHarps } from './set-harps';
@@ -23,13 +23,14 @@ const OneSet = ({ set }: { readonly set: GigSet }) => (
 export const SetsPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
   const sets = useSelected((state) => state.book.sets);
+  const dropped = useSelected((state) => state.book.dropped);
   const running = useSelected((state) => state.book.running?.set ?? null);
   const [chosen, setChosen] = useState<string | null>(null);
   const set = sets.find(({ id }) => id === (chosen ?? running)) ?? sets.at(-1);
   return (
     <Panel title="Sets" onClose={onClose}>
       <section className="group">
-        <BringBack kind="set" />
+        <TakenOut name={dropped?.kind === 'set' ? dropped.set.name : null} onBack={commands.restoreDropped} />
         {sets.length > 1 && set !== undefined && (
           <Choice
             label="Set"

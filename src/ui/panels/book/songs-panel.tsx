@@ -3,10 +3,10 @@ import { isOnStand } from '../../../core/book/book-song';
 import { findKept } from '../../../core/phrasebook/kept-phrase';
 import { songTitle } from '../../../core/song/song-files';
 import { Panel } from '../../controls/panel';
+import { TakenOut } from '../../controls/taken-out';
 import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
-import { BringBack } from './bring-back';
 import { KeepOffer } from './keep-offer';
 import { NameField } from './name-field';
 import { SongCard } from './song-card';
@@ -58,7 +58,8 @@ const KeepSong = () => {
 
 /** The songs of the player's book. */
 export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
-  const songs = useSelected((state) => state.book.songs);
+  const { commands } = useSession();
+  const { songs, dropped } = useSelected((state) => state.book);
   const [typed, setTyped] = useState('');
   const [shown, setShown] = useState(SHOWN);
   const found = findKept(songs, typed);
@@ -68,7 +69,10 @@ export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
       <KeepSong />
       <section className="group">
         <h3>Your songs</h3>
-        <BringBack kind="song" />
+        <TakenOut
+          name={dropped?.kind === 'song' ? dropped.song.name : null}
+          onBack={commands.restoreDropped}
+        />
         {songs.length === 0 && (
           <p className="hint">
             None yet. A song keeps all that the stand holds: form or chart, key, harp, position, feel, tempo,

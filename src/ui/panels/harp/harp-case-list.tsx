@@ -3,9 +3,9 @@ import { harpName } from '../../../core/fit/advice-words';
 import type { OwnedHarp } from '../../../core/harp/harp-case';
 import { sameHarp } from '../../../core/harp/same-harp';
 import { harpForCase } from '../../../core/song/harp-in-case';
+import { TakenOut } from '../../controls/taken-out';
 import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
-import { TakenOut } from './taken-out';
 
 /** The harps the player owns. */
 export const HarpCaseList = () => {

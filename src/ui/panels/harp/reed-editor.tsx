@@ -8,10 +8,10 @@ import { pitchName } from '../../../core/theory/pitch';
 import { asMidi } from '../../../core/theory/units';
 import { CentsField } from '../../controls/cents-field';
 import { Choice } from '../../controls/choice';
+import { TakenOut } from '../../controls/taken-out';
 import { useSelected, useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
 import { useNames } from '../../state/use-names';
-import { TakenOut } from './taken-out';
 
 const BREATHS: readonly Breath[] = ['blow', 'draw'];
 

@@ -5,9 +5,9 @@ import { songFacts } from '../../../core/book/song-facts';
 import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
 import { findKept } from '../../../core/phrasebook/kept-phrase';
 import { STARTER_EXERCISES, type StarterExercise } from '../../../core/phrasebook/starter-set';
+import { TakenOut } from '../../controls/taken-out';
 import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
-import { BringBack } from './bring-back';
 import { LibraryFile } from './library-file';
 
 interface Facts {
@@ -176,7 +176,7 @@ const STARTERS = STARTER_EXERCISES.map((exercise) => ({
 /** Exercises: kept from the stand and put on it again, one's own first. */
 export const Exercises = () => {
   const { commands } = useSession();
-  const own = useSelected((state) => state.phrasebook.exercises);
+  const { exercises: own, dropped } = useSelected((state) => state.phrasebook);
   const [typed, setTyped] = useState('');
   const found = findKept(own, typed);
   const starters = findKept(STARTERS, typed);
@@ -193,7 +193,10 @@ export const Exercises = () => {
         onSave={commands.saveExercises}
         onOpen={commands.openExercises}
       />
-      <BringBack kind="exercise" />
+      <TakenOut
+        name={dropped?.kind === 'exercise' ? dropped.item.name : null}
+        onBack={commands.restoreExercise}
+      />
       <TextField
         label="Find an exercise by name, tag or written words"
         search

@@ -3,10 +3,10 @@ import { findKept, type KeptPhrase } from '../../../core/phrasebook/kept-phrase'
 import { STARTER_CALLS } from '../../../core/phrasebook/starter-set';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
+import { TakenOut } from '../../controls/taken-out';
 import { TextField } from '../../controls/text-field';
 import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
-import { BringBack } from './bring-back';
 import { ClassLevels } from './class-levels';
 import { Exercises } from './exercises';
 import { LibraryFile } from './library-file';
@@ -30,7 +30,7 @@ const Found = ({ phrases, own, onEdit }: FoundProps) => (
 /** The library: exercises, phrases of one's own and of the starter set, and a place to write one. */
 export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
-  const own = useSelected((state) => state.phrasebook.phrases);
+  const { phrases: own, dropped } = useSelected((state) => state.phrasebook);
   const [typed, setTyped] = useState('');
   const [edited, setEdited] = useState<KeptPhrase | null>(null);
   const found = findKept(own, typed);
@@ -53,7 +53,10 @@ export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
           onSave={commands.savePhrases}
           onOpen={commands.openPhrases}
         />
-        <BringBack kind="phrase" />
+        <TakenOut
+          name={dropped?.kind === 'phrase' ? dropped.item.name : null}
+          onBack={commands.restorePhrase}
+        />
         <TextField label="Find by name, tag or written words" search value={typed} onChange={setTyped} />
         {own.length === 0 && <p className="hint">None of your own yet. What you keep comes first here.</p>}
         {found.length + starters.length === 0 && <p role="status">No phrase has all of these words.</p>}

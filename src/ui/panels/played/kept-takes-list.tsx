@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { TakenOut } from '../../controls/taken-out';
 import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
 import { sizeText, timeText } from './take-words';
@@ -29,14 +30,7 @@ export const KeptTakesList = () => {
   }, [commands]);
   return (
     <>
-      {dropped !== null && (
-        <p role="status">
-          “{dropped}” is taken out.{' '}
-          <button type="button" className="tool" onClick={() => void commands.restoreKeptTake()}>
-            Bring it back
-          </button>
-        </p>
-      )}
+      <TakenOut name={dropped} onBack={() => void commands.restoreKeptTake()} />
       {shelf.length === 0 && (
         <p className="hint">None yet. What you keep goes into “Save everything” where you want it to.</p>
       )}

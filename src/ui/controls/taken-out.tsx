@@ -1,6 +1,6 @@
-/** The way back for what was taken out last, as long as the panel is open. */
+/** The way back for what was taken out last, where there is something. */
 export const TakenOut = ({ name, onBack }: { readonly name: string | null; readonly onBack: () => void }) => (
-  <p className="hint" role="status">
+  <p className="taken-out" role="status">
     {name !== null && (
       <>
         “{name}” is taken out.{' '}
