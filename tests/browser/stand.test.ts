@@ -1,16 +1,22 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import type { OwnChart } from '../../src/core/chart-text/own-chart';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import type { Settings } from '../../src/core/settings/settings';
 import { builtPage, planned } from '../helpers/built-page';
-import { outOfSight, sizePage } from '../helpers/page-layout';
+import { lasting, layoutProblems, outOfSight, sizePage } from '../helpers/page-layout';
 
 const { open } = builtPage();
 
-const visit = async ([width, height]: readonly [number, number], settings: Partial<Settings> = {}) => {
+const visit = async (
+  [width, height]: readonly [number, number],
+  settings: Partial<Settings> = {},
+  kept: Readonly<Record<string, string>> = {},
+) => {
   const { page } = await open({
     size: { width, height },
+    kept,
     settings: { ...planned({ countInBars: 0 }), ...settings },
     reducedMotion: 'reduce',
   });
@@ -70,6 +76,38 @@ const TWO_A_BAR: Partial<Settings> = {
   formId: 'jazz-swing',
   ...planned({ countInBars: 0, repeat: { from: 10, to: 11 } }),
 };
+
+/** Four chords in many bars, short and long. */
+const FOUR_A_BAR: OwnChart = {
+  id: 'chart-1',
+  name: 'Four a bar',
+  text: 'Dm7 G7 Em7 A7 | Dm7 G7 C6 C | Fmaj7 Bm7b5 E7 Am7 | C |\nDm7 G7 | C | F F#dim7 C/G A7 | D7 G7 C G7 |',
+  tonic: 'C',
+  mode: 'major',
+  meter: '4/4',
+};
+
+describe('four chords of a bar on a phone lying down', () => {
+  it.each([
+    ['english', 15],
+    ['do', 12],
+  ] as const)(
+    'are read while the band plays, in names of notes “%s”: %i px and more',
+    async (noteNames, px) => {
+      const { page } = await visit(
+        [844, 390],
+        { formId: FOUR_A_BAR.id, noteNames },
+        { charts: JSON.stringify([FOUR_A_BAR]) },
+      );
+      await play(page);
+      await expect
+        .poll(() => outOfSight(page, '.bars > :is([aria-current], [data-next="true"])'))
+        .toEqual([]);
+      expect(await lasting(() => layoutProblems(page, { covered: false }))).toEqual([]);
+      expect(await least(page, '.bar .chord')).toBeGreaterThanOrEqual(px);
+    },
+  );
+});
 
 describe('map and chart', () => {
   it.each([
