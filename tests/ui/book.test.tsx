@@ -46,7 +46,7 @@ describe('the book', () => {
     await keep(user, 'Wet Boots');
     await user.click(screen.getByRole('button', { name: 'More about Wet Boots' }));
     await user.type(screen.getByLabelText('Notes'), 'Count it off loudly');
-    await user.type(screen.getByLabelText('Tags, apart by commas'), 'opener, slow');
+    await user.type(screen.getByLabelText('Tags, with commas between'), 'opener, slow');
     await user.tab();
     expect(session.store.getState().book.songs[0]).toMatchObject({
       words: 'Count it off loudly',

@@ -94,7 +94,7 @@ export const PracticeChoices = () => {
           label="Click"
           value={plan.click}
           options={CLICK_OPTIONS}
-          hint="How loud it is, the mixer says. Counts stay whole."
+          hint="How loud it is, the mixer says. A count-in has every beat all the same."
           onChoose={(click) => change({ click })}
         />
         <Choice

@@ -59,7 +59,7 @@ const SongDetails = ({ song }: { readonly song: BookSong }) => {
         onLeave={(words) => commands.changeSong(song.id, { words })}
       />
       <LazyText
-        label="Tags, apart by commas"
+        label="Tags, with commas between"
         value={song.tags.join(', ')}
         longest={200}
         onLeave={(text) => commands.changeSong(song.id, { tags: readTags(text) })}

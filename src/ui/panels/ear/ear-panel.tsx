@@ -24,7 +24,7 @@ const Microphones = () => {
         ...devices.map(({ id, name }, i) => ({ value: id, text: name || `Microphone ${i + 1}` })),
         ...(chosen !== null && !known ? [{ value: chosen, text: 'The one chosen, not plugged in' }] : []),
       ]}
-      hint="A microphone at an arm’s length hears best. With a headset over radio all comes late: use a wire."
+      hint="A microphone at an arm’s length hears best. A wireless headset makes everything late: use one with a wire."
       onChoose={(id) => commands.chooseMicrophone(id === ANY ? null : id)}
     />
   );

@@ -27,7 +27,7 @@ const Kept = () => {
   return (
     <>
       <Choice
-        label="Keep of my playing"
+        label="How much of my playing is kept"
         value={minutes}
         options={MINUTES}
         hint="While the microphone listens. It stays in this page’s memory, is sent nowhere, and is gone when the page is closed."
