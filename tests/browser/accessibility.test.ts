@@ -90,5 +90,13 @@ describe('more contrast and colours of the system', () => {
     expect(chosen.fill).not.toBe((await looksOf(page, '.segments button[aria-pressed="false"]')).fill);
     await page.keyboard.press('Tab');
     expect((await looksOf(page, ':focus-visible')).outline).toBeGreaterThanOrEqual(4);
+    await page.getByRole('button', { name: 'Band', exact: true }).click();
+    await page.locator('.switch input').first().waitFor();
+    expect((await looksOf(page, '.switch input:checked')).fill).not.toBe(
+      (await looksOf(page, '.switch input:not(:checked)')).fill,
+    );
+    expect((await looksOf(page, '.panel-pages [aria-current]')).fill).not.toBe(
+      (await looksOf(page, '.panel-pages .plain:not([aria-current])')).fill,
+    );
   });
 });
