@@ -2,6 +2,9 @@
 import type { EarBlock } from './ear-messages';
 
 declare const currentFrame: number;
+declare global {
+  var renderQuantumSize: number | undefined;
+}
 declare abstract class AudioWorkletProcessor {
   readonly port: MessagePort;
 }
@@ -9,6 +12,9 @@ declare const registerProcessor: (name: string, processor: new () => AudioWorkle
 
 /** Samples in a block: a hop of the ear at 48 kHz. */
 const BLOCK = 256;
+
+/** Samples made at a time: a block of the ear is a multiple of it. Browsers where it is always 128 do not name it. */
+const QUANTUM = globalThis.renderQuantumSize ?? 128;
 
 type Channels = readonly Float32Array[];
 
@@ -40,7 +46,7 @@ class EarProcessor extends AudioWorkletProcessor {
 
   process([heard = [], sent = []]: readonly Channels[]): boolean {
     if (this.filled === 0) this.at = currentFrame;
-    const size = heard[0]?.length ?? sent[0]?.length ?? 128;
+    const size = heard[0]?.length ?? sent[0]?.length ?? QUANTUM;
     mix(heard, this.heard, this.filled);
     mix(sent, this.sent, this.filled);
     this.filled += size;

@@ -17,6 +17,8 @@ export interface MixSums {
   readonly send: Float32Array;
 }
 
+type Sides = readonly [left: Float32Array, right: Float32Array];
+
 /** What all parts of a file are mixed with. */
 export interface PartMixOptions {
   readonly part: PartId;
@@ -46,7 +48,17 @@ const runFilter = (samples: Float32Array, { b0, b1, b2, a1, a2 }: Biquad, state:
 };
 
 const roundOff = (samples: Float32Array, level: number, rounding: Rounding): void => {
-  for (let i = 0; i < samples.length; i += 1) samples[i] = roundedOff(level * (samples[i] ?? 0), rounding);
+  for (let i = 0; i < samples.length; i += 1) {
+    const amplitude = level * (samples[i] ?? 0);
+    const rounds = amplitude > rounding.from || amplitude < -rounding.from;
+    samples[i] = rounds ? roundedOff(amplitude, rounding) : amplitude;
+  }
+};
+
+/** Adds samples times a gain; where nothing was before, they are written. */
+const addScaled = (out: Float32Array, samples: Float32Array, gain: number, first = false): void => {
+  if (first) for (let i = 0; i < out.length; i += 1) out[i] = gain * (samples[i] ?? 0);
+  else for (let i = 0; i < out.length; i += 1) out[i] = (out[i] ?? 0) + gain * (samples[i] ?? 0);
 };
 
 interface Place {
@@ -95,53 +107,69 @@ export class PartMix {
   }
 
   /** Adds the block to the sums from a sample on, `count` samples that begin at a frame of the file. */
-  addTo(sums: MixSums, at: number, count: number, frame: number): void {
+  addTo({ left, right, send }: MixSums, at: number, count: number, frame: number): void {
     if (this.blocksLeft === 0) return;
     this.blocksLeft -= 1;
-    const left = this.left.subarray(0, count).fill(0);
-    const right = this.right.subarray(0, count).fill(0);
+    const sides = this.gathered(count, frame);
+    this.shape(sides);
+    const to = at + count;
+    const sums = { left: left.subarray(at, to), right: right.subarray(at, to), send: send.subarray(at, to) };
+    this.addSides(sums, sides);
+    for (const { samples } of this.places.values()) samples.fill(0);
+  }
+
+  /** Both sides of what the notes are; one and the same where all of them stand in the middle. */
+  private gathered(count: number, frame: number): Sides {
+    const [only] = this.places.size === 1 ? this.places.values() : [];
+    if (only?.where === 0) {
+      const middle = only.samples.subarray(0, count);
+      return [middle, middle];
+    }
+    const left = this.left.subarray(0, count);
+    const right = this.right.subarray(0, count);
+    let first = true;
     for (const { samples, where } of this.places.values()) {
       const heard = samples.subarray(0, count);
-      if (typeof where === 'number') addAt(left, right, heard, where);
-      else where.addTo(left, right, heard, frame);
-      heard.fill(0);
+      if (typeof where === 'number') {
+        // In the middle it is as loud on both sides as it is.
+        const [toLeft, toRight] = where === 0 ? [1, 1] : panGains(where);
+        addScaled(left, heard, toLeft, first);
+        addScaled(right, heard, toRight, first);
+      } else {
+        if (first) for (const side of [left, right]) side.fill(0);
+        where.addTo(left, right, heard, frame);
+      }
+      first = false;
     }
-    this.shape([left, right]);
-    this.send(sums, at, left, right);
+    return [left, right];
   }
 
-  private shape(sides: readonly [Float32Array, Float32Array]): void {
+  private shape([left, right]: Sides): void {
     const { level, rounding } = CHANNEL_STRIPS[this.options.part];
-    for (const side of [0, 1] as const) {
-      if (rounding !== null) roundOff(sides[side], fromDecibels(level), rounding);
-      if (this.filter !== null) runFilter(sides[side], this.filter, this.states[side]);
+    const [one, other] = this.states;
+    for (const side of new Set([left, right])) {
+      if (rounding !== null) roundOff(side, fromDecibels(level), rounding);
+      if (this.filter !== null) runFilter(side, this.filter, side === left ? one : other);
     }
+    // The sides go on alike when they part.
+    if (left === right) Object.assign(other, one);
   }
 
-  private send({ left, right, send }: MixSums, at: number, one: Float32Array, other: Float32Array): void {
+  private addSides({ left, right, send }: MixSums, [one, other]: Sides): void {
     const { part, mix } = this.options;
     const strip = CHANNEL_STRIPS[part];
     const fader = partGains(mix)[part] * (strip.rounding === null ? fromDecibels(strip.level) : 1);
     const toRoom = strip.send === null ? 0 : fromDecibels(strip.send) / 2;
     const { leftToLeft, rightToLeft, leftToRight, rightToRight } = sideGains(mix.channels[part].pan);
-    for (let i = 0; i < one.length; i += 1) {
-      const a = fader * (one[i] ?? 0);
-      const b = fader * (other[i] ?? 0);
-      const l = leftToLeft * a + rightToLeft * b;
-      const r = leftToRight * a + rightToRight * b;
-      left[at + i] = (left[at + i] ?? 0) + l;
-      right[at + i] = (right[at + i] ?? 0) + r;
-      send[at + i] = (send[at + i] ?? 0) + toRoom * (l + r);
+    const add = (samples: Float32Array, toLeft: number, toRight: number): void => {
+      if (toLeft !== 0) addScaled(left, samples, toLeft);
+      if (toRight !== 0) addScaled(right, samples, toRight);
+      if (toRoom !== 0) addScaled(send, samples, toRoom * (toLeft + toRight));
+    };
+    if (one === other) add(one, fader * (leftToLeft + rightToLeft), fader * (leftToRight + rightToRight));
+    else {
+      add(one, fader * leftToLeft, fader * leftToRight);
+      add(other, fader * rightToLeft, fader * rightToRight);
     }
   }
 }
-
-/** Adds a mono sound at a place between the sides; in the middle it is as loud on both as it is. */
-const addAt = (left: Float32Array, right: Float32Array, samples: Float32Array, pan: number): void => {
-  const [toLeft, toRight] = pan === 0 ? [1, 1] : panGains(pan);
-  for (let i = 0; i < samples.length; i += 1) {
-    const sample = samples[i] ?? 0;
-    left[i] = (left[i] ?? 0) + toLeft * sample;
-    right[i] = (right[i] ?? 0) + toRight * sample;
-  }
-};

@@ -26,6 +26,8 @@ const LOOK_AHEAD = 0.0015;
 const RELEASE = 0.08;
 /** A gain this near to 1 is 1 (−120 dB off), so that what is not limited is passed on as it is. */
 const RESTED = 1 - 1e-6;
+/** Samples looked over at once for whether there is anything to do; the quantum of an audio thread. */
+const AT_ONCE = 128;
 const PHASES = 4;
 /** Filter length per phase, in samples: twice the twelve of the annex, which reads cymbals too low. */
 const TAPS = 24;
@@ -108,11 +110,53 @@ class LookAheadLimiter implements Limiter {
   }
 
   process(left: Float32Array, right: Float32Array): void {
+    for (let from = 0; from < left.length; from += AT_ONCE) {
+      const to = Math.min(left.length, from + AT_ONCE);
+      if (this.isAtRest() && this.isQuiet(left, from, to) && this.isQuiet(right, from, to))
+        this.pass(left, right, from, to);
+      else this.restrain(left, right, from, to);
+    }
+  }
+
+  /** Nothing near asks for less, and nothing has to recover. */
+  private isAtRest(): boolean {
+    const { left, right, smallest, average } = this;
+    const nothingNear = left.quietFor > TAPS && right.quietFor > TAPS;
+    return nothingNear && this.held === 1 && smallest.isAtRest() && average.isAtRest();
+  }
+
+  private isQuiet(samples: Float32Array, from: number, to: number): boolean {
+    let peak = 0;
+    for (let i = from; i < to; i += 1) peak = Math.max(peak, Math.abs(samples[i] ?? 0));
+    return peak * GREATEST < this.limit;
+  }
+
+  /** Holds back, and does nothing else. */
+  private pass(left: Float32Array, right: Float32Array, from: number, to: number): void {
+    const { samples: lefts, size } = this.left;
+    const { samples: rights } = this.right;
+    const { delay } = this;
+    let { newest } = this;
+    for (let index = from; index < to; index += 1) {
+      newest = newest + 1 === size ? 0 : newest + 1;
+      const other = newest + size;
+      lefts[newest] = lefts[other] = left[index] ?? 0;
+      rights[newest] = rights[other] = right[index] ?? 0;
+      left[index] = lefts[other - delay] ?? 0;
+      right[index] = rights[other - delay] ?? 0;
+    }
+    this.newest = newest;
+    this.left.quietFor += to - from;
+    this.right.quietFor += to - from;
+    this.smallest.pass(to - from);
+  }
+
+  private restrain(left: Float32Array, right: Float32Array, from: number, to: number): void {
     const { samples: lefts, size } = this.left;
     const { samples: rights } = this.right;
     const { delay, recovery } = this;
     let { newest, held } = this;
-    for (let index = 0; index < left.length; index += 1) {
+    for (let index = from; index < to; index += 1) {
       newest = newest + 1 === size ? 0 : newest + 1;
       const one = left[index] ?? 0;
       const other = right[index] ?? 0;
@@ -161,6 +205,15 @@ class SlidingMinimum {
     this.over = new Float64Array(length + 1);
   }
 
+  isAtRest(): boolean {
+    return this.count === 0;
+  }
+
+  /** So many values of 1 have gone by, at rest. */
+  pass(count: number): void {
+    this.frame += count;
+  }
+
   of(value: number): number {
     this.frame += 1;
     if (this.count === 0 && value === 1) return 1;
@@ -192,6 +245,10 @@ class MovingAverage {
     this.values = new Float64Array(length).fill(1);
     this.sum = length;
     this.ones = length;
+  }
+
+  isAtRest(): boolean {
+    return this.ones >= this.values.length;
   }
 
   of(value: number): number {

@@ -16,9 +16,10 @@ export interface SideGains {
 
 /** The side that is turned away from goes over to the other; in the middle both stay. */
 export const sideGains = (pan: number): SideGains => {
-  const angle = (pan <= 0 ? pan + 1 : pan) * (Math.PI / 2);
+  if (pan === 0) return { leftToLeft: 1, rightToLeft: 0, leftToRight: 0, rightToRight: 1 };
+  const angle = (pan < 0 ? pan + 1 : pan) * (Math.PI / 2);
   const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
-  return pan <= 0
+  return pan < 0
     ? { leftToLeft: 1, rightToLeft: cosine, leftToRight: 0, rightToRight: sine }
     : { leftToLeft: cosine, rightToLeft: 0, leftToRight: sine, rightToRight: 1 };
 };

@@ -9,7 +9,6 @@ declare abstract class AudioWorkletProcessor {
 declare const registerProcessor: (name: string, processor: new () => AudioWorkletProcessor) => void;
 
 const BLOCK = 4096;
-const QUANTUM = 128;
 
 class RecorderProcessor extends AudioWorkletProcessor {
   private block = new Float32Array(BLOCK);
@@ -18,16 +17,17 @@ class RecorderProcessor extends AudioWorkletProcessor {
 
   process([input]: readonly Float32Array[][], [output]: readonly Float32Array[][]): boolean {
     const [left, right] = input;
+    const quantum = output[0].length;
     if (left) {
       const side = right ?? left;
       output[0].set(left);
       output[1].set(side);
-      for (let index = 0; index < QUANTUM; index += 1) {
+      for (let index = 0; index < quantum; index += 1) {
         this.block[this.filled + index] = (left[index] + side[index]) / 2;
       }
     }
-    this.filled += QUANTUM;
-    if (this.filled === BLOCK) this.send(currentFrame + QUANTUM - BLOCK);
+    this.filled += quantum;
+    if (this.filled === BLOCK) this.send(currentFrame + quantum - BLOCK);
     return true;
   }
 
