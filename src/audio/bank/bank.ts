@@ -4,7 +4,7 @@
  */
 import type { SoundAnswer, SoundRequest, Stretch } from './bank-messages';
 import { type BankSound, createSoundCache, type FoundSound, type SoundCache } from './sound-cache';
-import { nameOfKey, type SoundKey } from './sound-key';
+import { modelOf, nameOfKey, type SoundKey } from './sound-key';
 
 /** The part of a worker that the bank uses. */
 export interface BankWorker {
@@ -55,6 +55,9 @@ export interface Bank<Samples = AudioBuffer> {
 const CAPACITY_BYTES = 120e6;
 /** Requests in flight per worker: enough to keep it busy, few enough to change course quickly. */
 const IN_FLIGHT = 2;
+
+/** So many sounds at the head of the queue are about equally urgent: a tenth of a second of work. */
+const NEARLY_AS_URGENT = 6;
 
 /** Two workers where page and audio thread leave cores for them. */
 export const workersWorthHaving = (): number => (navigator.hardwareConcurrency > 2 ? 2 : 1);
@@ -157,9 +160,9 @@ class WorkerBank<Samples> implements Bank<Samples> {
   }
 
   private pump(): void {
-    for (const slot of this.workers) {
+    for (const [index, slot] of this.workers.entries()) {
       while (slot.busy < IN_FLIGHT) {
-        const key = this.queue.shift();
+        const key = this.takeFor(index);
         if (key === undefined) return;
         slot.busy += 1;
         this.asked.add(nameOfKey(key));
@@ -171,6 +174,13 @@ class WorkerBank<Samples> implements Bank<Samples> {
         });
       }
     }
+  }
+
+  /** The most urgent sound, but for one that is nearly as urgent and for which this worker has most at hand already. */
+  private takeFor(worker: number): SoundKey | undefined {
+    const near = this.queue.slice(0, NEARLY_AS_URGENT);
+    const own = near.findIndex((key) => modelOf(key) % this.workers.length === worker);
+    return this.queue.splice(Math.max(0, own), 1)[0];
   }
 
   private receive(answer: SoundAnswer): void {

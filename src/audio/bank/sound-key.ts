@@ -33,6 +33,10 @@ const STROKES = 4;
 /** True for kits and the click, whose sounds have no pitch to tune. */
 export const isStruck = (voice: VoiceId): boolean => STRUCK.has(voice);
 
+/** A number that sounds share which are made of the same whole ones: layers, and strokes of what has a pitch. */
+export const modelOf = ({ voice, midi, stroke }: SoundKey): number =>
+  isStruck(voice) ? midi + stroke : midi;
+
 /** How many recordings take turns for one key of a voice. */
 export const strokesOf = (voice: VoiceId): number => (voice === 'click' ? 1 : STROKES);
 

@@ -155,6 +155,13 @@ const createOutlet = ({ signal, onChunk }: RenderRequest) => {
   };
 };
 
+/** The notes of a stretch of frames and the sounds they need. */
+const wantedIn = (stage: Stage, from: number, to: number) => {
+  const { sampleRate, sound } = stage.request;
+  const notes = from < to ? notesOf(stage, from / sampleRate, to / sampleRate) : [];
+  return { to, notes, keys: keysOf(notes, sound) };
+};
+
 /** @param stretch frames rendered at a time */
 const renderStretches = async (stage: Stage, stretch: number): Promise<Rendered> => {
   const { request, timeline, bank, line } = stage;
@@ -163,11 +170,11 @@ const renderStretches = async (stage: Stage, stretch: number): Promise<Rendered>
   const outlet = createOutlet(request);
   const underWay: Promise<void>[] = [];
   let notes = 0;
+  let next = wantedIn(stage, 0, Math.min(whole, stretch));
   for (let from = 0; from < whole; from += stretch) {
-    const to = Math.min(whole, from + stretch);
-    const here = notesOf(stage, from / sampleRate, to / sampleRate);
-    const keys = keysOf(here, sound);
-    bank.want(keys);
+    const { to, notes: here, keys } = next;
+    next = wantedIn(stage, to, Math.min(whole, to + stretch));
+    bank.want([...keys, ...next.keys]);
     await bank.ready(keys, WAIT_MS);
     // No more than these wait to be taken: whoever is slow slows the rendering.
     if (underWay.length === AT_A_TIME) await underWay.shift();

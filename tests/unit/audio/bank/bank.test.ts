@@ -108,4 +108,41 @@ describe('bank', () => {
     bank.dispose();
     expect(worker.terminate).toHaveBeenCalledTimes(1);
   });
+
+  it('gives a worker what it has most of at hand, and never lets one stand idle', () => {
+    const asked: number[][] = [];
+    const workers: BankWorker[] = [];
+    const bank = createBank({
+      sampleRate: 1000,
+      workers: 2,
+      createWorker: () => {
+        const mine: number[] = [];
+        asked.push(mine);
+        const worker: BankWorker = {
+          postMessage: (request) => mine.push(request.key.midi),
+          onmessage: null,
+          onerror: null,
+          terminate: () => undefined,
+        };
+        workers.push(worker);
+        return worker;
+      },
+      makeBuffer: () => null,
+    });
+    const layers = (midi: number) => [0, 1].map((layer) => ({ ...key(midi), layer }));
+    bank.want([...layers(60), ...layers(61), { ...key(62), layer: 0 }, { ...key(64), layer: 0 }]);
+    expect(asked).toEqual([
+      [60, 60],
+      [61, 61],
+    ]);
+    const data: SoundAnswer = {
+      kind: 'sound',
+      key: layers(61)[0],
+      samples: new Float32Array(5),
+      loop: null,
+      release: 0,
+    };
+    workers[1].onmessage?.(new MessageEvent('message', { data }));
+    expect(asked[1]).toEqual([61, 61, 62]);
+  });
 });
