@@ -75,4 +75,12 @@ describe('memory', () => {
   it('counts a sound that comes twice once', () => {
     expect(cacheWith([key(50), key(50)]).bytes()).toBe(100);
   });
+
+  it('tells what it gives up, once', () => {
+    const told: string[] = [];
+    const cache = createSoundCache<string>(250, (samples) => told.push(samples));
+    for (const midi of [60, 61, 62, 63])
+      cache.add({ key: key(midi), samples: String(midi), bytes: 100, loop: null, release: 0.1 });
+    expect(told).toEqual(['60', '61']);
+  });
 });
