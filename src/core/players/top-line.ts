@@ -12,7 +12,7 @@ const CONTOURS: readonly (readonly number[])[] = [
 ];
 
 /** How much of the register lies between the quietest place of the top line and the most driven, and within a phrase. */
-const CLIMB = 0.5;
+const CLIMB = 0.6;
 const ARCH = 0.34;
 /** Top notes begin this far above the register's low end: three voices must fit below. */
 const FOOT = 9;

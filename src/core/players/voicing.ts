@@ -152,7 +152,7 @@ const rubs = (pitches: readonly number[]): number => {
 };
 
 /** What a semitone off the wanted top note costs: enough that the line of top notes has a shape of its own. */
-const TOP_COST = 0.5;
+const TOP_COST = 0.7;
 
 /** What each use of a voicing in this passage costs it, up to so many: the hand wanders. */
 const WORN_COST = 1.5;
