@@ -49,6 +49,7 @@ const loadCore = async () => {
     'read-wav': 'formats',
     ear: 'hearing',
     'hear-recording': 'hearing',
+    'grip-notes': 'hearing',
   };
   const input = Object.fromEntries(
     Object.entries(entries).map(([name, room]) => [name, join(ROOT, 'src', 'core', room, `${name}.ts`)]),
@@ -152,6 +153,14 @@ const noteLine = ({ from, to, sound, steady, pitch, cents, level, alternatives }
   alternatives: alternatives.map(soundOf),
 });
 
+/** Several holes at once are a line each, with the same times, and all their holes. */
+const noteLines = (core, note, reference) =>
+  note.together.length === 0
+    ? [noteLine(note)]
+    : core
+        .eachHole(note, reference)
+        .map((each) => ({ ...noteLine(each), grip: [note.sound, ...note.together].map(({ hole }) => hole) }));
+
 const write = (lines) => {
   if (lines.length > 0) process.stdout.write(`${lines.map((line) => JSON.stringify(line)).join('\n')}\n`);
 };
@@ -179,7 +188,7 @@ const hear = (core, options) => {
   if (options.frames) hearFrames(core.createEar({ ...choice, band: band !== null }), samples, band?.samples);
   else
     core.hearRecording({ samples, ...(band === null ? {} : { sent: band.samples }) }, choice, (_, notes) =>
-      write(notes.map(noteLine)),
+      write(notes.flatMap((note) => noteLines(core, note, reference))),
     );
 };
 

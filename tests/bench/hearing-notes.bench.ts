@@ -8,6 +8,7 @@ import { measured } from '../helpers/bench-depth';
 import { makeTake } from '../helpers/hearing/corpus';
 import { measureGrips } from '../helpers/hearing/grip-figures';
 import { hearTake } from '../helpers/hearing/hear-take';
+import type { LineKind } from '../helpers/hearing/lines';
 import { measureNotes, NOTE_FIGURES_HEAD, noteFiguresLine } from '../helpers/hearing/note-figures';
 import { installedSoundSet, NO_SOUND_SET } from '../helpers/hearing/sound-set';
 
@@ -41,10 +42,22 @@ const foreign =
     : measured(FOREIGN, FOREIGN.slice(-1)).map(([kind, leak]) =>
         noteFiguresLine(measureNotes({ kind, leak, seeds, seconds, set })),
       );
-const grips = measured([null, -12], [null]).map((leak) => {
-  const { grips: count, exact } = measureGrips(seeds, { seconds, leak });
-  const band = leak === null ? 'without a band' : `with the band at ${leak} dB`;
-  return `grips ${band}: ${(100 * exact).toFixed(1)} % of ${count} exact`;
+/** What is played, how loud the band comes back, and whether each reed was heard alone before. */
+type GripRow = readonly [kind: LineKind, leak: number | null, taught: boolean];
+const GRIPS: readonly GripRow[] = [
+  ['grips', null, false],
+  ['grips', null, true],
+  ['grips', -12, false],
+  ['line', null, false],
+  ['bends', null, false],
+  ['held', null, false],
+];
+const grips = measured(GRIPS, GRIPS.slice(0, 1)).map(([kind, leak, taught]) => {
+  const figures = measureGrips({ seeds, kind, seconds, leak, taught });
+  const where = `${kind}, ${leak === null ? 'no band' : `band at ${leak} dB`}${taught ? ', reeds heard before' : ''}`;
+  const exact =
+    figures.grips === 0 ? '' : ` ${(100 * figures.exact).toFixed(1)} % of ${figures.grips} grips exact,`;
+  return `${where}:${exact} ${(100 * figures.mistaken).toFixed(2)} % of ${figures.singles} single notes taken for grips`;
 });
 process.stdout.write(
   `\n${[NOTE_FIGURES_HEAD, ...rows, 'by a sound set:', ...foreign, ...grips].join('\n')}\n\n`,

@@ -25,6 +25,7 @@ export const heardNote = (
     vibrato: null,
     movement: { start: asCents(0), settling: asSeconds(0), end: asCents(0) },
     sound,
+    together: [],
     alternatives: [],
     pitch: sound.pitch,
     cents: asCents(0),

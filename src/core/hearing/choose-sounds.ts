@@ -115,6 +115,7 @@ export const createSoundChooser = ({
       return {
         ...heard,
         sound: best?.sound ?? null,
+        together: [],
         alternatives: candidates.slice(1).flatMap((each) => (same(each) ? [each.sound] : [])),
         pitch,
         cents: centsBetween(hzOf(pitch, { reference }), heard.frequency),

@@ -1,15 +1,21 @@
+import { createGripListener } from '../grips/grip-listener';
+import type { ReedProfiles } from '../grips/reed-profiles';
 import { decimation } from '../signal/front-end';
 import type { HarpInHand } from './choose-sounds';
+import { createGripNotes } from './grip-notes';
 import type { HeardNote } from './heard-note';
 import { createNoteListener } from './note-listener';
 import type { PitchFrame } from './pitch-frame';
-import { createPitchTracker, type PitchTrackerOptions } from './pitch-tracker';
+import { createPitchTracker, DEFAULT_GATE, HOP, type PitchTrackerOptions } from './pitch-tracker';
 import { reachableRanges } from './reachable';
 
 /** What is known after more samples. */
 export interface Heard {
   readonly frames: readonly PitchFrame[];
-  /** A note is reported when it has surely begun (`to` null), and again, with the same `id`, when it has ended. */
+  /**
+   * A note is reported when it has surely begun (`to` null), and again, with the same `id`, when it has ended; in
+   * between where it proves to be several holes at once.
+   */
   readonly notes: readonly HeardNote[];
 }
 
@@ -24,7 +30,10 @@ export interface Ear {
 }
 
 export type EarOptions = HarpInHand &
-  Pick<PitchTrackerOptions, 'sampleRate' | 'gate' | 'band' | 'path' | 'foreseen'>;
+  Pick<PitchTrackerOptions, 'sampleRate' | 'gate' | 'band' | 'path' | 'foreseen'> & {
+    /** What is known of the reeds already; it is learnt on. A harp nobody has heard when absent. */
+    readonly profiles?: ReedProfiles;
+  };
 
 /**
  * An ear for one stream. Throws RangeError on a reference outside 440–446 Hz or a rate below 16 kHz.
@@ -38,13 +47,19 @@ export type EarOptions = HarpInHand &
  */
 export const createEar = (options: EarOptions): Ear => {
   const { sampleRate, harp, reference } = options;
-  const listener = createNoteListener({ ...options, rate: sampleRate / decimation(sampleRate) });
+  const rate = sampleRate / decimation(sampleRate);
+  const listener = createNoteListener({ ...options, rate });
+  const grips = createGripListener({ gate: DEFAULT_GATE, ...options, rate, hop: HOP });
+  const joined = createGripNotes(reference);
   let notes: HeardNote[] = [];
   const tracker = createPitchTracker({
     ...options,
     ranges: reachableRanges(harp, reference),
-    onHop: (hop) => notes.push(...listener.hop(hop)),
-    onReading: (reading) => notes.push(...listener.frame(reading)),
+    onHop: (hop) => {
+      grips.hop(hop);
+      notes.push(...joined.take(listener.hop(hop), []));
+    },
+    onReading: (reading) => notes.push(...joined.take(listener.frame(reading), grips.frame(reading))),
   });
 
   return {
@@ -53,7 +68,7 @@ export const createEar = (options: EarOptions): Ear => {
       const frames = tracker.push(samples, sent);
       return { frames, notes };
     },
-    end: () => listener.end(),
+    end: () => joined.take(listener.end(), grips.end()),
     learn: (samples, sent) => tracker.learn(samples, sent),
   };
 };

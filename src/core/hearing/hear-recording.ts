@@ -1,7 +1,11 @@
+import { createGripListener } from '../grips/grip-listener';
+import { createReedProfiles } from '../grips/reed-profiles';
+import { decimation } from '../signal/front-end';
 import { createEar, type EarOptions } from './ear';
+import { withoutSeeming } from './grip-notes';
 import type { HeardNote } from './heard-note';
 import type { PathCosts, PitchPath } from './pitch-path';
-import { createPitchTracker } from './pitch-tracker';
+import { createPitchTracker, DEFAULT_GATE, HOP } from './pitch-tracker';
 import { reachableRanges } from './reachable';
 import { median } from './readings';
 import { createWholePath, type WholePath } from './whole-path';
@@ -49,12 +53,12 @@ const known = (places: readonly number[]): PitchPath => {
 
 /**
  * Hears a whole recording, twice: what comes later decides as well what a pitch was, and how the band comes back is
- * known from the beginning. Tells how much of it is done (0 to 1), and at last which notes it has.
+ * known from the beginning, as are the reeds. Tells how much of it is done (0 to 1), and at last which notes it has.
  * Throws RangeError as `createEar` does.
  */
 export const hearRecording = (
   { samples, sent }: Recording,
-  options: Omit<EarOptions, 'band' | 'path' | 'foreseen'>,
+  options: Omit<EarOptions, 'band' | 'path' | 'foreseen' | 'profiles'>,
   tell: (share: number, notes: readonly HeardNote[]) => void,
 ): void => {
   const { sampleRate, harp, reference } = options;
@@ -66,7 +70,15 @@ export const hearRecording = (
     whole = createWholePath(places, costs);
     return whole.path;
   };
-  const first = createPitchTracker({ ...options, band, ranges: reachableRanges(harp, reference), path });
+  const profiles = createReedProfiles(harp, reference);
+  const rate = sampleRate / decimation(sampleRate);
+  const reeds = createGripListener({ gate: DEFAULT_GATE, ...options, rate, hop: HOP, profiles });
+  const first = createPitchTracker({
+    ...{ ...options, band, path },
+    ranges: reachableRanges(harp, reference),
+    onHop: (hop) => reeds.hop(hop),
+    onReading: (reading) => reeds.frame(reading),
+  });
   if (sent) first.learn(samples.subarray(0, learnt), sent.subarray(0, learnt));
   const eachStretch = (take: (from: number, sound: Float32Array, sent?: Float32Array) => void): void => {
     for (let from = 0; from < samples.length; from += size)
@@ -77,7 +89,7 @@ export const hearRecording = (
     tell((0.5 * from) / samples.length, []);
   });
   const places = (whole as WholePath | null)?.decide() ?? [];
-  const ear = createEar({ ...options, band, path: () => known(places), foreseen: true });
+  const ear = createEar({ ...options, band, path: () => known(places), foreseen: true, profiles });
   if (sent) ear.learn(samples.subarray(0, learnt), sent.subarray(0, learnt));
   const notes: HeardNote[] = [];
   eachStretch((from, sound, band) => {
@@ -85,11 +97,5 @@ export const hearRecording = (
     tell(0.5 + (0.5 * from) / samples.length, []);
   });
   notes.push(...ear.end());
-  tell(
-    1,
-    withoutFaint(
-      notes.filter(({ to }) => to !== null),
-      band,
-    ),
-  );
+  tell(1, withoutFaint(withoutSeeming(notes.filter(({ to }) => to !== null)), band));
 };

@@ -22,7 +22,10 @@ export interface Movement {
 
 /** A stretch of steady pitch, as heard. */
 export interface HeardPitch {
-  /** Counts the notes of a stream; the report of an end has the number of its beginning. */
+  /**
+   * Counts the notes of a stream, and below 0 those that only a grip told of; the report of an end has the number of
+   * its beginning.
+   */
   readonly id: number;
   readonly from: Seconds;
   /** Null while it sounds. */
@@ -43,12 +46,14 @@ export interface HeardPitch {
 export interface HeardNote extends HeardPitch {
   /** What most likely sounded; null where nothing of the harp is near. */
   readonly sound: Sound | null;
+  /** Of other holes that sounded with it on the same breath, lowest first; `sound` is then the lowest of all. */
+  readonly together: readonly Sound[];
   /** Sounds of the same pitch that may as well have been played, likeliest first, without `sound`. */
   readonly alternatives: readonly Sound[];
   /** The key of the sound; the nearest key without one. */
   readonly pitch: Midi;
   /** From equal temperament at the reference. */
   readonly cents: Cents;
-  /** From what the sound is expected at on this harp; null without a sound. */
+  /** From what the sound is expected at on this harp; null without a sound, and where several sounded. */
   readonly offset: Cents | null;
 }

@@ -23,7 +23,16 @@ export const instrumentNote = ({ sounds, pitch, ...when }: PlayedKey): HeardNote
   const [sound = null, ...alternatives] = sounds;
   return {
     ...when,
-    ...{ sound, alternatives, pitch, level: LEVEL, steady: true, joined: 'attack', vibrato: null },
+    ...{
+      sound,
+      together: [],
+      alternatives,
+      pitch,
+      level: LEVEL,
+      steady: true,
+      joined: 'attack',
+      vibrato: null,
+    },
     frequency: hzOf(pitch),
     movement: { start: asCents(0), settling: asSeconds(0), end: asCents(0) },
     cents: asCents(0),

@@ -39,7 +39,7 @@ export interface PitchTracker {
 }
 
 /** Samples in a hop at the working rate: 5.3 ms. */
-const HOP = 128;
+export const HOP = 128;
 /**
  * Seconds. The shortest holds a little more than a period of the lowest pitch, the longest three. A frame's window is
  * short, as half of it is how late the frame tells of a pitch; notes are better read from a longer one.
@@ -65,7 +65,7 @@ const HOLDING = 1e-4;
 /** Level of silence, dB. */
 const SILENT = -120;
 /** Quieter than a harp at arm's length from any microphone (common practice, no source). dB. */
-const DEFAULT_GATE = -65;
+export const DEFAULT_GATE = -65;
 
 const lowestOf = (ranges: readonly PitchRange[]): Hz => asHz(Math.min(...ranges.map(({ from }) => from)));
 const decibels = (power: number): number => Math.max(SILENT, 10 * Math.log10(power + 1e-12));

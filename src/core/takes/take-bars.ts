@@ -13,6 +13,8 @@ export interface WrittenNote {
   readonly id: number;
   /** Null for what never settled, or is nothing the harp has. */
   readonly sound: Sound | null;
+  /** Of other holes that sounded with it. */
+  readonly together: readonly Sound[];
   /** Sounds of the same pitch, within the player's reach, that may as well have been played. */
   readonly alternatives: readonly Sound[];
   readonly steady: boolean;
@@ -49,10 +51,10 @@ const BREATHER = 0.8;
 const LONGEST_PHRASE = 16;
 
 const written = (
-  { id, sound, alternatives, steady, pitch, from }: EndedNote,
+  { id, sound, together, alternatives, steady, pitch, from }: EndedNote,
   share: number,
 ): WrittenNote => ({
-  ...{ id, sound, alternatives, steady, pitch, from },
+  ...{ id, sound, together, alternatives, steady, pitch, from },
   share: Math.max(0, Math.min(1, share)),
 });
 

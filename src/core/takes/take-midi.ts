@@ -1,6 +1,7 @@
 import type { Section } from '../arranger/program';
 import type { Bar, Meter } from '../chart/chart';
 import { type MidiSong, writeMidi } from '../formats/midi';
+import type { Sound } from '../harp/harp';
 import { finishScore } from '../score/finish-score';
 import { noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
@@ -61,6 +62,12 @@ const freeSection = (notes: readonly EndedNote[], index: number): Section => {
   };
 };
 
+/** A note of the harmonica with all the holes that sounded then: a line is one voice, which they have no place in before. */
+const allHoles = (event: NoteEvent, grips: ReadonlyMap<number, readonly Sound[]>): readonly NoteEvent[] =>
+  event.part === 'lead'
+    ? [event, ...(grips.get(event.at) ?? []).map(({ pitch }) => ({ ...event, pitch }))]
+    : [event];
+
 const sectionOf = ({ section, notes }: TakePass, index: number, usual: number): Section => {
   const played =
     section ??
@@ -69,12 +76,16 @@ const sectionOf = ({ section, notes }: TakePass, index: number, usual: number): 
       index,
     );
   const first = notes[0]?.note.from ?? 0;
+  const grips = new Map<number, readonly Sound[]>();
   const heard = notes.map(({ note, playhead }) => {
     const tick = secondsPerTick(played, playhead?.ticks ?? 0);
-    return eventOf(note, playhead?.ticks ?? (note.from - first) / tick, tick, usual);
+    const event = eventOf(note, playhead?.ticks ?? (note.from - first) / tick, tick, usual);
+    grips.set(event.at, note.together);
+    return event;
   });
   const band = played.score.events.filter(({ part }) => part !== 'lead');
-  return { ...played, score: finishScore(played.chart, [...band, ...heard]) };
+  const score = finishScore(played.chart, [...band, ...heard]);
+  return { ...played, score: { ...score, events: score.events.flatMap((event) => allHoles(event, grips)) } };
 };
 
 /**

@@ -1,4 +1,6 @@
 import { type RefObject, useCallback, useRef } from 'react';
+import { WIDEST_GRIP } from '../../core/harp/grip-shapes';
+import type { Sound } from '../../core/harp/harp';
 import { soundHz } from '../../core/harp/intonation';
 import { soundId } from '../../core/harp/tab';
 import type { HeardNote } from '../../core/hearing/heard-note';
@@ -27,6 +29,14 @@ const layOver = (mark: HTMLElement, box: PlacedBox | null): void => {
   mark.style.translate = `${box.left}px ${box.top}px`;
   mark.style.width = `${box.width}px`;
   mark.style.height = `${box.height}px`;
+};
+
+/** Lays a ring over each of several sounds. */
+const layOverAll = (rings: HTMLElement, sounds: readonly Sound[], places: HeardPlaces): void => {
+  for (const [i, mark] of [...rings.children].entries()) {
+    const sound = sounds[i];
+    if (mark instanceof HTMLElement) layOver(mark, sound ? places.boxOf(soundId(sound)) : null);
+  }
 };
 
 /** Scrolls the room of a drawing that is higher than it, so that what is lit is seen. */
@@ -61,22 +71,25 @@ const noteToLight = (memory: Memory, sounding: HeardNote | null, now: number): H
   return now <= memory.until ? memory.note : null;
 };
 
+/** Cents of a single note; several at once have none in common. */
 const offsetOf = (note: HeardNote, frequency: number, reference: Hz): number | null => {
-  if (note.sound === null) return null;
+  if (note.sound === null || note.together.length > 0) return null;
   return frequency > 0 && note.to === null
     ? centsBetween(soundHz(note.sound, reference), asHz(frequency))
     : note.offset;
 };
 
 /**
- * What the microphone hears, over a drawing of the harp: the sounding reed ringed, with its cents; dashed, another
- * that gives the same pitch; and on the Keys drawing the way of the pitch. Drawn past React, once a frame.
+ * What the microphone hears, over a drawing of the harp: the sounding reed ringed, with its cents, or all that sound on
+ * one breath; dashed, another that gives the same pitch; and on the Keys drawing the way of the pitch. Drawn past React,
+ * once a frame.
  */
 export const HeardMarks = ({ drawing }: { readonly drawing: RefObject<HTMLElement | null> }) => {
   const { live } = useSession();
   const shown = useEarShown();
   const reference = useSelected((state) => state.settings.reference);
   const ring = useRef<HTMLDivElement>(null);
+  const beside = useRef<HTMLDivElement>(null);
   const other = useRef<HTMLDivElement>(null);
   const cents = useRef<HTMLSpanElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -92,7 +105,15 @@ export const HeardMarks = ({ drawing }: { readonly drawing: RefObject<HTMLElemen
   const draw = useCallback(() => {
     const kept = memory.current;
     const now = performance.now() / 1000;
-    if (!drawing.current || !ring.current || !other.current || !cents.current || !canvas.current) return;
+    if (
+      !drawing.current ||
+      !ring.current ||
+      !beside.current ||
+      !other.current ||
+      !cents.current ||
+      !canvas.current
+    )
+      return;
     if (kept.places === null || now - kept.measured > EVERY.places) {
       kept.places = measurePlaces(drawing.current);
       kept.measured = now;
@@ -104,8 +125,10 @@ export const HeardMarks = ({ drawing }: { readonly drawing: RefObject<HTMLElemen
     if (box !== null && note !== kept.seen) bringIntoView(drawing.current, box);
     kept.seen = note;
     layOver(ring.current, box);
+    layOverAll(beside.current, note?.together ?? [], kept.places);
     layOver(other.current, alternative ? kept.places.boxOf(soundId(alternative)) : null);
     const offset = note && offsetOf(note, frame?.frequency ?? 0, reference);
+    cents.current.hidden = (note?.together.length ?? 0) > 0;
     if (offset !== null && now - kept.written > EVERY.cents) {
       cents.current.textContent = centsText(offset);
       kept.written = now;
@@ -127,6 +150,12 @@ export const HeardMarks = ({ drawing }: { readonly drawing: RefObject<HTMLElemen
       <div className="heard-other" ref={other} hidden />
       <div className="heard-ring" ref={ring} hidden>
         <span ref={cents} />
+      </div>
+      <div ref={beside}>
+        {Array.from({ length: WIDEST_GRIP - 1 }, (_, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: rings differ by nothing but their place
+          <div key={i} className="heard-ring" data-together hidden />
+        ))}
       </div>
     </div>
   );

@@ -35,7 +35,7 @@ export const tracePoints = (
 ): readonly TracePoint[] =>
   moments.flatMap(({ time, frequency, note }, i) => {
     const age = now - time;
-    if (note.sound === null || age > TRACE_SECONDS || i % EVERY !== 0) return [];
+    if (note.sound === null || note.together.length > 0 || age > TRACE_SECONDS || i % EVERY !== 0) return [];
     const box = places.boxOf(soundId(note.sound));
     const cents = centsBetween(soundHz(note.sound, reference), asHz(frequency));
     if (box === null || Math.abs(cents) > FARTHEST) return [];

@@ -81,6 +81,27 @@ describe('npm run hear', { timeout: 120_000 }, () => {
     });
   });
 
+  it('prints holes played together as a line each, with the same times and all the holes', async () => {
+    // C5, E5 and G5 at once are 4, 5 and 6 blow of a C harp; C5 alone afterwards is 4 blow.
+    const together = TONES.slice(0, 3).map(({ hz }) => ({ from: 0.5, to: 1.2, hz }));
+    const samples = plainTones([...together, { from: 1.6, to: 2.2, hz: 523.251 }], 2.6, 48000);
+    writeFileSync(
+      file('chord.wav'),
+      wavFile([samples.map((v) => v / 2)], { code: 1, bits: 16, sampleRate: 48000 }),
+    );
+    const notes = linesOf(await run(file('chord.wav'), '--harp', 'C'));
+    expect(notes.map(({ hole, breath, midi, grip }) => [hole, breath, midi, grip])).toEqual([
+      [4, 'blow', 72, [4, 5, 6]],
+      [5, 'blow', 76, [4, 5, 6]],
+      [6, 'blow', 79, [4, 5, 6]],
+      [4, 'blow', 72, undefined],
+    ]);
+    const [first, second] = notes;
+    expect([second.from, second.to]).toEqual([first.from, first.to]);
+    expect(Math.abs(Number(first.from) - 0.5)).toBeLessThan(0.03);
+    expect(Math.abs(Number(first.to) - 1.2)).toBeLessThan(0.08);
+  });
+
   it.each(['low F', 'LF'])(
     'counts cents from the reference, on the harp in %s and tuning it is told',
     async (harp) => {

@@ -159,6 +159,25 @@ describe('a take as MIDI, read by an independent library', () => {
     expect(eventsOf(file.tracks[0], 'marker').map(({ text }) => text)).toContain('Chorus 2');
   });
 
+  it('has every hole of a grip, which is one sign of the tab', () => {
+    const [low, high] = [heardNote(['1D', 0.5, 0.9]), heardNote(['4D', 0.5, 0.9])];
+    const grip = { ...low, together: high.sound === null ? [] : [high.sound] };
+    const passes = takePasses(eventsFrom(placeInSong([grip], program, 0)));
+    const track = readMidi(takeMidi(passes, { title: 'Thursday', voices: VOICES })).tracks.find(
+      ({ name }) => name === 'Harmonica',
+    );
+    // 1 and 4 draw of a C harp are D4 and D5, an octave.
+    expect(notesOf(track).map(({ from, to, key }) => [from, to - from, key])).toEqual([
+      [480, 384, 62],
+      [480, 384, 74],
+    ]);
+    const [pass] = writtenPasses(passes, choices);
+    const bars = pass?.kind === 'free' ? [] : (pass?.bars ?? []);
+    expect(
+      bars[0]?.notes.map(({ sound, together }) => [sound, ...together].map((each) => each && soundId(each))),
+    ).toEqual([['1D', '4D']]);
+  });
+
   it('has a scoop as pitch bend, and what was played without a band at 120 beats a minute', () => {
     const movement = { start: asCents(-100), settling: asSeconds(0.1), end: asCents(0) };
     const note = heardNote(['4D', 3, 4], { movement });

@@ -1,5 +1,5 @@
 import type { OpenTake } from '../../../app/takes/takes-state';
-import { spokenHole, type TabStyle, tab } from '../../../core/harp/tab';
+import { spokenHole, type TabStyle, tab, tabGroup } from '../../../core/harp/tab';
 import type { WrittenBar, WrittenNote, WrittenPass } from '../../../core/takes/take-bars';
 import type { NoteNames } from '../../../core/theory/note-names';
 import { pitchName } from '../../../core/theory/pitch';
@@ -8,14 +8,22 @@ import { BarHitSigns, hitsInWords } from '../../ear/bar-hits';
 import { useSelected } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
 
-/** A note as tab; a note's name where the harp has nothing there, and a wave for what never settled. */
-const signOf = ({ sound, steady, pitch }: WrittenNote, style: TabStyle, names: NoteNames): string => {
-  if (sound !== null) return tab(sound, style);
+/** A note or grip as tab; a note's name where the harp has nothing there, and a wave for what never settled. */
+const signOf = (
+  { sound, together, steady, pitch }: WrittenNote,
+  style: TabStyle,
+  names: NoteNames,
+): string => {
+  if (sound !== null) return together.length > 0 ? tabGroup([sound, ...together], style) : tab(sound, style);
   return steady ? names.note(pitchName(pitch).replace(/-?\d+$/, '')) : '~';
 };
 
-const spokenOf = ({ sound, alternatives, steady, pitch }: WrittenNote, names: NoteNames): string => {
+const spokenOf = (
+  { sound, together, alternatives, steady, pitch }: WrittenNote,
+  names: NoteNames,
+): string => {
   if (sound === null) return steady ? `${names.pitch(pitchName(pitch))}, not on this harp` : 'unsteady';
+  if (together.length > 0) return [sound, ...together].map(spokenHole).join(' with ');
   return [sound, ...alternatives].map(spokenHole).join(' or ');
 };
 

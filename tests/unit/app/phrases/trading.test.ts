@@ -57,7 +57,14 @@ const hearNote = (
     ...{ id: ids, from: asSeconds(0), to: null, frequency: asHz(440), level: -20, steady: true },
     ...{ joined: 'attack' as const, vibrato: null },
     movement: { start: asCents(0), settling: asSeconds(0), end: asCents(0) },
-    ...{ sound, alternatives: [], pitch: asMidi(sound.pitch), cents: asCents(0), offset: asCents(0) },
+    ...{
+      sound,
+      together: [],
+      alternatives: [],
+      pitch: asMidi(sound.pitch),
+      cents: asCents(0),
+      offset: asCents(0),
+    },
   };
   microphone.hear({ notes: [note] });
   microphone.hear({ notes: [{ ...note, to: asSeconds(ticksLong / 480) }] });

@@ -1,0 +1,164 @@
+import type { Harp, Sound } from '../harp/harp';
+import { createSlidingSpectrum, type SlidingSpectrum, SPECTRUM_SAMPLES } from '../signal/sliding-spectrum';
+import type { Hz } from '../theory/units';
+import { type BreathSpan, type BreathSpans, createBreathSpans } from './breath-spans';
+import { createFramePast, type FramePast } from './frame-past';
+import type { GripGuess } from './grip-guesses';
+import { createGripTally, type GripTally } from './grip-tally';
+import { createGripRecogniser } from './recognise-grip';
+import { createReedProfiles, type ReedProfiles } from './reed-profiles';
+import type { SoundFrame } from './sound-frame';
+
+/** Several holes that sound on one breath. */
+export interface HeardGrip {
+  /** Differs from every other grip's of the stream. */
+  readonly id: number;
+  /** Lowest hole first; two or more. */
+  readonly sounds: readonly Sound[];
+  /** Seconds. */
+  readonly from: number;
+  /** Null while it sounds. */
+  readonly to: number | null;
+  /** dB re full scale. */
+  readonly level: number;
+}
+
+/** Listens for several holes at once. */
+export interface GripListener {
+  /** Takes the next samples at the working rate, without the band where it could be taken out. */
+  hop(samples: Float64Array): void;
+  /** Takes the frame made of what came so far; returns grips that are now sure, or are now read otherwise, or have ended. */
+  frame(frame: SoundFrame): readonly HeardGrip[];
+  /** Ends what still sounds. */
+  end(): readonly HeardGrip[];
+}
+
+export interface GripListenerOptions {
+  readonly harp: Harp;
+  readonly reference?: Hz;
+  /** Of the hops, Hz. */
+  readonly rate: number;
+  /** Samples in a hop. */
+  readonly hop: number;
+  /** Level below which nothing counts, dB re full scale. */
+  readonly gate: number;
+  /** What is known of the reeds already, and is learnt; a harp nobody has heard when absent. */
+  readonly profiles?: ReedProfiles;
+}
+
+/** Hops from one look to the next: 43 ms. */
+const EVERY = 8;
+/** A window may begin so long before the breath it is of. Seconds. */
+const EARLY = 0.02;
+/**
+ * How much likelier several holes must be than one, in all windows of a breath together: less takes what is left of the
+ * band's chords for grips, and finds no more of those that were played.
+ */
+const SURE = 20;
+/** A breath ends so long before that is seen, seconds; and is as a rule so far below its peak, dB. */
+const LATE = 0.012;
+const BELOW_PEAK = 2;
+
+const soundsOf = ({ breath, holes }: GripGuess, harp: Harp): readonly Sound[] =>
+  holes.flatMap((hole) =>
+    harp.sounds.filter(
+      (each) => each.hole === hole && each.breath === breath && each.technique === 'natural',
+    ),
+  );
+
+const isSame = (one: HeardGrip, other: HeardGrip | null): boolean =>
+  one.id === other?.id &&
+  one.sounds.length === other.sounds.length &&
+  one.sounds.every((sound, i) => sound === other.sounds[i]);
+
+/**
+ * Listens for grips in one stream: what windows of a breath say is added up, and the reeds are learnt meanwhile.
+ * Throws RangeError on a reference outside 440–446 Hz.
+ */
+export const createGripListener = (options: GripListenerOptions): GripListener => new Listener(options);
+
+class Listener implements GripListener {
+  private readonly harp: Harp;
+  private readonly spectrum: SlidingSpectrum;
+  private readonly tally: GripTally;
+  private readonly breaths: BreathSpans;
+  private readonly past: FramePast;
+  /** Seconds of a window, and from one look to the next. */
+  private readonly window: number;
+  private readonly step: number;
+  private told: HeardGrip | null = null;
+  private id = 0;
+  private from = 0;
+  private wait = 0;
+
+  constructor({ harp, reference, rate, hop, gate, profiles }: GripListenerOptions) {
+    this.harp = harp;
+    this.spectrum = createSlidingSpectrum(rate);
+    const known = profiles ?? createReedProfiles(harp, reference);
+    this.tally = createGripTally(createGripRecogniser(known, this.spectrum.binHz));
+    this.breaths = createBreathSpans(gate);
+    this.window = SPECTRUM_SAMPLES / rate;
+    this.step = (EVERY * hop) / rate;
+    this.past = createFramePast(this.window);
+  }
+
+  hop(samples: Float64Array): void {
+    this.spectrum.push(samples);
+  }
+
+  frame(frame: SoundFrame): readonly HeardGrip[] {
+    const before = this.breaths.now();
+    this.past.take(frame);
+    let grips: readonly HeardGrip[] = [];
+    if (this.breaths.frame(frame)) {
+      grips = this.close(this.gripOf(before), frame.known - LATE);
+      this.tally.reset();
+    }
+    const breath = this.breaths.now();
+    if (breath === null) return grips;
+    if (breath !== before) {
+      this.from = breath.from;
+      this.wait = 0;
+    }
+    this.wait -= 1;
+    if (this.wait > 0 || frame.known - this.window < breath.from - EARLY) return grips;
+    this.wait = EVERY;
+    const seen = this.look(breath, frame.known);
+    return grips.length === 0 ? seen : [...grips, ...seen];
+  }
+
+  end(): readonly HeardGrip[] {
+    return this.close(this.gripOf(this.breaths.now()), this.past.latest());
+  }
+
+  /** The grip of a breath, where it is sure. */
+  private gripOf(breath: BreathSpan | null): HeardGrip | null {
+    const guess = this.tally.grip(SURE);
+    if (breath === null || guess === null) return null;
+    const { id, from } = this;
+    return { id, sounds: soundsOf(guess, this.harp), from, to: null, level: breath.peak - BELOW_PEAK };
+  }
+
+  /** Ends what was told; or tells at last of a breath too short to have been told of before. */
+  private close(last: HeardGrip | null, to: number): readonly HeardGrip[] {
+    const ended = last ?? this.told;
+    this.told = null;
+    this.id += 1;
+    return ended === null ? [] : [{ ...ended, to: Math.max(ended.from, to) }];
+  }
+
+  private look(breath: BreathSpan, known: number): readonly HeardGrip[] {
+    const centre = known - this.window / 2;
+    const before = this.gripOf(breath);
+    if (this.tally.take(this.spectrum.levels(), this.past.around(centre))) {
+      const at = centre - this.step;
+      const ended = this.close(before, at);
+      this.from = at;
+      return ended;
+    }
+    const grip = this.gripOf(breath);
+    if (grip === null || isSame(grip, this.told)) return [];
+    this.told = grip;
+    return [grip];
+  }
+}

@@ -1,0 +1,137 @@
+import type { Harp, Sound } from '../harp/harp';
+import { soundHz } from '../harp/intonation';
+import { elementAt } from '../theory/element-at';
+import { STANDARD_PITCH } from '../theory/temperament';
+import type { Hz } from '../theory/units';
+
+/** What is expected of the harmonics of one reed. */
+export interface ReedProfile {
+  /** Null for the pitch that is followed, which may be a bend. */
+  readonly sound: Sound | null;
+  /** Hz; 0 where no pitch is followed. */
+  hz: number;
+  /** Harmonics that are looked at. */
+  count: number;
+  /** Expected level of each re the reed's own, dB. */
+  readonly levels: Float64Array;
+  /** The same as power. */
+  readonly powers: Float64Array;
+  /** How much a deviation of a dB, squared, speaks against it. */
+  readonly weights: Float64Array;
+}
+
+/** A harmonic that was heard of one reed alone: its level re the reed's own, and how far that lay from what was expected. dB. */
+export interface HeardPartial {
+  readonly reed: number;
+  /** From 0. */
+  readonly harmonic: number;
+  readonly level: number;
+  readonly off: number;
+}
+
+/** The reeds of a harp, as they are known so far. */
+export interface ReedProfiles {
+  /** The natural notes, and last the pitch that is followed. */
+  readonly reeds: readonly ReedProfile[];
+  /** Follows a pitch, Hz; 0 for none. */
+  follow(hz: number): void;
+  /** Learns from one window. */
+  learn(partials: readonly HeardPartial[]): void;
+}
+
+/** Most harmonics looked at, and the highest, Hz. */
+export const MOST_HARMONICS = 22;
+const HIGHEST = 5000;
+/** Before anything was heard: each octave of harmonics is so much softer. dB. */
+const FALL = 5.5;
+/** How far harmonics of a reed stray from that, and, once it was heard often, from what it was. dB. */
+const STRAY = { unknown: 5.5, known: 3 } as const;
+/** How fast what reeds of this harp have in common is learnt: by number of harmonic, and by frequency. */
+const COMMON = { harmonic: 0.02, colour: 0.02 } as const;
+/** Windows after which a reed is believed as much as what is expected of any. */
+const HALF_KNOWN = 6;
+/** Most windows a reed's memory holds: what changes with mouth and hands is followed. */
+const MOST_WINDOWS = 60;
+/** Bands of frequency an octave. */
+const BANDS = 3;
+
+const bandOf = (hz: number): number => Math.max(0, Math.round(BANDS * Math.log2(hz / 80)));
+
+/** What is known of a reed itself. */
+interface Own {
+  /** Level of each harmonic as it was heard. */
+  readonly mean: Float64Array;
+  readonly windows: Float64Array;
+  readonly bands: Int32Array;
+}
+
+const countOf = (hz: number): number => (hz > 0 ? Math.min(MOST_HARMONICS, Math.floor(HIGHEST / hz)) : 0);
+
+const unheard = (sound: Sound | null, hz: number): ReedProfile => ({
+  sound,
+  hz,
+  count: countOf(hz),
+  levels: new Float64Array(MOST_HARMONICS),
+  powers: new Float64Array(MOST_HARMONICS),
+  weights: new Float64Array(MOST_HARMONICS),
+});
+
+/** A harp whose reeds nobody has heard yet. Throws RangeError on a reference outside 440–446 Hz. */
+export const createReedProfiles = (harp: Harp, reference: Hz = STANDARD_PITCH): ReedProfiles => {
+  const naturals = harp.sounds.filter(({ technique }) => technique === 'natural');
+  const reeds = naturals.map((sound) => unheard(sound, soundHz(sound, reference)));
+  const followed = unheard(null, 0);
+  const own = reeds.map(
+    ({ hz }): Own => ({
+      mean: new Float64Array(MOST_HARMONICS),
+      windows: new Float64Array(MOST_HARMONICS),
+      bands: Int32Array.from({ length: MOST_HARMONICS }, (_, i) => bandOf((i + 1) * hz)),
+    }),
+  );
+  const common = new Float64Array(MOST_HARMONICS);
+  const colour = new Float64Array(bandOf(HIGHEST) + 1);
+
+  const usualOf = (harmonic: number, band: number): number =>
+    -FALL * Math.log2(harmonic + 1) + (common[harmonic] ?? 0) + (colour[band] ?? 0);
+
+  const refresh = (): void => {
+    reeds.forEach(({ levels, powers, weights, count }, r) => {
+      const { mean, windows, bands } = elementAt(own, r);
+      for (let i = 0; i < count; i += 1) {
+        const usual = usualOf(i, bands[i] ?? 0);
+        const known = (windows[i] ?? 0) / ((windows[i] ?? 0) + HALF_KNOWN);
+        const level = usual + known * ((mean[i] ?? 0) - usual);
+        const stray = STRAY.unknown + known * (STRAY.known - STRAY.unknown);
+        levels[i] = level;
+        powers[i] = 10 ** (level / 10);
+        weights[i] = 1 / (2 * stray * stray);
+      }
+    });
+  };
+  refresh();
+
+  return {
+    reeds: [...reeds, followed],
+    follow(hz) {
+      followed.hz = hz;
+      followed.count = countOf(hz);
+      for (let i = 0; i < followed.count; i += 1) {
+        followed.levels[i] = usualOf(i, bandOf((i + 1) * hz));
+        followed.powers[i] = 10 ** ((followed.levels[i] ?? 0) / 10);
+        followed.weights[i] = 1 / (2 * STRAY.unknown * STRAY.unknown);
+      }
+    },
+    learn(partials) {
+      for (const { reed, harmonic, level, off } of partials) {
+        const mine = elementAt(own, reed);
+        const windows = Math.min(MOST_WINDOWS, (mine.windows[harmonic] ?? 0) + 1);
+        mine.windows[harmonic] = windows;
+        mine.mean[harmonic] = (mine.mean[harmonic] ?? 0) + (level - (mine.mean[harmonic] ?? 0)) / windows;
+        common[harmonic] = (common[harmonic] ?? 0) + COMMON.harmonic * off;
+        const band = mine.bands[harmonic] ?? 0;
+        colour[band] = (colour[band] ?? 0) + COMMON.colour * off;
+      }
+      refresh();
+    },
+  };
+};
