@@ -14,12 +14,9 @@ const project = (name: string, environment: 'node' | 'happy-dom', seconds: numbe
     pool: 'forks' as const,
     // A file that puts nothing in the place of a module needs no process and no copy of every module of its own.
     isolate: false,
-    ...(environment === 'node' && { setupFiles: 'tests/helpers/property-setup.ts' }),
-    ...(environment === 'happy-dom' && {
-      setupFiles: 'tests/helpers/ui-setup.ts',
-      // Short-lived objects, of which drawing makes many, are then given up before they are copied.
-      execArgv: ['--max-semi-space-size=64'],
-    }),
+    setupFiles: `tests/helpers/${environment === 'node' ? 'property' : 'ui'}-setup.ts`,
+    // Short-lived objects, of which properties and drawing make many, are then given up before they are copied.
+    execArgv: ['--max-semi-space-size=64'],
     // Left alone, one core of two would stand idle.
     maxWorkers: availableParallelism(),
     testTimeout: seconds * 1000,
