@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Program } from '../../src/core/arranger/program';
 import { FEEL_IDS, type FeelId, feelOf } from '../../src/core/feels/feels';
@@ -6,9 +6,10 @@ import type { BandSound } from '../../src/core/song/band-sound';
 import { allSections } from '../helpers/all-sections';
 import { serveBandPage } from '../helpers/band-page';
 import type { RenderOrder } from '../helpers/band-page/page';
-import { launchBrowser, type PageWatch, watchPage } from '../helpers/browser';
+import { type PageWatch, watchPage } from '../helpers/browser';
 import { soundFor } from '../helpers/render-here';
 import type { ServedApp } from '../helpers/serve';
+import { fileBrowser } from '../helpers/served-browser';
 import { inSoak } from '../helpers/soak';
 import { testChart, testProgram } from '../helpers/test-charts';
 
@@ -21,7 +22,7 @@ const orderFor = (program: Program, sound: BandSound): RenderOrder => ({
 
 /** What a file sounds like is held in `tests/reference/band-file.test.ts`; here is what takes a browser. */
 describe('files rendered in a page', () => {
-  let browser: Browser;
+  const browser = fileBrowser();
   let served: ServedApp;
   let page: Page;
   let watch: PageWatch;
@@ -29,15 +30,13 @@ describe('files rendered in a page', () => {
 
   beforeAll(async () => {
     served = await serveBandPage();
-    browser = await launchBrowser();
-    page = await browser.newPage();
+    page = await browser().newPage();
     watch = watchPage(page);
     page.on('console', (message) => said.push(message.text()));
     await page.goto(served.address);
     await page.waitForFunction(() => 'bench' in window);
   });
   afterAll(async () => {
-    await browser?.close();
     await served?.dispose();
   });
 
