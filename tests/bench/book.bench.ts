@@ -2,8 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { bench, describe } from 'vitest';
 import { bookSong } from '../../src/core/book/book-song';
 import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
-import { measured } from '../helpers/bench-depth';
-import { launchBrowser } from '../helpers/browser';
+import { benchBrowser, measured } from '../helpers/bench-depth';
 import { openEntry } from '../helpers/open-panel';
 import { type ServedApp, serveApp } from '../helpers/serve';
 
@@ -41,13 +40,14 @@ const fill = async ([songs, rows]: readonly [string, readonly object[]]): Promis
 describe('a book of 300 songs and a log of 5,000 entries, at a quarter of the speed', () => {
   let app: ServedApp;
   let browser: Browser;
+  let giveBack: () => Promise<void>;
   let page: Page;
   const options = {
     ...{ time: 0, iterations: measured(8, 1), warmupTime: 0, warmupIterations: 0 },
     setup: async (_: unknown, mode?: 'run' | 'warmup') => {
       if (mode === 'warmup') return;
       app ??= await serveApp();
-      browser = await launchBrowser();
+      ({ browser, giveBack } = await benchBrowser());
       page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
       await page.goto(app.address, { waitUntil: 'networkidle' });
       await openEntry(page, 'Book');
@@ -58,7 +58,7 @@ describe('a book of 300 songs and a log of 5,000 entries, at a quarter of the sp
       await devtools.send('Emulation.setCPUThrottlingRate', { rate: measured(4, 1) });
     },
     teardown: async (_: unknown, mode?: 'run' | 'warmup') => {
-      if (mode !== 'warmup') await browser.close();
+      if (mode !== 'warmup') await giveBack();
     },
   };
 

@@ -3,18 +3,17 @@ import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
 import type { FeelId } from '../../src/core/feels/feels';
 import { allSections } from '../helpers/all-sections';
 import { serveBandPage } from '../helpers/band-page';
-import { measured } from '../helpers/bench-depth';
-import { launchBrowser } from '../helpers/browser';
+import { benchBrowser, measured } from '../helpers/bench-depth';
 import { testProgram } from '../helpers/test-charts';
 
 const served = await serveBandPage();
-const browser = await launchBrowser();
+const { browser, giveBack } = await benchBrowser();
 const page = await browser.newPage();
 await page.goto(served.address);
 await page.waitForFunction(() => 'bench' in window);
 
 afterAll(async () => {
-  await browser.close();
+  await giveBack();
   await served.dispose();
 });
 

@@ -4,8 +4,7 @@ import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { type BenchOptions, bench, describe } from 'vitest';
 import { ensureBuilt } from '../../.dev/build.mjs';
-import { measured } from '../helpers/bench-depth';
-import { launchBrowser } from '../helpers/browser';
+import { benchBrowser, measured } from '../helpers/bench-depth';
 import { listenIn } from '../helpers/listen-in';
 import { type ServedApp, serveApp } from '../helpers/serve';
 
@@ -18,6 +17,7 @@ process.stdout.write(`\n${sizes.join('\n')}\n\n`);
 
 let app: ServedApp;
 let browser: Browser;
+let giveBack: () => Promise<void>;
 const times = { time: 0, iterations: measured(5, 1), warmupTime: 0, warmupIterations: 0 };
 
 /** A browser of its own for each benchmark. The warm-up is none here, but asks to be made ready for all the same. */
@@ -26,11 +26,11 @@ const inBrowser = (makeReady: () => Promise<void> = async () => {}): BenchOption
   setup: async (_, mode) => {
     if (mode === 'warmup') return;
     app ??= await serveApp();
-    browser = await launchBrowser();
+    ({ browser, giveBack } = await benchBrowser());
     await makeReady();
   },
   teardown: async (_, mode) => {
-    if (mode !== 'warmup') await browser.close();
+    if (mode !== 'warmup') await giveBack();
   },
 });
 
