@@ -3,10 +3,18 @@ import type { Peak } from './lag-peaks';
 import type { PitchGrid } from './pitch-grid';
 import { createSoundBand } from './sound-band';
 
+/** What is known of the hops before one. */
+export interface HopsBefore {
+  /** Whether a pitch has stood for a while. */
+  readonly settled: boolean;
+  /** Whether there was a note of late. */
+  readonly note: boolean;
+}
+
 /** Tells how well each pitch explains the latest sound. */
 export interface PitchEvidence {
-  /** Takes the next hop in; `settled` when the pitch has stood for a while. */
-  add(hop: Float64Array, settled: boolean): void;
+  /** Takes the next hop in, and what is known of the hops before. */
+  add(hop: Float64Array, before: HopsBefore): void;
   /** For every pitch of the grid, how well it explains the latest sound, in a window as its period asks for: higher is better. */
   readonly values: Float64Array;
   /** Likeness in that window at a pitch of the grid, where the bands that know it agree; 0 to 1. */
@@ -32,8 +40,11 @@ const UNSTEADY = 0.1;
 /** What the lowest band counts of the others, as that is where a band's instruments are strong. */
 const LOW_SAY = 0.75;
 const MOST_SAY = LOW_SAY + 2;
-/** A band with so little of the power is what filters let through of others, and has half a say. */
-const FAINT = 1e-3;
+/**
+ * A band with so little of the power is what filters let through of others, and has half a say; the lowest is often no
+ * more than what a room keeps of a lower note before.
+ */
+const FAINT = { low: 1e-2, above: 1e-3 } as const;
 /**
  * Evidence a pitch must have beyond that of one two to seven times as high, whose sound it repeats too: to be
  * preferred to that, soon after a beginning and later, and for there to be a pitch at all. What is left of the note
@@ -124,10 +135,11 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
 
   const weights = new Float64Array(bands.length);
   const weigh = (): void => {
-    const faint = FAINT * bands.reduce((sum, band) => sum + band.power(), NOTHING);
+    const all = bands.reduce((sum, band) => sum + band.power(), NOTHING);
     for (const [b, band] of bands.entries()) {
       const power = band.power();
-      weights[b] = ((band === low ? LOW_SAY : 1) * power) / (power + faint);
+      const [say, faint] = band === low ? [LOW_SAY, FAINT.low] : [1, FAINT.above];
+      weights[b] = (say * power) / (power + faint * all);
     }
   };
   const saysOf = (place: number): readonly number[] =>
@@ -135,8 +147,8 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
 
   return {
     values,
-    add(samples, settled) {
-      for (const band of bands) band.add(samples);
+    add(samples, { settled, note }) {
+      for (const band of bands) band.add(samples, note);
       weigh();
       const [a = 0, b = 0, c = 0] = weights;
       for (let i = 0; i < values.length; i += 1) {

@@ -52,11 +52,13 @@ const CORNER = 0.85;
  * Evidence that no pitch at all has, of the same kind as that of pitches: where there is sound, where it may be no more
  * than what is left of the band, and below the gate.
  */
-const NO_PITCH = { sound: 0, residue: 1, silence: 10 } as const;
+const NO_PITCH = { sound: 0.2, residue: 1.2, silence: 10 } as const;
 /** Costs in units of evidence, as tried on generated takes: of gliding by 0, 20, 40 … cents in a hop, and of leaps. */
-const COSTS = { moves: [0, 0.15, 0.4, 0.9, 2], leap: 1, start: 1.5, stop: 1 } as const;
+const COSTS = { moves: [0, 0.15, 0.4, 0.9, 2], leap: 1, start: 0.9, stop: 1 } as const;
 /** Hops after which a pitch has settled: 80 ms, in which a room has mostly taken what was before. */
 const SETTLED = 15;
+/** Hops after which a note before is no longer heard in a room as more than noise is: 0.1 s. */
+const LATE = 20;
 /** Rise of power from hop to hop that begins a sound. */
 const BEGINNING = 4;
 /** Most hops for which the centre stands nearly still while a change waits, and how far it goes in each. Seconds. */
@@ -118,15 +120,17 @@ const createVerdict = (
 ) => {
   let place = -1;
   let stood = 0;
+  let unvoiced = LATE;
   return (hop: Float64Array, silenceAt: (level: number) => number): Verdict => {
     powers.push(hop);
-    add(hop, stood >= SETTLED);
+    add(hop, { settled: stood >= SETTLED, note: unvoiced < LATE });
     const level = decibels(powers.mean(shortest));
     const silence = silenceAt(level);
     const before = place;
     place = path.step(values, silence);
     const same = place >= 0 && before >= 0 && Math.abs(place - before) < COSTS.moves.length;
     stood = same ? stood + 1 : 0;
+    unvoiced = place >= 0 ? 0 : unvoiced + 1;
     const wavering = !foreseen && silence < NO_PITCH.silence && isWavering(values, place, powers.rise());
     return { place, same, wavering, level };
   };

@@ -8,8 +8,8 @@ import { finePeak, type Peak } from './lag-peaks';
 export interface SoundBand {
   /** Upper edge, Hz. */
   readonly to: number;
-  /** Takes the next hop in. */
-  add(hop: Float64Array): void;
+  /** Takes the next hop in; `afterNote` as lag products take it. */
+  add(hop: Float64Array, afterNote: boolean): void;
   /** Mean square of the latest hop in this band. */
   power(): number;
   /** Likeness of a short window at each pitch, about −1 to 1, less where the sound is as like itself at half the period. */
@@ -136,7 +136,7 @@ export const createSoundBand = (options: SoundBandOptions): SoundBand => {
   return {
     to: to ?? Number.POSITIVE_INFINITY,
     likeness,
-    add(samples) {
+    add(samples, afterNote) {
       block.set(samples);
       filter(block);
       power = 0;
@@ -145,7 +145,7 @@ export const createSoundBand = (options: SoundBandOptions): SoundBand => {
         kept[i] = sample;
         power += (sample * sample) / kept.length;
       }
-      products.add(kept);
+      products.add(kept, afterNote);
       compare(products, likeness);
     },
     power: () => power,

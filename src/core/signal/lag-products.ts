@@ -1,8 +1,13 @@
 import { elementAt } from '../theory/element-at';
+import { createDipFinder, DIP_HOPS, type EnergyDip } from './energy-dip';
+
 /** Keeps products of samples with earlier samples, hop by hop, so that a window of any length is a sum of hops. */
 export interface LagProducts {
-  /** Takes the next hop in; it must have the agreed length. */
-  add(hop: Float64Array): void;
+  /**
+   * Takes the next hop in; it must have the agreed length. `afterNote` when what sounded just before was a note, of
+   * which a room keeps a part: where the sound rises over that, short windows have it taken off.
+   */
+  add(hop: Float64Array, afterNote: boolean): void;
   /**
    * Compares the last `hops` hops with what came before, at the lags from `first` to `last` (0 and the longest when
    * absent): fills `likeness` there (−1 to 1; 1 where the window repeats what came before, whatever its growth in
@@ -54,9 +59,16 @@ const multiply = (past: Float64Array, hop: number, into: Float64Array): void => 
   }
 };
 
+/** Hops looked back over for what sounded before, and of the longest window from which that is taken off. */
+const BEFORE = { hops: 9, window: 3 } as const;
+/** At least so much of a window's energy counts as new. */
+const NEW = 0.3;
+
 interface Span {
   readonly first: number;
   readonly last: number;
+  /** Energy in the window of what sounded before. */
+  readonly old: number;
 }
 
 /** Divides the sums of products over the last `length` samples by the energies at both ends of each lag. */
@@ -64,7 +76,7 @@ const normalise = (
   past: Float64Array,
   length: number,
   likeness: Float64Array,
-  { first, last }: Span,
+  { first, last, old }: Span,
 ): void => {
   let energy = 0;
   for (let i = past.length - length; i < past.length; i += 1) energy += (past[i] ?? 0) * (past[i] ?? 0);
@@ -77,7 +89,7 @@ const normalise = (
     end -= 1;
     earlier += (past[start] ?? 0) * (past[start] ?? 0) - (past[end] ?? 0) * (past[end] ?? 0);
     if (lag < first) continue;
-    const both = energy * earlier;
+    const both = Math.max(energy - old, NEW * energy) * Math.max(earlier - old, NEW * earlier);
     likeness[lag] =
       both > NOTHING * NOTHING ? Math.max(-1, Math.min(1, (likeness[lag] ?? 0) / Math.sqrt(both))) : 0;
   }
@@ -91,22 +103,42 @@ export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProduct
   const lagCount = 4 * Math.ceil((longestLag + 1) / 4);
   const past = new Float64Array(lagCount + (longestWindow + 1) * hop);
   const products = Array.from({ length: longestWindow }, () => new Float64Array(lagCount));
+  const dips = createDipFinder(Math.min(BEFORE.hops, longestWindow));
+  let dip: EnergyDip | null = null;
   let latest = 0;
 
+  /** Adds the products of a hop so many times. */
+  const addTo = (
+    sums: Float64Array,
+    back: number,
+    times: number,
+    [first, last]: readonly [number, number],
+  ) => {
+    const slot = elementAt(products, (latest - back + longestWindow) % longestWindow);
+    for (let lag = first; lag <= last; lag += 1) sums[lag] = (sums[lag] ?? 0) + times * (slot[lag] ?? 0);
+  };
+
   return {
-    add(samples) {
+    add(samples, afterNote) {
       past.copyWithin(0, hop);
       past.set(samples, past.length - hop);
       latest = (latest + 1) % longestWindow;
-      multiply(past, hop, elementAt(products, latest));
+      const slot = elementAt(products, latest);
+      multiply(past, hop, slot);
+      const found = dips.add(slot[0] ?? 0);
+      dip = afterNote ? found : null;
     },
     compare(hops, likeness, first = 0, last = longestLag) {
+      const lags = [first, last] as const;
       likeness.fill(0, first, last + 1);
-      for (let back = 0; back < hops; back += 1) {
-        const slot = elementAt(products, (latest - back + longestWindow) % longestWindow);
-        for (let lag = first; lag <= last; lag += 1) likeness[lag] = (likeness[lag] ?? 0) + (slot[lag] ?? 0);
+      for (let back = 0; back < hops; back += 1) addTo(likeness, back, 1, lags);
+      let old = 0;
+      if (dip !== null && hops <= BEFORE.window) {
+        const { back, share, energy } = dip;
+        for (let i = 0; i < DIP_HOPS; i += 1) addTo(likeness, back + i, (-hops * share) / DIP_HOPS, lags);
+        old = hops * share * energy;
       }
-      normalise(past, hops * hop, likeness, { first, last });
+      normalise(past, hops * hop, likeness, { first, last, old });
     },
   };
 };

@@ -97,6 +97,31 @@ describe('the lowest reeds of a low harp', () => {
   });
 });
 
+describe('a note after a lower one that the room still keeps', () => {
+  const sampleRate = 48000;
+  const [ends, begins, rise] = [0.3, 0.33, 0.02];
+  /** What a room of T60 = 0.45 s has at first of the note before: Sabine's law of decay. */
+  const kept = (time: number): number => (time < ends ? 1 : 0.2 * 10 ** (-3 * ((time - ends) / 0.45)));
+
+  // The sound of both repeats after the period of the lower one as well.
+  it.each([
+    [523.25, 1046.5],
+    [587.33, 1174.66],
+    [392, 1174.66],
+    [329.63, 659.26],
+  ])('from %d to %d Hz is heard 15 ms after it began', (lower, higher) => {
+    const harmonics = WAVEFORMS.sawtooth;
+    const [one, other] = [tone(lower, harmonics, sampleRate), tone(higher, harmonics, sampleRate)];
+    const samples = one.map((value, n) => {
+      const time = n / sampleRate;
+      return kept(time) * value + Math.max(0, Math.min(1, (time - begins) / rise)) * other[n];
+    });
+    const frames = track(samples, { sampleRate, ranges: reachableRanges(harpInC) });
+    for (const frame of frames.filter(({ known }) => known > begins + 0.015))
+      expect(Math.abs(cents(frame, higher))).toBeLessThan(50);
+  });
+});
+
 describe('what is no tone', () => {
   const sampleRate = 48000;
   const silence = new Float32Array(sampleRate);
