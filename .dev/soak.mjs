@@ -74,13 +74,13 @@ const soakProperties = async ({ runs }) => {
  * the band's own leak.
  */
 const soakListening = async () => {
-  const browser = testFiles('browser').filter((path) =>
-    /inSoak|inTurn/.test(readFileSync(join(ROOT, path), 'utf8')),
-  );
-  const files = [...browser, ...testFiles('soak').filter((path) => path !== SIZES)];
+  const heard = ['browser', 'reference']
+    .flatMap(testFiles)
+    .filter((path) => /inSoak|inTurn/.test(readFileSync(join(ROOT, path), 'utf8')));
+  const files = [...heard, ...testFiles('soak').filter((path) => path !== SIZES)];
   const code = await runTool(
     'vitest/vitest.mjs',
-    ['run', '--project', 'browser', '--project', 'soak', ...files],
+    ['run', ...['browser', 'unit', 'soak'].flatMap((project) => ['--project', project]), ...files],
     {
       env: { SOAK_RUNS: '1' },
     },
