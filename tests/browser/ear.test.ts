@@ -5,16 +5,17 @@ import { harpRecording } from '../helpers/harp-recording';
 import { servedBrowser } from '../helpers/served-browser';
 
 /**
- * What the fake microphone plays over and over: 4 draw of a C harp (D5), its bend 20 cents sharp (C♯5), and G4, which
- * two holes have.
+ * What the fake microphone plays over and over: 4 draw of a C harp (D5), its bend 20 cents sharp (C♯5), G4, which two
+ * holes have, and C5, E5 and G5 together, which are 4, 5 and 6 blow.
  */
 const recording = harpRecording(
   [
     { midi: 74, from: 0.2, to: 1.1 },
     { midi: 73, from: 1.3, to: 2.3, cents: 20 },
     { midi: 67, from: 2.5, to: 3.4 },
+    ...[72, 76, 79].map((midi) => ({ midi, from: 3.6, to: 4.5, amplitude: 0.5 })),
   ],
-  3.6,
+  4.7,
 );
 
 /** What is ringed on the map, with its cents, and what is ringed dashed beside it. */
@@ -29,10 +30,14 @@ const lit = (page: Page): Promise<string | null> =>
       );
       return pill?.getAttribute('data-sound') ?? null;
     };
-    const sound = under(document.querySelector('.heard-ring'));
+    const [sound, ...together] = [...document.querySelectorAll('.heard-ring')].flatMap(
+      (ring) => under(ring) ?? [],
+    );
+    if (sound === undefined) return null;
+    if (together.length > 0) return [sound, ...together].join(' with ');
     const other = under(document.querySelector('.heard-other'));
     const cents = document.querySelector('.heard-ring span')?.textContent;
-    return sound && `${sound} ${cents}${other ? ` or ${other}` : ''}`;
+    return `${sound} ${cents}${other ? ` or ${other}` : ''}`;
   });
 
 /**
@@ -63,14 +68,14 @@ describe('the ear in a browser', () => {
     return { page, watch, listen: page.getByRole('button', { name: 'Listen with the microphone' }) };
   };
 
-  it('lights the reed that sounds with its cents, says how loud it is, keeps the page free, and lets the microphone go', async () => {
+  it('lights the reed that sounds with its cents and every hole of a grip, says how loud it is, keeps the page free, and lets the microphone go', async () => {
     const context = await browser().newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
     const { page, watch, listen } = await visit(context);
     await listen.click();
     const level = page.getByRole('meter', { name: 'Level of the microphone' });
     await expect.poll(() => level.getAttribute('aria-valuetext'), { timeout: 60_000 }).toBe('good');
     const seen = new Set<string>();
-    const wanted = [/^4D (0|[+−]5)$/, /^4D' \+(15|20|25)$/, /^2D (0|[+−]5) or 3B$/];
+    const wanted = [/^4D (0|[+−]5)$/, /^4D' \+(15|20|25)$/, /^2D (0|[+−]5) or 3B$/, /^4B with 5B with 6B$/];
     await expect
       .poll(
         async () => {

@@ -14,12 +14,14 @@ export interface RecordedNote {
   readonly from: number;
   readonly to: number;
   readonly cents?: number;
+  /** Amplitude, 1 when absent: several notes at once need less each. */
+  readonly amplitude?: number;
 }
 
 /** Samples of these notes over so many seconds, with faint noise as a room has. */
 export const harpSamples = (notes: readonly RecordedNote[], seconds: number): Float32Array => {
   const out = Float32Array.from({ length: seconds * SAMPLE_RATE }, (_, i) => 1e-4 * Math.sin(i * i));
-  for (const { midi, from, to, cents = 0 } of notes) {
+  for (const { midi, from, to, cents = 0, amplitude = 1 } of notes) {
     const hz = asHz(440 * 2 ** ((midi - 69 + cents / 100) / 12));
     const { samples, loop } = harmonica({
       midi: asMidi(midi),
@@ -33,7 +35,7 @@ export const harpSamples = (notes: readonly RecordedNote[], seconds: number): Fl
     for (let i = 0; i < length; i += 1) {
       const at = loop !== null && i >= loop.to ? loop.from + ((i - loop.from) % (loop.to - loop.from)) : i;
       const fade = Math.min(1, (length - i) / (0.02 * SAMPLE_RATE));
-      out[start + i] += 2 * fade * (samples[at] ?? 0);
+      out[start + i] += 2 * amplitude * fade * (samples[at] ?? 0);
     }
   }
   return out;
