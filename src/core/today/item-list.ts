@@ -59,7 +59,8 @@ const inTurn = <Each>(lists: readonly (readonly Each[])[]): readonly Each[] => {
 
 /**
  * Everything that can be practised with what is on the stand and in the book, in the order in which it is taken up:
- * what is known keeps what is known of it, and stays even where it is on another harp.
+ * what is known keeps what is known of it. Bends out of reach and scales of another position that are known come last;
+ * what cannot be put on the stand now, as the bends of another harp, is not among them.
  */
 export const itemList = (stand: Practisable, known: readonly PracticeItem[]): readonly PracticeItem[] => {
   const lists = [

@@ -170,6 +170,16 @@ describe('reading an entry', () => {
     );
   });
 
+  it.each([
+    [1, 1],
+    [12, 12],
+    [0, 2],
+    [13, 2],
+  ])('has position %i as %i', (position, read) => {
+    const entry = { id: 'a', kind: 'song', began: 5, day: '2026-11-25', position };
+    expect(readEntry(entry).item?.position).toBe(read);
+  });
+
   it('says when an entry has no day, and when it is of a newer program', () => {
     expect(readEntry({ id: 'a' }).problems.join()).toMatch(/no readable day/);
     const newer = { version: 99, id: 'a', kind: 'song', began: 1, day: '2026-11-25', later: true };

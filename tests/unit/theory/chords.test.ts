@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { canonicalQuality, chordOf, guideTones, readSymbol } from '../../../src/core/theory/chords';
+import {
+  canonicalQuality,
+  chordOf,
+  guideTones,
+  readSymbol,
+  tonesWithBass,
+} from '../../../src/core/theory/chords';
 import { semitonesOf } from '../../../src/core/theory/degrees';
 import { ENGLISH } from '../../../src/core/theory/note-names';
 import { pitchClassOf } from '../../../src/core/theory/pitch';
@@ -87,6 +93,19 @@ describe('readSymbol', () => {
         expect(chord === null ? null : readSymbol(chord.symbol)).toEqual(chord);
       }),
     );
+  });
+});
+
+describe('the tones of a slash chord', () => {
+  it.each([
+    ['C/Bb', 'C:R E:3 G:5 Bb:b7'],
+    ['F/G', 'F:R A:3 C:5 G:2'],
+    ['C/E', 'C:R E:3 G:5'],
+    ['C7', 'C:R E:3 G:5 Bb:b7'],
+  ])('%s are %s: its bass counts where the chord lacks it', (symbol, expected) => {
+    const chord = readSymbol(symbol);
+    const tones = chord === null ? [] : tonesWithBass(chord);
+    expect(tones.map(({ name, degree }) => `${name}:${degree}`).join(' ')).toBe(expected);
   });
 });
 
