@@ -25,17 +25,25 @@ const STRETCH = 2;
 
 /** What is shorter and so far below the usual level of the recording is the band, or a room. Seconds, dB. */
 const FAINT = { shorter: 0.12, below: 14 } as const;
+/** What is left of the band's chords looks like grips, at least so far below the usual level, dB. */
+const LEFT_OVER = 12;
+/** Single notes that are enough to know the usual level by. */
+const ENOUGH = 4;
 /** So long after the beginning the band's first strokes may still be heard, as its way there was learnt from later ones. */
 const FIRST_STROKES = 0.3;
 
-/** Leaves out what is too short and soft to be played; levels of all notes decide what is soft. */
+/** Leaves out what is too short and soft to be played; levels of single notes decide what is soft, where there are any. */
 const withoutFaint = (notes: readonly HeardNote[], band: boolean): readonly HeardNote[] => {
-  const usual = median(notes.map(({ level }) => level));
+  const single = notes.filter(({ together }) => together.length === 0);
+  const usual = median((single.length < ENOUGH ? notes : single).map(({ level }) => level));
+  const isLeftOver = ({ together, level }: HeardNote): boolean =>
+    band && together.length > 0 && level < usual - LEFT_OVER;
   const isStroke = (from: number): boolean => band && from < FIRST_STROKES;
-  return notes.filter(
-    ({ from, to, level }) =>
-      to === null || to - from >= FAINT.shorter || (level > usual - FAINT.below && !isStroke(from)),
-  );
+  return notes.filter((note) => {
+    const { from, to, level } = note;
+    if (isLeftOver(note)) return false;
+    return to === null || to - from >= FAINT.shorter || (level > usual - FAINT.below && !isStroke(from));
+  });
 };
 
 /** A path that is known already. */
@@ -97,5 +105,13 @@ export const hearRecording = (
     tell(0.5 + (0.5 * from) / samples.length, []);
   });
   notes.push(...ear.end());
-  tell(1, withoutFaint(withoutSeeming(notes.filter(({ to }) => to !== null)), band));
+  tell(
+    1,
+    withoutSeeming(
+      withoutFaint(
+        notes.filter(({ to }) => to !== null),
+        band,
+      ),
+    ),
+  );
 };

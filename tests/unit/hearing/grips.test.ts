@@ -5,7 +5,9 @@ import { eachHole, withoutSeeming } from '../../../src/core/hearing/grip-notes';
 import type { HeardNote } from '../../../src/core/hearing/heard-note';
 import { harpSamples } from '../../helpers/harp-recording';
 import { C_HARP, heardNote } from '../../helpers/heard-note';
+import { makeTake } from '../../helpers/hearing/corpus';
 import { measureGrips } from '../../helpers/hearing/grip-figures';
+import { hearWholeTake } from '../../helpers/hearing/hear-take';
 
 /** What a fresh ear for a C harp hears in the program's own harp voice: the holes of each note, when it has ended. */
 const heardIn = (keys: readonly (readonly [from: number, to: number, ...midi: number[]])[]) => {
@@ -63,6 +65,13 @@ describe('grips', () => {
     const seeming = heardNote(['1B', 0.98, 1.1]);
     const next = heardNote(['4D', 1.95, 2.5]);
     expect(withoutSeeming([seeming, grip, next])).toEqual([grip, next]);
+  });
+
+  it('are none of what is left of the band’s chords in a recording', () => {
+    const take = makeTake({ seed: 102, kind: 'line', seconds: 4, leak: -6 });
+    const heard = hearWholeTake(take);
+    expect(heard.length).toBeGreaterThan(3);
+    expect(heard.filter(({ together }) => together.length > 0)).toEqual([]);
   });
 
   it('are read exactly as a rule, of a harp nobody has heard, and seldom where there is none', () => {
