@@ -1,5 +1,5 @@
 import type { SoundFontFlaw } from '../../core/formats/sound-font';
-import type { SoundKey } from '../bank/sound-key';
+import type { SoundRequest } from '../bank/bank-messages';
 import type { VoiceId } from '../synthesis/voice';
 
 /** Voices that a SoundFont can take the place of. */
@@ -27,7 +27,7 @@ export type FontManner = 'as it is' | 'varied';
 /** Asks the SoundFont worker: once to open a file, then for sounds. */
 export type FontRequest =
   | { readonly kind: 'open'; readonly file: Blob; readonly manner: FontManner }
-  | { readonly kind: 'render'; readonly id: number; readonly key: SoundKey; readonly sampleRate: number };
+  | ({ readonly kind: 'render'; readonly id: number } & SoundRequest);
 
 /** A rendered sound; its samples are handed over, not copied. */
 export interface FontRendering {

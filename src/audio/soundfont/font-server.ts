@@ -1,6 +1,6 @@
 /** One worker with one opened SoundFont. It answers every request, if only to say that it cannot. */
 import { MOST_SOUND_FONT_BYTES } from '../../core/formats/sound-font';
-import type { SoundKey } from '../bank/sound-key';
+import type { SoundRequest } from '../bank/bank-messages';
 import type { FontWorker } from './create-font-worker';
 import type { FontAnswer, FontManner, FontRefusal, FontRendering, FontVoice } from './font-messages';
 
@@ -14,7 +14,7 @@ export type NoRendering =
 /** A SoundFont opened in its worker, rendering sound by sound. */
 export interface FontServer {
   readonly voices: readonly FontVoice[];
-  render(key: SoundKey, sampleRate: number, done: (answer: FontRendering | NoRendering) => void): void;
+  render(sound: SoundRequest, done: (answer: FontRendering | NoRendering) => void): void;
   close(): void;
 }
 
@@ -69,7 +69,7 @@ const serve = (
   };
   return {
     voices,
-    render: (key, sampleRate, done) => {
+    render: (sound, done) => {
       if (!open) {
         done({ kind: 'lost' });
         return;
@@ -78,7 +78,7 @@ const serve = (
       next += 1;
       pending.set(id, done);
       if (pending.size === 1) rewatch();
-      worker.postMessage({ kind: 'render', id, key, sampleRate });
+      worker.postMessage({ kind: 'render', id, ...sound });
     },
     close: end,
   };

@@ -45,11 +45,11 @@ const open = async (file: Blob, manner: FontManner): Promise<FontAnswer> => {
     : { kind: 'opened', voices: font.voices };
 };
 
-const render = ({ id, key, sampleRate }: FontRequest & { kind: 'render' }): FontAnswer => {
+const render = ({ id, key, ...playing }: FontRequest & { kind: 'render' }): FontAnswer => {
   const { midi, hz, layer, stroke, voice } = key;
   try {
-    const sound =
-      font?.render(voice, { midi, hz, velocity: elementAt(LAYERS, layer), sampleRate, seed: stroke }) ?? null;
+    const note = { ...playing, midi, hz, velocity: elementAt(LAYERS, layer), seed: stroke };
+    const sound = font?.render(voice, note) ?? null;
     if (sound === null) return { kind: 'none', id };
     const { samples, loop, release } = sound;
     return { kind: 'sound', id, sound: { samples: new Float32Array(samples), loop, release } };

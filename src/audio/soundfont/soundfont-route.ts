@@ -43,7 +43,7 @@ const routePast =
   (inner) => {
     let ended = false;
     const ask = (request: SoundRequest, server: FontServer): void =>
-      server.render(request.key, request.sampleRate, (answer) => {
+      server.render(request, (answer) => {
         if (ended) return;
         note(answer);
         if ('kind' in answer) inner.postMessage(request);

@@ -13,8 +13,15 @@ import { loudestOf } from './font-sound';
 /** Renders a voice's note; null where there is none. */
 export type RenderNote = (voice: VoiceId, note: VoiceNote) => VoiceSound | null;
 
-/** Renderings kept at a time: about 25 MB. */
-const KEPT = 24;
+/**
+ * Samples of renderings kept at a time: 64 MB. A song has some seventy keys and goes round them again and again, so that
+ * of fewer each would be rendered anew each time.
+ */
+const KEPT_SAMPLES = 16e6;
+/** Loudness is taken within so many seconds, and a stroke may be a little faster than its rendering: all of it is varied. */
+const LISTENED = 1.25;
+/** What is left of a note after its release, in seconds, as times are rounded. */
+const SPARE = 0.05;
 /** dB above the corner for one step of hardness: what the computed voices' partials above it gain, about. */
 const BRIGHTER = 3.5;
 /** The corner of a tone, as a multiple of its fundamental between two ends; that of kits, in Hz. */
@@ -24,11 +31,18 @@ const KIT_CORNER = 1000;
 
 const isKit = (voice: VoiceId): boolean => voice === 'sticks' || voice === 'brushes';
 
-const vary = (
-  base: VoiceSound,
-  voice: VoiceId,
-  { midi, hz, velocity, sampleRate, seed }: VoiceNote,
-): VoiceSound => {
+/** The beginning of a sound, as far as it can be heard; all of it where it goes round. */
+const asFarAsHeard = (
+  { samples, loop, release }: VoiceSound,
+  { held, sampleRate }: VoiceNote,
+): Float32Array => {
+  if (held === undefined || loop !== null) return samples;
+  return samples.subarray(0, Math.ceil(Math.max(LISTENED, held + release + SPARE) * sampleRate));
+};
+
+const vary = (whole: VoiceSound, voice: VoiceId, note: VoiceNote): VoiceSound => {
+  const { midi, hz, velocity, sampleRate, seed } = note;
+  const base = { ...whole, samples: asFarAsHeard(whole, note) };
   const stroke = { stroke: seed, seed: seedFrom(seed, voice, midi) };
   const struck = isKit(voice)
     ? drumStroke(base.samples, sampleRate, stroke)
@@ -46,14 +60,17 @@ const vary = (
 /** A renderer whose notes differ by velocity and by stroke, which the seed counts from 0, as those of an instrument, over one that knows neither. */
 export const createVariedNotes = (render: RenderNote): RenderNote => {
   const kept = new Map<string, VoiceSound | null>();
-  const baseOf = (voice: VoiceId, note: VoiceNote): VoiceSound | null => {
+  let samplesKept = 0;
+  const baseOf = (voice: VoiceId, { held: _, ...note }: VoiceNote): VoiceSound | null => {
     const name = `${voice}/${note.midi}/${note.hz.toFixed(2)}/${note.sampleRate}`;
     const known = kept.get(name);
     const base = known === undefined ? render(voice, { ...note, velocity: BASE_VELOCITY }) : known;
+    if (known === undefined) samplesKept += base?.samples.length ?? 0;
     kept.delete(name);
     kept.set(name, base);
-    for (const oldest of kept.keys()) {
-      if (kept.size <= KEPT) break;
+    for (const [oldest, sound] of kept) {
+      if (samplesKept <= KEPT_SAMPLES) break;
+      samplesKept -= sound?.samples.length ?? 0;
       kept.delete(oldest);
     }
     return base;
