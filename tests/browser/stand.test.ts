@@ -109,6 +109,37 @@ describe('four chords of a bar on a phone lying down', () => {
   );
 });
 
+/** Two chords in many bars, one of them long or over another bass. */
+const TWO_LONG: OwnChart = {
+  ...FOUR_A_BAR,
+  name: 'Two a bar',
+  text: 'G7/D D7 | G7 C7 | Ebmaj7/G Ab13 | F#m7b5 B7b9 |\nG7 | C7 | G7 | G7 |\nD7 | C7 | G7 C/G | G7/D D7 |',
+};
+
+describe('two chords of a bar on a phone held upright', () => {
+  it.each([
+    ['english', 15],
+    ['do', 10],
+  ] as const)('stand each in one line, in names of notes “%s” at %i px and more', async (noteNames, px) => {
+    const { page } = await visit(
+      [390, 844],
+      { formId: TWO_LONG.id, noteNames },
+      { charts: JSON.stringify([TWO_LONG]) },
+    );
+    const lines = await page
+      .locator('.bar .names[data-chords="2"] .chord')
+      .evaluateAll((chords) =>
+        chords.map(
+          (each) => each.getBoundingClientRect().height / Number.parseFloat(getComputedStyle(each).fontSize),
+        ),
+      );
+    expect(lines.length).toBe(12);
+    expect(Math.max(...lines)).toBeLessThan(1.5);
+    expect(await lasting(() => layoutProblems(page, { covered: false }))).toEqual([]);
+    expect(await least(page, '.bar .chord')).toBeGreaterThanOrEqual(px);
+  });
+});
+
 describe('map and chart', () => {
   it.each([
     ['trading', [820, 1180], { trade: { on: true, calls: '' } }],
