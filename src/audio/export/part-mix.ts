@@ -4,7 +4,7 @@ import type { Mix } from '../../core/settings/mix';
 import { CHANNEL_STRIPS, placeOf, type Rounding, roundedOff } from '../mixer/channel-strips';
 import { partGains } from '../mixer/mix-gains';
 import { panGains, sideGains } from '../mixer/pan-law';
-import { type Biquad, bell } from '../synthesis/biquad';
+import { type Biquad, bell, type FilterMemory, runFilter } from '../synthesis/biquad';
 import type { VoiceId } from '../synthesis/voice';
 import { createTurningSpeaker, type TurningSpeaker } from './turning-speaker';
 
@@ -27,25 +27,6 @@ export interface PartMixOptions {
   /** Samples mixed at a time. */
   readonly block: number;
 }
-
-/** A filter that goes on from block to block. */
-interface Running {
-  one: number;
-  other: number;
-}
-
-const runFilter = (samples: Float32Array, { b0, b1, b2, a1, a2 }: Biquad, state: Running): void => {
-  let { one, other } = state;
-  for (let i = 0; i < samples.length; i += 1) {
-    const x = samples[i] ?? 0;
-    const y = b0 * x + one;
-    one = b1 * x - a1 * y + other;
-    other = b2 * x - a2 * y;
-    samples[i] = y;
-  }
-  state.one = one;
-  state.other = other;
-};
 
 const roundOff = (samples: Float32Array, level: number, rounding: Rounding): void => {
   for (let i = 0; i < samples.length; i += 1) {
@@ -76,7 +57,7 @@ export class PartMix {
   private readonly left: Float32Array;
   private readonly right: Float32Array;
   private readonly filter: Biquad | null;
-  private readonly states: readonly [Running, Running] = [
+  private readonly states: readonly [FilterMemory, FilterMemory] = [
     { one: 0, other: 0 },
     { one: 0, other: 0 },
   ];

@@ -58,18 +58,33 @@ export const bell = (hz: number, decibels: number, q: number, sampleRate: number
   };
 };
 
+/** What a filter holds between two blocks of a sound; all 0 at its beginning. */
+export interface FilterMemory {
+  one: number;
+  other: number;
+}
+
+/** Filters a block of a sound in place, and goes on where the block before has ended. */
+export const runFilter = (
+  samples: Float32Array,
+  { b0, b1, b2, a1, a2 }: Biquad,
+  memory: FilterMemory,
+): void => {
+  let { one, other } = memory;
+  for (let i = 0; i < samples.length; i += 1) {
+    const x = samples[i] ?? 0;
+    const y = b0 * x + one;
+    one = b1 * x - a1 * y + other;
+    other = b2 * x - a2 * y;
+    samples[i] = y;
+  }
+  memory.one = one;
+  memory.other = other;
+};
+
 /** The samples after these filters, one after another. */
 export const filtered = (samples: Float32Array, filters: readonly Biquad[]): Float32Array => {
   const out = new Float32Array(samples);
-  for (const { b0, b1, b2, a1, a2 } of filters) {
-    let [s1, s2] = [0, 0];
-    for (let i = 0; i < out.length; i += 1) {
-      const x = out[i] ?? 0;
-      const y = b0 * x + s1;
-      s1 = b1 * x - a1 * y + s2;
-      s2 = b2 * x - a2 * y;
-      out[i] = y;
-    }
-  }
+  for (const filter of filters) runFilter(out, filter, { one: 0, other: 0 });
   return out;
 };
