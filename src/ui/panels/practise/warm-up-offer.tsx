@@ -9,7 +9,8 @@ const Steps = () => {
   const settings = useSelected((state) => state.settings);
   const tune = useSelected((state) => state.tune);
   const steps = useInTurns(useMemo(() => warmUpSteps(warmUpSpec({ settings, tune })), [settings, tune]));
-  if (steps === null) return <p>Minutes that run by themselves, for this harp and what you can play.</p>;
+  if (steps === null)
+    return <p>A few minutes that run by themselves, for this harp and what you can play.</p>;
   return (
     <p>
       About {Math.round(secondsOf(steps) / 60)} minutes that run by themselves, for this harp and what you can
