@@ -1,4 +1,5 @@
 /** What was measured of a microphone in its room, and what follows from it. */
+import { isRecord } from '../theory/is-record';
 import { asSeconds, type Seconds } from '../theory/units';
 import { calibrateGate } from './calibrate-gate';
 
@@ -60,9 +61,6 @@ export const latenessOf = (known: Calibration | null, guess: number): number =>
 /** The gate over a room alone, as calibrations had it that were kept before gates were. */
 const gateOver = (noise: number | null): number | null =>
   noise === null ? null : calibrateGate({ room: Array.from({ length: 100 }, () => noise), leak: [] }).gate;
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** Reads a kept calibration. Never throws: without a readable id it is left out, figures out of range are forgotten. */
 export const parseCalibration = (
