@@ -1,3 +1,4 @@
+import type { Sound } from '../core/harp/harp';
 import { CHIRPS_AT, CHIRPS_LAST, chirp, type RoundTrip } from '../core/hearing/round-trip';
 import { asSeconds, type Seconds } from '../core/theory/units';
 import { createListeners } from '../listeners/listeners';
@@ -7,6 +8,7 @@ import { inputOf, troubleOf, wishesFor, wordsOf } from './mic-trouble';
 import type {
   EarChoice,
   HeardReport,
+  LearntReeds,
   MicDevice,
   MicGround,
   MicInput,
@@ -38,6 +40,7 @@ class WebMicrophone implements Microphone {
   private readonly statuses = createListeners<MicStatus>();
   private readonly reports = createListeners<HeardReport>();
   private readonly sounds = createListeners<SoundBlock>();
+  private readonly learnt = createListeners<LearntReeds>();
   private readonly changes = createListeners<void>();
   private readonly onChange = () => this.changes.tell();
   private readonly measured = createListeners<RoundTrip | null>();
@@ -99,6 +102,10 @@ class WebMicrophone implements Microphone {
     this.opened?.worker.postMessage({ kind: 'record', on });
   }
 
+  teach(sound: Sound, from: Seconds, to: Seconds): void {
+    this.opened?.worker.postMessage({ kind: 'teach', sound, from, to });
+  }
+
   async measureWay(): Promise<RoundTrip | null> {
     const { opened, output } = this;
     if (opened === null || output === null) return null;
@@ -152,6 +159,10 @@ class WebMicrophone implements Microphone {
     return this.reports.add(listener);
   }
 
+  onLearnt(listener: (learnt: LearntReeds) => void): () => void {
+    return this.learnt.add(listener);
+  }
+
   onSound(listener: (block: SoundBlock) => void): () => void {
     return this.sounds.add(listener);
   }
@@ -168,6 +179,7 @@ class WebMicrophone implements Microphone {
     worker.onmessage = ({ data }: MessageEvent<EarAnswer>) => {
       if (data.kind === 'heard') this.reports.tell(data.report);
       if (data.kind === 'measured') this.measured.tell(data.roundTrip);
+      if (data.kind === 'learnt') this.learnt.tell(data.learnt);
       if (data.kind === 'sound') this.sounds.tell(data.block);
     };
     worker.onerror = () => this.fail('failed', 'The ear could not be loaded');

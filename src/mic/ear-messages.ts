@@ -1,6 +1,8 @@
+import type { Sound } from '../core/harp/harp';
 import type { HeardNote } from '../core/hearing/heard-note';
 import type { RoundTrip } from '../core/hearing/round-trip';
-import type { EarChoice, HeardReport, SoundBlock } from './microphone';
+import type { Seconds } from '../core/theory/units';
+import type { EarChoice, HeardReport, LearntReeds, SoundBlock } from './microphone';
 
 /** From the page to the worker. */
 export type EarRequest =
@@ -9,6 +11,8 @@ export type EarRequest =
   | { readonly kind: 'choice'; readonly choice: EarChoice }
   /** Finds what is sent in the next seconds in what is heard. */
   | { readonly kind: 'measure'; readonly seconds: number }
+  /** The note between these seconds of the audio clock was this sound, alone. */
+  | { readonly kind: 'teach'; readonly sound: Sound; readonly from: Seconds; readonly to: Seconds }
   /** Whether the sound itself is handed on as well. */
   | { readonly kind: 'record'; readonly on: boolean }
   /** A whole recording, mono, in place of a stream. */
@@ -34,5 +38,6 @@ export type EarAnswer =
   | { readonly kind: 'heard'; readonly report: HeardReport }
   | { readonly kind: 'measured'; readonly roundTrip: RoundTrip | null }
   | { readonly kind: 'sound'; readonly block: SoundBlock }
+  | { readonly kind: 'learnt'; readonly learnt: LearntReeds }
   /** How much of a recording has been heard, 0 to 1, and the notes that have ended since the last answer. */
   | { readonly kind: 'recording'; readonly share: number; readonly notes: readonly HeardNote[] };

@@ -1,4 +1,5 @@
 /** The ear's side of the worker: blocks of sound come in, reports go out. */
+import type { Sound } from '../core/harp/harp';
 import { createEar, type Ear } from '../core/hearing/ear';
 import type { HeardNote } from '../core/hearing/heard-note';
 import type { PitchFrame } from '../core/hearing/pitch-frame';
@@ -6,7 +7,8 @@ import { findRoundTrip, type RoundTrip } from '../core/hearing/round-trip';
 import { asSeconds } from '../core/theory/units';
 import type { EarBlock } from './ear-messages';
 import { createLevelMeter } from './level-meter';
-import type { EarChoice, HeardReport } from './microphone';
+import type { EarChoice, HeardReport, LearntReeds } from './microphone';
+import { createReedMemory } from './reed-memory';
 
 /** Listens to blocks of sound, in the worker. */
 export interface EarServer {
@@ -15,6 +17,8 @@ export interface EarServer {
   take(block: EarBlock): void;
   /** Finds what is sent in the next seconds in what is heard, and tells. */
   measure(seconds: number, tell: (roundTrip: RoundTrip | null) => void): void;
+  /** Learns the reed of a natural sound that was heard alone just now: its beginning and end, s of the audio clock. */
+  teach(sound: Sound, from: number, to: number): void;
 }
 
 /** Frames are reported together after so many seconds, and levels after so many: the eye wants no more. */
@@ -58,8 +62,16 @@ const createRecorder = (sampleRate: number) => {
   };
 };
 
-/** Serves one stream of blocks, of so many samples a second. Notes are reported at once, all else a little later. */
-export const createEarServer = (sampleRate: number, tell: (report: HeardReport) => void): EarServer => {
+/**
+ * Serves one stream of blocks, of so many samples a second. Notes are reported at once, all else a little later; what is
+ * learnt of the harp's reeds goes to `keep`.
+ */
+export const createEarServer = (
+  sampleRate: number,
+  tell: (report: HeardReport) => void,
+  keep: (learnt: LearntReeds) => void = () => {},
+): EarServer => {
+  const reeds = createReedMemory(keep);
   const meter = createLevelMeter();
   const recorder = createRecorder(sampleRate);
   let choice: EarChoice | null = null;
@@ -75,7 +87,7 @@ export const createEarServer = (sampleRate: number, tell: (report: HeardReport) 
     if (choice === null) return null;
     origin = at;
     begun = at;
-    return createEar({ ...choice, sampleRate, band: true });
+    return createEar({ ...choice, sampleRate, band: true, profiles: reeds.begin(choice) });
   };
   const report = (notes: readonly HeardNote[], now: number): void => {
     const level = now - levelSince >= REPORT.level ? meter.read() : null;
@@ -94,6 +106,10 @@ export const createEarServer = (sampleRate: number, tell: (report: HeardReport) 
       if (left.length > 0) report(left, since);
     },
     measure: recorder.begin,
+    teach: (sound, from, to) => {
+      ear?.teach(sound, from - origin, to - origin);
+      reeds.tellNow();
+    },
     take: (block) => {
       const { at, heard, sent } = block;
       recorder.take(block);
@@ -104,6 +120,7 @@ export const createEarServer = (sampleRate: number, tell: (report: HeardReport) 
       frames.push(...(made?.frames ?? []).map((frame) => shiftedFrame(frame, origin)));
       const notes = (made?.notes ?? []).map((note) => shiftedNote(note, origin));
       if (notes.length > 0 || now - since >= REPORT.frames) report(notes, now);
+      reeds.look(now);
     },
   };
 };

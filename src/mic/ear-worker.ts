@@ -29,11 +29,19 @@ self.onmessage = ({ data }: MessageEvent<EarRequest>) => {
     recorder.record(data.on);
     return;
   }
+  if (data.kind === 'teach') {
+    server?.teach(data.sound, data.from, data.to);
+    return;
+  }
   if (data.kind === 'recording') {
     hearThrough(data, (share, notes) => tell({ kind: 'recording', share, notes }));
     return;
   }
-  const listening = createEarServer(data.sampleRate, (report) => tell({ kind: 'heard', report }));
+  const listening = createEarServer(
+    data.sampleRate,
+    (report) => tell({ kind: 'heard', report }),
+    (learnt) => tell({ kind: 'learnt', learnt }),
+  );
   server = listening;
   if (choice !== null) server.choose(choice);
   data.port.onmessage = (block: MessageEvent<EarBlock>) => {

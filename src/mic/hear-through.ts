@@ -1,3 +1,4 @@
+import { createReedProfiles } from '../core/grips/reed-profiles';
 import { hearRecording } from '../core/hearing/hear-recording';
 import type { HeardNote } from '../core/hearing/heard-note';
 import type { EarChoice } from './microphone';
@@ -16,4 +17,7 @@ export interface Recording {
 export const hearThrough = (
   { samples, sent, sampleRate, choice }: Recording,
   tell: (share: number, notes: readonly HeardNote[]) => void,
-): void => hearRecording({ samples, ...(sent && { sent }) }, { ...choice, sampleRate }, tell);
+): void => {
+  const profiles = createReedProfiles(choice.harp, choice.reference, choice.reeds?.known);
+  hearRecording({ samples, ...(sent && { sent }) }, { ...choice, profiles, sampleRate }, tell);
+};

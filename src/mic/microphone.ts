@@ -1,3 +1,5 @@
+import type { KnownReeds } from '../core/grips/known-reeds';
+import type { Sound } from '../core/harp/harp';
 import type { HarpInHand } from '../core/hearing/choose-sounds';
 import type { HeardNote } from '../core/hearing/heard-note';
 import type { PitchFrame } from '../core/hearing/pitch-frame';
@@ -74,10 +76,18 @@ export interface SoundBlock {
   readonly sent: Int16Array;
 }
 
+/** What is known of how a harp's reeds sound, and the name it is kept under; null where nothing is. */
+export interface LearntReeds {
+  readonly key: string;
+  readonly known: KnownReeds | null;
+}
+
 /** What is listened for. */
 export interface EarChoice extends HarpInHand {
   /** Level below which nothing counts, as calibrated; dB re full scale. */
   readonly gate?: number;
+  /** What the ear begins with when the key is another than before; nothing is told of what it learns when absent. */
+  readonly reeds?: LearntReeds;
 }
 
 /** The page's sound: its context, and the node that all of it leaves through. */
@@ -98,6 +108,8 @@ export interface Microphone {
   close(): void;
   /** Listens for another harp, or more narrowly, from now on. */
   listenFor(choice: EarChoice): void;
+  /** The ear learns how a natural sound of the harp sounds, from a note of it alone that has just ended. */
+  teach(sound: Sound, from: Seconds, to: Seconds): void;
   /**
    * Sends chirps out and finds them in what comes back; takes some 3 s. Null where they are not heard, as with
    * headphones, and where nothing is listened to.
@@ -115,6 +127,8 @@ export interface Microphone {
   /** A microphone came or went. */
   onDevices(listener: () => void): () => void;
   onHeard(listener: (report: HeardReport) => void): () => void;
+  /** What was learnt of the harp's reeds, every ten seconds while something is, and at once where it was taught. */
+  onLearnt(listener: (learnt: LearntReeds) => void): () => void;
   /** The sound while it is recorded, without a gap while the microphone is open. */
   onSound(listener: (block: SoundBlock) => void): () => void;
   dispose(): void;

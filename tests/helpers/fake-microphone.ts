@@ -1,8 +1,10 @@
+import { soundId } from '../../src/core/harp/tab';
 import type { RoundTrip } from '../../src/core/hearing/round-trip';
 import { asSeconds } from '../../src/core/theory/units';
 import type {
   EarChoice,
   HeardReport,
+  LearntReeds,
   MicDevice,
   MicInput,
   Microphone,
@@ -18,6 +20,8 @@ export interface FakeMicrophone extends Microphone {
   /** Lets something be heard. */
   hear(report?: Partial<HeardReport>): HeardReport;
   report(status: MicStatus): void;
+  /** Tells that something was learnt of reeds. */
+  learn(learnt: LearntReeds): void;
   /** Hands sound on, as it does while it is recorded. */
   sound(block: SoundBlock): void;
   /** What opening comes to from now on; null lets it succeed. */
@@ -45,6 +49,7 @@ export const createFakeMicrophone = (processing: MicInput['processing'] = []): F
   const heardListeners = new Set<(report: HeardReport) => void>();
   const deviceListeners = new Set<() => void>();
   const soundListeners = new Set<(block: SoundBlock) => void>();
+  const learntListeners = new Set<(learnt: LearntReeds) => void>();
   let recording = false;
   const report = (next: MicStatus): void => {
     if (JSON.stringify(next) === JSON.stringify(status)) return;
@@ -71,6 +76,16 @@ export const createFakeMicrophone = (processing: MicInput['processing'] = []): F
     sound: (block) => {
       if (recording && status.kind === 'listening')
         for (const listener of [...soundListeners]) listener(block);
+    },
+    learn: (learnt) => {
+      for (const listener of [...learntListeners]) listener(learnt);
+    },
+    teach: (sound, from, to) => {
+      asked.push(`teach ${soundId(sound)} ${from} ${to}`);
+    },
+    onLearnt: (listener) => {
+      learntListeners.add(listener);
+      return () => learntListeners.delete(listener);
     },
     record: (on) => {
       recording = on;

@@ -66,11 +66,19 @@ describe('the page for the ear', () => {
     );
     act(() => void microphone.hear({ notes: [note] }));
     panel.getByRole('button', { name: '1 blow: −12 cents' });
+    expect(microphone.asked.at(-1)).toBe('teach 1B 0 1');
     expect(panel.getByText(/Next: 1 draw. 1 of 20 reeds/)).toBeTruthy();
     await user.click(panel.getByRole('button', { name: 'Use these cents for this harp' }));
     expect(state().settings.intonation).toMatchObject({ cents: { blow: [-12, 0, 0, 0, 0, 0, 0, 0, 0, 0] } });
     expect(state().harpCase).toMatchObject([{ key: 0, intonation: state().settings.intonation }]);
     await user.click(panel.getByRole('button', { name: 'Take them back' }));
     expect([state().settings.intonation, state().harpCase]).toEqual(['equal', []]);
+    // What the ear learnt meanwhile is said, and forgotten where that is asked for.
+    const key = microphone.choices.at(-1)?.reeds?.key ?? '';
+    const reeds = [{ id: '1B', levels: [0, -6], windows: [8, 8] }];
+    act(() => microphone.learn({ key, known: { common: [], colour: [], reeds } }));
+    panel.getByText(/knows how 1 of 20 reeds sound at this microphone/);
+    await user.click(panel.getByRole('button', { name: 'Forget how harps sound here' }));
+    expect(panel.queryByText(/reeds sound at this microphone/)).toBeNull();
   });
 });

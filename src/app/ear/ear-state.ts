@@ -19,6 +19,8 @@ export interface EarState {
     readonly calibrating: 'quiet' | 'chirps' | 'band' | 'along' | null;
     /** What is known of the open microphone; null where it was never measured. */
     readonly calibration: Calibration | null;
+    /** Reeds of the harp in hand whose sound is known at the open microphone. */
+    readonly learnt: number;
   };
 }
 
@@ -36,4 +38,5 @@ export const EAR_OFF: EarState['ear'] = {
   report: null,
   calibrating: null,
   calibration: null,
+  learnt: 0,
 };

@@ -4,12 +4,13 @@ import type { HeardReport, Microphone, MicStatus } from '../../mic/microphone';
 import type { Join } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { createBandListens } from './band-listens';
-import { type CalibrationCommands, createCalibrator } from './calibrate';
+import { type CalibrationCommands, type Calibrator, createCalibrator } from './calibrate';
 import { createChorusCollector } from './chorus-collector';
 import { createEarMemory } from './ear-live';
 import type { EarStand, EarState } from './ear-state';
 import { earNotice } from './ear-words';
 import type { Hearing } from './hearing';
+import { type LearntShelf, openLearntReeds } from './learnt-reeds';
 import { createListening, type Listening } from './listening';
 import { createNotePlacer, type PlacedNote } from './place-notes';
 
@@ -24,6 +25,8 @@ export interface EarCommands extends CalibrationCommands {
   chooseMicrophone(id: string | null): void;
   /** Puts the report of the last chorus away. */
   putReportAway(): void;
+  /** Forgets how the reeds of harps sound at this microphone. */
+  forgetReeds(): void;
   /** What is heard, as it comes. */
   hearing(): Hearing;
 }
@@ -51,7 +54,11 @@ const createLevelWatch = (stand: EarStand) => {
 };
 
 /** What becomes of the reports of the microphone. */
-const createHearing = (stand: EarStand, listening: Listening, microphone: Microphone | undefined) => {
+const createHearing = (
+  stand: EarStand,
+  { listening, reeds }: { readonly listening: Listening; readonly reeds: LearntShelf },
+  microphone: Microphone | undefined,
+) => {
   const memory = createEarMemory();
   const reports = createListeners<HeardReport>();
   const notes = createListeners<PlacedNote>();
@@ -68,6 +75,8 @@ const createHearing = (stand: EarStand, listening: Listening, microphone: Microp
     onNote: notes.add,
     onPlayed: played.add,
     takePlayed: played.tell,
+    teach: (sound, from, to) => microphone?.teach(sound, from, to),
+    reeds: reeds.now,
     record: (on) => microphone?.record(on),
     onSound: (listener) => microphone?.onSound(listener) ?? (() => undefined),
     roundTrip: listening.roundTrip,
@@ -94,7 +103,7 @@ const commandsOf = (
   stand: EarStand,
   listening: Listening,
   onStatus: (status: MicStatus) => void,
-): Omit<EarCommands, 'hearing' | keyof CalibrationCommands> => {
+): Omit<EarCommands, 'hearing' | 'forgetReeds' | keyof CalibrationCommands> => {
   const { store, apply } = stand;
   const listenToMe = async (): Promise<void> => {
     const status = await listening.start();
@@ -115,10 +124,37 @@ const commandsOf = (
   };
 };
 
+/** Another form has other bars. */
+const putOldReportAway = (stand: EarStand): void => {
+  const { ear, settings } = stand.store.getState();
+  if (ear.report !== null && ear.report.formId !== settings.formId) change(stand, { report: null });
+};
+
+/** Who forgets a calibration forgets how harps sounded there as well. */
+const forgettingOf = (
+  { commands }: Calibrator,
+  reeds: LearntShelf,
+  listening: Listening,
+): Pick<EarCommands, 'forgetCalibration' | 'forgetReeds'> => {
+  const forgetReeds = (): void => {
+    reeds.forget();
+    listening.follow();
+  };
+  return {
+    forgetReeds,
+    forgetCalibration: () => {
+      commands.forgetCalibration();
+      forgetReeds();
+    },
+  };
+};
+
 /** Listens to the microphone for the harp in hand, and tells what it hears and where in the music it was. */
 export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> = (stand, microphone) => {
-  const listening = createListening({ store: stand.store, band: stand.band, microphone });
-  const { hearing, take, forget } = createHearing(stand, listening, microphone);
+  const reeds = openLearntReeds(stand);
+  const { store, band } = stand;
+  const listening = createListening({ store, band, microphone, reeds: reeds.now });
+  const { hearing, take, forget } = createHearing(stand, { listening, reeds }, microphone);
   const collector = createChorusCollector(stand.store);
   const calibrator = createCalibrator({ stand, hearing, microphone });
   const bandListens = createBandListens(stand, hearing);
@@ -136,16 +172,20 @@ export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> 
   const unsubscribers = [
     microphone?.onStatus(onStatus),
     microphone?.onHeard(take),
+    microphone?.onLearnt(reeds.take),
     microphone?.onDevices(() => void listening.onDevices()),
     stand.store.subscribe(listening.follow),
+    stand.store.subscribe(reeds.follow),
     hearing.onNote(collector.take),
-    // Another form has other bars.
-    stand.store.subscribe(({ ear, settings }) => {
-      if (ear.report !== null && ear.report.formId !== settings.formId) change(stand, { report: null });
-    }),
+    stand.store.subscribe(() => putOldReportAway(stand)),
   ];
   return {
-    commands: { ...commandsOf(stand, listening, onStatus), ...calibrator.commands, hearing: () => hearing },
+    commands: {
+      ...commandsOf(stand, listening, onStatus),
+      ...calibrator.commands,
+      ...forgettingOf(calibrator, reeds, listening),
+      hearing: () => hearing,
+    },
     onPlayhead: (position) => {
       bandListens.onPlayhead(position, listening.isOpen());
       const { warmUp, ear } = stand.store.getState();
@@ -158,6 +198,7 @@ export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> 
       calibrator.dispose();
       bandListens.dispose();
       listening.dispose();
+      reeds.dispose();
     },
   };
 };

@@ -1,4 +1,6 @@
-import type { HeardReport, SoundBlock } from '../../mic/microphone';
+import type { Sound } from '../../core/harp/harp';
+import type { Seconds } from '../../core/theory/units';
+import type { EarChoice, HeardReport, SoundBlock } from '../../mic/microphone';
 import type { EarLive } from './ear-live';
 import type { PlacedNote } from './place-notes';
 
@@ -19,6 +21,10 @@ export interface Hearing {
   onSound(listener: (block: SoundBlock) => void): () => void;
   /** Seconds from a sound leaving the page until the page hears it. */
   roundTrip(): number;
+  /** Teaches the ear how a natural sound of the harp in hand sounds, by a note of it alone that has just ended. */
+  teach(sound: Sound, from: Seconds, to: Seconds): void;
+  /** What is known of how the reeds of the harp in hand sound; nothing while no microphone is open. */
+  reeds(): Pick<EarChoice, 'reeds'>;
   /** Sounds that are meant to be played now, as `soundId` writes them: they decide where a pitch has two places. */
   aim(targets: readonly string[]): void;
 }

@@ -26,6 +26,8 @@ interface Parts {
   readonly store: Slice<EarReads, EarState>;
   readonly band: Pick<Band, 'lend'>;
   readonly microphone: Microphone | undefined;
+  /** What is known of the reeds of the harp in hand; nothing before a microphone is open. */
+  readonly reeds: () => Pick<EarChoice, 'reeds'>;
 }
 
 const NO_MICROPHONE: MicStatus = { kind: 'trouble', why: 'unsupported', detail: 'No microphone' };
@@ -37,6 +39,9 @@ const NO_SOUND: MicStatus = {
 /** Seconds each way where nothing was measured and the browser does not tell (common practice, no source). */
 const GUESS = 0.02;
 
+/** A choice as far as another one is worth listening anew: what is known of the reeds grows in the ear itself. */
+const textOf = (choice: EarChoice): string => JSON.stringify({ ...choice, reeds: choice.reeds?.key });
+
 /** Creates what listens on the band's own context. */
 export const createListening = (parts: Parts): Listening => new EarListening(parts);
 
@@ -44,16 +49,18 @@ class EarListening implements Listening {
   private readonly store: Parts['store'];
   private readonly band: Parts['band'];
   private readonly microphone: Microphone | undefined;
+  private readonly reeds: Parts['reeds'];
   private loan: LentOutput | null = null;
   private targets: readonly string[] = [];
   /** What the ear was told last, as text. */
   private told = '';
   private run = 0;
 
-  constructor({ store, band, microphone }: Parts) {
+  constructor({ store, band, microphone, reeds }: Parts) {
     this.store = store;
     this.band = band;
     this.microphone = microphone;
+    this.reeds = reeds;
   }
 
   readonly start = async (): Promise<MicStatus | null> => {
@@ -69,7 +76,7 @@ class EarListening implements Listening {
     this.giveBack();
     this.loan = lent;
     const choice = this.choiceNow();
-    this.told = JSON.stringify(choice);
+    this.told = textOf(choice);
     await microphone.open(this.store.getState().settings.microphone, lent, choice);
     return null;
   };
@@ -102,7 +109,7 @@ class EarListening implements Listening {
     const { kind } = this.store.getState().ear.status;
     if (kind !== 'listening' && kind !== 'silent') return;
     const choice = this.choiceNow();
-    const asked = JSON.stringify(choice);
+    const asked = textOf(choice);
     if (asked === this.told) return;
     this.told = asked;
     this.microphone?.listenFor(choice);
@@ -133,6 +140,7 @@ class EarListening implements Listening {
       reference: settings.reference,
       targets: this.targets,
       ...(gate !== null && { gate }),
+      ...this.reeds(),
     };
   }
 

@@ -196,7 +196,7 @@ class Takes {
 
   /** Hears sound through on a harp, and tells how far it is. */
   private hearer(what: string, { harp, settings }: PlayedWith, signal: AbortSignal) {
-    const choice = { harp, reference: settings.reference };
+    const choice = { harp, reference: settings.reference, ...this.stand.ask().hearing().reeds() };
     const onProgress = (share: number): void => this.set({ work: { what, share } });
     return async (sound: Omit<Recording, 'choice'>): Promise<readonly HeardNote[]> =>
       (await this.devices.loadMachine()).hear({ ...sound, choice }, { signal, onProgress });

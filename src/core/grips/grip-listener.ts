@@ -5,7 +5,7 @@ import { type BreathSpan, type BreathSpans, createBreathSpans } from './breath-s
 import { createFramePast, type FramePast } from './frame-past';
 import type { GripGuess } from './grip-guesses';
 import { createGripTally, type GripTally } from './grip-tally';
-import { createGripRecogniser } from './recognise-grip';
+import { createGripRecogniser, type GripRecogniser } from './recognise-grip';
 import { createReedProfiles, type ReedProfiles } from './reed-profiles';
 import type { SoundFrame } from './sound-frame';
 
@@ -31,6 +31,8 @@ export interface GripListener {
   frame(frame: SoundFrame): readonly HeardGrip[];
   /** Ends what still sounds. */
   end(): readonly HeardGrip[];
+  /** Learns the reed of a natural sound from what was heard of it alone, of late: seconds of its beginning and end. */
+  teach(sound: Sound, from: number, to: number): void;
 }
 
 export interface GripListenerOptions {
@@ -59,6 +61,16 @@ const SURE = 20;
 const LATE = 0.012;
 const BELOW_PEAK = 2;
 
+/** A window that was looked at, and the time of its last sample in seconds. */
+interface Look {
+  readonly known: number;
+  readonly levels: Float64Array;
+}
+/** Looks remembered for teaching: nearly three seconds. */
+const MOST_LOOKS = 64;
+/** A reed has settled so long after its beginning. Seconds. */
+const SETTLED = 0.02;
+
 const soundsOf = ({ breath, holes }: GripGuess, harp: Harp): readonly Sound[] =>
   holes.flatMap((hole) =>
     harp.sounds.filter(
@@ -80,6 +92,7 @@ export const createGripListener = (options: GripListenerOptions): GripListener =
 class Listener implements GripListener {
   private readonly harp: Harp;
   private readonly spectrum: SlidingSpectrum;
+  private readonly recogniser: GripRecogniser;
   private readonly tally: GripTally;
   private readonly breaths: BreathSpans;
   private readonly past: FramePast;
@@ -90,12 +103,14 @@ class Listener implements GripListener {
   private id = 0;
   private from = 0;
   private wait = 0;
+  private looks: Look[] = [];
 
   constructor({ harp, reference, rate, hop, gate, profiles }: GripListenerOptions) {
     this.harp = harp;
     this.spectrum = createSlidingSpectrum(rate);
     const known = profiles ?? createReedProfiles(harp, reference);
-    this.tally = createGripTally(createGripRecogniser(known, this.spectrum.binHz));
+    this.recogniser = createGripRecogniser(known, this.spectrum.binHz);
+    this.tally = createGripTally(this.recogniser);
     this.breaths = createBreathSpans(gate);
     this.window = SPECTRUM_SAMPLES / rate;
     this.step = (EVERY * hop) / rate;
@@ -131,6 +146,11 @@ class Listener implements GripListener {
     return this.close(this.gripOf(this.breaths.now()), this.past.latest());
   }
 
+  teach(sound: Sound, from: number, to: number): void {
+    for (const { known, levels } of this.looks)
+      if (known - this.window > from + SETTLED && known < to) this.recogniser.teach(levels, sound);
+  }
+
   /** The grip of a breath, where it is sure. */
   private gripOf(breath: BreathSpan | null): HeardGrip | null {
     const guess = this.tally.grip(SURE);
@@ -150,7 +170,10 @@ class Listener implements GripListener {
   private look(breath: BreathSpan, known: number): readonly HeardGrip[] {
     const centre = known - this.window / 2;
     const before = this.gripOf(breath);
-    if (this.tally.take(this.spectrum.levels(), this.past.around(centre))) {
+    const levels = this.spectrum.levels();
+    if (this.looks.length === MOST_LOOKS) this.looks.shift();
+    this.looks.push({ known, levels: levels.slice() });
+    if (this.tally.take(levels, this.past.around(centre))) {
       const at = centre - this.step;
       const ended = this.close(before, at);
       this.from = at;

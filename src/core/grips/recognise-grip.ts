@@ -1,3 +1,4 @@
+import type { Sound } from '../harp/harp';
 import { elementAt } from '../theory/element-at';
 import { followedGuess, type GripGuess, gripGuesses } from './grip-guesses';
 import { createReedGains, type ReedGains } from './reed-gains';
@@ -16,6 +17,8 @@ export interface GripRecogniser {
   weigh(levels: Float64Array, pitch: number, costs: Float64Array): boolean;
   /** Learns the reeds of a guess from the window weighed last. */
   learn(guess: number): void;
+  /** Learns from a spectrum in dB that is known to be one natural sound; nothing from silence, or noise. */
+  teach(levels: Float64Array, sound: Pick<Sound, 'hole' | 'breath'>): void;
 }
 
 /** Beyond this a guess is out of the question in a window, whatever others say. Logarithm of a likelihood. */
@@ -99,6 +102,13 @@ class Recogniser implements GripRecogniser {
       });
     });
     this.profiles.learn(partials);
+  }
+
+  teach(levels: Float64Array, { hole, breath }: Pick<Sound, 'hole' | 'breath'>): void {
+    const guess = this.guesses.findIndex(
+      ({ holes, breath: own }) => holes.length === 1 && holes[0] === hole && own === breath,
+    );
+    if (guess >= 0 && this.window.take(levels)) this.learn(guess);
   }
 
   /** How far a partial lies off what the fitted gains come to, dB. */

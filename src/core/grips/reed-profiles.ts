@@ -1,8 +1,10 @@
 import type { Harp, Sound } from '../harp/harp';
 import { soundHz } from '../harp/intonation';
+import { soundId } from '../harp/tab';
 import { elementAt } from '../theory/element-at';
 import { STANDARD_PITCH } from '../theory/temperament';
 import type { Hz } from '../theory/units';
+import type { KnownReeds } from './known-reeds';
 
 /** What is expected of the harmonics of one reed. */
 export interface ReedProfile {
@@ -37,6 +39,8 @@ export interface ReedProfiles {
   follow(hz: number): void;
   /** Learns from one window. */
   learn(partials: readonly HeardPartial[]): void;
+  /** What is known by now, to be kept: rounded, without reeds that were never heard. */
+  known(): KnownReeds;
 }
 
 /** Most harmonics looked at, and the highest, Hz. */
@@ -76,29 +80,99 @@ const unheard = (sound: Sound | null, hz: number): ReedProfile => ({
   weights: new Float64Array(MOST_HARMONICS),
 });
 
-/** A harp whose reeds nobody has heard yet. Throws RangeError on a reference outside 440–446 Hz. */
-export const createReedProfiles = (harp: Harp, reference: Hz = STANDARD_PITCH): ReedProfiles => {
-  const naturals = harp.sounds.filter(({ technique }) => technique === 'natural');
-  const reeds = naturals.map((sound) => unheard(sound, soundHz(sound, reference)));
-  const followed = unheard(null, 0);
-  const own = reeds.map(
-    ({ hz }): Own => ({
+const tenths = (values: Float64Array, count = values.length): readonly number[] =>
+  Array.from(values.subarray(0, count), (value) => Math.round(10 * value) / 10);
+
+/**
+ * The reeds of a harp, with what is known of them from before; of a harp whose reeds nobody has heard yet when that is
+ * absent. Throws RangeError on a reference outside 440–446 Hz.
+ */
+export const createReedProfiles = (
+  harp: Harp,
+  reference: Hz = STANDARD_PITCH,
+  known: KnownReeds | null = null,
+): ReedProfiles => new Profiles(harp, reference, known);
+
+class Profiles implements ReedProfiles {
+  readonly reeds: readonly ReedProfile[];
+  private readonly naturals: readonly ReedProfile[];
+  private readonly followed = unheard(null, 0);
+  private readonly own: readonly Own[];
+  private readonly common = new Float64Array(MOST_HARMONICS);
+  private readonly colour = new Float64Array(bandOf(HIGHEST) + 1);
+
+  constructor(harp: Harp, reference: Hz, known: KnownReeds | null) {
+    this.naturals = harp.sounds
+      .filter(({ technique }) => technique === 'natural')
+      .map((sound) => unheard(sound, soundHz(sound, reference)));
+    this.reeds = [...this.naturals, this.followed];
+    this.own = this.naturals.map(({ hz }) => ({
       mean: new Float64Array(MOST_HARMONICS),
       windows: new Float64Array(MOST_HARMONICS),
       bands: Int32Array.from({ length: MOST_HARMONICS }, (_, i) => bandOf((i + 1) * hz)),
-    }),
-  );
-  const common = new Float64Array(MOST_HARMONICS);
-  const colour = new Float64Array(bandOf(HIGHEST) + 1);
+    }));
+    if (known !== null) this.recall(known);
+    this.refresh();
+  }
 
-  const usualOf = (harmonic: number, band: number): number =>
-    -FALL * Math.log2(harmonic + 1) + (common[harmonic] ?? 0) + (colour[band] ?? 0);
+  follow(hz: number): void {
+    const { followed } = this;
+    followed.hz = hz;
+    followed.count = countOf(hz);
+    for (let i = 0; i < followed.count; i += 1) {
+      followed.levels[i] = this.usualOf(i, bandOf((i + 1) * hz));
+      followed.powers[i] = 10 ** ((followed.levels[i] ?? 0) / 10);
+      followed.weights[i] = 1 / (2 * STRAY.unknown * STRAY.unknown);
+    }
+  }
 
-  const refresh = (): void => {
-    reeds.forEach(({ levels, powers, weights, count }, r) => {
-      const { mean, windows, bands } = elementAt(own, r);
+  learn(partials: readonly HeardPartial[]): void {
+    const { own, common, colour } = this;
+    for (const { reed, harmonic, level, off } of partials) {
+      const mine = elementAt(own, reed);
+      const windows = Math.min(MOST_WINDOWS, (mine.windows[harmonic] ?? 0) + 1);
+      mine.windows[harmonic] = windows;
+      mine.mean[harmonic] = (mine.mean[harmonic] ?? 0) + (level - (mine.mean[harmonic] ?? 0)) / windows;
+      common[harmonic] = (common[harmonic] ?? 0) + COMMON.harmonic * off;
+      const band = mine.bands[harmonic] ?? 0;
+      colour[band] = (colour[band] ?? 0) + COMMON.colour * off;
+    }
+    this.refresh();
+  }
+
+  known(): KnownReeds {
+    return {
+      common: tenths(this.common),
+      colour: tenths(this.colour),
+      reeds: this.naturals.flatMap(({ sound, count }, r) => {
+        const { mean, windows } = elementAt(this.own, r);
+        return sound === null || windows.every((each) => each === 0)
+          ? []
+          : [{ id: soundId(sound), levels: tenths(mean, count), windows: [...windows.subarray(0, count)] }];
+      }),
+    };
+  }
+
+  /** Takes up what was kept; what belongs to no reed, or is too long, is passed over. */
+  private recall({ common, colour, reeds }: KnownReeds): void {
+    this.common.set(common.slice(0, this.common.length));
+    this.colour.set(colour.slice(0, this.colour.length));
+    for (const { id, levels, windows } of reeds) {
+      const own = this.own[this.naturals.findIndex(({ sound }) => sound !== null && soundId(sound) === id)];
+      own?.mean.set(levels.slice(0, MOST_HARMONICS));
+      own?.windows.set(windows.slice(0, MOST_HARMONICS).map((each) => Math.min(MOST_WINDOWS, each)));
+    }
+  }
+
+  private usualOf(harmonic: number, band: number): number {
+    return -FALL * Math.log2(harmonic + 1) + (this.common[harmonic] ?? 0) + (this.colour[band] ?? 0);
+  }
+
+  private refresh(): void {
+    this.naturals.forEach(({ levels, powers, weights, count }, r) => {
+      const { mean, windows, bands } = elementAt(this.own, r);
       for (let i = 0; i < count; i += 1) {
-        const usual = usualOf(i, bands[i] ?? 0);
+        const usual = this.usualOf(i, bands[i] ?? 0);
         const known = (windows[i] ?? 0) / ((windows[i] ?? 0) + HALF_KNOWN);
         const level = usual + known * ((mean[i] ?? 0) - usual);
         const stray = STRAY.unknown + known * (STRAY.known - STRAY.unknown);
@@ -107,31 +181,5 @@ export const createReedProfiles = (harp: Harp, reference: Hz = STANDARD_PITCH): 
         weights[i] = 1 / (2 * stray * stray);
       }
     });
-  };
-  refresh();
-
-  return {
-    reeds: [...reeds, followed],
-    follow(hz) {
-      followed.hz = hz;
-      followed.count = countOf(hz);
-      for (let i = 0; i < followed.count; i += 1) {
-        followed.levels[i] = usualOf(i, bandOf((i + 1) * hz));
-        followed.powers[i] = 10 ** ((followed.levels[i] ?? 0) / 10);
-        followed.weights[i] = 1 / (2 * STRAY.unknown * STRAY.unknown);
-      }
-    },
-    learn(partials) {
-      for (const { reed, harmonic, level, off } of partials) {
-        const mine = elementAt(own, reed);
-        const windows = Math.min(MOST_WINDOWS, (mine.windows[harmonic] ?? 0) + 1);
-        mine.windows[harmonic] = windows;
-        mine.mean[harmonic] = (mine.mean[harmonic] ?? 0) + (level - (mine.mean[harmonic] ?? 0)) / windows;
-        common[harmonic] = (common[harmonic] ?? 0) + COMMON.harmonic * off;
-        const band = mine.bands[harmonic] ?? 0;
-        colour[band] = (colour[band] ?? 0) + COMMON.colour * off;
-      }
-      refresh();
-    },
-  };
-};
+  }
+}

@@ -1,5 +1,6 @@
 import { createGripListener } from '../grips/grip-listener';
 import type { ReedProfiles } from '../grips/reed-profiles';
+import type { Sound } from '../harp/harp';
 import { decimation } from '../signal/front-end';
 import type { HarpInHand } from './choose-sounds';
 import { createGripNotes } from './grip-notes';
@@ -27,6 +28,8 @@ export interface Ear {
   end(): readonly HeardNote[];
   /** As the tracker's. */
   learn(samples: Float32Array, sent: Float32Array): void;
+  /** Learns the reed of a natural sound from a note of it alone, heard in the last three seconds: its beginning and end, s. */
+  teach(sound: Sound, from: number, to: number): void;
 }
 
 export type EarOptions = HarpInHand &
@@ -70,5 +73,6 @@ export const createEar = (options: EarOptions): Ear => {
     },
     end: () => joined.take(listener.end(), grips.end()),
     learn: (samples, sent) => tracker.learn(samples, sent),
+    teach: (sound, from, to) => grips.teach(sound, from, to),
   };
 };

@@ -66,7 +66,7 @@ const known = (places: readonly number[]): PitchPath => {
  */
 export const hearRecording = (
   { samples, sent }: Recording,
-  options: Omit<EarOptions, 'band' | 'path' | 'foreseen' | 'profiles'>,
+  options: Omit<EarOptions, 'band' | 'path' | 'foreseen'>,
   tell: (share: number, notes: readonly HeardNote[]) => void,
 ): void => {
   const { sampleRate, harp, reference } = options;
@@ -78,7 +78,7 @@ export const hearRecording = (
     whole = createWholePath(places, costs);
     return whole.path;
   };
-  const profiles = createReedProfiles(harp, reference);
+  const profiles = options.profiles ?? createReedProfiles(harp, reference);
   const rate = sampleRate / decimation(sampleRate);
   const reeds = createGripListener({ gate: DEFAULT_GATE, ...options, rate, hop: HOP, profiles });
   const first = createPitchTracker({

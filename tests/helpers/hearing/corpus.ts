@@ -24,6 +24,8 @@ export interface TakeSpec {
   readonly leak: number | null;
   /** A harp of one's own; by chance when absent. */
   readonly harp?: Harp;
+  /** Other music at the same place, with the same harp; that of the seed when absent. */
+  readonly music?: number;
   /** Path of a General MIDI sound set whose harmonica plays instead of our reed model. */
   readonly set?: string;
 }
@@ -99,7 +101,8 @@ const microphone = (samples: Float32Array, sampleRate: number, random: Random): 
 };
 
 /** Makes a take. The same specification always gives the same one. */
-export const makeTake = ({ seed, kind, seconds, leak, set, harp = anyHarp(seed) }: TakeSpec): Take => {
+export const makeTake = (spec: TakeSpec): Take => {
+  const { seed, kind, seconds, leak, set, harp = anyHarp(seed), music = seed } = spec;
   // A calibration is played where the grips are.
   const random = createRandom(seedFrom(seed, 'take', kind === 'naturals' ? 'grips' : kind));
   const sampleRate = happens(random, 0.5) ? 48000 : 44100;
@@ -112,7 +115,7 @@ export const makeTake = ({ seed, kind, seconds, leak, set, harp = anyHarp(seed) 
     [4, 1],
     [5, 1],
   ]);
-  const plan = planLine({ kind, harp, position, seconds, seed });
+  const plan = planLine({ kind, harp, position, seconds, seed: music });
   const player = { harp, reference, reeds: createReeds(seed), seed };
   const played =
     set === undefined

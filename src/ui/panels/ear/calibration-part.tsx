@@ -73,8 +73,8 @@ export const CalibrationPart = () => {
     <>
       <p>
         Some seventeen seconds, in the room and at the volume you play with; you can do without. It is kept
-        for this microphone. Turn the volume down first if you wear headphones: the chirps are short, but
-        clear.
+        for this microphone, and forgetting it forgets as well how your harps sound there. Turn the volume
+        down first if you wear headphones: the chirps are short, but clear.
       </p>
       <p role="status">{step !== null && STEPS[step]}</p>
       {step === 'along' && <TapButton />}

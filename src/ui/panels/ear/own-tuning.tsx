@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { harpKind } from '../../../core/bends/bend-results';
 import {
   measuredCents,
@@ -35,6 +35,10 @@ const useReadings = (harp: Harp, running: boolean) => {
   const practice = useBendPractice();
   const reference = useSelected((state) => state.settings.reference);
   const [reading, setReading] = useState<Reading>(NOTHING);
+  const latest = useRef(reading);
+  useEffect(() => {
+    latest.current = reading;
+  }, [reading]);
   const asked = reading.again ?? nextReed(harp, reading.readings);
   const aim = asked === null ? null : soundId(asked);
   useEffect(() => {
@@ -42,11 +46,15 @@ const useReadings = (harp: Harp, running: boolean) => {
     const { hearing } = practice;
     hearing.aim(aim === null ? [] : [aim]);
     const leave = hearing.onNote(({ note }) => {
-      if (note.to === null) return;
-      setReading((before) => {
-        const { id, readings, said } = readReed(before.readings, { harp, reference, asked, note });
-        return { readings, said, again: id === aim ? null : before.again };
-      });
+      const { to } = note;
+      if (to === null) return;
+      const { readings: before, again } = latest.current;
+      const { id, readings, said } = readReed(before, { harp, reference, asked, note });
+      const reed = reedsInTurn(harp).find((each) => soundId(each) === id);
+      // Before it is aimed at the next: what is taught is what was heard until then.
+      if (reed !== undefined) hearing.teach(reed, note.from, to);
+      latest.current = { readings, said, again: id === aim ? null : again };
+      setReading(latest.current);
     });
     return () => {
       leave();
@@ -138,7 +146,8 @@ const Measuring = ({ harp }: { readonly harp: Harp }) => {
     <>
       <p>
         Play each natural note once for a second, at your usual breath, one hole alone. The cents become this
-        harp’s own, here and in your case; no reed is forced or filed for it.
+        harp’s own, here and in your case; no reed is forced or filed for it. The ear learns meanwhile how
+        each reed sounds, and tells chords and splits apart by it.
       </p>
       <div className="save-row">
         <button
@@ -186,6 +195,27 @@ const Measuring = ({ harp }: { readonly harp: Harp }) => {
           </div>
         </>
       )}
+      <ReedsKnown all={all} />
+    </>
+  );
+};
+
+/** How well the ear knows this harp, and how it is made to forget it. */
+const ReedsKnown = ({ all }: { readonly all: number }) => {
+  const { commands } = useSession();
+  const learnt = useSelected((state) => state.ear.learnt);
+  if (learnt === 0) return null;
+  return (
+    <>
+      <p>
+        The ear knows how {learnt} of {all} reeds sound at this microphone. Numbers are kept of it, in this
+        browser, and no sound; it goes on learning while you play.
+      </p>
+      <div className="save-row">
+        <button type="button" className="tool" onClick={commands.forgetReeds}>
+          Forget how harps sound here
+        </button>
+      </div>
     </>
   );
 };

@@ -121,8 +121,9 @@ describe('listening', () => {
 
   it('listens for the harp in hand, and is not disturbed by other choices', async () => {
     const { microphone, commands, state } = await listening();
+    const before = microphone.choices.length;
     commands.choose({ tabStyle: 'letters' });
-    expect(microphone.choices).toHaveLength(1);
+    expect(microphone.choices).toHaveLength(before);
     commands.chooseHarpKey(asPitchClass(state().settings.harpKey + 7));
     expect(microphone.choices.at(-1)?.harp.key).toBe(state().now.tune.harp.key);
     expect(microphone.choices.length).toBeGreaterThan(1);
