@@ -152,7 +152,7 @@ class Recorder implements PlayIn {
     const early = EARLY * this.stand.store.getState().tune.chart.meter.beatTicks;
     if (at < -early || at >= played.length) return;
     const seconds = note.to === null ? SOUNDING : note.to - note.from;
-    this.notes.set(note.id, { at, length: seconds / place.perTick, sound });
+    this.notes.set(note.id, { at, length: seconds / place.perTick, sounds: [sound, ...note.together] });
   };
 
   private finish(): void {

@@ -184,8 +184,8 @@ class Watch implements TradeWatch {
   /** Where the player leads: what was heard is what the partner answers, with another end. */
   private answerAsPartner({ call, chart, harp, heard, room, start, settings }: PlayedTurn): void {
     if (heard === null) return;
-    const loose = heard.flatMap(({ sound, ticks, length }) =>
-      sound === null ? [] : [{ at: ticks - start, length, sound }],
+    const loose = heard.flatMap(({ sound, together, ticks, length }) =>
+      sound === null ? [] : [{ at: ticks - start, length, sounds: [sound, ...together] }],
     );
     const swing = leadSwing({ settings });
     const phrase = varyAnswer(quantise(loose, { meter: chart.meter.name, length: room, swing, steps: 2 }), {

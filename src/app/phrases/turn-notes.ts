@@ -10,6 +10,8 @@ export interface HeardInSection {
   readonly pitch: number;
   readonly sound: Sound | null;
   readonly sounds: readonly Sound[];
+  /** Of other holes on the same breath. */
+  readonly together: readonly Sound[];
 }
 
 /** Notes that still sound count as this long, in seconds. */
@@ -39,6 +41,7 @@ export const createTurnNotes = (): TurnNotes => {
         length: seconds / secondsPerTickAt(playhead.section, playhead.ticks),
         pitch: note.pitch + note.cents / 100,
         sound,
+        together: note.together,
         sounds: sound === null ? [] : [sound, ...note.alternatives],
       });
     },

@@ -15,6 +15,8 @@ export interface GripNotes {
 const BEFORE = 0.06;
 /** What goes on for so long after a grip is a note of its own. Seconds. */
 const AFTER = 0.1;
+/** Far above the numbers of single notes, and not below 0, where those of instruments are. */
+const FIRST_ID = 2 ** 32;
 /** Share of a note that lies in a grip, from which on it is what one pitch of the grip seemed to be. */
 const WITHIN = 0.5;
 
@@ -52,7 +54,7 @@ class Joiner implements GripNotes {
   private now: Sounding | null = null;
   /** Notes that sound under a grip, by their ids, and when it ended. */
   private readonly under = new Map<number, number>();
-  private ids = -1;
+  private ids = FIRST_ID;
 
   constructor(reference: Hz) {
     this.reference = reference;
@@ -93,7 +95,7 @@ class Joiner implements GripNotes {
     const { open } = this;
     this.open = null;
     if (open === null || Math.abs(open.from - grip.from) > BEFORE) {
-      this.ids -= 1;
+      this.ids += 1;
       if (open !== null && open.from > grip.from) this.under.set(open.id, Number.POSITIVE_INFINITY);
       return { grip: grip.id, id: this.ids, from: asSeconds(grip.from) };
     }

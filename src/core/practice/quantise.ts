@@ -10,7 +10,8 @@ import { asTicks } from '../theory/units';
 export interface LooseNote {
   readonly at: number;
   readonly length: number;
-  readonly sound: Sound;
+  /** Holes that sounded on one breath, lowest first; one as a rule. */
+  readonly sounds: readonly Sound[];
 }
 
 /** How notes are snapped. */
@@ -76,7 +77,11 @@ export const quantise = (notes: readonly LooseNote[], snapping: Snapping): Phras
       const next = Math.min(placed[i + 1]?.[0] ?? length, length);
       const end = note.at + note.length;
       const held = next - end < JOINED * step ? next : Math.min(Math.max(at + step, snap(end)), next);
-      return { at: asTicks(at), length: asTicks(Math.max(1, held - at)), sounds: [phraseSound(note.sound)] };
+      return {
+        at: asTicks(at),
+        length: asTicks(Math.max(1, held - at)),
+        sounds: note.sounds.map(phraseSound),
+      };
     }),
   };
 };

@@ -32,6 +32,8 @@ describe('grips', () => {
     const chord = notes.filter(({ together }) => together.length === 2);
     expect(chord.map(({ to }) => to === null)).toEqual([true, false]);
     expect(chord[0].id).toBe(chord[1].id);
+    // Below 0 are the notes of instruments.
+    expect(notes.filter(({ id }) => id < 0)).toEqual([]);
     expect(Math.abs(chord[1].from - 0.2)).toBeLessThan(0.03);
     expect(Math.abs((chord[1].to ?? 0) - 0.9)).toBeLessThan(0.08);
     // Several pitches are off by nothing in common.

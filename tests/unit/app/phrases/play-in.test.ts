@@ -22,11 +22,14 @@ const listening = async () => {
   commands.choose({ tempo: asBpm(60), style: { ...state().settings.style, swing: 1 }, changesWait: false });
   await commands.listenToMe();
   let id = 0;
-  const hear = (name: string, from: number, to: number): void => {
+  /** Hears one hole, or several on one breath: their names, lowest first. */
+  const hear = (names: string, from: number, to: number): void => {
     id += 1;
+    const [name = '', ...others] = names.split(' ');
     const { sounds } = state().now.tune.harp;
-    const sound = sounds.find((each) => soundId(each) === name) ?? null;
-    const note = { ...heardNote([name, from, to]), id, sound };
+    const named = (wanted: string) => sounds.filter((each) => soundId(each) === wanted);
+    const [sound = null] = named(name);
+    const note = { ...heardNote([name, from, to]), id, sound, together: others.flatMap(named) };
     microphone.hear({ notes: [{ ...note, to: null }] });
     microphone.hear({ notes: [{ ...note, to: asSeconds(to) }] });
   };
@@ -54,6 +57,17 @@ describe('a phrase that is played in', () => {
     expect(tab(3)).not.toBe(tab(2));
     commands.dropPlayIn();
     expect(state().playedIn).toBeNull();
+  });
+
+  it('has chords and splits where they were played', async () => {
+    const { commands, hear, tab, pass } = await listening();
+    commands.playIn(1);
+    hear('4B', 10, 10.9);
+    hear('4B 5B 6B', 11, 11.9);
+    hear('1D 4D', 12, 12.9);
+    hear('2D 3D', 13, 13.9);
+    pass();
+    expect(tab(2)).toBe('4:q (4 5 6) (-1 -4) (-2 -3)');
   });
 
   it('begins with the next bar of the band, goes on over the bar line, and ends by itself', async () => {
