@@ -67,6 +67,7 @@ class Partials implements WindowPartials {
   private readonly binHz: number;
   private count = 0;
   private floor = 0;
+  private power = 0;
 
   constructor(profiles: ReedProfiles, binHz: number) {
     this.profiles = profiles;
@@ -82,6 +83,7 @@ class Partials implements WindowPartials {
     for (let k = 0; k < levels.length; k += 1) most = Math.max(most, levels[k] ?? most);
     if (most < SILENCE) return false;
     this.floor = most + FLOOR;
+    this.power = 10 ** (this.floor / 10);
     this.findPeaks(levels);
     if (this.tonality(levels) < TONAL.least) return false;
     this.findPartials(levels);
@@ -90,7 +92,7 @@ class Partials implements WindowPartials {
   }
 
   floorPower(): number {
-    return 10 ** (this.floor / 10);
+    return this.power;
   }
 
   peakCount(): number {

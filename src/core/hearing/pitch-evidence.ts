@@ -1,19 +1,21 @@
 import { elementAt } from '../theory/element-at';
 import type { Peak } from './lag-peaks';
 import type { PitchGrid } from './pitch-grid';
-import { createSoundBand } from './sound-band';
+import { createSoundBand, type SoundBand } from './sound-band';
 
-/** What is known of the hops before one. */
+/** What is known of a hop and those before it. */
 export interface HopsBefore {
   /** Whether a pitch has stood for a while. */
   readonly settled: boolean;
   /** Whether there was a note of late. */
   readonly note: boolean;
+  /** Whether the hop itself is silence, of which nothing is asked. */
+  readonly silent: boolean;
 }
 
 /** Tells how well each pitch explains the latest sound. */
 export interface PitchEvidence {
-  /** Takes the next hop in, and what is known of the hops before. */
+  /** Takes the next hop in, and what is known of it and the hops before; in silence no pitch explains anything. */
   add(hop: Float64Array, before: HopsBefore): void;
   /** For every pitch of the grid, how well it explains the latest sound, in a window as its period asks for: higher is better. */
   readonly values: Float64Array;
@@ -71,7 +73,7 @@ const EXPLAINED = Float64Array.from(
   (_, i) => -Math.log(unexplained(i / TABLE_SIZE)),
 );
 const explained = (likeness: number): number =>
-  EXPLAINED[likeness > 0 ? Math.min(TABLE_SIZE, Math.round(likeness * TABLE_SIZE)) : 0] ?? 0;
+  EXPLAINED[likeness > 0 ? Math.min(TABLE_SIZE, (likeness * TABLE_SIZE + 0.5) | 0) : 0] ?? 0;
 
 /** How much a band has to say about a pitch, by its likeness there and its weight. */
 const sayOf = (likeness: number, weight: number): number =>
@@ -79,13 +81,6 @@ const sayOf = (likeness: number, weight: number): number =>
 
 /** What is taken from a pitch that goes so far beyond those of which it is a fraction: less where that is far. */
 const shortfall = (beyond: number, own: number): number => Math.max(0, Math.min(own, 2 * own - beyond));
-
-const at = (values: Float64Array, place: number): number => values[place] ?? Number.NEGATIVE_INFINITY;
-/** The highest value at a place and beside it; none at −1. */
-const around = (values: Float64Array, place: number): number =>
-  place < 0
-    ? Number.NEGATIVE_INFINITY
-    : Math.max(at(values, place), at(values, place - 1), at(values, place + 1));
 
 /** What is asked of a pitch, in units of evidence. */
 interface Demands {
@@ -95,28 +90,73 @@ interface Demands {
   readonly say: number;
 }
 
+/**
+ * Places of the pitches two to seven times as high as each, six in a row, lowest first; where the grid has none the
+ * place after its last.
+ */
+const higherPlaces = (grid: PitchGrid): Int32Array => {
+  const times = [2, 3, 4, 5, 6, 7].map((each) => grid.timesHigher(each));
+  const none = grid.frequencies.length;
+  return Int32Array.from({ length: times.length * none }, (_, i) => {
+    const place = elementAt(times, i % times.length)[Math.floor(i / times.length)] ?? -1;
+    return place < 0 ? none : place;
+  });
+};
+
+/** Fills with the highest of each value and those beside it, and with nothing after the last. */
+const widen = (values: Float64Array, wide: Float64Array): void => {
+  const last = values.length - 1;
+  let before = Number.NEGATIVE_INFINITY;
+  let here = values[0] ?? 0;
+  for (let i = 0; i <= last; i += 1) {
+    const after = i < last ? (values[i + 1] ?? 0) : Number.NEGATIVE_INFINITY;
+    wide[i] = Math.max(here, before, after);
+    before = here;
+    here = after;
+  }
+  wide[last + 1] = Number.NEGATIVE_INFINITY;
+};
+
 /** Takes from the evidence of each pitch what those of which it is a fraction say as well, and what its lowness makes easy. */
 const createPreference = (grid: PitchGrid): ((values: Float64Array, demands: Demands) => void) => {
-  const higherBy = [2, 3, 4, 5, 6, 7].map((times) => grid.timesHigher(times));
+  const higher = higherPlaces(grid);
   const { frequencies } = grid;
   const highest = elementAt(frequencies, frequencies.length - 1);
   const lowness = frequencies.map((frequency) => PER_OCTAVE * Math.log2(highest / frequency));
-  /** From the lowest up, so that the pitches above are still as they were. */
+  const wide = new Float64Array(frequencies.length + 1);
   return (values, { own, say }) => {
+    widen(values, wide);
+    const ownSay = say * own;
+    const voicedSay = say * OWN.voiced;
     let voiced = Number.NEGATIVE_INFINITY;
     let preferred = Number.NEGATIVE_INFINITY;
-    for (let i = 0; i < values.length; i += 1) {
-      let higher = Number.NEGATIVE_INFINITY;
-      for (const places of higherBy) higher = Math.max(higher, around(values, places[i] ?? -1));
-      const beyond = Math.max(0, (values[i] ?? 0) - higher);
-      const value = (values[i] ?? 0) - say * (lowness[i] ?? 0);
-      const chosen = value - shortfall(beyond, say * own);
-      voiced = Math.max(voiced, value - shortfall(beyond, say * OWN.voiced));
+    for (let i = 0, h = 0; i < values.length; i += 1, h += 6) {
+      const most = Math.max(
+        Math.max(wide[higher[h] ?? 0] ?? 0, wide[higher[h + 1] ?? 0] ?? 0),
+        Math.max(wide[higher[h + 2] ?? 0] ?? 0, wide[higher[h + 3] ?? 0] ?? 0),
+        Math.max(wide[higher[h + 4] ?? 0] ?? 0, wide[higher[h + 5] ?? 0] ?? 0),
+      );
+      const here = values[i] ?? 0;
+      const beyond = Math.max(0, here - most);
+      const value = here - say * (lowness[i] ?? 0);
+      const chosen = value - shortfall(beyond, ownSay);
+      voiced = Math.max(voiced, value - shortfall(beyond, voicedSay));
       preferred = Math.max(preferred, chosen);
       values[i] = chosen;
     }
-    for (let i = 0; i < values.length; i += 1) values[i] = (values[i] ?? 0) + voiced - preferred;
+    const more = voiced - preferred;
+    for (let i = 0; i < values.length; i += 1) values[i] = (values[i] ?? 0) + more;
   };
+};
+
+/** How much of a say each band has, the lowest first. */
+const weigh = (bands: readonly SoundBand[], weights: Float64Array): void => {
+  const all = bands.reduce((sum, band) => sum + band.power(), NOTHING);
+  for (const [b, band] of bands.entries()) {
+    const power = band.power();
+    const [say, faint] = b === 0 ? [LOW_SAY, FAINT.low] : [1, FAINT.above];
+    weights[b] = (say * power) / (power + faint * all);
+  }
 };
 
 /**
@@ -134,23 +174,21 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
   const favourOwn = createPreference(grid);
 
   const weights = new Float64Array(bands.length);
-  const weigh = (): void => {
-    const all = bands.reduce((sum, band) => sum + band.power(), NOTHING);
-    for (const [b, band] of bands.entries()) {
-      const power = band.power();
-      const [say, faint] = band === low ? [LOW_SAY, FAINT.low] : [1, FAINT.above];
-      weights[b] = (say * power) / (power + faint * all);
-    }
-  };
   const saysOf = (place: number): readonly number[] =>
     bands.map((band, b) => sayOf(band.likeness[place] ?? 0, weights[b] ?? 0));
 
   return {
     values,
-    add(samples, { settled, note }) {
-      for (const band of bands) band.add(samples, note);
-      weigh();
-      const [a = 0, b = 0, c = 0] = weights;
+    add(samples, { settled, note, silent }) {
+      for (const band of bands) band.add(samples, note, silent);
+      if (silent) {
+        values.fill(0);
+        return;
+      }
+      weigh(bands, weights);
+      const a = weights[0] ?? 0;
+      const b = weights[1] ?? 0;
+      const c = weights[2] ?? 0;
       for (let i = 0; i < values.length; i += 1) {
         values[i] =
           a * explained(low.likeness[i] ?? 0) +

@@ -28,15 +28,20 @@ export interface PathCosts {
  * a few milliseconds in a clear sound, later in a muddled one.
  */
 export const createPitchPath = (size: number, { moves, leap, start, stop }: PathCosts): PitchPath => {
-  let scores = new Float64Array(size).fill(Number.NEGATIVE_INFINITY);
-  let next = new Float64Array(size);
+  // A move dearer than a leap is never made.
+  const near = Float64Array.from(moves.filter((cost) => cost < leap));
+  // Nothing lies beside the grid: no need to ask where it ends.
+  const margin = near.length;
+  const row = (): Float64Array => new Float64Array(size + 2 * margin).fill(Number.NEGATIVE_INFINITY);
+  let scores = row();
+  let next = row();
   let silent = 0;
 
-  const reached = (i: number): number => {
-    let best = (scores[i] ?? 0) - (moves[0] ?? 0);
-    for (let k = 1; k < moves.length; k += 1) {
-      if (i >= k) best = Math.max(best, (scores[i - k] ?? 0) - (moves[k] ?? 0));
-      if (i + k < size) best = Math.max(best, (scores[i + k] ?? 0) - (moves[k] ?? 0));
+  const reached = (at: number): number => {
+    let best = (scores[at] ?? 0) - (near[0] ?? 0);
+    for (let k = 1; k < near.length; k += 1) {
+      const nearest = Math.max(scores[at - k] ?? 0, scores[at + k] ?? 0);
+      best = Math.max(best, nearest - (near[k] ?? 0));
     }
     return best;
   };
@@ -44,24 +49,25 @@ export const createPitchPath = (size: number, { moves, leap, start, stop }: Path
   return {
     step(evidence, unvoiced) {
       let top = Number.NEGATIVE_INFINITY;
-      for (let i = 0; i < size; i += 1) top = Math.max(top, scores[i] ?? 0);
-      const source = Math.max(top, silent - start);
-      let best = -1;
+      for (let at = margin; at < size + margin; at += 1) top = Math.max(top, scores[at] ?? 0);
+      const leapt = Math.max(top, silent - start) - leap;
       const quiet = Math.max(silent, top - stop) + unvoiced;
+      let best = -1;
       let highest = quiet;
       for (let i = 0; i < size; i += 1) {
-        next[i] = Math.max(reached(i), source - leap) + (evidence[i] ?? 0);
-        if ((next[i] ?? 0) > highest) {
-          highest = next[i] ?? 0;
+        const score = Math.max(reached(i + margin), leapt) + (evidence[i] ?? 0);
+        next[i + margin] = score;
+        if (score > highest) {
+          highest = score;
           best = i;
         }
       }
-      for (let i = 0; i < size; i += 1) next[i] = (next[i] ?? 0) - highest;
+      for (let at = margin; at < size + margin; at += 1) next[at] = (next[at] ?? 0) - highest;
       silent = quiet - highest;
       [scores, next] = [next, scores];
       return best;
     },
-    scores: () => scores,
+    scores: () => scores.subarray(margin, size + margin),
     silence: () => silent,
   };
 };

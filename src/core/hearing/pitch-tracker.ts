@@ -123,9 +123,9 @@ const createVerdict = (
   let unvoiced = LATE;
   return (hop: Float64Array, silenceAt: (level: number) => number): Verdict => {
     powers.push(hop);
-    add(hop, { settled: stood >= SETTLED, note: unvoiced < LATE });
     const level = decibels(powers.mean(shortest));
     const silence = silenceAt(level);
+    add(hop, { settled: stood >= SETTLED, note: unvoiced < LATE, silent: silence === NO_PITCH.silence });
     const before = place;
     place = path.step(values, silence);
     const same = place >= 0 && before >= 0 && Math.abs(place - before) < COSTS.moves.length;

@@ -31,16 +31,20 @@ const WINDOW_SECONDS = 0.008;
 const PAST_SECONDS = 0.2;
 const NOTHING = 1e-13;
 
-/** Square of the sum of samples turned back by an angle each: the power at one frequency. */
-const powerOf = (samples: Float64Array, turn: number): number => {
-  const [c, s] = [Math.cos(turn), Math.sin(turn)];
-  let [x, y, re, im] = [1, 0, 0, 0];
-  for (let i = 0; i < samples.length; i += 1) {
-    re += (samples[i] ?? 0) * x;
-    im += (samples[i] ?? 0) * y;
-    [x, y] = [x * c - y * s, x * s + y * c];
+/**
+ * The power at one frequency: the square of the sum of samples from one on, each turned back by an angle, by the
+ * recurrence of G. Goertzel (American Mathematical Monthly 65, 1958).
+ */
+const powerOf = (samples: Float64Array, from: number, count: number, turn: number): number => {
+  const twice = 2 * Math.cos(turn);
+  let last = 0;
+  let before = 0;
+  for (let i = from; i < from + count; i += 1) {
+    const now = (samples[i] ?? 0) + twice * last - before;
+    before = last;
+    last = now;
   }
-  return re * re + im * im;
+  return last * last + before * before - twice * last * before;
 };
 
 /** @param rate samples a second. @param hop samples in a hop. */
@@ -55,7 +59,7 @@ export const createReedMeter = (rate: number, hop: number): ReedMeter => {
     const from = kept - window - back * hop;
     let power = 0;
     for (let k = 1; k <= MOST_HARMONICS && (k === 1 || k * frequency < HIGHEST); k += 1) {
-      power += powerOf(past.subarray(from, from + window), (2 * Math.PI * k * frequency) / rate);
+      power += powerOf(past, from, window, (2 * Math.PI * k * frequency) / rate);
     }
     return {
       time: ((hops - back) * hop - window / 2) / rate,
@@ -77,8 +81,10 @@ export const createReedMeter = (rate: number, hop: number): ReedMeter => {
     },
     bright: () => {
       let power = 0;
-      for (let i = kept - window; i < kept; i += 1)
-        power += ((past[i] ?? 0) - 2 * (past[i - 1] ?? 0) + (past[i - 2] ?? 0)) ** 2;
+      for (let i = kept - window; i < kept; i += 1) {
+        const bend = (past[i] ?? 0) - 2 * (past[i - 1] ?? 0) + (past[i - 2] ?? 0);
+        power += bend * bend;
+      }
       return 10 * Math.log10(power / window + NOTHING);
     },
     past: (frequency) => {

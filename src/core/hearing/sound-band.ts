@@ -8,8 +8,8 @@ import { finePeak, type Peak } from './lag-peaks';
 export interface SoundBand {
   /** Upper edge, Hz. */
   readonly to: number;
-  /** Takes the next hop in; `afterNote` as lag products take it. */
-  add(hop: Float64Array, afterNote: boolean): void;
+  /** Takes the next hop in; `afterNote` as lag products take it. Where it is silence the likeness stays as it was. */
+  add(hop: Float64Array, afterNote: boolean, silent: boolean): void;
   /** Mean square of the latest hop in this band. */
   power(): number;
   /** Likeness of a short window at each pitch, about −1 to 1, less where the sound is as like itself at half the period. */
@@ -105,9 +105,9 @@ const createLikeness = (lags: Float64Array, hop: number, longestLag: number) => 
     last: Math.min(longestLag, Math.ceil(elementAt(stretch.lags, 0)) + READING_MARGIN),
   }));
   return (products: LagProducts, likeness: Float64Array): void => {
-    for (const { hops, from, reader, first, last, lags: own } of stretches) {
+    for (const { hops, from, reader, first, last } of stretches) {
       products.compare(hops, curve, first, last);
-      reader.read(curve, likeness.subarray(from, from + own.length));
+      reader.read(curve, likeness, from);
     }
     products.compare(1, curve, shoulders.first, shoulders.last);
     shoulders.check(curve, likeness);
@@ -136,17 +136,18 @@ export const createSoundBand = (options: SoundBandOptions): SoundBand => {
   return {
     to: to ?? Number.POSITIVE_INFINITY,
     likeness,
-    add(samples, afterNote) {
+    add(samples, afterNote, silent) {
       block.set(samples);
       filter(block);
       power = 0;
       for (let i = 0; i < kept.length; i += 1) {
         const sample = block[(i + 1) * keep - 1] ?? 0;
         kept[i] = sample;
-        power += (sample * sample) / kept.length;
+        power += sample * sample;
       }
+      power /= kept.length;
       products.add(kept, afterNote);
-      compare(products, likeness);
+      if (!silent) compare(products, likeness);
     },
     power: () => power,
     peak(hops, lag) {

@@ -1,7 +1,7 @@
 /** Reads a curve that has one value a whole lag at lags between. */
 export interface CurveReader {
-  /** Fills `values` with the curve at each lag. Below lag 0 a curve goes on as above it. */
-  read(curve: Float64Array, values: Float64Array): void;
+  /** Fills `values`, from an index on, with the curve at each lag. Below lag 0 a curve goes on as above it. */
+  read(curve: Float64Array, values: Float64Array, from?: number): void;
 }
 
 /** Values of the curve that go into one between them. */
@@ -18,21 +18,36 @@ const weightAt = (distance: number): number => {
 
 /** A reader for fixed lags, in samples. */
 export const createCurveReader = (lags: Float64Array): CurveReader => {
-  const places = new Int32Array(lags.length * TAPS);
+  const firsts = Int32Array.from(lags, (lag) => Math.floor(lag) - TAPS / 2 + 1);
   const weights = new Float64Array(lags.length * TAPS);
-  for (const [i, lag] of lags.entries()) {
-    const first = Math.floor(lag) - TAPS / 2 + 1;
-    for (let k = 0; k < TAPS; k += 1) {
-      places[i * TAPS + k] = Math.abs(first + k);
-      weights[i * TAPS + k] = weightAt(first + k - lag);
-    }
+  for (let i = 0; i < weights.length; i += 1) {
+    const place = Math.floor(i / TAPS);
+    weights[i] = weightAt((firsts[place] ?? 0) + (i % TAPS) - (lags[place] ?? 0));
   }
+  const mirrored = new Float64Array(TAPS);
   return {
-    read(curve, values) {
-      for (let i = 0, w = 0; i < values.length; i += 1, w += TAPS) {
-        let sum = 0;
-        for (let k = w; k < w + TAPS; k += 1) sum += (weights[k] ?? 0) * (curve[places[k] ?? 0] ?? 0);
-        values[i] = sum;
+    read(curve, values, from = 0) {
+      let w = 0;
+      for (let i = 0; i < firsts.length; i += 1) {
+        const first = firsts[i] ?? 0;
+        let near = curve;
+        let at = first;
+        if (first < 0) {
+          for (let k = 0; k < TAPS; k += 1) mirrored[k] = curve[Math.abs(first + k)] ?? 0;
+          near = mirrored;
+          at = 0;
+        }
+        // Written out, since it is what an ear does most.
+        values[from + i] =
+          (weights[w] ?? 0) * (near[at] ?? 0) +
+          (weights[w + 1] ?? 0) * (near[at + 1] ?? 0) +
+          (weights[w + 2] ?? 0) * (near[at + 2] ?? 0) +
+          (weights[w + 3] ?? 0) * (near[at + 3] ?? 0) +
+          (weights[w + 4] ?? 0) * (near[at + 4] ?? 0) +
+          (weights[w + 5] ?? 0) * (near[at + 5] ?? 0) +
+          (weights[w + 6] ?? 0) * (near[at + 6] ?? 0) +
+          (weights[w + 7] ?? 0) * (near[at + 7] ?? 0);
+        w += TAPS;
       }
     },
   };

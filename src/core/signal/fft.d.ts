@@ -4,12 +4,12 @@ declare module 'fft.js' {
     constructor(size: number);
     createComplexArray(): number[];
     /** Fills the first half (and the middle) of the spectrum of real data. */
-    realTransform(out: number[], data: ArrayLike<number>): void;
+    realTransform(out: number[] | Float64Array, data: ArrayLike<number>): void;
     /** Complex to complex. */
-    transform(out: number[], data: readonly number[]): void;
-    completeSpectrum(spectrum: number[]): void;
+    transform(out: number[] | Float64Array, data: ArrayLike<number>): void;
+    completeSpectrum(spectrum: number[] | Float64Array): void;
     /** Complex to complex, divided by the size. */
-    inverseTransform(out: number[], spectrum: number[]): void;
+    inverseTransform(out: number[] | Float64Array, spectrum: ArrayLike<number>): void;
   }
   export = FFT;
 }

@@ -67,7 +67,8 @@ const NEW = 0.3;
 interface Span {
   readonly first: number;
   readonly last: number;
-  /** Energy in the window of what sounded before. */
+  /** Energy in the window, and what of it sounded before. */
+  readonly energy: number;
   readonly old: number;
 }
 
@@ -76,20 +77,21 @@ const normalise = (
   past: Float64Array,
   length: number,
   likeness: Float64Array,
-  { first, last, old }: Span,
+  { first, last, energy, old }: Span,
 ): void => {
-  let energy = 0;
-  for (let i = past.length - length; i < past.length; i += 1) energy += (past[i] ?? 0) * (past[i] ?? 0);
   let earlier = energy;
   let start = past.length - length;
   let end = past.length;
   if (first === 0) likeness[0] = energy > NOTHING ? 1 : 0;
+  const now = Math.max(energy - old, NEW * energy);
   for (let lag = 1; lag <= last; lag += 1) {
     start -= 1;
     end -= 1;
-    earlier += (past[start] ?? 0) * (past[start] ?? 0) - (past[end] ?? 0) * (past[end] ?? 0);
+    const come = past[start] ?? 0;
+    const gone = past[end] ?? 0;
+    earlier += come * come - gone * gone;
     if (lag < first) continue;
-    const both = Math.max(energy - old, NEW * energy) * Math.max(earlier - old, NEW * earlier);
+    const both = now * Math.max(earlier - old, NEW * earlier);
     likeness[lag] =
       both > NOTHING * NOTHING ? Math.max(-1, Math.min(1, (likeness[lag] ?? 0) / Math.sqrt(both))) : 0;
   }
@@ -107,15 +109,16 @@ export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProduct
   let dip: EnergyDip | null = null;
   let latest = 0;
 
-  /** Adds the products of a hop so many times. */
+  /** Adds the products of a hop so many times; returns its energy. */
   const addTo = (
     sums: Float64Array,
     back: number,
     times: number,
     [first, last]: readonly [number, number],
-  ) => {
+  ): number => {
     const slot = elementAt(products, (latest - back + longestWindow) % longestWindow);
     for (let lag = first; lag <= last; lag += 1) sums[lag] = (sums[lag] ?? 0) + times * (slot[lag] ?? 0);
+    return slot[0] ?? 0;
   };
 
   return {
@@ -131,14 +134,15 @@ export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProduct
     compare(hops, likeness, first = 0, last = longestLag) {
       const lags = [first, last] as const;
       likeness.fill(0, first, last + 1);
-      for (let back = 0; back < hops; back += 1) addTo(likeness, back, 1, lags);
+      let energy = 0;
+      for (let back = 0; back < hops; back += 1) energy += addTo(likeness, back, 1, lags);
       let old = 0;
       if (dip !== null && hops <= BEFORE.window) {
         const { back, share, energy } = dip;
         for (let i = 0; i < DIP_HOPS; i += 1) addTo(likeness, back + i, (-hops * share) / DIP_HOPS, lags);
         old = hops * share * energy;
       }
-      normalise(past, hops * hop, likeness, { first, last, old });
+      normalise(past, hops * hop, likeness, { first, last, energy, old });
     },
   };
 };

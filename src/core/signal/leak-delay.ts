@@ -1,4 +1,4 @@
-import FFT from 'fft.js';
+import { createRealFft } from './real-fft';
 
 /** Finds how long a sound that was sent out takes to come back. */
 export interface LeakDelay {
@@ -21,39 +21,42 @@ const NOTHING = 1e-12;
  * that overlap by half; the earliest strong peak is the direct sound.
  */
 export const createLeakDelay = (hop: number): LeakDelay => {
-  const fft = new FFT(SIZE);
+  const fft = createRealFft(SIZE);
   const sentPast = new Float64Array(SIZE);
   const heardLate = new Float64Array(SIZE);
   const cross = new Float64Array(SIZE + 2);
-  const a = fft.createComplexArray();
-  const b = fft.createComplexArray();
-  const time = fft.createComplexArray();
+  const a = new Float64Array(SIZE + 2);
+  const b = new Float64Array(SIZE + 2);
+  const time = new Float64Array(SIZE);
   let fresh = 0;
 
   const look = (): number | undefined => {
     // The latest half of the heard against all that was sent: no delay up to half a block wraps around.
-    fft.realTransform(a, sentPast);
-    fft.realTransform(b, heardLate);
+    fft.toSpectrum(sentPast, a);
+    fft.toSpectrum(heardLate, b);
     for (let k = 0; k <= SIZE; k += 2) {
-      cross[k] = MEMORY * (cross[k] ?? 0) + (a[k] ?? 0) * (b[k] ?? 0) + (a[k + 1] ?? 0) * (b[k + 1] ?? 0);
-      cross[k + 1] =
-        MEMORY * (cross[k + 1] ?? 0) + (a[k] ?? 0) * (b[k + 1] ?? 0) - (a[k + 1] ?? 0) * (b[k] ?? 0);
-      const weight =
-        ((cross[k] ?? 0) * (cross[k] ?? 0) + (cross[k + 1] ?? 0) * (cross[k + 1] ?? 0) + NOTHING) **
-        (-WHITENING / 2);
-      a[k] = (cross[k] ?? 0) * weight;
-      a[k + 1] = (cross[k + 1] ?? 0) * weight;
+      const sentRe = a[k] ?? 0;
+      const sentIm = a[k + 1] ?? 0;
+      const re = b[k] ?? 0;
+      const im = b[k + 1] ?? 0;
+      const real = MEMORY * (cross[k] ?? 0) + sentRe * re + sentIm * im;
+      const imaginary = MEMORY * (cross[k + 1] ?? 0) + sentRe * im - sentIm * re;
+      const weight = (real * real + imaginary * imaginary + NOTHING) ** (-WHITENING / 2);
+      cross[k] = real;
+      cross[k + 1] = imaginary;
+      a[k] = real * weight;
+      a[k + 1] = imaginary * weight;
     }
-    fft.completeSpectrum(a);
-    fft.inverseTransform(time, a);
+    fft.toTime(a, time);
     let best = 0;
     let power = 0;
     for (let i = 0; i < SIZE / 2; i += 1) {
-      power += (time[2 * i] ?? 0) ** 2;
-      if (Math.abs(time[2 * i] ?? 0) > Math.abs(time[2 * best] ?? 0)) best = i;
+      const value = time[i] ?? 0;
+      power += value * value;
+      if (Math.abs(value) > Math.abs(time[best] ?? 0)) best = i;
     }
     const spread = Math.sqrt(power / (SIZE / 2)) + NOTHING;
-    return Math.abs(time[2 * best] ?? 0) > CLEAR * spread ? best : undefined;
+    return Math.abs(time[best] ?? 0) > CLEAR * spread ? best : undefined;
   };
 
   return {

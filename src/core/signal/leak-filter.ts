@@ -1,5 +1,5 @@
-import FFT from 'fft.js';
 import { elementAt } from '../theory/element-at';
+import { createRealFft } from './real-fft';
 import { createSentHistory, type SentBlock } from './sent-history';
 
 /** Learns how a sound that was sent out comes back, and takes that away from what is heard. */
@@ -47,10 +47,14 @@ const unknown = (bins: number): Partition => ({
 });
 
 /** Adds the product of two spectra to a third. */
-const addProduct = (sum: number[], x: Float64Array, w: Float64Array): void => {
+const addProduct = (sum: Float64Array, x: Float64Array, w: Float64Array): void => {
   for (let k = 0; k < x.length; k += 2) {
-    sum[k] = (sum[k] ?? 0) + ((x[k] ?? 0) * (w[k] ?? 0) - (x[k + 1] ?? 0) * (w[k + 1] ?? 0));
-    sum[k + 1] = (sum[k + 1] ?? 0) + ((x[k] ?? 0) * (w[k + 1] ?? 0) + (x[k + 1] ?? 0) * (w[k] ?? 0));
+    const a = x[k] ?? 0;
+    const b = x[k + 1] ?? 0;
+    const c = w[k] ?? 0;
+    const d = w[k + 1] ?? 0;
+    sum[k] = (sum[k] ?? 0) + (a * c - b * d);
+    sum[k + 1] = (sum[k + 1] ?? 0) + (a * d + b * c);
   }
 };
 
@@ -63,65 +67,61 @@ const addWeighted = (sum: Float64Array, power: Float64Array, weight: Float64Arra
 const learn = (
   { response, doubt }: Partition,
   { spectrum, power }: SentBlock,
-  errors: readonly number[],
+  errors: Float64Array,
   steps: Float64Array,
 ): void => {
   for (let k = 0; k < doubt.length; k += 1) {
-    const step = (doubt[k] ?? 0) * (steps[k] ?? 0);
+    const doubted = doubt[k] ?? 0;
+    const step = doubted * (steps[k] ?? 0);
     const re = spectrum[2 * k] ?? 0;
     const im = spectrum[2 * k + 1] ?? 0;
-    const real = (response[2 * k] ?? 0) + step * (re * (errors[2 * k] ?? 0) + im * (errors[2 * k + 1] ?? 0));
-    const imaginary =
-      (response[2 * k + 1] ?? 0) + step * (re * (errors[2 * k + 1] ?? 0) - im * (errors[2 * k] ?? 0));
+    const x = errors[2 * k] ?? 0;
+    const y = errors[2 * k + 1] ?? 0;
+    const real = (response[2 * k] ?? 0) + step * (re * x + im * y);
+    const imaginary = (response[2 * k + 1] ?? 0) + step * (re * y - im * x);
     response[2 * k] = real;
     response[2 * k + 1] = imaginary;
     doubt[k] =
-      FORGET * (1 - 0.5 * step * (power[k] ?? 0)) * (doubt[k] ?? 0) +
+      FORGET * (1 - 0.5 * step * (power[k] ?? 0)) * doubted +
       (1 - FORGET) * (real * real + imaginary * imaginary) +
       NOTHING;
   }
 };
 
 /** Follows the power of everything but the leak in each frequency. */
-const followOthers = (others: Float64Array, errors: readonly number[]): void => {
+const followOthers = (others: Float64Array, errors: Float64Array): void => {
   for (let k = 0; k < others.length; k += 1) {
-    const power =
-      (errors[2 * k] ?? 0) * (errors[2 * k] ?? 0) + (errors[2 * k + 1] ?? 0) * (errors[2 * k + 1] ?? 0);
+    const x = errors[2 * k] ?? 0;
+    const y = errors[2 * k + 1] ?? 0;
+    const power = x * x + y * y;
     others[k] = (others[k] ?? 0) + (1 - SLOWNESS) * (power - (others[k] ?? 0));
   }
 };
 
 /** Cuts responses back to a hop, as long as a partition lasts. */
 const createConstraint = (hop: number): ((response: Float64Array) => void) => {
-  const fft = new FFT(2 * hop);
-  const spectrum = fft.createComplexArray();
-  const time = fft.createComplexArray();
-  const input = new Float64Array(2 * hop);
+  const fft = createRealFft(2 * hop);
+  const time = new Float64Array(2 * hop);
   return (response) => {
-    for (let k = 0; k < response.length; k += 1) spectrum[k] = response[k] ?? 0;
-    fft.completeSpectrum(spectrum);
-    fft.inverseTransform(time, spectrum);
-    for (let i = 0; i < hop; i += 1) input[i] = time[2 * i] ?? 0;
-    fft.realTransform(spectrum, input);
-    for (let k = 0; k < response.length; k += 1) response[k] = spectrum[k] ?? 0;
+    fft.toTime(response, time);
+    time.fill(0, hop);
+    fft.toSpectrum(time, response);
   };
 };
 
 /** From a spectrum to the latter half of its block, and from a hop in that place to a spectrum. */
 const createOverlapSave = (hop: number) => {
-  const fft = new FFT(2 * hop);
-  const time = fft.createComplexArray();
+  const fft = createRealFft(2 * hop);
+  const time = new Float64Array(2 * hop);
   const input = new Float64Array(2 * hop);
   return {
-    spectrum: () => fft.createComplexArray(),
-    toTime(spectrum: number[], into: Float64Array): void {
-      fft.completeSpectrum(spectrum);
-      fft.inverseTransform(time, spectrum);
-      for (let i = 0; i < hop; i += 1) into[i] = time[2 * (hop + i)] ?? 0;
+    toTime(spectrum: Float64Array, into: Float64Array): void {
+      fft.toTime(spectrum, time);
+      for (let i = 0; i < hop; i += 1) into[i] = time[hop + i] ?? 0;
     },
-    toSpectrum(samples: Float64Array, into: number[]): void {
+    toSpectrum(samples: Float64Array, into: Float64Array): void {
       input.set(samples, hop);
-      fft.realTransform(into, input);
+      fft.toSpectrum(input, into);
     },
   };
 };
@@ -140,16 +140,16 @@ export const createLeakFilter = ({ hop, partitions, latest }: LeakFilterOptions)
   let way = Array.from({ length: partitions }, () => unknown(bins));
   const others = new Float64Array(bins);
   const steps = new Float64Array(bins);
-  const prediction = blocks.spectrum();
-  const errors = blocks.spectrum();
+  const prediction = new Float64Array(2 * bins);
+  const errors = new Float64Array(2 * bins);
   let start = 0;
   let turn = 0;
   let doubted = 0;
 
   const predict = (leak: Float64Array): void => {
-    for (let k = 0; k < 2 * bins; k += 1) prediction[k] = 0;
-    for (const [p, { response }] of way.entries())
-      addProduct(prediction, history.ago(start + p).spectrum, response);
+    prediction.fill(0);
+    for (let p = 0; p < partitions; p += 1)
+      addProduct(prediction, history.ago(start + p).spectrum, elementAt(way, p).response);
     blocks.toTime(prediction, leak);
   };
 
@@ -162,12 +162,13 @@ export const createLeakFilter = ({ hop, partitions, latest }: LeakFilterOptions)
       followOthers(others, errors);
       doubted = 0;
       steps.fill(0);
-      for (const [p, { doubt }] of way.entries()) addWeighted(steps, history.ago(start + p).power, doubt);
+      for (let p = 0; p < partitions; p += 1)
+        addWeighted(steps, history.ago(start + p).power, elementAt(way, p).doubt);
       for (let k = 0; k < bins; k += 1) {
         doubted += steps[k] ?? 0;
         steps[k] = 1 / ((steps[k] ?? 0) + 2 * (others[k] ?? 0) + NOTHING);
       }
-      for (const [p, partition] of way.entries()) learn(partition, history.ago(start + p), errors, steps);
+      for (let p = 0; p < partitions; p += 1) learn(elementAt(way, p), history.ago(start + p), errors, steps);
       constrain(elementAt(way, turn).response);
       turn = (turn + 1) % partitions;
     },

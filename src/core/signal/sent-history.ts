@@ -1,5 +1,5 @@
-import FFT from 'fft.js';
 import { elementAt } from '../theory/element-at';
+import { createRealFft } from './real-fft';
 
 /** A block of what was sent out, of two hops, as a spectrum. */
 export interface SentBlock {
@@ -19,26 +19,27 @@ export interface SentHistory {
 /** Keeps so many blocks of hops of so many samples, a power of two; older ones are overwritten. */
 export const createSentHistory = (hop: number, blocks: number): SentHistory => {
   const bins = hop + 1;
-  const fft = new FFT(2 * hop);
+  const fft = createRealFft(2 * hop);
   const kept = Array.from({ length: blocks }, () => ({
     spectrum: new Float64Array(2 * bins),
     power: new Float64Array(bins),
   }));
   const before = new Float64Array(hop);
   const input = new Float64Array(2 * hop);
-  const transformed = fft.createComplexArray();
   let newest = 0;
   return {
     push(samples) {
       input.set(before);
       input.set(samples, hop);
       before.set(samples);
-      fft.realTransform(transformed, input);
       newest = (newest + 1) % blocks;
       const { spectrum, power } = elementAt(kept, newest);
-      for (let k = 0; k < 2 * bins; k += 1) spectrum[k] = transformed[k] ?? 0;
-      for (let k = 0; k < bins; k += 1)
-        power[k] = (spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2;
+      fft.toSpectrum(input, spectrum);
+      for (let k = 0; k < bins; k += 1) {
+        const re = spectrum[2 * k] ?? 0;
+        const im = spectrum[2 * k + 1] ?? 0;
+        power[k] = re * re + im * im;
+      }
     },
     ago: (hops) => elementAt(kept, (newest - hops + blocks) % blocks),
   };

@@ -1,4 +1,4 @@
-import FFT from 'fft.js';
+import { createRealFft } from './real-fft';
 
 /** The spectrum of the latest window, up to where reeds are told apart. */
 export interface SlidingSpectrum {
@@ -21,8 +21,8 @@ export const SPECTRUM_SAMPLES = SIZE;
 
 /** A spectrum of one stream under a raised cosine. @param rate samples a second. */
 export const createSlidingSpectrum = (rate: number): SlidingSpectrum => {
-  const fft = new FFT(SIZE);
-  const spectrum = fft.createComplexArray();
+  const fft = createRealFft(SIZE);
+  const spectrum = new Float64Array(SIZE + 2);
   const windowed = new Float64Array(SIZE);
   const window = windowed.map((_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * i) / SIZE));
   const binHz = rate / SIZE;
@@ -36,10 +36,11 @@ export const createSlidingSpectrum = (rate: number): SlidingSpectrum => {
     },
     levels: () => {
       for (let i = 0; i < SIZE; i += 1) windowed[i] = (past[i] ?? 0) * (window[i] ?? 0);
-      fft.realTransform(spectrum, windowed);
+      fft.toSpectrum(windowed, spectrum);
       for (let i = Math.ceil(BAND.from / binHz); i < levels.length; i += 1) {
-        const power = (spectrum[2 * i] ?? 0) ** 2 + (spectrum[2 * i + 1] ?? 0) ** 2;
-        levels[i] = 10 * Math.log10(power + NOTHING);
+        const re = spectrum[2 * i] ?? 0;
+        const im = spectrum[2 * i + 1] ?? 0;
+        levels[i] = 10 * Math.log10(re * re + im * im + NOTHING);
       }
       return levels;
     },

@@ -15,7 +15,7 @@ describe('evidence of a high reed', () => {
       const turn = (2 * Math.PI * hz * (n + i)) / RATE;
       return 0.1 * Math.sin(turn) + 0.05 * Math.sin(2 * turn);
     });
-    evidence.add(hop, { settled: false, note: false });
+    evidence.add(hop, { settled: false, note: false, silent: false });
   }
   const valueNear = (wanted: number): number => {
     const place = grid.frequencies.findIndex((each) => each >= wanted);
