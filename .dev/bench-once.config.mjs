@@ -1,4 +1,4 @@
-// Benchmarks as `npm test` runs them: each once, for whether they still work. Its own file because the
+// Benchmarks as a soak runs them: each once, for whether they still work. Its own file because the
 // runner of a test project cannot be set from the command line.
 import { defineConfig } from 'vitest/config';
 import { ROOT } from './run.mjs';

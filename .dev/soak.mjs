@@ -1,5 +1,6 @@
 // `npm run soak`: what takes too long for `npm test`. Every part can be had again by the seed that is printed.
-import { readdirSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import util from 'node:util';
 import { ensureBuilt } from './build.mjs';
@@ -7,7 +8,7 @@ import { ensureInstalled } from './install.mjs';
 import { Failure, ROOT, runMain, runTool, say } from './run.mjs';
 import { serveFolder } from './serve.mjs';
 
-const PARTS = ['properties', 'listening', 'sizes', 'browsers', 'changes', 'ear', 'kills', 'log'];
+const PARTS = ['benchmarks', 'properties', 'whole', 'sizes', 'browsers', 'changes', 'ear', 'kills', 'log'];
 
 /** The page at every size, with whatever can be open or shown. */
 const SIZES = join('tests', 'soak', 'sizes.test.ts');
@@ -69,23 +70,40 @@ const soakProperties = async ({ runs }) => {
   if (code !== 0) throw new Failure('A property does not hold; its counterexample is above.');
 };
 
+/** Every benchmark once, for whether it still works: one that breaks gives no sample, and no exit code. */
+const soakBenchmarks = async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'benchmarks-'));
+  const report = join(folder, 'report.json');
+  const config = ['--config', '.dev/bench-once.config.mjs'];
+  try {
+    const code = await runTool('vitest/vitest.mjs', ['bench', '--run', ...config, `--outputJson=${report}`]);
+    const { files } = JSON.parse(readFileSync(report, 'utf8'));
+    const all = files.flatMap(({ groups }) => groups.flatMap(({ benchmarks }) => benchmarks));
+    const broken = all.filter(({ sampleCount }) => !(sampleCount > 0)).map(({ name }) => name);
+    if (code !== 0 || all.length === 0 || broken.length > 0)
+      throw new Failure(`Of ${all.length} benchmarks these do not run: ${broken.join('; ')}`);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+};
+
 /**
- * What the band plays, rendered and measured in every feel, of which `npm test` listens to a few, and echoes played over
- * the band's own leak.
+ * What `npm test` tries a part of, whole: every feel rendered and listened to, every state at every size, what fails
+ * half-way; and what only a soak tries, as echoes played over the band's own leak.
  */
-const soakListening = async () => {
+const soakWhole = async () => {
   const heard = ['browser', 'reference']
     .flatMap(testFiles)
-    .filter((path) => /inSoak|inTurn/.test(readFileSync(join(ROOT, path), 'utf8')));
+    .filter((path) => /inSoak|inTurn|soakIt/.test(readFileSync(join(ROOT, path), 'utf8')));
   const files = [...heard, ...testFiles('soak').filter((path) => path !== SIZES)];
   const code = await runTool(
     'vitest/vitest.mjs',
-    ['run', ...['browser', 'unit', 'soak'].flatMap((project) => ['--project', project]), ...files],
+    ['run', ...['browser*', 'unit', 'soak'].flatMap((project) => ['--project', project]), ...files],
     {
       env: { SOAK_RUNS: '1' },
     },
   );
-  if (code !== 0) throw new Failure('The band does not sound as it should; the figures are above.');
+  if (code !== 0) throw new Failure('Something does not hold; what, and its figures, are above.');
 };
 
 const soakSizes = async () => {
@@ -103,8 +121,9 @@ const inServedPage = async (soak) => {
 };
 
 const soakers = ({ minutes, runs, kills, seed }) => ({
+  benchmarks: soakBenchmarks,
   properties: () => soakProperties({ runs }),
-  listening: soakListening,
+  whole: soakWhole,
   sizes: soakSizes,
   browsers: () =>
     inServedPage(async (address) => (await import('./soak-browsers.mjs')).soakBrowsers({ address })),

@@ -52,13 +52,6 @@ const countTests = ({
   return { passed: numPassedTests, failed: numFailedTests + skipped + unloaded.length };
 };
 
-/** Counts of a benchmark report; one that never ran counts as failed. */
-const countBenchmarks = ({ files = [] }) => {
-  const benchmarks = files.flatMap((file) => file.groups.flatMap((group) => group.benchmarks));
-  const passed = benchmarks.filter((benchmark) => benchmark.sampleCount > 0).length;
-  return { passed, failed: benchmarks.length - passed };
-};
-
 /** The counts of a stage that has no tests of its own. */
 const asOne = (code) => ({ passed: 0, failed: code === 0 ? 0 : 1 });
 
@@ -73,18 +66,6 @@ const runTests = async (report, projects) => {
   ]);
   const results = readReport(report);
   return { code, ...countTests(results), failures: failuresOf(results) };
-};
-
-const runBenchmarksOnce = async (report) => {
-  const config = ['--config', '.dev/bench-once.config.mjs'];
-  const code = await runTool(VITEST, [
-    'bench',
-    '--run',
-    '--passWithNoTests',
-    ...config,
-    `--outputJson=${report}`,
-  ]);
-  return { code, ...countBenchmarks(readReport(report)) };
 };
 
 /** The three sets of rules, side by side. */
@@ -119,7 +100,6 @@ const stagesOf = (folder) => [
   },
   { name: 'build', check: runBuild },
   { name: 'browser tests', check: () => runInBrowsers(join(folder, 'browser.json')) },
-  { name: 'one iteration of every benchmark', check: () => runBenchmarksOnce(join(folder, 'bench.json')) },
 ];
 
 const runStage = async ({ name, check }) => {

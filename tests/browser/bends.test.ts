@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, describe, expect, it } from 'vitest';
 import { watchPage } from '../helpers/browser';
+import { spare } from '../helpers/built-page';
 import { harpRecording } from '../helpers/harp-recording';
 import { servedBrowser } from '../helpers/served-browser';
 
@@ -51,6 +52,7 @@ describe('bend practice in a browser', () => {
 
   it('gives the verdict that each sound deserves, hands free, and takes 2 draw for meant on hole 2', async () => {
     const context = await browser().newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
+    await spare(context);
     const page = await context.newPage();
     const { errors, failures } = watchPage(page);
     await page.goto(address(), { waitUntil: 'networkidle' });

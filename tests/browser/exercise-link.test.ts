@@ -1,5 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { spare } from '../helpers/built-page';
 import { openBeside, openEntry } from '../helpers/open-panel';
 import { servedBrowser } from '../helpers/served-browser';
 
@@ -9,6 +10,7 @@ describe('an exercise', () => {
   const visit = async (where: string): Promise<{ context: BrowserContext; page: Page }> => {
     const context = await browser().newContext({ serviceWorkers: 'block' });
     context.setDefaultTimeout(60_000);
+    await spare(context);
     const page = await context.newPage();
     await page.goto(where);
     return { context, page };

@@ -8,7 +8,7 @@ describe('the first picture of the built page', () => {
   const { browser, address } = builtPage();
 
   it.each(SIZES)('stays where it is while the rest arrives, at $width × $height', async (size) => {
-    const context = await browser().newContext({ viewport: size });
+    const context = await browser().newContext({ viewport: size, serviceWorkers: 'block' });
     const page = await context.newPage();
     await page.addInitScript(() => {
       const moves: number[] = [];

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { watchPage } from '../helpers/browser';
+import { spare } from '../helpers/built-page';
 import { servedBrowser } from '../helpers/served-browser';
 
 const { browser, address } = servedBrowser();
@@ -10,6 +11,7 @@ const STORED = '{"version":1,"tempo":77}';
 /** A page in whose browser something every drawing needs fails as long as settings are kept. */
 const openBroken = async (): Promise<Page> => {
   const context = await browser().newContext({ serviceWorkers: 'block' });
+  await spare(context);
   const page = await context.newPage();
   await page.goto(address());
   await page.evaluate((stored) => localStorage.setItem('combshed.settings', stored), STORED);
@@ -51,6 +53,7 @@ describe('settings that once locked the player out', () => {
     '{"version":1,"tuning":',
   ])('open the page: %s', async (stored) => {
     const page = await browser().newPage({ serviceWorkers: 'block' });
+    await spare(page);
     const watch = watchPage(page);
     await page.addInitScript((text) => {
       localStorage['combshed.settings'] ??= text;

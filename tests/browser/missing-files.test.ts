@@ -1,8 +1,10 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { watchPage } from '../helpers/browser';
+import { spare } from '../helpers/built-page';
 import { listenIn, peakBetween, takeRecording } from '../helpers/listen-in';
 import { servedBrowser } from '../helpers/served-browser';
+import { soakIt } from '../helpers/soak';
 
 /** The page with some of its files out of reach, as when the program that serves it has ended or a blocker steps in. */
 describe('the built page without one of its files', () => {
@@ -11,6 +13,7 @@ describe('the built page without one of its files', () => {
   const open = async (missing: readonly string[], before: () => void = () => {}) => {
     const context = await browser().newContext({ bypassCSP: true, serviceWorkers: 'block' });
     context.setDefaultTimeout(60_000);
+    await spare(context);
     const page = await context.newPage();
     const { errors } = watchPage(page);
     const asked: string[] = [];
@@ -71,7 +74,7 @@ describe('the built page without one of its files', () => {
     await context.close();
   });
 
-  it('plays on when the limiter breaks down', async () => {
+  soakIt('plays on when the limiter breaks down', async () => {
     const { context, page, errors } = await open([], () => {
       const { connect } = AudioNode.prototype;
       AudioNode.prototype.connect = function (this: AudioNode, ...args: Parameters<typeof connect>) {
@@ -94,7 +97,7 @@ describe('the built page without one of its files', () => {
     await context.close();
   });
 
-  it('plays without the worker that beats', async () => {
+  soakIt('plays without the worker that beats', async () => {
     const { context, page } = await open(['pulse-worker']);
     await stopButton(page).waitFor();
     // Longer than the window of music that is handed over at the start.

@@ -19,7 +19,7 @@ import { serveBandPage } from '../helpers/band-page';
 import { floatsFrom, peakBetween } from '../helpers/samples';
 import type { ServedApp } from '../helpers/serve';
 import { fileBrowser } from '../helpers/served-browser';
-import { inSoak } from '../helpers/soak';
+import { inSoak, soakIt } from '../helpers/soak';
 import { testProgram } from '../helpers/test-charts';
 
 /** What the detectors are made for. */
@@ -65,7 +65,7 @@ const trackedTempo = (samples: Float32Array, asked: number): number => {
 };
 
 describe('tempo, by a beat tracker', () => {
-  it.each(inSoak<FeelId>(['shuffle', 'straight', 'rock', 'boogie', 'jump'], ['shuffle', 'rock']))(
+  it.each(inSoak<FeelId>(['shuffle', 'straight', 'rock', 'boogie', 'jump'], ['shuffle']))(
     '%s is within half a percent',
     async (feel) => {
       const program = plain(feel);
@@ -106,7 +106,7 @@ describe('swing, measured between attacks', () => {
     ['swing', 2.5, 2.5],
     ['shuffle', 1.5, 1.5],
   ];
-  it.each(inSoak<Swung>([...own, ...chosen], [...own, ['swing', 2.5, 2.5]]))(
+  it.each(inSoak<Swung>([...own, ...chosen], [['swing', 2.5, 2.5]]))(
     '%s at %s lies within five percent of %f to 1',
     async (feel, swing, ratio) => {
       const given = plain(feel, { sounding: 'drums', choruses: 1 });
@@ -140,7 +140,7 @@ describe('bass, by a pitch detector', () => {
 });
 
 describe('a drop-out', () => {
-  it('is silent from the bar line on, but for the room', async () => {
+  soakIt('is silent from the bar line on, but for the room', async () => {
     const program = plain('shuffle', { choruses: 1, dropOut: { play: 3, rest: 1 } });
     const samples = await listenTo(program, ['drums', 'bass', 'chords', 'click']);
     const bar = ((program.chart.meter.beats * 60) / program.tempo) * RATE;

@@ -5,7 +5,9 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listBuild } from '../../.dev/service-worker.mjs';
 import { watchPage } from '../helpers/browser';
+import { withoutForehand } from '../helpers/built-page';
 import { fileBrowser } from '../helpers/served-browser';
+import { soakIt } from '../helpers/soak';
 import { BAND_PRESETS, makeSoundFont } from '../helpers/sound-font';
 import { openVillageServer, type VillageServer } from '../helpers/village-server';
 
@@ -22,6 +24,7 @@ const onOneServer = (): void => {
     server = await openVillageServer();
     context = await browser().newContext();
     context.setDefaultTimeout(60_000);
+    await context.addInitScript(withoutForehand);
   });
   afterAll(async () => {
     await context?.close();
@@ -223,7 +226,7 @@ describe('a newer version, with two windows open', () => {
     await press(page, 'Stop');
   });
 
-  it('leaves the other window its own parts, and is offered there too', async () => {
+  soakIt('leaves the other window its own parts, and is offered there too', async () => {
     await other.bringToFront();
     await offer(other).waitFor();
     expect(await other.title()).toBe('Combshed');
@@ -254,7 +257,7 @@ describe('a keeping that fails half-way', () => {
     await next.close();
   });
 
-  it('leaves the version before in charge, offers nothing, and that version still opens', async () => {
+  soakIt('leaves the version before in charge, offers nothing, and that version still opens', async () => {
     await server.publish('Combshed, second version');
     const file = aFile();
     renameSync(file, `${file}.away`);

@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type PageWatch, watchPage } from '../helpers/browser';
-import { withoutInstruments } from '../helpers/built-page';
+import { spare } from '../helpers/built-page';
 import { integratedLoudness } from '../helpers/loudness';
 import { servedBrowser } from '../helpers/served-browser';
 import { BAND_PRESETS, BAND_SAMPLES, bandSoundFont, makeSoundFont } from '../helpers/sound-font';
@@ -45,7 +45,7 @@ describe('sounds of one’s own in the built page', () => {
   beforeAll(async () => {
     visits = await browser().newContext({ serviceWorkers: 'block' });
     visits.setDefaultTimeout(120_000);
-    await visits.addInitScript(withoutInstruments);
+    await spare(visits);
   });
 
   const group = () => page.getByRole('group', { name: 'Your own sounds' });

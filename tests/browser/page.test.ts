@@ -52,7 +52,7 @@ describe('a first visit', () => {
 
 describe('bad circumstances', () => {
   it('explains a browser without Web Audio and keeps the rest working', async () => {
-    const context = await browser().newContext({ viewport: SIZES[0] });
+    const context = await browser().newContext({ viewport: SIZES[0], serviceWorkers: 'block' });
     const page = await context.newPage();
     await page.addInitScript(() => {
       for (const name of ['AudioContext', 'webkitAudioContext', 'OfflineAudioContext'])
@@ -67,7 +67,7 @@ describe('bad circumstances', () => {
   });
 
   it('starts with storage refused, and says so', async () => {
-    const context = await browser().newContext({ viewport: SIZES[0] });
+    const context = await browser().newContext({ viewport: SIZES[0], serviceWorkers: 'block' });
     const page = await context.newPage();
     await page.addInitScript(() => {
       Object.defineProperty(window, 'localStorage', {

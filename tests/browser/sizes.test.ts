@@ -7,7 +7,7 @@ import { builtPage, planned } from '../helpers/built-page';
 import { closePanel, openEntry } from '../helpers/open-panel';
 import { resize } from '../helpers/page-layout';
 import { play, problemsIn, SIZES } from '../helpers/size-walk';
-import { inTurn } from '../helpers/soak';
+import { inSoak, inTurn } from '../helpers/soak';
 
 const { open } = builtPage();
 
@@ -19,6 +19,18 @@ const visit = async (settings: Partial<Settings> = {}): Promise<Page> => {
   });
   return page;
 };
+
+type Shown = readonly [string, turn: number, Partial<Settings>];
+
+const FEW: readonly Shown[] = [
+  ['trading', 0, { trade: { on: true, calls: '' } }],
+  [
+    'a line shown, in plain words, with notes beside tab',
+    1,
+    { line: { ...DEFAULT_SETTINGS.line, kind: 'guide tones' }, plainWords: true, besideTab: 'notes' },
+  ],
+  ['the Keys drawing', 2, { drawing: 'keys' }],
+];
 
 describe('at every size nothing is cut, covered or overlapping', () => {
   it('while the harp is asked for, at rest and playing', async () => {
@@ -55,23 +67,13 @@ describe('at every size nothing is cut, covered or overlapping', () => {
     expect(problems).toEqual([]);
   });
 
-  it.each([
-    [0, 'trading', { trade: { on: true, calls: '' } }],
-    [
-      1,
-      'a line shown, in plain words, with notes beside tab',
-      {
-        line: { ...DEFAULT_SETTINGS.line, kind: 'guide tones' },
-        plainWords: true,
-        besideTab: 'notes',
-      },
-    ],
-    [2, 'the Keys drawing', { drawing: 'keys' }],
-    [0, 'two chords in a bar, many bars', { formId: 'jazz-swing' }],
-  ] as const)('with %2$s', async (turn, state, settings) => {
-    const page = await visit(settings);
-    await play(page);
-    const problems = await problemsIn(page, state, { sizes: inTurn(SIZES, turn) });
-    expect(problems).toEqual([]);
-  });
+  it.each(inSoak<Shown>([...FEW, ['two chords in a bar, many bars', 0, { formId: 'jazz-swing' }]], FEW))(
+    'with %s',
+    async (state, turn, settings) => {
+      const page = await visit(settings);
+      await play(page);
+      const problems = await problemsIn(page, state, { sizes: inTurn(SIZES, turn) });
+      expect(problems).toEqual([]);
+    },
+  );
 });

@@ -2,9 +2,10 @@ import { readFile } from 'node:fs/promises';
 import type { Download, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { type PageWatch, watchPage } from '../helpers/browser';
-import { withoutInstruments } from '../helpers/built-page';
+import { spare } from '../helpers/built-page';
 import { eventsOf, notesOf, readMidi } from '../helpers/midi-reading';
 import { servedBrowser } from '../helpers/served-browser';
+import { inSoak } from '../helpers/soak';
 
 const BPM = 240;
 const BEAT = 60 / BPM;
@@ -56,6 +57,9 @@ const levelOf = ({ left, right, rate }: Wav, from: number, to: number): number =
 
 const bytesOf = async (download: Download): Promise<Buffer> => readFile(await download.path());
 
+const OPUS = { kind: 'Opus in Ogg', extension: 'opus', rate: 128 };
+const MP3 = { kind: 'MP3', extension: 'mp3', rate: 192 };
+
 describe('taking a song away from the built page', () => {
   const { browser, address } = servedBrowser();
   let page: Page;
@@ -87,7 +91,7 @@ describe('taking a song away from the built page', () => {
     page.setDefaultTimeout(120_000);
     watch = watchPage(page);
     // The computed instruments alone: whether the recorded ones are here in time would be another matter each time.
-    await page.addInitScript(withoutInstruments);
+    await spare(page);
     await page.goto(address());
     await page.getByLabel('Tempo', { exact: true }).fill(String(BPM));
     await page.keyboard.press('Enter');
@@ -175,10 +179,7 @@ describe('taking a song away from the built page', () => {
     await open(['Drums', 'Chords']);
     await panel().getByLabel('With count-in').uncheck();
     await panel().getByLabel('With ending').uncheck();
-    for (const [kind, extension, rate] of [
-      ['Opus in Ogg', 'opus', 128],
-      ['MP3', 'mp3', 192],
-    ] as const) {
+    for (const { kind, extension, rate } of inSoak([OPUS, MP3], [MP3])) {
       await choose('Kind of file', `${kind}, compressed, ${rate} kbit/s`);
       const { name, bytes } = await save('Save audio');
       expect(name).toBe(`shuffle-g-240bpm.${extension}`);

@@ -1,6 +1,6 @@
 import { type LentBrowser, launchBrowser, lendBrowser } from './browser';
 
-/** True in `npm test`, which runs every benchmark once for whether it still works: its figures mean nothing there. */
+/** True in a soak, which runs every benchmark once for whether it still works: its figures mean nothing there. */
 const ONCE = process.env.BENCH_ONCE !== undefined;
 
 /** What a benchmark measures, or as little as shows that it still works. */

@@ -47,8 +47,8 @@ export const withoutInstruments = (): void => {
 };
 
 /**
- * Run in a page before its own scripts: what the first Play begins with is computed when there is something to play on,
- * not while the page rests, as most tests never play.
+ * Run in a page before its own scripts: what the first Play begins with is computed when there is something to play on
+ * or a file is to be saved, not while the page rests, as most tests do neither.
  */
 export const withoutForehand = (): void => {
   const held: (() => void)[] = [];
@@ -64,13 +64,26 @@ export const withoutForehand = (): void => {
       return Object.assign(worker, { postMessage });
     },
   });
+  const letGo = (): void => {
+    sounds = true;
+    for (const go of held.splice(0)) go();
+  };
   window.AudioContext = new Proxy(AudioContext, {
     construct: (Made, given: ConstructorParameters<typeof AudioContext>) => {
-      sounds = true;
-      for (const go of held.splice(0)) go();
+      letGo();
       return new Made(...given);
     },
   });
+  const onPress = ({ target }: MouseEvent): void => {
+    if (target instanceof Element && /^Save /.test(target.closest('button')?.textContent ?? '')) letGo();
+  };
+  window.addEventListener('click', onPress, { capture: true });
+};
+
+/** Spares the pages of a context, or one page, what most tests have no need of. */
+export const spare = async (pages: BrowserContext | Page): Promise<void> => {
+  await pages.addInitScript(withoutInstruments);
+  await pages.addInitScript(withoutForehand);
 };
 
 /** Waits until everything is fetched that is fetched at rest: the recorded instruments come last. */
@@ -115,10 +128,15 @@ export const builtPage = () => {
     return context.newPage();
   };
 
+  const wholePage = async (): Promise<Page> => {
+    const page = await newPage({});
+    await page.addInitScript(withoutForehand);
+    return page;
+  };
+
   const plainPage = async (options: BrowserContextOptions = {}): Promise<Page> => {
     const page = await newPage({ serviceWorkers: 'block', ...options });
-    await page.addInitScript(withoutInstruments);
-    await page.addInitScript(withoutForehand);
+    await spare(page);
     return page;
   };
 
@@ -151,7 +169,7 @@ export const builtPage = () => {
     whole = false,
   }: OpeningOptions = {}): Promise<OpenedApp> => {
     const stored = JSON.stringify(storableSettings({ ...DEFAULT_SETTINGS, ...settings }));
-    const page = await (whole ? newPage({}) : tapped ? tappedPage() : samePage());
+    const page = await (whole ? wholePage() : tapped ? tappedPage() : samePage());
     await page.goto(`${address()}combshed.webmanifest`);
     await keepOnly(page, { ...kept, settings: stored });
     await sizePage(page, [size.width, size.height]);

@@ -2,7 +2,7 @@ import { BenchmarkRunner } from 'vitest';
 
 /**
  * Runs every benchmark once, without warm-up, whatever times it asks for:
- * for `npm test`, which must notice a benchmark that no longer runs but has no time to measure.
+ * for the soak, which must notice a benchmark that no longer runs but has no time to measure.
  */
 // biome-ignore lint/style/noDefaultExport: the test runner reads its runner from the default export
 export default class OneIterationRunner extends BenchmarkRunner {

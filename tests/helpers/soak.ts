@@ -1,3 +1,5 @@
+import { it } from 'vitest';
+
 /**
  * How deep properties are tried: the one place that says so. `npm test` tries each as often as finds what is broken by
  * a change; the rare cases are for `npm run soak`, which sets the variable.
@@ -33,3 +35,11 @@ export const inTurn = <Each>(all: readonly Each[], turn: number): readonly Each[
     all,
     all.filter((_, at) => at % 3 === turn % 3),
   );
+
+/**
+ * A test that only a soak runs: what it holds is held in `npm test` by others of its file, or without a browser. It is
+ * not declared there, as a test that is skipped counts as failed.
+ */
+export const soakIt = (name: string, test: () => Promise<void>): void => {
+  if (SOAK_RUNS !== undefined) it(name, test);
+};
