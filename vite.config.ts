@@ -31,8 +31,8 @@ const TIMED = ['band', 'band-trouble', 'ear', 'missing-files', 'page-sound'].map
   (name) => `tests/browser/${name}.test.ts`,
 );
 
-/** Files that break a module of the page on purpose. */
-const BREAKING = ['boundaries', 'broken-chart'].map((name) => `tests/ui/${name}.test.tsx`);
+/** What breaks modules of the page on purpose. */
+const BREAKING = ['tests/ui/broken-modules.test.tsx'];
 const pages = project('ui', 'happy-dom', 120);
 
 const inBrowser = (name: string) => {

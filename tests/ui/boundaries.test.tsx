@@ -1,8 +1,5 @@
 import { cleanup, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { findLine } from '../../src/core/lines/lines';
-import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
-import { storableSettings } from '../../src/core/settings/parse-settings';
 import { PAGES } from '../../src/ui/page/entries';
 import { type PagePart, type PartProps, panelOf, VIEWS } from '../../src/ui/page/page-parts';
 import { openPage } from '../helpers/open-page';
@@ -111,19 +108,4 @@ describe('the page', () => {
     await user.selectOptions(screen.getByLabelText('Song key'), 'A');
     expect(screen.queryByRole('alert')).toBeNull();
   });
-});
-
-vi.mock('../../src/core/lines/lines', { spy: true });
-
-it('says that a line could not be worked out, and shows the rest', () => {
-  vi.mocked(findLine).mockImplementation(() => {
-    throw new Error('no way through');
-  });
-  openPage(
-    storableSettings({ ...DEFAULT_SETTINGS, line: { ...DEFAULT_SETTINGS.line, kind: 'chord tones' } }),
-  );
-  expect(screen.getByRole('alert').textContent).toMatch(
-    /The line or the calls cannot be shown.*no way through/,
-  );
-  expect(screen.getByRole('region', { name: 'What fits' })).toBeTruthy();
 });

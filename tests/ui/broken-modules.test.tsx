@@ -2,13 +2,18 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { readChart } from '../../src/core/chart-text/read-chart';
+import { findLine } from '../../src/core/lines/lines';
+import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
+import { storableSettings } from '../../src/core/settings/parse-settings';
 import { App } from '../../src/ui/page/app';
 import { fetchEverything } from '../../src/ui/state/fetched';
 import { openSession } from '../helpers/fake-session';
 import { createFakeStorage } from '../helpers/fake-storage';
 import { createFakeTabs } from '../helpers/fake-tabs';
+import { openPage } from '../helpers/open-page';
 
 vi.mock('../../src/core/chart-text/read-chart', { spy: true });
+vi.mock('../../src/core/lines/lines', { spy: true });
 
 const BAD = 'G7 | X-broken | D7';
 
@@ -89,4 +94,17 @@ describe('a draft on which the reader fails', () => {
     two.commands.nudgeTempo(2);
     expect(two.state().settings.tempo).toBe(106);
   });
+});
+
+it('says that a line could not be worked out, and shows the rest', () => {
+  vi.mocked(findLine).mockImplementation(() => {
+    throw new Error('no way through');
+  });
+  openPage(
+    storableSettings({ ...DEFAULT_SETTINGS, line: { ...DEFAULT_SETTINGS.line, kind: 'chord tones' } }),
+  );
+  expect(screen.getByRole('alert').textContent).toMatch(
+    /The line or the calls cannot be shown.*no way through/,
+  );
+  expect(screen.getByRole('region', { name: 'What fits' })).toBeTruthy();
 });
