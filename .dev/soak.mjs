@@ -92,13 +92,13 @@ const soakBenchmarks = async () => {
  * half-way; and what only a soak tries, as echoes played over the band's own leak.
  */
 const soakWhole = async () => {
-  const heard = ['browser', 'reference']
+  const heard = ['browser', 'reference', 'unit', 'ui']
     .flatMap(testFiles)
     .filter((path) => /inSoak|inTurn|soakIt/.test(readFileSync(join(ROOT, path), 'utf8')));
   const files = [...heard, ...testFiles('soak').filter((path) => path !== SIZES)];
   const code = await runTool(
     'vitest/vitest.mjs',
-    ['run', ...['browser*', 'unit', 'soak'].flatMap((project) => ['--project', project]), ...files],
+    ['run', ...['browser*', 'unit', 'ui', 'soak'].flatMap((project) => ['--project', project]), ...files],
     {
       env: { SOAK_RUNS: '1' },
     },
