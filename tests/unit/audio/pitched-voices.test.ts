@@ -6,6 +6,7 @@ import { asHz, asMidi } from '../../../src/core/theory/units';
 import { heldFor } from '../../helpers/held-note';
 import { centroidOf, momentaryLoudness } from '../../helpers/instrument-measure';
 import { rendered } from '../../helpers/rendered';
+import { inSoak } from '../../helpers/soak';
 
 const RATE = 48000;
 /** Keys of each pitched voice from its lowest to its highest in the band. */
@@ -84,6 +85,7 @@ const centsOfNote = (voice: Voice, of: VoiceNote): number => {
 describe.each(RANGES)('%s', (id, keys) => {
   const voice = rendered(VOICES[id]);
   const middle = keys[1];
+  const tried = inSoak(keys, [keys[0], keys[2]]);
 
   it.each(keys)('sounds key %i at the pitch asked for, within a cent', (midi) => {
     expect(Math.abs(centsOfNote(voice, note(midi)))).toBeLessThan(1);
@@ -113,7 +115,7 @@ describe.each(RANGES)('%s', (id, keys) => {
     });
   });
 
-  it.each(keys)('grows louder and brighter with velocity at key %i', (midi) => {
+  it.each(tried)('grows louder and brighter with velocity at key %i', (midi) => {
     const figures = [20, 45, 80, 110, 127].map((velocity) => {
       const held = heldFor(voice(note(midi, { velocity })), 0.5, RATE);
       return { loudness: momentaryLoudness(held, RATE), brightness: centroidOf(held, RATE, 0.2) ?? 0 };
@@ -124,7 +126,7 @@ describe.each(RANGES)('%s', (id, keys) => {
     });
   });
 
-  it.each(keys)('stays clear of clipping and of direct current at key %i', (midi) => {
+  it.each(tried)('stays clear of clipping and of direct current at key %i', (midi) => {
     for (const velocity of [1, 80, 127]) {
       const { samples } = voice(note(midi, { velocity }));
       expect(samples.every(Number.isFinite)).toBe(true);
@@ -133,7 +135,7 @@ describe.each(RANGES)('%s', (id, keys) => {
     }
   });
 
-  it.each(keys)('begins without a step at key %i, and ends in silence unless it loops', (midi) => {
+  it.each(tried)('begins without a step at key %i, and ends in silence unless it loops', (midi) => {
     for (const seed of [1, 2]) {
       const { samples, loop } = voice(note(midi, { seed, velocity: 110 }));
       const within = largestStep(samples, Math.round(0.02 * RATE), Math.round(0.2 * RATE));
