@@ -14,6 +14,7 @@ import { nextTarget } from '../../core/bends/next-target';
 import { reachByResults } from '../../core/bends/reach-by-results';
 import type { Harp, Sound } from '../../core/harp/harp';
 import { soundId, spokenHole } from '../../core/harp/tab';
+import { listed } from '../../core/theory/wording';
 import type { Hearing } from '../ear/hearing';
 import { openShelf } from '../keeping/shelf';
 import { type BendStand, type BendTurns, createBendTurns } from './bend-turns';
@@ -31,20 +32,17 @@ export interface BendPractice extends BendTurns {
   forget(sound: Sound | null): void;
 }
 
-const listed = (sounds: readonly Sound[]): string => {
-  const names = sounds.map(spokenHole);
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-};
+const soundsListed = (sounds: readonly Sound[]): string => listed(sounds.map(spokenHole));
 
 /** What to tell the player when results have changed the reach; never silent about what goes. */
 const reachSentence = (gained: readonly Sound[], lost: readonly Sound[]): string =>
   [
     ...(gained.length > 0
-      ? [`By your results ${listed(gained)} ${gained.length === 1 ? 'is' : 'are'} in reach now.`]
+      ? [`By your results ${soundsListed(gained)} ${gained.length === 1 ? 'is' : 'are'} in reach now.`]
       : []),
     ...(lost.length > 0
       ? [
-          `By your results ${listed(lost)} ${lost.length === 1 ? 'does' : 'do'} not come yet and ${lost.length === 1 ? 'is' : 'are'} left out. Undo brings ${lost.length === 1 ? 'it' : 'them'} back; so does a press under Harp.`,
+          `By your results ${soundsListed(lost)} ${lost.length === 1 ? 'does' : 'do'} not come yet and ${lost.length === 1 ? 'is' : 'are'} left out. Undo brings ${lost.length === 1 ? 'it' : 'them'} back; so does a press under Harp.`,
         ]
       : []),
   ].join(' ');

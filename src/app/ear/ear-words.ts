@@ -1,3 +1,4 @@
+import { listed } from '../../core/theory/wording';
 import type { MicInput, MicStatus, MicTrouble } from '../../mic/microphone';
 import type { Notice } from '../keeping/notice';
 
@@ -26,14 +27,11 @@ const SILENCES = {
 const ASKING =
   'The browser asks whether this page may use the microphone. What it hears is worked out on this machine, never sent anywhere, and none of it is kept.';
 
-const list = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-
 /** What the browser does to the sound although it was asked not to; null where it does nothing. */
 export const processingWords = ({ processing }: Pick<MicInput, 'processing'>): string | null =>
   processing.length === 0
     ? null
-    : `The browser keeps ${list(processing)} on for this microphone, which can swallow held notes. Switch it off in the system’s sound settings, or use another browser or microphone, where bends are not heard.`;
+    : `The browser keeps ${listed(processing)} on for this microphone, which can swallow held notes. Switch it off in the system’s sound settings, or use another browser or microphone, where bends are not heard.`;
 
 /** What the player should know about the microphone, or null when all is well. */
 export const earNotice = (status: MicStatus): Notice | null => {

@@ -2,6 +2,7 @@ import { backupText, readBackup } from '../../core/book/backup';
 import { withNewIds } from '../../core/book/merge-items';
 import { parseSettings } from '../../core/settings/parse-settings';
 import type { Settings } from '../../core/settings/settings';
+import { counted } from '../../core/theory/wording';
 import type { FileSaver } from '../../storage/save-file';
 import type { Keeper } from './keeper';
 
@@ -27,8 +28,6 @@ interface Needs {
 }
 
 const FILE_NAME = 'combshed-everything.json';
-
-const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
 /** Says what became of the things of one shelf; nothing where there were none. */
 const outcome = (

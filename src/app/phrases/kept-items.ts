@@ -1,6 +1,7 @@
 import { mergeItems } from '../../core/book/merge-items';
 import { type LibraryKind, libraryText, readLibraryText } from '../../core/phrasebook/library-file';
 import { freshName } from '../../core/song/chart-drafts';
+import { counted } from '../../core/theory/wording';
 import type { FileSaver } from '../../storage/save-file';
 import type { NoticeBoard } from '../keeping/notice-board';
 import { openShelf, type Shelf, type ShelfItem } from '../keeping/shelf';
@@ -19,9 +20,6 @@ export interface KeptItems<Item extends ShelfItem> {
   /** Puts those of such a file beside those that are here; says what came of each piece. */
   open(text: string): readonly string[];
 }
-
-const counted = (count: number, { noun, plural }: LibraryKind<unknown>): string =>
-  `${count} ${count === 1 ? noun : plural}`;
 
 /** Hands a file over, and says where that did not go. */
 export const giveFile =
@@ -77,8 +75,10 @@ export const openKeptItems = <Item extends ShelfItem>({
       const { added, known } = mergeItems(shelf.items(), items);
       for (const item of added) shelf.put(item);
       return [
-        ...(added.length > 0 ? [`${counted(added.length, kind)} added.`] : []),
-        ...(known > 0 ? [`${counted(known, kind)} ${known === 1 ? 'was' : 'were'} here already.`] : []),
+        ...(added.length > 0 ? [`${counted(added.length, noun, plural)} added.`] : []),
+        ...(known > 0
+          ? [`${counted(known, noun, plural)} ${known === 1 ? 'was' : 'were'} here already.`]
+          : []),
         ...problems,
       ];
     },

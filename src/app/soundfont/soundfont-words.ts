@@ -1,18 +1,6 @@
 import type { FontRefusal } from '../../audio/soundfont/font-messages';
 import { MOST_SOUND_FONT_BYTES } from '../../core/formats/sound-font';
-
-const STEPS: readonly (readonly [number, string])[] = [
-  [1e6, 'MB'],
-  [1e3, 'kB'],
-];
-
-/** A file's size as people say it. */
-export const sizeText = (bytes: number): string => {
-  for (const [step, unit] of STEPS) {
-    if (bytes >= step) return `${(bytes / step).toFixed(bytes < 10 * step ? 1 : 0)} ${unit}`;
-  }
-  return `${bytes} bytes`;
-};
+import { sizeText } from '../../core/theory/quantities';
 
 const reason = (why: FontRefusal): string => {
   switch (why.kind) {

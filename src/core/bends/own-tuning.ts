@@ -3,7 +3,8 @@ import type { ReedCents } from '../harp/build-harp';
 import type { Breath, Harp, Sound } from '../harp/harp';
 import { soundId, spokenHole } from '../harp/tab';
 import type { HeardNote } from '../hearing/heard-note';
-import { centsBetween, hzOf } from '../theory/temperament';
+import { median } from '../theory/statistics';
+import { centsBetween, hzOf, signedCents } from '../theory/temperament';
 import { asCents, type Cents, type Hz } from '../theory/units';
 
 /** What was measured: cents from equal temperament at the harp's reference, by the sound's id. */
@@ -38,9 +39,6 @@ export const reedsInTurn = (harp: Harp): readonly Sound[] =>
 /** The first reed still to be played; null when all were. */
 export const nextReed = (harp: Harp, readings: ReedReadings): Sound | null =>
   reedsInTurn(harp).find((sound) => !readings.has(soundId(sound))) ?? null;
-
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 
 interface Played {
   readonly harp: Harp;
@@ -82,7 +80,7 @@ export const readReed = (readings: ReedReadings, played: Played): ReedReading =>
   const others = [...readings].filter(([each]) => each !== id).map(([, value]) => value);
   const hangs = others.length >= FEW && cents < median(others) - HANGING;
   const whole = asCents(Math.round(cents));
-  const value = `${whole > 0 ? '+' : whole < 0 ? '−' : ''}${Math.abs(whole)} cents`;
+  const value = `${signedCents(whole)} cents`;
   return {
     id,
     readings: new Map([...readings, [id, whole]]),

@@ -1,3 +1,4 @@
+import { median } from '../theory/statistics';
 /** Where a pitch stands still: what is held, between the ways there. */
 
 /** The pitch at a moment. */
@@ -28,9 +29,6 @@ const NEAR = { share: 0.6, cents: 45 } as const;
 const MIDDLE = 0.6;
 /** Gaps so long are no end of a stretch: the ear misses a moment now and then. Seconds. */
 const GAP = 0.06;
-
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 
 const within = (moments: readonly PitchMoment[], from: number, to: number): readonly number[] =>
   moments.filter(({ time }) => time >= from && time <= to).map(({ cents }) => cents);

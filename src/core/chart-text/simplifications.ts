@@ -2,6 +2,7 @@ import type { Chart } from '../chart/chart';
 import type { Chord, Degree } from '../theory/chord';
 import { semitonesOf } from '../theory/degrees';
 import { degreeText, ENGLISH } from '../theory/note-names';
+import { listed } from '../theory/wording';
 
 /** Something a chord of the chart asks for that the band plays only in part, or adds. */
 export interface Simplification {
@@ -49,17 +50,15 @@ const hear = (chord: Chord): Heard => {
   };
 };
 
-const listed = (degrees: readonly Degree[], last: 'and' | 'or'): string => {
-  const names = degrees.map((degree) => (degree === 'R' ? 'root' : degreeText(degree)));
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`;
-};
+const degreesListed = (degrees: readonly Degree[]): string =>
+  listed(degrees.map((degree) => (degree === 'R' ? 'root' : degreeText(degree))));
 
 const describe = ({ guides, extras, leftOut, assumed }: Heard): readonly string[] => [
   ...(extras.length > 2
-    ? [`plays the ${listed(guides, 'and')} with at most two of ${listed(extras, 'and')} at a time`]
+    ? [`plays the ${degreesListed(guides)} with at most two of ${degreesListed(extras)} at a time`]
     : []),
-  ...(leftOut.length > 0 ? [`leaves out the ${listed(leftOut, 'and')}`] : []),
-  ...(assumed.length > 0 ? [`may add the ${listed(assumed, 'and')}`] : []),
+  ...(leftOut.length > 0 ? [`leaves out the ${degreesListed(leftOut)}`] : []),
+  ...(assumed.length > 0 ? [`may add the ${degreesListed(assumed)}`] : []),
 ];
 
 /** Chords of a chart that the band simplifies, in the order they first come; empty for most blues. */

@@ -2,7 +2,7 @@ import type { Harp } from '../harp/harp';
 import { positionTitle } from '../harp/positions';
 import { REGISTERS } from '../harp/reach';
 import { keyName } from '../theory/pitch';
-import { allOf } from './all-of';
+import { capital, listed } from '../theory/wording';
 import type { Reached, WantedNote } from './wanted-notes';
 
 interface AdviceFacts {
@@ -26,7 +26,7 @@ const withTuningName = (plain: string, { tuning }: NamedHarp): string =>
 /** A harp by its name on a case: `C harp`, `Low F harp`, `A harp, natural minor`. */
 export const harpName = (harp: NamedHarp): string => {
   const plain = plainName(harp);
-  return withTuningName(plain.charAt(0).toUpperCase() + plain.slice(1), harp);
+  return withTuningName(capital(plain), harp);
 };
 
 /** The same within a sentence: `a C harp`, `an F harp`, `a low F harp`. */
@@ -48,7 +48,7 @@ const missingWords = (missing: readonly WantedNote[]): readonly string[] => {
   return [...tones].map(([name, registers]) =>
     registers.length === REGISTERS.length
       ? `${name} anywhere`
-      : `${name} in the ${allOf(registers)} octave${registers.length > 1 ? 's' : ''}`,
+      : `${name} in the ${listed(registers)} octave${registers.length > 1 ? 's' : ''}`,
   );
 };
 
@@ -60,7 +60,7 @@ const chordToneReason = (notes: readonly WantedNote[]): string => {
   const missing = wanted.filter(({ effort }) => effort === null);
   if (missing.length === 0) return 'every chord tone in every octave';
   const words = missingWords(missing);
-  if (words.length <= NAMED_AT_MOST) return `every chord tone but ${allOf(words)}`;
+  if (words.length <= NAMED_AT_MOST) return `every chord tone but ${listed(words)}`;
   const bySymbol = new Map<string, number>();
   for (const { chord } of missing) if (chord) bySymbol.set(chord, (bySymbol.get(chord) ?? 0) + 1);
   const [worst] = [...bySymbol].sort((a, b) => b[1] - a[1]);

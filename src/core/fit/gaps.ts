@@ -3,7 +3,7 @@ import { REGISTERS, type Register } from '../harp/reach';
 import { spokenHole } from '../harp/tab';
 import type { Chord, ChordTone, Degree, NoteName } from '../theory/chord';
 import { ENGLISH } from '../theory/note-names';
-import { allOf } from './all-of';
+import { listed } from '../theory/wording';
 
 /** A sound as gaps need it; `FitSound` is one. */
 interface GapSound extends Sound {
@@ -87,7 +87,7 @@ const whereWords = ({ below, above, fillers }: Surroundings): string => {
 const sentenceOf = (name: NoteName, surroundings: Surroundings): string => {
   const { below, above, fillers } = surroundings;
   const lacking = `No ${ENGLISH.note(name)}${whereWords(surroundings)}`;
-  if (fillers.length > 0) return `${lacking}, except ${allOf(fillers.map(spokenHole))}`;
+  if (fillers.length > 0) return `${lacking}, except ${listed(fillers.map(spokenHole))}`;
   return below.length + above.length > 0 ? lacking : `${lacking} on this harp`;
 };
 

@@ -1,5 +1,6 @@
 /** What was measured of a microphone in its room, and what follows from it. */
 import { isRecord } from '../theory/is-record';
+import { median } from '../theory/statistics';
 import { asSeconds, type Seconds } from '../theory/units';
 import { calibrateGate } from './calibrate-gate';
 
@@ -34,9 +35,6 @@ const BOUNDS = {
 const LOUDER = 0.05;
 /** Notes played to clicks that are enough to know the player's lag, and how far apart they may lie. Seconds. */
 const ALONG = { notes: 4, window: 0.3 } as const;
-
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 
 /** The level that a quiet room seldom exceeds, from levels of its moments, dB; null without any. */
 export const noiseOf = (levels: readonly number[]): number | null =>

@@ -1,13 +1,13 @@
 import { createGripListener } from '../grips/grip-listener';
 import { createReedProfiles } from '../grips/reed-profiles';
 import { decimation } from '../signal/front-end';
+import { highMedian } from '../theory/statistics';
 import { createEar, type EarOptions } from './ear';
 import { withoutSeeming } from './grip-notes';
 import type { HeardNote } from './heard-note';
 import type { PathCosts, PitchPath } from './pitch-path';
 import { createPitchTracker, DEFAULT_GATE, HOP } from './pitch-tracker';
 import { reachableRanges } from './reachable';
-import { median } from './readings';
 import { createWholePath, type WholePath } from './whole-path';
 
 /** Sound that is all there. */
@@ -35,7 +35,7 @@ const FIRST_STROKES = 0.3;
 /** Leaves out what is too short and soft to be played; levels of single notes decide what is soft, where there are any. */
 const withoutFaint = (notes: readonly HeardNote[], band: boolean): readonly HeardNote[] => {
   const single = notes.filter(({ together }) => together.length === 0);
-  const usual = median((single.length < ENOUGH ? notes : single).map(({ level }) => level));
+  const usual = highMedian((single.length < ENOUGH ? notes : single).map(({ level }) => level));
   const isLeftOver = ({ together, level }: HeardNote): boolean =>
     band && together.length > 0 && level < usual - LEFT_OVER;
   const isStroke = (from: number): boolean => band && from < FIRST_STROKES;

@@ -1,9 +1,10 @@
 import { elementAt } from '../theory/element-at';
+import { highMedian } from '../theory/statistics';
 import { STANDARD_PITCH } from '../theory/temperament';
 import { asCents, asHz, asSeconds } from '../theory/units';
 import type { HeardPitch, HeardVibrato, Movement } from './heard-note';
 import type { Span } from './note-draft';
-import { median, type Reading } from './readings';
+import type { Reading } from './readings';
 
 /** Cents around the settled pitch that belong to it: vibrato and droop, not scoop and glide. */
 const SETTLED = 45;
@@ -60,7 +61,7 @@ const settledReadings = ({ readings, anchor, from, to }: Span): readonly Reading
   const edge = Math.min(EDGE, (end - from) / 4);
   const inner = readings.filter(({ time }) => time >= from + edge && time <= end - edge);
   const used = inner.length > 0 ? inner : readings;
-  const middle = anchor ?? median(used.map(({ cents }) => cents));
+  const middle = anchor ?? highMedian(used.map(({ cents }) => cents));
   const near = used.filter(({ cents }) => Math.abs(cents - middle) <= SETTLED);
   return near.length > 0 ? near : used;
 };
@@ -68,7 +69,7 @@ const settledReadings = ({ readings, anchor, from, to }: Span): readonly Reading
 const isSteady = ({ anchor, readings, from, to }: Span): boolean => {
   const last = readings.at(-1)?.time ?? from;
   if (anchor !== null || (to ?? last) - from < SHORT) return true;
-  const middle = median(readings.map(({ cents }) => cents));
+  const middle = highMedian(readings.map(({ cents }) => cents));
   const near = readings.filter(({ cents }) => Math.abs(cents - middle) <= SETTLED);
   return near.length >= STEADY * readings.length;
 };
@@ -77,8 +78,8 @@ const isSteady = ({ anchor, readings, from, to }: Span): boolean => {
 export const measureNote = (span: Span): HeardPitch => {
   const { id, from, to, readings, joined } = span;
   const settled = settledReadings(span);
-  const cents = median(settled.map((reading) => reading.cents));
-  const loud = median(readings.map(({ level }) => level));
+  const cents = highMedian(settled.map((reading) => reading.cents));
+  const loud = highMedian(readings.map(({ level }) => level));
   return {
     id,
     from: asSeconds(Math.max(0, from)),

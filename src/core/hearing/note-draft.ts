@@ -1,6 +1,7 @@
 import { elementAt } from '../theory/element-at';
+import { highMedian } from '../theory/statistics';
 import { asHz } from '../theory/units';
-import { median, type Reading } from './readings';
+import type { Reading } from './readings';
 
 /** How a note goes on from the one before: after an attack of its own, by a leap, or by a glide within one breath. */
 export type Joined = 'attack' | 'leap' | 'glide';
@@ -80,7 +81,7 @@ export const createDraftReporter = (attackOf: FindAttack): DraftReporter => {
       if (one.id !== null) return [report({ ...one, readings }, to)];
       const first = readings[0];
       if (first === undefined || to - first.time < SHORTEST) return [];
-      const known = begun({ ...one, readings }, median(readings.map(({ cents }) => cents)));
+      const known = begun({ ...one, readings }, highMedian(readings.map(({ cents }) => cents)));
       return known === null ? [] : [report(known, to)];
     },
   };

@@ -1,4 +1,5 @@
 import { elementAt } from '../theory/element-at';
+import { highMedian } from '../theory/statistics';
 
 /** One reading of the pitch within a note. */
 export interface Reading {
@@ -15,12 +16,6 @@ const STANDS = 25;
 /** Cents between neighbouring readings that no glide makes. */
 const LEAP = 70;
 
-/** Middle value; not a number for an empty list. */
-export const median = (values: readonly number[]): number => {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1] ?? Number.NaN;
-};
-
 /** The median of the last so many seconds of readings from an index on where they stand, in cents; null where they move. */
 export const standing = (readings: readonly Reading[], from: number, seconds: number): number | null => {
   const last = readings.at(-1);
@@ -31,7 +26,7 @@ export const standing = (readings: readonly Reading[], from: number, seconds: nu
     low = Math.min(low, cents);
     high = Math.max(high, cents);
     if (high - low > STANDS) return null;
-    if (last.time - time >= seconds) return median(readings.slice(i).map((each) => each.cents));
+    if (last.time - time >= seconds) return highMedian(readings.slice(i).map((each) => each.cents));
   }
   return null;
 };

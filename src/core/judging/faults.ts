@@ -1,8 +1,8 @@
 import type { Sound } from '../harp/harp';
 import { soundId } from '../harp/tab';
+import { median } from '../theory/statistics';
 import { GRAZED } from './align';
 import type { Judgement, NoteVerdict } from './judge';
-import { median } from './time-map';
 
 /** What is worth saying of a judgement, with what it rests on. */
 export type Fault =

@@ -1,4 +1,5 @@
 import { spokenHole } from '../harp/tab';
+import { capital } from '../theory/wording';
 import { type Fault, faultsOf } from './faults';
 import type { Judgement, NoteVerdict } from './judge';
 import { wayOut } from './way-out';
@@ -27,8 +28,6 @@ const ORDINALS = [
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 const countWord = (count: number): string => COUNTS[count] ?? String(count);
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A note by its place in the phrase: `the third note`, `the last note`. */
 const placeOf = (note: NoteVerdict, { notes }: Judgement): string => {

@@ -1,5 +1,5 @@
+import { median } from '../theory/statistics';
 import type { AskedNote, PlayedNote } from './asked-notes';
-import { median } from './time-map';
 
 /**
  * How far a player's taps as a whole are taken to lie before or behind the music, in seconds: taps lead a beat by some

@@ -1,14 +1,6 @@
+import { median } from '../theory/statistics';
 import { IN_TEMPO, type Pair, type TimeMap } from './align';
 import type { AskedNote, PlayedNote } from './asked-notes';
-
-/** The middle value; the mean of the two middle ones of an even number, 0 of none. */
-export const median = (values: readonly number[]): number => {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = sorted.length / 2;
-  return sorted.length === 0
-    ? 0
-    : ((sorted[Math.floor(middle - 0.5)] ?? 0) + (sorted[Math.floor(middle)] ?? 0)) / 2;
-};
 
 /** A rate is believed from so many matched notes on, within these bounds. */
 const FEWEST = 4;

@@ -1,3 +1,4 @@
+import { counted } from '../theory/wording';
 /** The log as files to take away. */
 import type { LogEntry } from './log-entry';
 import { LOG_VERSION, storableEntry } from './read-entry';
@@ -72,16 +73,14 @@ export const sumOfLog = (entries: readonly LogEntry[]): LogSum => ({
   days: new Set(entries.map(({ day }) => day)).size,
 });
 
-const counted = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
-
 /** A time as one says it: `12 seconds`, `1 minute`, `3 hours 20 minutes`. */
 const spokenTime = (seconds: number): string => {
-  if (seconds < 55) return counted(Math.max(1, Math.round(seconds)), 'second', 'seconds');
+  if (seconds < 55) return counted(Math.max(1, Math.round(seconds)), 'second');
   const minutes = Math.round(seconds / 60);
   const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
   return [
-    ...(hours > 0 ? [counted(hours, 'hour', 'hours')] : []),
-    ...(rest > 0 ? [counted(rest, 'minute', 'minutes')] : []),
+    ...(hours > 0 ? [counted(hours, 'hour')] : []),
+    ...(rest > 0 ? [counted(rest, 'minute')] : []),
   ].join(' ');
 };
 

@@ -1,3 +1,4 @@
+import { counted } from '../theory/wording';
 /** A melody on its way to a harp: notes one after the other, wherever they were read from. */
 
 import { barTicks, METERS } from '../chart/build-chart';
@@ -60,8 +61,6 @@ const oneVoice = (placed: readonly PlacedKey[], left: Set<string>): readonly Pla
   return kept;
 };
 
-const plural = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
-
 /** Notes and the rests between them, up to the end of a bar. */
 const withRests = (placed: readonly PlacedKey[], bar: number): readonly MelodyNote[] => {
   const notes: MelodyNote[] = [];
@@ -96,7 +95,7 @@ export const melodyFrom = (
   if (first === undefined)
     return 'There are no notes with a pitch in it, so there is nothing to find on a harp.';
   const from = Math.floor(first.at / bar) * bar;
-  if (from > 0) left.add(`${plural(from / bar, 'empty bar')} before the first note went.`);
+  if (from > 0) left.add(`${counted(from / bar, 'empty bar')} before the first note went.`);
   const most = MOST_PHRASE_BARS * bar;
   const moved = single.map((note) => ({ ...note, at: note.at - from }));
   const kept = moved
@@ -105,7 +104,7 @@ export const melodyFrom = (
     .map((note) => ({ ...note, length: Math.min(note.length, most - note.at) }));
   const lost = moved.length - kept.length;
   if (lost > 0)
-    left.add(`A phrase holds ${MOST_PHRASE_BARS} bars: ${plural(lost, 'note')} after them were left out.`);
+    left.add(`A phrase holds ${MOST_PHRASE_BARS} bars: ${counted(lost, 'note')} after them were left out.`);
   return { ...head, notes: withRests(kept, bar), left: [...left] };
 };
 

@@ -1,4 +1,5 @@
 import { isRecord } from '../theory/is-record';
+import { capital } from '../theory/wording';
 
 /** Things of a library in one file, to be passed on. */
 
@@ -43,8 +44,6 @@ const nameOf = (value: unknown): string =>
     ? ` (“${value.name.trim().slice(0, 40)}”)`
     : '';
 
-const large = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
-
 /**
  * Reads a file of things of one kind, piece by piece: what cannot be used is left out with its number and name, the rest
  * is taken. Never throws on any text.
@@ -65,7 +64,7 @@ export const readLibraryText = <Item>(kind: LibraryKind<Item>, text: string): Re
   const items = given.slice(0, MOST).flatMap((each: unknown, i): readonly Item[] => {
     const { item, problems: mended } = parse(each);
     if (item === null) {
-      const which = `${large(noun)} ${i + 1} of ${given.length}${nameOf(each)}`;
+      const which = `${capital(noun)} ${i + 1} of ${given.length}${nameOf(each)}`;
       problems.push(`${which} has no ${lacks} that can be read: left out.`);
       return [];
     }

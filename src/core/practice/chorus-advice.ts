@@ -5,7 +5,9 @@ import { effortOf, isInReach, type TechniqueChoice } from '../harp/reach';
 import { soundId, spokenHole } from '../harp/tab';
 import { wayOut } from '../judging/way-out';
 import { degreeText, ENGLISH } from '../theory/note-names';
+import { median } from '../theory/statistics';
 import { asPitchClass } from '../theory/units';
+import { capital } from '../theory/wording';
 import type { HeardChorus, Hit } from './heard-chorus';
 
 interface Played {
@@ -36,9 +38,6 @@ const OFF = { cents: 25, notes: 2 } as const;
 const LEANS = 0.035;
 /** Notes in one bar that belong to neither chord nor scale before it is worth a word. */
 const STRAYS = 2;
-
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 
 const times = (count: number): string => (count === 2 ? 'twice' : `${count} times`);
 
@@ -130,5 +129,5 @@ export const chorusAdvice = (heard: HeardChorus, played: Played): string => {
     missedChange(heard, played) ??
     leaning(heard.lean) ??
     wellDone(heard);
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return capital(text);
 };

@@ -4,6 +4,7 @@ import type { Sound } from '../harp/harp';
 import { type BeatGrid, stepTicks } from '../score/grid';
 import type { Chord, ChordTone } from '../theory/chord';
 import { blueNotes, chordScale, type Scale } from '../theory/scales';
+import { median } from '../theory/statistics';
 import { asPitchClass, type Cents, type Midi, type Seconds } from '../theory/units';
 
 /** A note heard in a chorus. */
@@ -103,14 +104,6 @@ const fromStep = (ticks: number, grid: BeatGrid): number => {
   const within = ticks - beat * grid.beatTicks;
   const steps = [0, stepTicks(grid, 1, 2), stepTicks(grid, 1, 3), stepTicks(grid, 2, 3), grid.beatTicks];
   return steps.map((step) => within - step).reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
-};
-
-const median = (values: readonly number[]): number => {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = sorted.length / 2;
-  return sorted.length === 0
-    ? 0
-    : ((sorted[Math.floor(middle - 0.5)] ?? 0) + (sorted[Math.floor(middle)] ?? 0)) / 2;
 };
 
 const barHits = (hits: readonly Hit[]): BarHits => {

@@ -1,5 +1,6 @@
 import type { Chart } from '../chart/chart';
 import type { NoteNames } from '../theory/note-names';
+import { counted } from '../theory/wording';
 
 /** A pick-up as it stands before the first bar: `Pick-up: D7, 2 beats`. Null where there is none. */
 export const pickUpText = (
@@ -10,7 +11,7 @@ export const pickUpText = (
   const parts = pickUp.chords.map(({ chord, band, length }) => {
     const beats = length / meter.beatTicks;
     const what = band === 'rest' ? 'N.C.' : names.chord(chord);
-    return `${what}, ${beats} beat${beats === 1 ? '' : 's'}`;
+    return `${what}, ${counted(beats, 'beat')}`;
   });
   return `Pick-up: ${parts.join('; ')}`;
 };

@@ -5,6 +5,7 @@ import type { Sound } from '../harp/harp';
 import { finishScore } from '../score/finish-score';
 import { noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
+import { median } from '../theory/statistics';
 import { asBpm, asPitchClass, asTicks } from '../theory/units';
 import { secondsPerTick } from './chorus-report';
 import type { EndedNote } from './take-note';
@@ -24,9 +25,6 @@ const VELOCITY = { usual: 88, perDecibel: 2, softest: 24 } as const;
 const SCOOP = 30;
 /** Semitones beyond which a beginning is a misreading, not a scoop. */
 const WIDEST = 4;
-
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 
 /** How a note is written, its place given. @param tick seconds a tick lasts. */
 const eventOf = (note: EndedNote, at: number, tick: number, usual: number): NoteEvent => {

@@ -53,3 +53,9 @@ export const centsBetween = (from: Hz, to: Hz): Cents => asCents(1200 * Math.log
 /** The (fractional) equal-tempered key number of a frequency at a reference pitch. */
 export const midiOf = (hz: Hz, reference: Hz = STANDARD_PITCH): number =>
   A4 + centsBetween(asReferencePitch(reference), hz) / 100;
+
+/** Whole cents with their sign, as on a tuner: `+12`, `−3`, `0`. */
+export const signedCents = (cents: number): string => {
+  const whole = Math.round(cents);
+  return whole > 0 ? `+${whole}` : whole < 0 ? `−${-whole}` : '0';
+};

@@ -5,6 +5,7 @@ import { keyAt } from '../../core/chart/key-at';
 import { lineTab } from '../../core/lines/line-tab';
 import { barChords, barNumber, barPlace, barSign, sectionSign } from '../../core/song/bar-place';
 import type { NoteNames } from '../../core/theory/note-names';
+import { capital } from '../../core/theory/wording';
 import { namesStyle, SpanText } from '../controls/chord-text';
 import { laterView } from '../controls/later-view';
 import { usePractice } from '../state/practice-context';
@@ -24,7 +25,7 @@ const BarHitSigns = laterView(async () => (await import('../ear/bar-hits')).BarH
 /** How a bar is called: `Bar 5, C7`, or `Verse, bar 5, C7`. */
 export const barName = (bar: Bar, index: number, names: NoteNames): string => {
   const place = barPlace(bar, index);
-  return `${place.charAt(0).toUpperCase()}${place.slice(1)}, ${barChords(bar, names)}`;
+  return `${capital(place)}, ${barChords(bar, names)}`;
 };
 
 /** The name of the section that begins with a bar: it says the number 1 as well. */

@@ -3,11 +3,12 @@ import type { Chart } from '../../core/chart/chart';
 import { type ChartRun, chartRuns } from '../../core/chart/chart-runs';
 import { chordsEms } from '../../core/song/chord-ems';
 import type { NoteNames } from '../../core/theory/note-names';
+import { counted } from '../../core/theory/wording';
 import { ChordText } from '../controls/chord-text';
 import { useSelected } from '../state/session-context';
 import { useNames } from '../state/use-names';
 
-const barsText = ({ bars }: ChartRun): string => `${bars} bar${bars === 1 ? '' : 's'}`;
+const barsText = ({ bars }: ChartRun): string => counted(bars, 'bar');
 const namesOf = ({ chords }: ChartRun, names: NoteNames): string =>
   chords.map(({ chord }) => names.chord(chord)).join(' then ');
 

@@ -5,6 +5,7 @@ import { soundId, spokenTab } from '../../core/harp/tab';
 import type { NoteName } from '../../core/theory/chord';
 import { degreeText } from '../../core/theory/note-names';
 import { spelledPitch } from '../../core/theory/pitch';
+import { signedCents } from '../../core/theory/temperament';
 import { useSelected } from '../state/session-context';
 import { useNames } from '../state/use-names';
 import { functionOf, plainFunction } from './degree-function';
@@ -48,11 +49,6 @@ const roleText = ({ chordTone, scaleTone, blueTone, inReach }: MarkedSound, degr
       ? ', in the scale'
       : '';
   return `${role}${blueTone === null ? '' : ', blue note of the key'}${inReach ? '' : ', out of reach'}`;
-};
-
-const signed = (cents: number): string => {
-  const whole = Math.round(cents);
-  return whole > 0 ? `+${whole}` : whole < 0 ? `−${-whole}` : '±0';
 };
 
 /** One sound of the harp: its breath as an arrow, its degree where it is a chord tone, its note. Press to hear it. */
@@ -104,7 +100,7 @@ export const SoundPill = (props: Props) => {
           <span className="strokes">{sound.technique === 'overbend' ? '○' : '/'.repeat(sound.bend)}</span>
         )}
         {chordTone && !plain && <b>{degreeText(chordTone.degree)}</b>}
-        <span className="note">{cents === null ? names.note(name) : signed(cents)}</span>
+        <span className="note">{cents === null ? names.note(name) : signedCents(cents)}</span>
       </span>
     </button>
   );

@@ -4,7 +4,7 @@ import type { Sound } from '../../core/harp/harp';
 import { soundHz } from '../../core/harp/intonation';
 import { soundId } from '../../core/harp/tab';
 import type { HeardNote } from '../../core/hearing/heard-note';
-import { centsBetween } from '../../core/theory/temperament';
+import { centsBetween, signedCents } from '../../core/theory/temperament';
 import { asHz, type Hz } from '../../core/theory/units';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
@@ -18,10 +18,7 @@ const EVERY = { places: 0.5, cents: 0.12, still: 0.5 } as const;
 const AFTERGLOW = 0.15;
 
 /** Cents with their sign, as on a tuner; whole fives, since a reed wavers by more. */
-const centsText = (cents: number): string => {
-  const rounded = Math.round(cents / 5) * 5;
-  return rounded === 0 ? '0' : `${rounded > 0 ? '+' : '−'}${Math.abs(rounded)}`;
-};
+const centsText = (cents: number): string => signedCents(Math.round(cents / 5) * 5);
 
 const layOver = (mark: HTMLElement, box: PlacedBox | null): void => {
   mark.hidden = box === null;

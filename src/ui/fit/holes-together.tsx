@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { type Grip, gripsFor } from '../../core/fit/grips';
 import type { NoteNames } from '../../core/theory/note-names';
+import { capital } from '../../core/theory/wording';
 import { useSelected } from '../state/session-context';
 import { useNames } from '../state/use-names';
 import { usePlayingChord } from '../state/use-playing-chord';
@@ -11,7 +12,6 @@ const SHOWN = 3;
 const LISTED = 16;
 const NEAR = 3;
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const gripText = ({ label, name }: Grip, names: NoteNames): string =>
   names.text(`${capital(`${label}: ${name}`)}.`);
 const nearText = (grip: Grip, names: NoteNames): string => {

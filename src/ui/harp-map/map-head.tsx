@@ -1,5 +1,6 @@
 import type { Drawing } from '../../core/settings/page-settings';
 import { SCALE_IDS, scaleName } from '../../core/theory/scales';
+import { capital } from '../../core/theory/wording';
 import { Choice } from '../controls/choice';
 import { useSelected, useSession } from '../state/session-context';
 
@@ -10,13 +11,12 @@ const DRAWINGS: readonly { readonly id: Drawing; readonly text: string }[] = [
 ];
 
 /** Scales are named in lower case inside sentences; the list begins them as every other list does. */
-const listed = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
 
 const LAYERS = [
   { value: 'none', text: 'Chord tones only' },
   { value: 'position', text: 'Mode of the position' },
   { value: 'chord', text: 'Scale of each chord' },
-  ...SCALE_IDS.map((id) => ({ value: id as string, text: listed(scaleName(id)) })),
+  ...SCALE_IDS.map((id) => ({ value: id as string, text: capital(scaleName(id)) })),
 ];
 
 const TECHNIQUES = [

@@ -2,11 +2,12 @@ import type { ScaleRun } from '../../core/fit/scale-tab';
 import { type TabStyle, tab } from '../../core/harp/tab';
 import { degreeText, type NoteNames } from '../../core/theory/note-names';
 import type { Scale } from '../../core/theory/scales';
+import { capital } from '../../core/theory/wording';
 import { useNames } from '../state/use-names';
 
 /** `Minor blues in G`. */
 export const scaleHeading = ({ name, tonic }: Scale, names: NoteNames): string =>
-  `${name.charAt(0).toUpperCase()}${name.slice(1)} in ${names.key(tonic)}`;
+  `${capital(name)} in ${names.key(tonic)}`;
 
 interface Props {
   readonly scale: Scale;

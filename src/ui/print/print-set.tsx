@@ -2,15 +2,11 @@ import { type GigSet, setSeconds } from '../../core/book/gig-set';
 import { harpsOfSet, type SetSong } from '../../core/book/set-harps';
 import type { NoteName } from '../../core/theory/chord';
 import type { NoteNames } from '../../core/theory/note-names';
+import { clockText } from '../../core/theory/quantities';
 import { useNames, useNamesIn } from '../state/use-names';
 
 /** Bars of a song that are printed to remind of how it begins. */
 const FIRST_BARS = 4;
-
-const clock = (seconds: number): string => {
-  const whole = Math.round(seconds);
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
-};
 
 const firstBars = ({ facts }: SetSong, namesIn: (tonic: NoteName) => NoteNames): string =>
   facts.chart.bars
@@ -35,7 +31,7 @@ export const PrintSet = ({
       <header>
         <h1>{set.name}</h1>
         <p className="print-song">
-          {set.entries.length} songs, about {clock(seconds)} with talk
+          {set.entries.length} songs, about {clockText(seconds)} with talk
         </p>
       </header>
       <table className="print-set">

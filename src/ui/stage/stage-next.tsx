@@ -4,6 +4,7 @@ import { type GuideMove, guideMoves, moveWord } from '../../core/fit/guide-moves
 import type { NextChord } from '../../core/song/next-chord';
 import { degreeText } from '../../core/theory/note-names';
 import { keyName } from '../../core/theory/pitch';
+import { counted } from '../../core/theory/wording';
 import { Tap } from '../controls/tap';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
@@ -12,7 +13,7 @@ import { useNextHarp } from '../state/use-next-harp';
 import { useSectionAhead } from '../state/use-section-ahead';
 import { LargeChord } from './stage-now';
 
-const beatsText = (beats: number): string => (beats === 1 ? 'in 1 beat' : `in ${beats} beats`);
+const beatsText = (beats: number): string => `in ${counted(beats, 'beat')}`;
 
 /** How long until the change, counted down as it is heard. */
 const Until = ({ after }: { readonly after: number }) => {

@@ -3,6 +3,7 @@ import { ARCS, ENDINGS, INTROS, type Plan } from '../../../core/arranger/program
 import { TURNAROUNDS, type Turnarounds } from '../../../core/arranger/turnarounds';
 import { TEMPO_RANGE } from '../../../core/settings/tempo';
 import { asBpm, asPitchClass } from '../../../core/theory/units';
+import { counted } from '../../../core/theory/wording';
 import { Choice, optionsOf } from '../../controls/choice';
 import { Slider } from '../../controls/slider';
 import { Switch } from '../../controls/switch';
@@ -39,7 +40,7 @@ const ENDING_OPTIONS = optionsOf(ENDINGS, {
 });
 const CHORUSES = [0, 1, 2, 3, 4, 6, 8, 12, 16, 24].map((value) => ({
   value,
-  text: value === 0 ? 'Until stopped' : value === 1 ? '1 chorus' : `${value} choruses`,
+  text: value === 0 ? 'Until stopped' : counted(value, 'chorus', 'choruses'),
 }));
 
 const turnaroundHint = (turnarounds: Turnarounds, lined: boolean): string =>

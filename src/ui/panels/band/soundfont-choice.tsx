@@ -1,5 +1,5 @@
 import type { OwnFile } from '../../../app/soundfont/soundfont-state';
-import { sizeText } from '../../../app/soundfont/soundfont-words';
+import { sizeText } from '../../../core/theory/quantities';
 import { FileButton } from '../../controls/file-button';
 import { useSelected, useSession } from '../../state/session-context';
 

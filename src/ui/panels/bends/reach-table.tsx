@@ -2,17 +2,13 @@ import type { BendPractice } from '../../../app/bends/bend-practice';
 import { type BendFigures, figuresOf } from '../../../core/bends/bend-results';
 import { bendTargets } from '../../../core/bends/bend-targets';
 import { soundId, spokenTab, tab } from '../../../core/harp/tab';
+import { signedCents } from '../../../core/theory/temperament';
 import { Switch } from '../../controls/switch';
 import { useSelected } from '../../state/session-context';
 import { useBendResults } from './use-bend-results';
 
-const signed = (cents: number): string => {
-  const whole = Math.round(cents);
-  return whole === 0 ? '0' : `${whole > 0 ? '+' : '−'}${Math.abs(whole)}`;
-};
-
 const centsText = ({ cents }: BendFigures): string =>
-  cents === null ? '' : `${signed(cents.mean)} ± ${Math.round(cents.spread)}`;
+  cents === null ? '' : `${signedCents(cents.mean)} ± ${Math.round(cents.spread)}`;
 
 /** What results say of each sound of the harp in hand, and whether they decide what is in reach. */
 export const ReachTable = ({ practice }: { readonly practice: BendPractice }) => {

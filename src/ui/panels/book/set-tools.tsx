@@ -1,10 +1,10 @@
 import { type GigSet, setSeconds } from '../../../core/book/gig-set';
 import { OPEN_CHORUSES } from '../../../core/book/song-facts';
+import { clockText } from '../../../core/theory/quantities';
 import { KindChoice } from '../../chart/kind-choice';
 import { Saving } from '../../chart/saving';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
-import { clockText } from './song-facts-line';
 import { useSetSongs } from './use-set-songs';
 
 const Length = ({ set }: { readonly set: GigSet }) => {

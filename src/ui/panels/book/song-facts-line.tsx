@@ -1,11 +1,6 @@
 import type { SongFacts } from '../../../core/book/song-facts';
+import { clockText } from '../../../core/theory/quantities';
 import { useNames } from '../../state/use-names';
-
-/** Minutes and seconds: `3:05`. */
-export const clockText = (seconds: number): string => {
-  const whole = Math.round(seconds);
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
-};
 
 /** What a song comes to, in one line: key, harp and position, feel, tempo, length. */
 export const SongFactsLine = ({ facts }: { readonly facts: SongFacts }) => {

@@ -3,6 +3,7 @@ import type { Problem, TextSpan } from '../../../core/chart-text/chart-problems'
 import type { OwnChart } from '../../../core/chart-text/own-chart';
 import { endOfChange } from '../../../core/song/typing';
 import { ENGLISH, type NoteNames } from '../../../core/theory/note-names';
+import { counted } from '../../../core/theory/wording';
 import { useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
 
@@ -31,7 +32,7 @@ const useRested = (value: string): string => {
   return rested;
 };
 
-const places = (count: number): string => (count === 1 ? '1 place' : `${count} places`);
+const places = (count: number): string => counted(count, 'place');
 
 /** What is to be said about a reading, in one line. */
 const summaryOf = (problems: readonly Problem[], bars: number): string => {
@@ -41,7 +42,7 @@ const summaryOf = (problems: readonly Problem[], bars: number): string => {
     ...(unread > 0 ? [`${places(unread)} not understood`] : []),
     ...(adjusted > 0 ? [`${places(adjusted)} to look at`] : []),
   ];
-  return `${bars === 1 ? '1 bar' : `${bars} bars`}. ${parts.length === 0 ? 'All understood.' : `${parts.join(', ')}.`}`;
+  return `${counted(bars, 'bar')}. ${parts.length === 0 ? 'All understood.' : `${parts.join(', ')}.`}`;
 };
 
 const offsetOf = (text: string, { line, column }: TextSpan): number => {

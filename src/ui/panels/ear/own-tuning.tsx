@@ -13,13 +13,11 @@ import type { OwnedHarp } from '../../../core/harp/harp-case';
 import { soundId, spokenHole } from '../../../core/harp/tab';
 import type { Settings } from '../../../core/settings/settings';
 import { harpForCase, inCase } from '../../../core/song/harp-in-case';
+import { signedCents } from '../../../core/theory/temperament';
 import { useSelected, useSession } from '../../state/session-context';
 import { useBendPractice } from '../../state/use-bend-practice';
 
 const BREATHS: readonly Breath[] = ['blow', 'draw'];
-
-const signed = (cents: number): string =>
-  cents === 0 ? '0' : `${cents > 0 ? '+' : '−'}${Math.abs(Math.round(cents))}`;
 
 interface Reading {
   readonly readings: ReedReadings;
@@ -82,7 +80,7 @@ const ReedPicture = ({ harp, readings, asked, onAsk }: PictureProps) => (
             .filter((sound) => sound.breath === breath)
             .map((sound) => {
               const cents = readings.get(soundId(sound));
-              const words = cents === undefined ? 'still to play' : `${signed(cents)} cents`;
+              const words = cents === undefined ? 'still to play' : `${signedCents(cents)} cents`;
               return (
                 <td key={sound.hole}>
                   <button
@@ -93,7 +91,7 @@ const ReedPicture = ({ harp, readings, asked, onAsk }: PictureProps) => (
                     onClick={() => onAsk(sound)}
                   >
                     <small>{sound.hole}</small>
-                    {cents === undefined ? '·' : signed(cents)}
+                    {cents === undefined ? '·' : signedCents(cents)}
                   </button>
                 </td>
               );

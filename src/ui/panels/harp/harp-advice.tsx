@@ -4,6 +4,7 @@ import { choiceWords } from '../../../core/fit/usual-positions';
 import { buildOwnedHarp, type OwnedHarp } from '../../../core/harp/harp-case';
 import { differentHarps, sameNotes } from '../../../core/harp/same-harp';
 import { PITCH_CLASSES } from '../../../core/theory/pitch';
+import { capital } from '../../../core/theory/wording';
 import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
 
@@ -66,7 +67,7 @@ export const HarpAdvice = () => {
               <strong>{names.text(reasons[0] ?? '')}</strong>
             </p>
             {reasons.slice(1).map((reason) => (
-              <p key={reason}>{names.text(reason.charAt(0).toUpperCase() + reason.slice(1))}.</p>
+              <p key={reason}>{names.text(capital(reason))}.</p>
             ))}
             <div className="row">
               <span className="label">

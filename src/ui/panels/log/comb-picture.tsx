@@ -1,6 +1,7 @@
 import { HOLES } from '../../../core/harp/build-harp';
 import { type CombBend, combProgress, type HitCount, LATE_WEEKS } from '../../../core/log/comb-progress';
 import type { BendProgress } from '../../../core/log/progress';
+import { signedCents } from '../../../core/theory/temperament';
 import { acrossOf } from '../../controls/map-layout';
 import { useNames } from '../../state/use-names';
 import { bendName } from './bend-name';
@@ -15,9 +16,6 @@ const GAP = 2;
 const TICK = 6;
 
 const rateOf = ({ hits, tries }: HitCount): number => (tries === 0 ? 0 : hits / tries);
-
-const signed = (cents: number): string =>
-  `${Math.round(cents) < 0 ? '−' : '+'}${Math.abs(Math.round(cents))}`;
 
 interface PlaceProps {
   readonly bend: CombBend;
@@ -44,7 +42,7 @@ const Place = ({ bend: { lately, before }, x, y }: PlaceProps) => {
       </text>
       {lately.cents !== null && (
         <text className="small" x={middle} y={y + 31} textAnchor="middle">
-          {signed(lately.cents)}
+          {signedCents(lately.cents)}
         </text>
       )}
     </g>
@@ -58,7 +56,7 @@ const rowsOf = (bends: readonly CombBend[]): readonly (readonly string[])[] =>
   bends.map(({ sound, lately, before }) => [
     bendName(sound),
     countText(lately),
-    lately.cents === null ? 'too few' : signed(lately.cents),
+    lately.cents === null ? 'too few' : signedCents(lately.cents),
     countText(before),
   ]);
 

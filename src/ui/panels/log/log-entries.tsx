@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { positionTitle } from '../../../core/harp/positions';
 import type { LogEntry } from '../../../core/log/log-entry';
 import { songName } from '../../../core/song/song-files';
+import { counted } from '../../../core/theory/wording';
 import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
 
@@ -45,7 +46,7 @@ const Entry = ({ entry }: { readonly entry: LogEntry }) => {
       <div>
         <p>
           <strong>{kind === 'song' ? songName(song, names) : song}</strong>, {long(seconds)}
-          {kind === 'song' && choruses > 0 && `, ${choruses} ${choruses === 1 ? 'chorus' : 'choruses'}`}
+          {kind === 'song' && choruses > 0 && `, ${counted(choruses, 'chorus', 'choruses')}`}
         </p>
         <p className="hint">
           {kind === 'song' && `${names.key(key)}, ${positionTitle(position)}, `}

@@ -7,6 +7,7 @@ import type {
 } from '../../../core/log/progress';
 import { dayNumber } from '../../../core/log/progress';
 import { degreeText } from '../../../core/theory/note-names';
+import { counted } from '../../../core/theory/wording';
 import { Picture, percent } from './picture';
 
 const YEAR_WEEKS = 53;
@@ -25,7 +26,7 @@ export const YearPicture = ({ days }: { readonly days: readonly DayMinutes[] }) 
   const minutes = Math.round(shown.reduce((sum, day) => sum + day.minutes, 0));
   return (
     <Picture
-      label={`Minutes by day over a year: ${minutes} minutes on ${shown.length} ${shown.length === 1 ? 'day' : 'days'}.`}
+      label={`Minutes by day over a year: ${minutes} minutes on ${counted(shown.length, 'day')}.`}
       width={YEAR_WEEKS * CELL}
       height={7 * CELL}
       columns={['Day', 'Minutes']}
@@ -79,7 +80,7 @@ export const BendPicture = ({ bend, name }: { readonly bend: BendProgress; reado
   ]);
   return (
     <Picture
-      label={`${name}: hit ${percent(hits / Math.max(1, tries))} of ${tries} tries in ${weeks.length} ${weeks.length === 1 ? 'week' : 'weeks'}.`}
+      label={`${name}: hit ${percent(hits / Math.max(1, tries))} of ${tries} tries in ${counted(weeks.length, 'week')}.`}
       width={WIDE}
       height={HIGH}
       columns={['Week', 'Hit', 'Tries', 'Cents']}
@@ -145,7 +146,7 @@ export const FunctionPicture = ({ weeks }: { readonly weeks: readonly FunctionWe
   const height = (share: number): number => HIGH - 6 - Math.min(1, share * 2) * (HIGH - 12);
   return (
     <Picture
-      label={`Chord tones among all notes heard: ${notes} notes in ${weeks.length} ${weeks.length === 1 ? 'week' : 'weeks'}.`}
+      label={`Chord tones among all notes heard: ${notes} notes in ${counted(weeks.length, 'week')}.`}
       width={WIDE}
       height={HIGH}
       columns={['Week', 'Notes', ...degrees.map(degreeText)]}
@@ -189,7 +190,7 @@ export const LadderPicture = ({ ladder }: { readonly ladder: SongLadder }) => {
     high === low ? HIGH / 2 : HIGH - 14 - ((tempo - low) / (high - low)) * (HIGH - 28);
   return (
     <Picture
-      label={`${song}: ${low === high ? low : `${low} to ${high}`} beats a minute, ${choruses} ${choruses === 1 ? 'chorus' : 'choruses'}.`}
+      label={`${song}: ${low === high ? low : `${low} to ${high}`} beats a minute, ${counted(choruses, 'chorus', 'choruses')}.`}
       width={WIDE}
       height={HIGH}
       columns={['Day and tempo', 'Choruses', 'Clean']}

@@ -4,6 +4,7 @@ import { printPhrase } from '../../../core/phrase/print-phrase';
 import type { NoteNames } from '../../../core/theory/note-names';
 import { keyName, pitchName } from '../../../core/theory/pitch';
 import { asMidi, type PitchClass } from '../../../core/theory/units';
+import { counted } from '../../../core/theory/wording';
 import { useNames } from '../../state/use-names';
 
 const octaveWords = (octaves: number): string =>
@@ -23,11 +24,10 @@ const missingWords = ({ missing }: MelodyHarp, names: NoteNames): string =>
     ? 'Every note is there.'
     : `Cannot be played: ${missing.map((note) => missingNote(note, names)).join(', ')}.`;
 
-const counted = (count: number, one: string): readonly string[] =>
-  count === 0 ? [] : [`${count} ${one}${count === 1 ? '' : 's'}`];
+const some = (count: number, one: string): readonly string[] => (count === 0 ? [] : [counted(count, one)]);
 
 const effortWords = ({ techniques }: MelodyHarp): string =>
-  [...counted(techniques.bend, 'bent note'), ...counted(techniques.overbend, 'overbend')].join(', ') ||
+  [...some(techniques.bend, 'bent note'), ...some(techniques.overbend, 'overbend')].join(', ') ||
   'Natural notes only';
 
 interface Props {

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
+import { sizeText, timeText } from '../../../core/theory/quantities';
 import { TakenOut } from '../../controls/taken-out';
 import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
-import { sizeText, timeText } from './take-words';
 
 /** The take that lies open, kept under a name. */
 export const KeepTake = ({ suggested }: { readonly suggested: string }) => {

@@ -1,5 +1,7 @@
 import type { OpenTake } from '../../../app/takes/takes-state';
 import type { TakeMinutes } from '../../../core/settings/practice-settings';
+import { sizeText, timeText } from '../../../core/theory/quantities';
+import { counted } from '../../../core/theory/wording';
 import { WorkReport } from '../../chart/work-report';
 import { Choice } from '../../controls/choice';
 import { FileButton } from '../../controls/file-button';
@@ -8,7 +10,6 @@ import { Panel } from '../../controls/panel';
 import { useSelected, useSession } from '../../state/session-context';
 import { KeepTake, KeptTakesList } from './kept-takes-list';
 import { TakePlace } from './take-place';
-import { sizeText, timeText } from './take-words';
 import { WrittenTake } from './written-take';
 
 const MINUTES: readonly { readonly value: TakeMinutes; readonly text: string }[] = [
@@ -83,7 +84,7 @@ const FromFile = () => {
 };
 
 const headOf = ({ source, name, seconds, notes, bytes }: OpenTake): string =>
-  `${source === 'file' ? name : 'Your last minutes'}: ${timeText(seconds)}, ${notes} ${notes === 1 ? 'note' : 'notes'}, ${sizeText(bytes)}`;
+  `${source === 'file' ? name : 'Your last minutes'}: ${timeText(seconds)}, ${counted(notes, 'note')}, ${sizeText(bytes)}`;
 
 /** What can be done with the take that lies open. */
 const TakeTools = ({ take }: { readonly take: OpenTake }) => {

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { sizeText } from '../../../core/theory/quantities';
 import { FileButton } from '../../controls/file-button';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
@@ -43,7 +44,7 @@ export const Everything = () => {
       </div>
       {takes.length > 0 && (
         <Switch
-          label={`With the takes you keep: ${takes.length}, ${(bytes / 1e6).toFixed(1)} MB`}
+          label={`With the takes you keep: ${takes.length}, ${sizeText(bytes)}`}
           hint={`The file then has some ${Math.ceil((bytes * AS_TEXT) / 1e6)} MB.`}
           on={withTakes}
           onChange={setWithTakes}

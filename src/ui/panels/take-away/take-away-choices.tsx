@@ -1,5 +1,6 @@
 import { audioBytes, extentOf, type TakeAwayChoices } from '../../../app/export/export-state';
 import { songSeconds } from '../../../core/song/song-sections';
+import { sizeText, timeText } from '../../../core/theory/quantities';
 import { KindChoice } from '../../chart/kind-choice';
 import { Choice } from '../../controls/choice';
 import { Switch } from '../../controls/switch';
@@ -13,17 +14,6 @@ const useSeconds = (): number => {
   const { style, tempo, plan } = useSelected((state) => state.settings);
   const chart = useSelected((state) => state.tune.chart);
   return songSeconds({ chart, style, tempo, plan }, extentOf(useChoices(), plan));
-};
-
-const timeText = (seconds: number): string => {
-  const whole = Math.round(seconds);
-  const minutes = Math.floor(whole / 60);
-  return minutes === 0 ? `${whole} s` : `${minutes} min ${whole % 60} s`;
-};
-
-const sizeText = (bytes: number): string => {
-  const megabytes = bytes / 1e6;
-  return `${megabytes < 10 ? megabytes.toFixed(1) : Math.round(megabytes)} MB`;
 };
 
 /** How much of the song goes into MIDI and audio files. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { sizeText } from '../../../../src/app/soundfont/soundfont-words';
 import type { FontRefusal } from '../../../../src/audio/soundfont/font-messages';
+import { sizeText } from '../../../../src/core/theory/quantities';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { createSession } from '../../../helpers/create-session';
 import { createFakeBand } from '../../../helpers/fake-band';
