@@ -1,10 +1,11 @@
 import type { Sound } from '../core/harp/harp';
 import { CHIRPS_AT, CHIRPS_LAST, chirp, type RoundTrip } from '../core/hearing/round-trip';
+import { messageOf } from '../core/theory/thrown';
 import { asSeconds, type Seconds } from '../core/theory/units';
 import { createListeners } from '../listeners/listeners';
 import type { EarAnswer } from './ear-messages';
 import { type EarLine, type EarWorker, type MicrophoneGround, WEB_MICROPHONE } from './mic-ground';
-import { inputOf, troubleOf, wishesFor, wordsOf } from './mic-trouble';
+import { inputOf, troubleOf, wishesFor } from './mic-trouble';
 import type {
   EarChoice,
   HeardReport,
@@ -79,7 +80,7 @@ class WebMicrophone implements Microphone {
         return this.current;
       }
     } catch (error) {
-      if (run === this.run) this.fail(troubleOf(error), wordsOf(error));
+      if (run === this.run) this.fail(troubleOf(error), messageOf(error));
     }
     line?.close();
     for (const track of stream?.getTracks() ?? []) track.stop();

@@ -15,9 +15,6 @@ const REASONS: Readonly<Record<string, MicTrouble>> = {
 export const troubleOf = (error: unknown): MicTrouble =>
   error instanceof Error || error instanceof DOMException ? (REASONS[error.name] ?? 'failed') : 'failed';
 
-/** An error in the browser's own words. */
-export const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 /** Asks for a microphone as it is: without what browsers do to make speech clearer. */
 export const wishesFor = (device: string | null): MediaStreamConstraints => ({
   audio: {

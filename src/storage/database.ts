@@ -1,13 +1,11 @@
+import { messageOf } from '../core/theory/thrown';
 /** A database of one store in the browser (Indexed Database API 3.0), opened when first asked. */
 import type { Writing } from './kept-values';
-
-/** What went wrong, in the browser's words. */
-export const detailOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 const failure = (error: unknown): Writing =>
   error instanceof DOMException && error.name === 'QuotaExceededError'
     ? { kind: 'full' }
-    : { kind: 'refused', detail: detailOf(error) };
+    : { kind: 'refused', detail: messageOf(error) };
 
 /** Where a database is and what it holds. */
 export interface DatabaseName {

@@ -1,8 +1,9 @@
+import { messageOf } from '../core/theory/thrown';
 /**
  * One file of the player's, with its name, in the browser's own database, which can hold what
  * is too large for other storage.
  */
-import { createDatabase, detailOf } from './database';
+import { createDatabase } from './database';
 import type { Writing } from './kept-values';
 
 /** What the storage holds where a file may be. */
@@ -40,7 +41,7 @@ export const createKeptFile = (key: string, openFactory: () => IDBFactory): Kept
       try {
         return parseFile(await database.read((store) => store.get(key)));
       } catch (error) {
-        return { kind: 'refused', detail: detailOf(error) };
+        return { kind: 'refused', detail: messageOf(error) };
       }
     },
     write: (name, file) => database.write((store) => store.put({ name, file }, key)),

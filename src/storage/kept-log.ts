@@ -1,8 +1,9 @@
+import { messageOf } from '../core/theory/thrown';
 /**
  * Rows of a log in the browser's own database: each is written by itself, so that a long log
  * costs no more a bar than a short one, and tabs that write rows of their own do not meet.
  */
-import { createDatabase, detailOf } from './database';
+import { createDatabase } from './database';
 import type { Writing } from './kept-values';
 
 /** A row: anything that a database can hold and that has an id. */
@@ -69,7 +70,7 @@ export const createKeptLog = (
         const rows = await database.read((store) => store.getAll());
         return { kind: 'rows', rows: Array.isArray(rows) ? rows : [] };
       } catch (error) {
-        return { kind: 'refused', detail: detailOf(error) };
+        return { kind: 'refused', detail: messageOf(error) };
       }
     },
     put: (rows) =>

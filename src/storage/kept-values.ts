@@ -1,3 +1,4 @@
+import { messageOf } from '../core/theory/thrown';
 /** The part of the browser's storage that is needed here; tests hand in their own. */
 export type StorageArea = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
 
@@ -46,8 +47,6 @@ const PREFIX = 'combshed.';
 /** Stands between a value's name and the number of its copy. */
 const COPY = '.unread.';
 
-const detailOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 const isFull = (error: unknown): boolean =>
   error instanceof DOMException && (error.name === 'QuotaExceededError' || error.code === 22);
 
@@ -65,7 +64,7 @@ const put = (area: StorageArea, key: string, raw: string): Writing => {
     area.setItem(key, raw);
     return { kind: 'written' };
   } catch (error) {
-    return isFull(error) ? { kind: 'full' } : { kind: 'refused', detail: detailOf(error) };
+    return isFull(error) ? { kind: 'full' } : { kind: 'refused', detail: messageOf(error) };
   }
 };
 
@@ -142,7 +141,7 @@ export const createKeptValues = (openArea: () => StorageArea, events: Events): K
     try {
       return use(openArea());
     } catch (error) {
-      return { kind: 'refused', detail: detailOf(error) };
+      return { kind: 'refused', detail: messageOf(error) };
     }
   };
   const listed = <T>(list: (area: StorageArea) => readonly T[]): readonly T[] => {

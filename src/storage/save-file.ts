@@ -1,3 +1,4 @@
+import { messageOf } from '../core/theory/thrown';
 /**
  * Files given to the player as downloads. A file that grows is written to the browser's own disk space first (the
  * origin private file system of the File System Standard) and handed over from there, so that its length does not
@@ -58,7 +59,7 @@ export const SAVING_GROUND: SavingGround = {
 
 const failure = (error: unknown): Writing => {
   if (error instanceof DOMException && error.name === 'QuotaExceededError') return { kind: 'full' };
-  return { kind: 'refused', detail: error instanceof Error ? error.message : String(error) };
+  return { kind: 'refused', detail: messageOf(error) };
 };
 
 const tried = async (act: () => Promise<void>): Promise<Writing> => {

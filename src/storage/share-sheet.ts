@@ -1,3 +1,4 @@
+import { messageOf } from '../core/theory/thrown';
 /** Hands what was made on to other programs, by the sheet of the platform (Web Share API, W3C), where it has one. */
 
 /** What became of it. */
@@ -30,7 +31,7 @@ const shareBy = async (ground: ShareGround, data: ShareData): Promise<Sharing> =
     return { kind: 'shared' };
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') return { kind: 'left' };
-    return { kind: 'refused', detail: error instanceof Error ? error.message : String(error) };
+    return { kind: 'refused', detail: messageOf(error) };
   }
 };
 

@@ -45,7 +45,10 @@ const coreRow = (name: string, holds: string, ...imports: readonly string[]): Fo
 });
 
 const CORE_ROWS: readonly FolderRule[] = [
-  coreRow('theory', 'units, pitch, temperament, chords, seeded chance'),
+  coreRow(
+    'theory',
+    'units, pitch, temperament, chords, seeded chance, medians; values from outside, and the words for them',
+  ),
   coreRow('chart', 'forms and keys become bars of chords', 'theory'),
   coreRow('chart-text', 'reading and printing typed charts', 'theory', 'chart'),
   coreRow('harp', 'reeds, tunings, techniques, positions, reach, tab, the case', 'theory'),

@@ -1,5 +1,6 @@
-import { LONGEST_NAME, type OwnChart, parseOwnChart } from '../../core/chart-text/own-chart';
+import { type OwnChart, parseOwnChart } from '../../core/chart-text/own-chart';
 import { followSaved, isSameChart, savedChart } from '../../core/song/chart-drafts';
+import { cutText, LONGEST_NAME } from '../../core/theory/kept-text';
 import { openShelf, type ReadItem, type Shelf } from '../keeping/shelf';
 import type { Stand } from '../song/feature';
 import type { SongState } from '../song/song-state';
@@ -20,7 +21,7 @@ const parseDraft = (value: unknown): ReadItem<OwnChart> => {
   const name: unknown = typeof value === 'object' && value !== null && 'name' in value ? value.name : null;
   if (typeof name !== 'string') return parseItem(value);
   const { item, problems } = parseItem(Object.assign({}, value, { name: name.trim() || 'typed' }));
-  return { item: item && { ...item, name: name.slice(0, LONGEST_NAME) }, problems };
+  return { item: item && { ...item, name: cutText(name, LONGEST_NAME) }, problems };
 };
 
 /** The charts as the browser keeps them, in step with the page's state. */

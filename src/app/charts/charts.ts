@@ -1,5 +1,5 @@
 import { FORMS, isFormId } from '../../core/chart/forms';
-import { asItSays, LONGEST_NAME, type OwnChart, readOwnChart } from '../../core/chart-text/own-chart';
+import { asItSays, type OwnChart, readOwnChart } from '../../core/chart-text/own-chart';
 import { formAsText } from '../../core/chart-text/print-chart';
 import { respellText, transposeText } from '../../core/chart-text/transpose-text';
 import { otherSpelling, tonicIn } from '../../core/chart-text/written-key';
@@ -22,6 +22,7 @@ import {
 import type { ChartDrafts } from '../../core/song/drafts';
 import { withForm } from '../../core/song/key-coupling';
 import { formOf, STANDARD_FORM } from '../../core/song/tune';
+import { cutText, LONGEST_NAME } from '../../core/theory/kept-text';
 import type { SheetReader } from '../../sheet/sheet-reader';
 import type { Join } from '../song/feature';
 import { orElse } from '../song/or-else';
@@ -195,7 +196,7 @@ const createWritingCommands = (
       const read = await openedBy(sheets, file);
       if (typeof read === 'string') return [read];
       add(
-        asItSays({ ...emptyChart(state()), id: '', name: read.name.slice(0, LONGEST_NAME), text: read.text }),
+        asItSays({ ...emptyChart(state()), id: '', name: cutText(read.name, LONGEST_NAME), text: read.text }),
       );
       return [
         `“${read.name}” is open as a new chart. Look it through, and save it to keep it.`,

@@ -8,6 +8,7 @@ import type { PartId } from '../../core/score/score';
 import { DEFAULT_MIX } from '../../core/settings/defaults';
 import type { BandSound } from '../../core/song/band-sound';
 import { createRandom } from '../../core/theory/random';
+import { messageOf } from '../../core/theory/thrown';
 import type { FileSaver, GrowingFile } from '../../storage/save-file';
 import type { ShareSheet } from '../../storage/share-sheet';
 import { EncoderTrouble, mustBeWritten, SavingTrouble } from './export-trouble';
@@ -102,9 +103,7 @@ const openWav = async (
 
 /** A disk that is full says so itself; all else is the encoder's. */
 const encoderTrouble = ({ name }: Encoding, error: unknown): SavingTrouble =>
-  error instanceof SavingTrouble
-    ? error
-    : new EncoderTrouble(name, error instanceof Error ? error.message : String(error));
+  error instanceof SavingTrouble ? error : new EncoderTrouble(name, messageOf(error));
 
 const openSink = async (
   file: GrowingFile,

@@ -1,3 +1,4 @@
+import { messageOf } from '../../core/theory/thrown';
 import type { Writing } from '../../storage/kept-values';
 
 /** Something on the way to a file went wrong in a way the player can act on. */
@@ -35,6 +36,6 @@ export const mustBeWritten = (writing: Writing): void => {
 /** What to tell the player about any failure of saving. */
 export const troubleText = (error: unknown): string => {
   if (error instanceof SavingTrouble) return error.message;
-  const reason = error instanceof Error ? error.message : String(error);
+  const reason = messageOf(error);
   return `The file could not be made (${reason}). Your song is as it was. Save again; if it fails again, open Combshed in another tab and save there.`;
 };

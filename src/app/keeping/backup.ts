@@ -2,6 +2,7 @@ import { backupText, readBackup } from '../../core/book/backup';
 import { withNewIds } from '../../core/book/merge-items';
 import { parseSettings } from '../../core/settings/parse-settings';
 import type { Settings } from '../../core/settings/settings';
+import { cutText } from '../../core/theory/kept-text';
 import { counted } from '../../core/theory/wording';
 import type { FileSaver } from '../../storage/save-file';
 import type { Keeper } from './keeper';
@@ -51,7 +52,7 @@ const listOf = (counts: readonly (readonly [noun: string, count: number])[]): st
 
 /** What a file holds that nothing here keeps. */
 const strangers = (names: readonly string[]): readonly string[] =>
-  names.map((name) => `What the file calls “${name.slice(0, 40)}” is not known here and was left out.`);
+  names.map((name) => `What the file calls “${cutText(name, 40)}” is not known here and was left out.`);
 
 /** Everything that is kept, in one file and back. */
 export const createBackupCommands = ({ store, keeper, saver, apply }: Needs): BackupCommands => ({

@@ -1,5 +1,6 @@
 import type { BandStatus } from '../../audio/band/band';
 import type { Playhead } from '../../core/arranger/playhead';
+import { tempoAt } from '../../core/arranger/section-time';
 import type { BendResults } from '../../core/bends/bend-results';
 import { bendSum, chorusBends, chorusFigures, chorusVerdict } from '../../core/log/chorus-figures';
 import type { LogEntry, LogKind } from '../../core/log/log-entry';
@@ -25,9 +26,6 @@ const kindNow = ({ warmUp, bends }: Pick<LogReads, 'warmUp' | 'bends'>): LogKind
 };
 
 /** The tempo at a place. */
-const tempoAt = ({ section, ticks }: Playhead): number =>
-  (section.tempo.findLast(({ at }) => at <= ticks) ?? section.tempo[0])?.bpm ?? 0;
-
 /** Tries that are in the later results and not in the earlier ones. */
 const newTries = (before: readonly BendResults[], after: readonly BendResults[]) => {
   const known = new Map(before.map((each) => [each.id, each]));
@@ -163,7 +161,7 @@ export const createLogWriter = (
         at: clock.now(),
         chorus: song ? section.chorus : null,
         last: bar === section.chart.bars.length - 1,
-        tempo: tempoAt(position),
+        tempo: tempoAt(position.section, position.ticks) ?? 0,
       });
     },
     onStatus: (status) => {

@@ -11,7 +11,8 @@ import type { Call } from '../../core/practice/trading';
 import { swingRatio } from '../../core/score/swing';
 import type { Settings } from '../../core/settings/settings';
 import { asTicks } from '../../core/theory/units';
-import type { Mark, TurnResult } from './phrases-state';
+import type { SelfMark } from '../../core/today/grade';
+import type { TurnResult } from './phrases-state';
 import type { HeardInSection } from './turn-notes';
 
 /** A turn of the player's as it was played. */
@@ -76,7 +77,7 @@ const judgedEcho = (turn: PlayedTurn, { played, tapped }: Echo): Partial<TurnRes
   const tolerance = TOLERANCES[settings.partner.level - 1] ?? { cents: 35, seconds: 0.06 };
   const judgement = judge(askedIn(turn), played, tolerance);
   const whole = judgement.notes.every(({ pitch }) => pitch !== 'missed' && pitch !== 'other');
-  const mark: Mark =
+  const mark: SelfMark =
     whole && judgement.mark >= CLEAN ? 'clean' : judgement.mark >= NEARLY ? 'nearly' : 'again';
   const all = tapped ? 'All of it, in time.' : 'All of it, in tune and in time.';
   const sentence = judgeSentence({ judgement, beat: beatSeconds(turn), tapped }) ?? all;
@@ -98,7 +99,7 @@ const judgedAnswer = (turn: PlayedTurn, heard: readonly HeardInSection[]): Parti
     ...{ chords, room, beatTicks: chart.meter.beatTicks },
     call: called.map(({ at, length, pitch }) => ({ at, length, pitch })),
   });
-  const mark: Mark =
+  const mark: SelfMark =
     answer.landed && answer.mark >= ANSWER_CLEAN ? 'clean' : answer.landed ? 'nearly' : 'again';
   return { answer, mark, sentence: answer.sentence };
 };

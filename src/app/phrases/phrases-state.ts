@@ -10,10 +10,9 @@ import type { StarterExercise } from '../../core/phrasebook/starter-set';
 import type { LooseNote } from '../../core/practice/quantise';
 import type { TradeRun } from '../../core/practice/trade-run';
 import { FRESH_RUN } from '../../core/practice/trade-run';
+import type { SelfMark } from '../../core/today/grade';
 
 /** How an answer was, as the player or the ear has it. */
-export const MARKS = ['clean', 'nearly', 'again'] as const;
-export type Mark = (typeof MARKS)[number];
 
 /** A note that was heard in a turn: ticks from its beginning, as the band counts them. */
 export interface TurnNote {
@@ -35,7 +34,7 @@ export interface TurnResult {
   readonly judgement: Judgement | null;
   /** Of an answer of one's own. */
   readonly answer: AnswerVerdict | null;
-  readonly mark: Mark | null;
+  readonly mark: SelfMark | null;
   readonly bySelf: boolean;
   /** What to know about it; empty where nothing was listened to. */
   readonly sentence: string;
@@ -76,7 +75,7 @@ export interface PhrasesState {
   readonly trades: {
     readonly last: TurnResult | null;
     /** Marks of this Play, oldest first. */
-    readonly marks: readonly Mark[];
+    readonly marks: readonly SelfMark[];
     /** Whether the call or the answer is being heard again. */
     readonly hearing: 'call' | 'answer' | null;
   };
@@ -154,7 +153,7 @@ export interface ExerciseCommands {
 /** What the page can ask for about trading. */
 export interface TradeCommands {
   /** Marks the last answer by the player's own ear. */
-  markAnswer(mark: Mark): void;
+  markAnswer(mark: SelfMark): void;
   /** A tap in the rhythm of the call, for players without a microphone: the rhythm of the answer is judged by it. */
   tapAnswer(): void;
   /** The call of the turn that goes on comes once more after it. */

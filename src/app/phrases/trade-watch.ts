@@ -11,12 +11,13 @@ import { chartFor } from '../../core/song/chosen-chart';
 import { tradingFor } from '../../core/song/leads';
 import { createRandom, seedFrom } from '../../core/theory/random';
 import { asBpm, asMidi, asTicks } from '../../core/theory/units';
+import type { SelfMark } from '../../core/today/grade';
 import type { EarCommands } from '../ear/ear';
 import type { EarState } from '../ear/ear-state';
 import type { Joined, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { judgeTurn, leadSwing, type PlayedTurn } from './judge-turn';
-import type { Mark, PhrasesState, TradeCommands, TurnResult } from './phrases-state';
+import type { PhrasesState, TradeCommands, TurnResult } from './phrases-state';
 import { type LoneNote, playAlone } from './play-phrase';
 import { createTurnNotes } from './turn-notes';
 
@@ -96,7 +97,7 @@ class Watch implements TradeWatch {
     this.wasPlaying = playing;
   };
 
-  readonly markAnswer = (mark: Mark): void => {
+  readonly markAnswer = (mark: SelfMark): void => {
     const { watched } = this;
     const { last, marks } = this.state().trades;
     if (watched !== null) {
@@ -218,7 +219,7 @@ class Watch implements TradeWatch {
   }
 
   /** What comes after an answer, as the player wants it. */
-  private goOn(turn: number, mark: Mark): void {
+  private goOn(turn: number, mark: SelfMark): void {
     const { after } = this.state().settings.partner;
     if (after === 'slower' && mark === 'clean') this.speedUp();
     if (after === 'on' || mark === 'clean') return;

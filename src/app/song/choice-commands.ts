@@ -1,4 +1,4 @@
-import type { BarRange } from '../../core/arranger/program';
+import type { BarRange } from '../../core/chart/chart';
 import type { OwnChart } from '../../core/chart-text/own-chart';
 import type { FeelId } from '../../core/feels/feels';
 import type { Tuning } from '../../core/harp/harp';

@@ -10,6 +10,7 @@ import { withForm } from '../../core/song/key-coupling';
 import { audibleSoundOf } from '../../core/song/song-program';
 import { isSameTune, type Tune, tuneFor, withFittingRepeat } from '../../core/song/tune';
 import { playingViews, restingViews } from '../../core/song/views';
+import { messageOf } from '../../core/theory/thrown';
 import type { PitchClass } from '../../core/theory/units';
 import type { Notice } from '../keeping/notice';
 import type { NoticeBoard } from '../keeping/notice-board';
@@ -66,9 +67,9 @@ const createFormCache = (state: () => Song): ((key: PitchClass) => Chart) => {
 const unworkable = (error: unknown): Notice => ({
   id: 'unworkable',
   tone: 'trouble',
-  text: `That could not be worked out, so nothing was changed. It is a fault of this program (${
-    error instanceof Error ? error.message : String(error)
-  }); please choose something else.`,
+  text: `That could not be worked out, so nothing was changed. It is a fault of this program (${messageOf(
+    error,
+  )}); please choose something else.`,
 });
 
 const unplayable = (name: string): Notice => ({

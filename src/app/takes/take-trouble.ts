@@ -3,9 +3,6 @@ import type { Writing } from '../../storage/kept-values';
 /** What kept a take from being made, in words for the player. */
 export class TakeTrouble extends Error {}
 
-/** What an error says. */
-export const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 /** Throws in words where a file could not be written. */
 export const mustBeWritten = (name: string, writing: Writing): void => {
   if (writing.kind === 'full')

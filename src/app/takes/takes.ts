@@ -1,6 +1,7 @@
 import type { Playhead } from '../../core/arranger/playhead';
 import type { HeardNote } from '../../core/hearing/heard-note';
 import { floatsOf, type TakeSide, type TakeSound } from '../../core/takes/take-sound';
+import { messageOf } from '../../core/theory/thrown';
 import type { Recording } from '../../mic/hear-through';
 import type { KeptLog } from '../../storage/kept-log';
 import type { Writing } from '../../storage/kept-values';
@@ -11,7 +12,7 @@ import type { Join, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { type KeptTakes, openKeptTakes } from './kept-takes';
 import type { PlayedWith, TakeInHand } from './take-desk';
-import { mustBeWritten, TakeTrouble, wordsOf } from './take-trouble';
+import { mustBeWritten, TakeTrouble } from './take-trouble';
 import type { TakesState } from './takes-state';
 import { createTapeKeeper, type TapeKeeper } from './tape-keeper';
 
@@ -173,7 +174,7 @@ class Takes {
       if (text) message = { tone: 'note', text };
     } catch (error) {
       const text =
-        error instanceof TakeTrouble ? error.message : `That did not work (${wordsOf(error)}). Try again.`;
+        error instanceof TakeTrouble ? error.message : `That did not work (${messageOf(error)}). Try again.`;
       if (!controller.signal.aborted) message = { tone: 'trouble', text };
     }
     if (this.running !== controller) return;
@@ -210,7 +211,7 @@ class Takes {
       );
     const decoded = await machine.decode(file).catch((error: unknown) => {
       throw new TakeTrouble(
-        `${file.name} could not be read as sound (${wordsOf(error)}). Save it as WAV or another kind this browser plays, and open it again.`,
+        `${file.name} could not be read as sound (${messageOf(error)}). Save it as WAV or another kind this browser plays, and open it again.`,
       );
     });
     signal.throwIfAborted();

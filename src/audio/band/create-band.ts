@@ -7,6 +7,7 @@ import type { Program, Section } from '../../core/arranger/program';
 import type { OutsideEvent } from '../../core/midi/outside-event';
 import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
+import { messageOf } from '../../core/theory/thrown';
 import type { Seconds } from '../../core/theory/units';
 import { createListeners } from '../../listeners/listeners';
 import { outputOf } from '../mixer/output-of';
@@ -17,7 +18,7 @@ import type { Engine } from './engine';
 import type { BandEvents } from './load-band';
 import { createLoans } from './loans';
 import { RESTING_SOUND } from './resting-sound';
-import { contextFrom, reasonOf, startContext } from './start-context';
+import { contextFrom, startContext } from './start-context';
 
 /** Creates the band, asleep. */
 export const createBand = (ground: BandGround = WEB_GROUND): Band => new LazyBand(ground);
@@ -184,7 +185,7 @@ class LazyBand implements Band {
       this.engine = engine;
     } catch (error) {
       this.loading = null;
-      this.set({ kind: 'failed', why: 'load', detail: reasonOf(error) });
+      this.set({ kind: 'failed', why: 'load', detail: messageOf(error) });
       return null;
     }
     await started;
@@ -211,7 +212,7 @@ class LazyBand implements Band {
     try {
       if (await this.rest.notWhile(begin)) this.settle();
     } catch (error) {
-      this.set({ kind: 'failed', why: 'device', detail: reasonOf(error) });
+      this.set({ kind: 'failed', why: 'device', detail: messageOf(error) });
     }
   }
 

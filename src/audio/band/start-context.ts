@@ -1,3 +1,4 @@
+import { messageOf } from '../../core/theory/thrown';
 import type { BandStatus } from './band';
 import type { BandGround } from './band-ground';
 
@@ -17,9 +18,6 @@ export const startContext = async (context: AudioContext, onRunning: () => void)
   await Promise.race([context.resume().then(onRunning, () => undefined), late]);
 };
 
-/** An error in its own words. */
-export const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 /** A new context, or the status of a band that gets none. */
 export const contextFrom = ({
   createContext,
@@ -29,6 +27,6 @@ export const contextFrom = ({
       createContext() ?? { kind: 'failed', why: 'no web audio', detail: 'This browser has no Web Audio' }
     );
   } catch (error) {
-    return { kind: 'failed', why: 'device', detail: reasonOf(error) };
+    return { kind: 'failed', why: 'device', detail: messageOf(error) };
   }
 };

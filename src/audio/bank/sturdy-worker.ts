@@ -1,3 +1,4 @@
+import { messageOf } from '../../core/theory/thrown';
 /** A bank's worker that does not leave the bank without answers: when the worker breaks down, the page takes over. */
 import type { BankWorker } from './bank';
 import type { SoundAnswer, SoundRequest } from './bank-messages';
@@ -15,8 +16,6 @@ export interface SturdyOptions {
 
 /** A worker that has not answered its first request after so long, in ms, is taken to be broken. */
 const FIRST_ANSWER_MS = 5000;
-
-const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Resolves in a task of its own, so that the page is drawn and heard in between; hidden pages do not slow it down. */
 const nextTask = (): Promise<void> =>
@@ -71,7 +70,7 @@ export const createSturdyWorker = (options: SturdyOptions): BankWorker => {
     clearTimeout(watch);
     broken.terminate();
     answer = await loadAnswer().catch((error) => {
-      if (!ended) onLost(reasonOf(error));
+      if (!ended) onLost(messageOf(error));
       return null;
     });
     if (ended || answer === null) return;

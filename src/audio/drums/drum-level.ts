@@ -2,20 +2,13 @@
  * Loudness of a hit by the filters of ITU-R BS.1770-5 (a shelf for the head, a high-pass), so that every stroke of a
  * sound comes out as loud as its velocity asks, whatever its noise did.
  */
+import type { Biquad } from '../../core/signal/biquad';
 import { HIGH_PASS, loudnessOfPower, SHELF } from '../synthesis/loudness';
 
 /** The momentary window. */
 const WINDOW_SECONDS = 0.4;
 
-interface Section {
-  readonly b0: number;
-  readonly b1: number;
-  readonly b2: number;
-  readonly a1: number;
-  readonly a2: number;
-}
-
-const shelf = (sampleRate: number): Section => {
+const shelf = (sampleRate: number): Biquad => {
   const k = Math.tan((Math.PI * SHELF.hz) / sampleRate);
   const scale = 1 + k / SHELF.quality + k * k;
   return {
@@ -27,7 +20,7 @@ const shelf = (sampleRate: number): Section => {
   };
 };
 
-const highPass = (sampleRate: number): Section => {
+const highPass = (sampleRate: number): Biquad => {
   const k = Math.tan((Math.PI * HIGH_PASS.hz) / sampleRate);
   const scale = 1 + k / HIGH_PASS.quality + k * k;
   return {

@@ -1,3 +1,4 @@
+import { messageOf } from '../../core/theory/thrown';
 /** What the worker that encodes MP3 does with each order. */
 import type { Mp3Answer, Mp3Order } from './mp3-messages';
 
@@ -33,7 +34,7 @@ export const createMp3Answers = (
       encoder ??= load();
       return { kind: 'frames', bytes: new Uint8Array(carryOut(await encoder, order)) };
     } catch (error) {
-      return { kind: 'failed', reason: error instanceof Error ? error.message : String(error) };
+      return { kind: 'failed', reason: messageOf(error) };
     }
   };
 };

@@ -1,5 +1,6 @@
 /** One worker with one opened SoundFont. It answers every request, if only to say that it cannot. */
 import { MOST_SOUND_FONT_BYTES } from '../../core/formats/sound-font';
+import { messageOf } from '../../core/theory/thrown';
 import type { SoundRequest } from '../bank/bank-messages';
 import type { FontWorker } from './create-font-worker';
 import type { FontAnswer, FontManner, FontRefusal, FontRendering, FontVoice } from './font-messages';
@@ -89,7 +90,7 @@ const start = (createWorker: () => FontWorker): FontWorker | FontRefusal => {
   try {
     return createWorker();
   } catch (error) {
-    return { kind: 'no player', detail: error instanceof Error ? error.message : String(error) };
+    return { kind: 'no player', detail: messageOf(error) };
   }
 };
 

@@ -1,3 +1,4 @@
+import { messageOf } from '../../core/theory/thrown';
 /// <reference lib="webworker" />
 /** Reads a SoundFont and renders its sounds away from the page. The library that does it is fetched here alone. */
 
@@ -9,14 +10,13 @@ import type { SoundFont } from './soundfont';
 
 let font: SoundFont | null = null;
 
-const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 const refused = (why: FontRefusal): FontAnswer => ({ kind: 'refused', why });
 
 const read = async (file: Blob): Promise<ArrayBuffer | FontRefusal> => {
   try {
     return await file.arrayBuffer();
   } catch (error) {
-    return { kind: 'unreadable', detail: reasonOf(error) };
+    return { kind: 'unreadable', detail: messageOf(error) };
   }
 };
 
@@ -24,7 +24,7 @@ const load = async (): Promise<typeof import('./soundfont') | FontRefusal> => {
   try {
     return await import('./soundfont');
   } catch (error) {
-    return { kind: 'no player', detail: reasonOf(error) };
+    return { kind: 'no player', detail: messageOf(error) };
   }
 };
 
@@ -38,7 +38,7 @@ const open = async (file: Blob, manner: FontManner): Promise<FontAnswer> => {
   try {
     font = await player.openSoundFont(bytes, manner);
   } catch (error) {
-    return refused({ kind: 'damaged', detail: reasonOf(error) });
+    return refused({ kind: 'damaged', detail: messageOf(error) });
   }
   return font.voices.length === 0
     ? refused({ kind: 'no instruments' })
@@ -54,7 +54,7 @@ const render = ({ id, key, ...playing }: FontRequest & { kind: 'render' }): Font
     const { samples, loop, release } = sound;
     return { kind: 'sound', id, sound: { samples: new Float32Array(samples), loop, release } };
   } catch (error) {
-    return { kind: 'failed', id, reason: reasonOf(error) };
+    return { kind: 'failed', id, reason: messageOf(error) };
   }
 };
 

@@ -1,14 +1,9 @@
+import type { Biquad } from '../../core/signal/biquad';
+
 /**
  * Second-order filters by the Audio EQ Cookbook (W3C Group Note, 8 June 2021, after R. Bristow-Johnson), for shaping
  * sounds that are there already.
  */
-export interface Biquad {
-  readonly b0: number;
-  readonly b1: number;
-  readonly b2: number;
-  readonly a1: number;
-  readonly a2: number;
-}
 
 const angle = (hz: number, sampleRate: number): number => {
   if (!(hz > 0 && hz < sampleRate / 2))

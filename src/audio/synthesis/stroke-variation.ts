@@ -1,10 +1,11 @@
+import type { Biquad } from '../../core/signal/biquad';
 /**
  * What makes one stroke of a key differ from the next, as on an instrument: the partials of a tone meet in other phases,
  * a drum is struck a little off and answers with another pitch, and each blow is a little duller or brighter. By design,
  * no source; a listener should miss it where it lacks, not notice it where it is.
  */
 import { createRandom } from '../../core/theory/random';
-import { allPass, type Biquad, filtered, highShelf } from './biquad';
+import { allPass, filtered, highShelf } from './biquad';
 
 /** Which of a key's strokes it is, from 0; four differ as much as they can. The seed draws the rest. */
 export interface Stroke {

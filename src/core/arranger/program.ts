@@ -1,4 +1,4 @@
-import type { Chart } from '../chart/chart';
+import type { BarRange, Chart } from '../chart/chart';
 import type { ClickPlace } from '../players/click';
 import type { Style } from '../players/style';
 import type { Placing } from '../score/placing';
@@ -9,12 +9,6 @@ import type { Bpm, PitchClass, Ticks } from '../theory/units';
 import type { Dynamics } from './energy';
 import type { FollowedChord } from './followed';
 import type { Turnarounds } from './turnarounds';
-
-/** Bars to repeat, as bar indices of the chart, both included. */
-export interface BarRange {
-  readonly from: number;
-  readonly to: number;
-}
 
 /** Bars that may be counted in. */
 export const COUNT_INS = [0, 1, 2] as const;

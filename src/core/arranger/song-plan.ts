@@ -1,8 +1,8 @@
 import { transpose } from '../chart/build-chart';
-import type { Chart } from '../chart/chart';
+import type { BarRange, Chart } from '../chart/chart';
 import { onceBars } from '../chart/once';
 import { asBpm, asPitchClass, type Bpm, type PitchClass } from '../theory/units';
-import type { BarRange, Plan, Program } from './program';
+import type { Plan, Program } from './program';
 import { type TurnaroundChoice, turnedAround } from './turnarounds';
 
 /** What one section of a song is. */

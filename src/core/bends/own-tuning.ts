@@ -1,6 +1,6 @@
 /** A harp's own tuning, from each of its natural notes played once. */
 import type { ReedCents } from '../harp/build-harp';
-import type { Breath, Harp, Sound } from '../harp/harp';
+import { BREATHS, type Breath, type Harp, type Sound } from '../harp/harp';
 import { soundId, spokenHole } from '../harp/tab';
 import type { HeardNote } from '../hearing/heard-note';
 import { median } from '../theory/statistics';
@@ -27,8 +27,6 @@ const FARTHEST = 50;
 const HANGING = 20;
 /** With fewer readings nothing is known of the others. */
 const FEW = 4;
-
-const BREATHS: readonly Breath[] = ['blow', 'draw'];
 
 /** The natural notes, hole by hole, blow before draw. */
 export const reedsInTurn = (harp: Harp): readonly Sound[] =>

@@ -1,6 +1,7 @@
 import { storableSettings } from '../settings/parse-settings';
 import type { Settings } from '../settings/settings';
 import { isRecord } from '../theory/is-record';
+import { cutText } from '../theory/kept-text';
 
 /** The version written with every file; a larger one comes from a newer program. */
 const BACKUP_VERSION = 1;
@@ -51,7 +52,7 @@ export const readBackup = (text: string): ReadBackup => {
   const shelves: Record<string, readonly unknown[]> = {};
   for (const [name, items] of Object.entries(value.shelves)) {
     if (Array.isArray(items)) shelves[name] = items;
-    else problems.push(`What the file calls “${name.slice(0, 40)}” is no list and was left out.`);
+    else problems.push(`What the file calls “${cutText(name, 40)}” is no list and was left out.`);
   }
   return { shelves, settings: value.settings, problems };
 };

@@ -1,10 +1,11 @@
-import { LONGEST_NAME, type OwnChart, parseOwnChart } from '../chart-text/own-chart';
+import { type OwnChart, parseOwnChart } from '../chart-text/own-chart';
 import { HARP_SETTINGS } from '../settings/harp-settings';
 import { parseSettings } from '../settings/parse-settings';
 import { PRACTICE_SETTINGS } from '../settings/practice-settings';
 import type { Settings } from '../settings/settings';
 import { SONG_SETTINGS } from '../settings/song-settings';
 import { isRecord } from '../theory/is-record';
+import { cutText, keptTags, keptText } from '../theory/kept-text';
 
 /**
  * What is the player's own way with every song, and so no song's: what they can reach, what they keep in hand, the
@@ -43,7 +44,7 @@ export interface BookSong {
 }
 
 /** The longest note kept with a song, in characters, and the most tags. */
-export const SONG_LIMITS = { words: 2000, tags: 12, tag: 30 } as const;
+export const SONG_LIMITS = { words: 2000 } as const;
 
 /** The choices of the stand that belong to the song on it. */
 export const songChoices = (settings: Settings): SongChoices =>
@@ -61,7 +62,7 @@ export const bookSong = (
   ownCharts: readonly OwnChart[],
 ): BookSong => ({
   id,
-  name: name.trim().slice(0, LONGEST_NAME) || 'Song without a name',
+  name: keptText(name) || 'Song without a name',
   choices: songChoices(settings),
   chart: ownCharts.find((chart) => chart.id === settings.formId) ?? null,
   words: '',
@@ -84,12 +85,6 @@ const knownBy = (settings: Settings): SongChoices => {
 export const isOnStand = (settings: Settings, { choices }: BookSong): boolean =>
   JSON.stringify(knownBy({ ...settings, ...choices })) === JSON.stringify(knownBy(settings));
 
-/** Tags as they are typed, apart by commas: each once, trimmed, none empty. */
-export const readTags = (text: string): readonly string[] =>
-  [...new Set(text.split(',').map((tag) => tag.trim().slice(0, SONG_LIMITS.tag).trim()))]
-    .filter((tag) => tag !== '')
-    .slice(0, SONG_LIMITS.tags);
-
 /** A song read from outside and what had to be repaired; `null` where it holds no choices at all. */
 export interface ParsedBookSong {
   readonly item: BookSong | null;
@@ -97,32 +92,27 @@ export interface ParsedBookSong {
   readonly problems: readonly string[];
 }
 
-const label = (value: unknown): string =>
-  typeof value === 'string' ? value.trim().slice(0, LONGEST_NAME).trim() : '';
-
 const readChart = (value: unknown): ReturnType<typeof parseOwnChart> =>
   value === null || value === undefined ? { chart: null, problems: [] } : parseOwnChart(value);
 
 const readTagList = (value: unknown): readonly string[] | null =>
-  Array.isArray(value) && value.every((tag) => typeof tag === 'string')
-    ? readTags(value.map((tag) => tag.replaceAll(',', ' ')).join(','))
-    : null;
+  Array.isArray(value) && value.every((tag) => typeof tag === 'string') ? keptTags(value) : null;
 
 /** Reads a song from storage, a file or a link. Never throws; keeps every choice that can be read and names the others. */
 export const parseBookSong = (value: unknown): ParsedBookSong => {
   if (!isRecord(value) || !isRecord(value.choices)) {
     return { item: null, problems: ['One of the songs in your book holds no choices and was left out.'] };
   }
-  const name = label(value.name) || 'Song without a name';
+  const name = keptText(value.name) || 'Song without a name';
   const { settings, problems } = parseSettings(value.choices);
   const { chart, problems: chartProblems } = readChart(value.chart);
   const tags = readTagList(value.tags);
   const item: BookSong = {
-    id: label(value.id) || `song ${name}`.slice(0, LONGEST_NAME),
+    id: keptText(value.id) || keptText(`song ${name}`),
     name,
     choices: songChoices(settings),
     chart,
-    words: typeof value.words === 'string' ? value.words.slice(0, SONG_LIMITS.words) : '',
+    words: typeof value.words === 'string' ? cutText(value.words, SONG_LIMITS.words) : '',
     tags: tags ?? [],
   };
   return {
@@ -130,7 +120,7 @@ export const parseBookSong = (value: unknown): ParsedBookSong => {
     problems: [
       ...problems,
       ...chartProblems,
-      ...(label(value.name) === '' ? ['It had no name; give it one.'] : []),
+      ...(keptText(value.name) === '' ? ['It had no name; give it one.'] : []),
       ...(tags === null && value.tags !== undefined ? ['Its tags could not be read; it has none now.'] : []),
     ].map((problem) => `The song “${name}”: ${problem}`),
   };

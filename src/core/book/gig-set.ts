@@ -1,5 +1,5 @@
-import { LONGEST_NAME } from '../chart-text/own-chart';
 import { isRecord } from '../theory/is-record';
+import { keptText } from '../theory/kept-text';
 
 /** A song's place in a set. */
 export interface SetEntry {
@@ -74,14 +74,11 @@ export interface ParsedGigSet {
   readonly problems: readonly string[];
 }
 
-const label = (value: unknown): string =>
-  typeof value === 'string' ? value.trim().slice(0, LONGEST_NAME).trim() : '';
-
 const readEntry = (value: unknown): SetEntry | null => {
-  if (!isRecord(value) || label(value.song) === '') return null;
+  if (!isRecord(value) || keptText(value.song) === '') return null;
   const { talk } = value;
   const readable = typeof talk === 'number' && talk >= 0 && talk <= SET_LIMITS.talk;
-  return { song: label(value.song), talk: readable ? Math.round(talk) : USUAL_TALK };
+  return { song: keptText(value.song), talk: readable ? Math.round(talk) : USUAL_TALK };
 };
 
 /** Reads a set from storage, a file or a link. Never throws; keeps every entry that names a song. */
@@ -89,14 +86,14 @@ export const parseGigSet = (value: unknown): ParsedGigSet => {
   if (!isRecord(value) || !Array.isArray(value.entries)) {
     return { item: null, problems: ['One of your sets holds no songs and was left out.'] };
   }
-  const name = label(value.name) || 'Set without a name';
+  const name = keptText(value.name) || 'Set without a name';
   const given: readonly unknown[] = value.entries;
   const read = given.slice(0, SET_LIMITS.entries).map(readEntry);
   const entries = read.flatMap((entry) => entry ?? []);
   const lost = given.length - entries.length;
   return {
     item: {
-      id: label(value.id) || `set ${name}`.slice(0, LONGEST_NAME),
+      id: keptText(value.id) || keptText(`set ${name}`),
       name,
       entries,
       goesOn: value.goesOn === true,

@@ -1,5 +1,5 @@
-import type { MeterName, Mode } from '../chart/chart';
-import type { NoteName } from '../theory/chord';
+import type { BarKey, MeterName, Mode } from '../chart/chart';
+import { cutText } from '../theory/kept-text';
 import { isNoteName } from '../theory/pitch';
 import { plainSigns } from '../theory/symbol-parts';
 import { headerAgain, headerUnread, type Problem, type TextSpan } from './chart-problems';
@@ -7,16 +7,10 @@ import type { HeaderName } from './chart-signs';
 import type { Item } from './scan-chart';
 import { METER_NAMES, tonicIn } from './written-key';
 
-/** The key a chart, or a section of it, is written in. */
-export interface WrittenKey {
-  readonly tonic: NoteName;
-  readonly mode: Mode;
-}
-
 /** What a chart says of itself in lines such as `Key: G`; null where it says nothing. */
 export interface ChartSays {
   readonly title: string | null;
-  readonly key: WrittenKey | null;
+  readonly key: BarKey | null;
   readonly meter: MeterName | null;
   /** As written: whether there is such a feel is not a chart's to know. */
   readonly feel: string | null;
@@ -40,7 +34,7 @@ export const SAYS_NOTHING: ChartSays = {
 export interface HeaderReading {
   readonly says: ChartSays;
   /** Keys of sections by the item they stand at; each holds until the next name of a section. */
-  readonly sectionKeys: ReadonlyMap<number, WrittenKey>;
+  readonly sectionKeys: ReadonlyMap<number, BarKey>;
   readonly problems: readonly Problem[];
 }
 
@@ -48,7 +42,7 @@ export interface HeaderReading {
 const LONGEST = 80;
 
 /** Reads a key such as `G`, `B♭ major`, `F#m` or `C minor`; null where it is none. */
-export const readKey = (text: string): WrittenKey | null => {
+export const readKey = (text: string): BarKey | null => {
   const shape = /^([A-Ga-g])([#b]?)(|m|min|minor|maj|major)$/i.exec(plainSigns(text));
   const [, letter = '', sign = '', word = ''] = shape ?? [];
   const name = letter.toUpperCase() + sign;
@@ -66,7 +60,7 @@ const readTempo = (text: string): number | null => {
   return digits !== undefined && tempo >= 20 && tempo <= 400 ? tempo : null;
 };
 
-const words = (text: string): string | null => (text === '' ? null : text.slice(0, LONGEST));
+const words = (text: string): string | null => (text === '' ? null : cutText(text, LONGEST));
 
 interface Kind<T> {
   readonly read: (text: string) => T | null;
@@ -86,7 +80,7 @@ type Said = Exclude<HeaderName, 'order' | 'pick-up'>;
 
 interface Draft {
   says: ChartSays;
-  readonly sectionKeys: Map<number, WrittenKey>;
+  readonly sectionKeys: Map<number, BarKey>;
   readonly problems: Problem[];
 }
 
@@ -132,9 +126,9 @@ export const readHeaders = (items: readonly Item[]): HeaderReading => {
 /** For every item the key of its section, where that has one of its own. */
 export const keysInForce = (
   items: readonly Item[],
-  sectionKeys: ReadonlyMap<number, WrittenKey>,
-): readonly (WrittenKey | null)[] => {
-  let key: WrittenKey | null = null;
+  sectionKeys: ReadonlyMap<number, BarKey>,
+): readonly (BarKey | null)[] => {
+  let key: BarKey | null = null;
   return items.map((item, at) => {
     if (item.kind === 'label') key = null;
     key = sectionKeys.get(at) ?? key;

@@ -4,6 +4,7 @@ import { isFormId } from '../chart/forms';
 import { romanChord, romanOf } from '../chart/roman';
 import type { NoteName } from '../theory/chord';
 import { isRecord } from '../theory/is-record';
+import { keptText } from '../theory/kept-text';
 import { isNoteName, keyName } from '../theory/pitch';
 import type { PitchClass } from '../theory/units';
 import { type ChartReading, readChart } from './read-chart';
@@ -19,9 +20,6 @@ export interface OwnChart {
   readonly mode: Mode;
   readonly meter: MeterName;
 }
-
-/** The longest name kept. */
-export const LONGEST_NAME = 80;
 
 /** Reads an own chart in its written key, in its own meter unless another is given. */
 export const readOwnChart = (
@@ -64,11 +62,8 @@ export interface ParsedOwnChart {
   readonly problems: readonly string[];
 }
 
-const label = (value: unknown): string =>
-  typeof value === 'string' ? value.trim().slice(0, LONGEST_NAME) : '';
-
 const readId = (value: unknown, name: string): string => {
-  const id = label(value) || `chart ${name}`.trim();
+  const id = keptText(value) || `chart ${name}`.trim();
   return isFormId(id) ? `chart ${id}` : id;
 };
 
@@ -81,7 +76,7 @@ export const parseOwnChart = (value: unknown): ParsedOwnChart => {
     return { chart: null, problems: ['One of your charts holds no text and was left out.'] };
   }
   const { text, tonic: key, mode: kind, meter: time } = value;
-  const name = label(value.name);
+  const name = keptText(value.name);
   const mode = kind === 'major' || kind === 'minor' ? kind : null;
   const tonic = typeof key === 'string' && isNoteName(key) ? key : null;
   const meter = METER_NAMES.find((each) => each === time) ?? null;

@@ -1,5 +1,5 @@
 import { barTicks, METERS } from '../chart/build-chart';
-import type { Bar, Chart, ChordSpan, MeterName, Mode } from '../chart/chart';
+import type { Bar, BarKey, Chart, ChordSpan, MeterName, Mode } from '../chart/chart';
 import { romanChord } from '../chart/roman';
 import { sectionKey } from '../chart/tonics';
 import type { Chord, NoteName } from '../theory/chord';
@@ -13,7 +13,7 @@ import {
   textTooLong,
   tooManyBars,
 } from './chart-problems';
-import { type ChartSays, keysInForce, readHeaders, SAYS_NOTHING, type WrittenKey } from './header-lines';
+import { type ChartSays, keysInForce, readHeaders, SAYS_NOTHING } from './header-lines';
 import { readPickUp } from './pick-up';
 import { type PlayedBar, playOut } from './play-out';
 import { type BarContext, readBar } from './read-bar';
@@ -96,7 +96,7 @@ interface BarsReading {
 
 /** What all bars of a text are read against, and the key of each item's section where it has one of its own. */
 interface TextContext extends Omit<BarContext, 'at' | 'before'> {
-  readonly keys: readonly (WrittenKey | null)[];
+  readonly keys: readonly (BarKey | null)[];
   readonly readerIn: (tonic: NoteName) => BarContext['read'];
 }
 

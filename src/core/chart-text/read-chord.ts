@@ -1,4 +1,4 @@
-import { readRomanChord, romanChord, romanOf } from '../chart/roman';
+import { NUMERALS, readRomanChord, romanChord, romanOf } from '../chart/roman';
 import type { Chord, NoteName } from '../theory/chord';
 import { chordOf, readSymbol } from '../theory/chords';
 import { degreeBetween, toneOf } from '../theory/degrees';
@@ -63,8 +63,6 @@ const readOverDegree = (plain: string, tonic: NoteName): Chord | null => {
 /** The same chord over another bass. */
 export const withBass = ({ rootName: root, quality }: Chord, bass: NoteName): Chord =>
   chordOf({ root, quality, bass });
-
-const NUMERALS = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
 
 /** Numbers with a stroke between them that are meters. */
 const METER = /^(?:[2-7]\/4|[36]\/8)$/;

@@ -1,8 +1,9 @@
 import type { Chord, NoteName } from '../theory/chord';
+import type { KeyMode } from '../theory/pitch';
 import type { PitchClass, Ticks } from '../theory/units';
 
 /** Whether home is a major or a minor chord. */
-export type Mode = 'major' | 'minor';
+export type Mode = KeyMode;
 /** A meter by its signature; in 12/8 and 6/8 a beat is three eighths. */
 export type MeterName = '4/4' | '3/4' | '12/8' | '6/8';
 
@@ -66,4 +67,10 @@ export interface Chart {
   readonly length: Ticks;
   /** Beats before the first bar, fewer than a bar has, in ticks from their own beginning. */
   readonly pickUp?: Bar;
+}
+
+/** Bars in a row, as indices of a chart, both included. */
+export interface BarRange {
+  readonly from: number;
+  readonly to: number;
 }

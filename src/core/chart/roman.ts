@@ -4,7 +4,8 @@ import { degreeBetween, toneOf } from '../theory/degrees';
 import { pitchClassOf, withoutDoubleAccidental } from '../theory/pitch';
 import { asPitchClass } from '../theory/units';
 
-const NUMERALS: readonly string[] = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
+/** The numerals of the seven steps. */
+export const NUMERALS: readonly string[] = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
 
 /** Suffixes that name their own kind, whatever the case of the numeral: `m7b5`, `dim7`, `o7`, `ø`, `sus4`. */
 const OWN_KIND = /^(?:m(?!aj|a7)|-|dim|o|°|ø|h|aug|\+|5)|sus|alt/;

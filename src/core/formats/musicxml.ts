@@ -1,5 +1,6 @@
 import type { Bar, Chart, ChordSpan } from '../chart/chart';
 import { PROGRAMS } from '../midi/midi-programs';
+import { greatestDivisor } from '../theory/divisor';
 import { type Bpm, TICKS_PER_QUARTER, type Ticks } from '../theory/units';
 import { keyFifths } from './key-fifths';
 import { quarterTempo } from './midi-timeline';
@@ -26,8 +27,6 @@ const DOCUMENT_TYPE =
 const BARS_A_LINE = 4;
 const PART = 'P1';
 const INSTRUMENT = 'P1-I1';
-
-const greatestDivisor = (a: number, b: number): number => (b === 0 ? a : greatestDivisor(b, a % b));
 
 /**
  * A long : short ratio as two whole numbers in lowest terms, as the schema wants them (1.3 is 13 : 10), to the

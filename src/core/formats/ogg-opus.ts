@@ -2,7 +2,7 @@
  * Opus packets in an Ogg file: RFC 7845 (the mapping), RFC 3533 (pages) and RFC 6716 (what a packet says of its
  * length). Pages go out as they fill, so nothing needs the whole recording in memory.
  */
-import { textBytes } from './midi-bytes';
+import { joinBytes, textBytes } from './midi-bytes';
 
 /** A page of an Ogg stream (RFC 3533, section 6). */
 export interface OggPage {
@@ -63,23 +63,13 @@ const lacing = (packet: Uint8Array): readonly number[] => [
   packet.length % SEGMENT_BYTES,
 ];
 
-const joined = (parts: readonly Uint8Array[]): Uint8Array => {
-  const whole = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
-};
-
 /** A page as bytes (RFC 3533, section 6). Throws RangeError when its packets need more than 255 segments. */
 export const oggPage = ({ serial, sequence, granule, first, last, packets }: OggPage): Uint8Array => {
   const segments = packets.flatMap(lacing);
   if (segments.length > MOST_SEGMENTS) {
     throw new RangeError(`A page holds at most ${MOST_SEGMENTS} segments, got ${segments.length}`);
   }
-  const page = joined([new Uint8Array(PAGE_HEADER_BYTES), Uint8Array.from(segments), ...packets]);
+  const page = joinBytes([new Uint8Array(PAGE_HEADER_BYTES), Uint8Array.from(segments), ...packets]);
   const view = new DataView(page.buffer);
   page.set([0x4f, 0x67, 0x67, 0x53]);
   view.setUint8(5, (first ? FIRST_PAGE : 0) + (last ? LAST_PAGE : 0));
@@ -101,7 +91,7 @@ const uint32 = (value: number): Uint8Array => {
 
 /** The identification header (RFC 7845, section 5.1): mono or stereo, no change of level. */
 export const opusHead = ({ channels, preSkip, inputRate }: OpusStream): Uint8Array => {
-  const head = joined([text('OpusHead'), new Uint8Array(11)]);
+  const head = joinBytes([text('OpusHead'), new Uint8Array(11)]);
   const view = new DataView(head.buffer);
   view.setUint8(8, 1);
   view.setUint8(9, channels);
@@ -113,7 +103,7 @@ export const opusHead = ({ channels, preSkip, inputRate }: OpusStream): Uint8Arr
 /** The comment header (RFC 7845, section 5.2). */
 export const opusTags = (comments: readonly string[]): Uint8Array => {
   const vendor = text(VENDOR);
-  return joined([
+  return joinBytes([
     text('OpusTags'),
     uint32(vendor.length),
     vendor,
@@ -165,7 +155,7 @@ export const createOggOpusWriter = (stream: OpusStream): OggOpusWriter => {
   };
   const segmentsWaiting = (): number => waiting.reduce((sum, packet) => sum + segmentsOf(packet), 0);
   return {
-    start: () => joined([page([opusHead(stream)], 0, false), page([opusTags(stream.comments)], 0, false)]),
+    start: () => joinBytes([page([opusHead(stream)], 0, false), page([opusTags(stream.comments)], 0, false)]),
     add: (packet) => {
       const frames = opusPacketFrames(packet);
       const full =

@@ -1,5 +1,5 @@
 import { gripShapes } from '../harp/grip-shapes';
-import type { Breath } from '../harp/harp';
+import { BREATHS, type Breath } from '../harp/harp';
 import { elementAt } from '../theory/element-at';
 import { MOST_HARMONICS, type ReedProfiles } from './reed-profiles';
 import { KERNEL_REACH, kernelAt } from './window-partials';
@@ -30,7 +30,6 @@ export interface PartialPairs {
 
 /** Reeds so near a multiple of the lowest are in unison with its harmonics. Octaves. */
 const UNISON = 20 / 1200;
-const BREATHS: readonly Breath[] = ['blow', 'draw'];
 
 const isUnison = (pitches: readonly number[]): boolean => {
   const lowest = Math.min(...pitches);

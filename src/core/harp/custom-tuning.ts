@@ -1,4 +1,5 @@
 import { isRecord } from '../theory/is-record';
+import { keptText, LONGEST_NAME } from '../theory/kept-text';
 import { HOLES } from './build-harp';
 import type { Breath, Tuning } from './harp';
 import { RICHTER } from './tunings';
@@ -13,18 +14,13 @@ export interface ParsedTuning {
   readonly problems: readonly string[];
 }
 
-const NAME_LENGTH = 80;
-
 const isReed = (value: unknown): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= REED_RANGE.low && value <= REED_RANGE.high;
 
-const text = (value: unknown): string =>
-  typeof value === 'string' ? value.trim().slice(0, NAME_LENGTH).trim() : '';
-
 /** What to say where a name was cut to length; nothing where it was not. */
 export const cutName = (value: unknown, what: string): readonly string[] =>
-  typeof value === 'string' && value.trim().length > NAME_LENGTH
-    ? [`The name of the ${what} was longer than ${NAME_LENGTH} letters and was cut.`]
+  typeof value === 'string' && value.trim().length > LONGEST_NAME
+    ? [`The name of the ${what} was longer than ${LONGEST_NAME} letters and was cut.`]
     : [];
 
 /** The standard reed of a hole; above hole 10 the layout goes on an octave higher every three holes. */
@@ -87,9 +83,14 @@ export const parseTuning = (value: unknown): ParsedTuning => {
   const holes = holesOf([value.blow, value.draw]);
   const blow = readRow(value.blow, 'blow', holes);
   const draw = readRow(value.draw, 'draw', holes);
-  const name = text(value.name);
+  const name = keptText(value.name);
   return {
-    tuning: { id: text(value.id) || 'own', name: name || 'My tuning', blow: blow.reeds, draw: draw.reeds },
+    tuning: {
+      id: keptText(value.id) || 'own',
+      name: name || 'My tuning',
+      blow: blow.reeds,
+      draw: draw.reeds,
+    },
     problems: [
       ...(name === '' ? ['The tuning had no name; it is called "My tuning" now.'] : []),
       ...cutName(value.name, 'tuning'),

@@ -1,4 +1,5 @@
 import { isRecord } from '../theory/is-record';
+import { keptText } from '../theory/kept-text';
 import { asReferencePitch, REFERENCE_PITCHES, STANDARD_PITCH } from '../theory/temperament';
 import { asPitchClass, type Hz, type PitchClass } from '../theory/units';
 import { buildHarp, type ReedCents } from './build-harp';
@@ -54,8 +55,6 @@ export const CASE_SIZE = 200;
 const isWhole = (value: unknown, low: number, high: number): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= low && value <= high;
 
-const text = (value: unknown): string => (typeof value === 'string' ? value.trim().slice(0, 80).trim() : '');
-
 const isCents = (value: unknown, holes: number): value is readonly number[] =>
   Array.isArray(value) &&
   value.length === holes &&
@@ -104,8 +103,8 @@ const readHarp = (value: unknown, index: number): ReadHarp => {
   const valved = readValved(value.valved, holes);
   const octave = isWhole(value.octave, -2, 1) ? value.octave : null;
   const harp: OwnedHarp = {
-    id: text(value.id) || `harp-${index + 1}`,
-    name: text(value.name),
+    id: keptText(value.id) || `harp-${index + 1}`,
+    name: keptText(value.name),
     tuning,
     key: asPitchClass(value.key),
     octave: octave ?? 0,

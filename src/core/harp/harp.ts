@@ -1,7 +1,8 @@
 import type { Cents, Midi, PitchClass } from '../theory/units';
 
 /** Which way the air goes through the reed. */
-export type Breath = 'blow' | 'draw';
+export const BREATHS = ['blow', 'draw'] as const;
+export type Breath = (typeof BREATHS)[number];
 /** How a reed is made to sound: as it is tuned, bent down, or overblown and overdrawn. */
 export type Technique = 'natural' | 'bend' | 'overbend';
 

@@ -1,7 +1,8 @@
 import type { Harp, Tuning } from './harp';
 import type { OwnedHarp } from './harp-case';
 
-const sameRow = (a: readonly number[], b: readonly number[]): boolean =>
+/** True when two rows have the same values. */
+export const sameRow = (a: readonly number[], b: readonly number[]): boolean =>
   a.length === b.length && a.every((each, i) => each === b[i]);
 
 /** True when two harps give the same notes: key, octave and every reed, whatever the tunings are called. */

@@ -1,5 +1,6 @@
 /** An answer of one's own over the chords: whether it lands, leaves space, and takes up what was called. */
 import type { ChordSpan } from '../chart/chart';
+import { chordAt } from '../chart/chord-at';
 import { asPitchClass } from '../theory/units';
 
 /** A note in ticks from the beginning of the answer; keys with fractions for cents. */
@@ -37,9 +38,6 @@ export interface AnswerVerdict {
 const SPACE = 0.25;
 /** Notes of a call that make its idea, and how much of it is known again. */
 const IDEA = { notes: 4, share: 0.6 } as const;
-
-const chordAt = (chords: readonly ChordSpan[], at: number): ChordSpan | undefined =>
-  chords.findLast((span) => span.at <= at);
 
 const isInChord = (note: AnswerNote, { chords }: AnswerContext): boolean =>
   chordAt(chords, note.at + note.length / 2)?.chord.tones.some(

@@ -1,5 +1,6 @@
 import { splitBar } from '../chart/build-chart';
-import type { Bar, Chart, ChordSpan, Meter } from '../chart/chart';
+import type { Bar, Chart, Meter } from '../chart/chart';
+import { chordAt } from '../chart/chord-at';
 import type { Chord, ChordTone } from '../theory/chord';
 import { guideTones } from '../theory/chords';
 import { asTicks, type Ticks } from '../theory/units';
@@ -42,8 +43,6 @@ const startsOf = (bar: Bar, meter: Meter, notes: number): readonly number[] => {
   return [...starts].sort((a, b) => a - b);
 };
 
-const chordAt = (bar: Bar, at: number): ChordSpan | undefined => bar.chords.findLast((span) => span.at <= at);
-
 /**
  * Where the notes of a line stand: a guide-tone line has one for every chord and bar, a chord-tone line `pace` a bar
  * and one for every chord, an arpeggio one on every beat.
@@ -54,7 +53,7 @@ export const lineSlots = (chart: Chart, kind: LineKind, pace: Pace = 1): readonl
   return chart.bars.flatMap((bar, index) => {
     const starts = startsOf(bar, chart.meter, notes);
     return starts.flatMap((at, i): readonly LineSlot[] => {
-      const chord = chordAt(bar, at)?.chord;
+      const chord = chordAt(bar.chords, at)?.chord;
       const end = starts[i + 1] ?? bar.at + bar.length;
       return chord === undefined
         ? []

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { isRecord } from '../theory/is-record';
+import { cutText } from '../theory/kept-text';
 import { asEpochMs } from '../theory/units';
 import { LOG_KINDS, type LogEntry } from './log-entry';
 
@@ -9,7 +10,7 @@ export const LOG_VERSION = 1;
 const text = (most: number) =>
   v.pipe(
     v.string(),
-    v.transform((value) => value.slice(0, most)),
+    v.transform((value) => cutText(value, most)),
   );
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1_000_000));
 const figure = v.pipe(v.number(), v.finite());

@@ -13,14 +13,10 @@ import { type AbcToken, musicTokens } from '../sheets/abc-music';
 import { MODE_FIFTHS } from '../sheets/modes';
 import { LONGEST_ABC } from '../sheets/read-abc';
 import { meterFor } from '../sheets/sheet-bars';
-import { pitchClassOf } from '../theory/pitch';
+import { LETTER_STEPS, pitchClassOf, SHARPS_IN_ORDER } from '../theory/pitch';
 import { type Melody, melodyFrom, noteMeter, type PlacedKey } from './melody';
 
 const WHOLE = 1920;
-
-const STEPS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
-/** Letters in the order sharps are added to a signature; flats come from the other end. */
-const SHARPS = 'FCGDAEB';
 
 const SIGNS: Readonly<Record<string, number>> = { '^^': 2, '^': 1, '=': 0, _: -1, __: -2 };
 
@@ -30,12 +26,13 @@ type Signature = Readonly<Record<string, number>>;
 const signatureOf = (value: string): Signature => {
   const [, letter = '', sign = '', word = ''] = /^\s*([A-G])([#b]?)\s*([A-Za-z]*)/.exec(value) ?? [];
   const mode = word === 'm' ? 'min' : word.toLowerCase().slice(0, 3);
-  const home = letter === '' ? 0 : SHARPS.indexOf(letter) - 1 + (sign === '#' ? 7 : sign === 'b' ? -7 : 0);
+  const home =
+    letter === '' ? 0 : SHARPS_IN_ORDER.indexOf(letter) - 1 + (sign === '#' ? 7 : sign === 'b' ? -7 : 0);
   const pipes = /^\s*H[Pp]/.test(value);
   const fifths = mode === 'exp' ? 0 : pipes ? 2 : home + (MODE_FIFTHS[mode] ?? 0);
   const altered: Record<string, number> = {};
   for (let i = 0; i < Math.min(Math.abs(fifths), 14); i += 1) {
-    const name = fifths > 0 ? SHARPS.charAt(i % 7) : SHARPS.charAt(6 - (i % 7));
+    const name = fifths > 0 ? SHARPS_IN_ORDER.charAt(i % 7) : SHARPS_IN_ORDER.charAt(6 - (i % 7));
     altered[name] = (altered[name] ?? 0) + Math.sign(fifths);
   }
   for (const [, own = '', name = ''] of value.matchAll(/(?<=\s)(\^\^?|__?|=)([a-g])/gi))
@@ -69,7 +66,7 @@ interface Reading {
 const keyOf = (reading: Reading, text: string): number | null => {
   const [, sign = '', letter = '', octaves = ''] = /^([_^=]*)([A-Ga-g])([,']*)$/.exec(text) ?? [];
   const name = letter.toUpperCase();
-  const step = STEPS[name];
+  const step = LETTER_STEPS[name];
   if (step === undefined) return null;
   const up = [...octaves].reduce((sum, each) => sum + (each === "'" ? 1 : -1), letter === name ? 0 : 1);
   const pitch = `${name}${up}`;

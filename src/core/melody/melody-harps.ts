@@ -1,3 +1,4 @@
+import { LETTER_STEPS } from '../theory/pitch';
 /** A melody becomes tab: every harp that could play it, and the position that makes, the easiest first. */
 
 import type { MeterName } from '../chart/chart';
@@ -19,12 +20,10 @@ export interface ReadMelody {
   readonly unread: readonly string[];
 }
 
-const LETTERS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
-
 /** `Bb4` as a MIDI key, with C4 = 60; an octave that is not written is the fourth. */
 const readKey = (text: string): number | null => {
   const [, letter = '', sign = '', octave = ''] = /^([A-Ga-g])([#♯b♭]?)(\d?)$/.exec(text) ?? [];
-  const step = LETTERS[letter.toUpperCase()];
+  const step = LETTER_STEPS[letter.toUpperCase()];
   if (step === undefined) return null;
   const shift = sign === '' ? 0 : sign === '#' || sign === '♯' ? 1 : -1;
   return 12 * (Number(octave || '4') + 1) + step + shift;

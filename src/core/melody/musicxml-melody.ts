@@ -3,13 +3,11 @@
 import { sheetKey } from '../sheets/musicxml-key';
 import { MOST_MEASURES, meterFor } from '../sheets/sheet-bars';
 import { childAt, childrenOf, numberAt, textAt, type XmlNode } from '../sheets/xml-node';
-import { pitchClassOf } from '../theory/pitch';
+import { LETTER_STEPS, pitchClassOf } from '../theory/pitch';
 import { asPitchClass } from '../theory/units';
 import { type Melody, melodyFrom, noteMeter, type PlacedKey } from './melody';
 
 const QUARTER = 480;
-
-const STEPS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 
 /** What holds from measure to measure; times in ticks. */
 interface Reading {
@@ -50,7 +48,7 @@ const takeAttributes = (reading: Reading, node: XmlNode): void => {
 };
 
 const pitchOf = (reading: Reading, note: XmlNode): number | null => {
-  const step = STEPS[textAt(note, 'pitch', 'step')];
+  const step = LETTER_STEPS[textAt(note, 'pitch', 'step')];
   const octave = numberAt(note, 'pitch', 'octave');
   if (step === undefined || octave === null) return null;
   const alter = Math.round(numberAt(note, 'pitch', 'alter') ?? 0);

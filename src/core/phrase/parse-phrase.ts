@@ -2,6 +2,7 @@ import { METERS } from '../chart/build-chart';
 import type { MeterName } from '../chart/chart';
 import { HOLES } from '../harp/build-harp';
 import { soundId } from '../harp/tab';
+import { type Fields, isRecord } from '../theory/is-record';
 import { asTicks, type Ticks } from '../theory/units';
 import { isDynamic, USUAL_DYNAMIC } from './dynamics';
 import { mostTicks } from './edit-phrase';
@@ -16,10 +17,6 @@ export interface ParsedPhrase {
   readonly mended: readonly string[];
 }
 
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields => typeof value === 'object' && value !== null;
-
 const isMeter = (value: unknown): value is MeterName =>
   typeof value === 'string' && Object.hasOwn(METERS, value);
 
@@ -28,7 +25,7 @@ const isCount = (value: unknown, least: number): value is number =>
 
 /** A sound is read through its id, so that exactly what tab can write is let in. */
 const parseSound = (value: unknown): PhraseSound | null => {
-  if (!isFields(value)) return null;
+  if (!isRecord(value)) return null;
   const { hole, breath, technique, bend } = value;
   if (!isCount(hole, 1) || !isCount(bend, 0) || bend > 11) return null;
   if (breath !== 'blow' && breath !== 'draw') return null;
@@ -70,7 +67,7 @@ const parseManner = (value: Fields, sounds: readonly PhraseSound[]): PhraseManne
 const MANNERS = ['dynamic', 'accent', 'curve', 'slide', 'shake'] as const;
 
 const parseNote = (value: unknown): PhraseNote | null => {
-  if (!isFields(value) || !isCount(value.at, 0) || !isCount(value.length, 1)) return null;
+  if (!isRecord(value) || !isCount(value.at, 0) || !isCount(value.length, 1)) return null;
   if (!isCount(value.at + value.length, 1)) return null;
   const given = Array.isArray(value.sounds) ? value.sounds : [];
   const sounds = given.flatMap((each) => parseSound(each) ?? []);
@@ -83,7 +80,7 @@ const parseNote = (value: unknown): PhraseNote | null => {
 const plainer = (given: readonly unknown[], read: readonly (PhraseNote | null)[]): number =>
   given.filter((value, i) => {
     const note = read[i];
-    return isFields(value) && !!note && MANNERS.some((name) => value[name] !== undefined && !(name in note));
+    return isRecord(value) && !!note && MANNERS.some((name) => value[name] !== undefined && !(name in note));
   }).length;
 
 /** Puts notes in order; a note that begins under the one before it goes. */
@@ -98,7 +95,7 @@ const inOrder = (notes: readonly PhraseNote[]): readonly PhraseNote[] => {
 
 /** Reads a phrase from storage, a link or a file, as long as a phrase may be. Never throws. */
 export const parsePhrase = (value: unknown): ParsedPhrase => {
-  if (!isFields(value) || !isMeter(value.meter) || !Array.isArray(value.notes)) {
+  if (!isRecord(value) || !isMeter(value.meter) || !Array.isArray(value.notes)) {
     return { phrase: null, mended: ['This is not a phrase; write it again as tab.'] };
   }
   const given: readonly unknown[] = value.notes;

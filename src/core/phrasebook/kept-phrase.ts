@@ -2,6 +2,7 @@ import { parsePhrase } from '../phrase/parse-phrase';
 import type { Phrase } from '../phrase/phrase';
 import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
 import { isRecord } from '../theory/is-record';
+import { keptTags, keptText } from '../theory/kept-text';
 import type { LibraryKind } from './library-file';
 
 /** A phrase of the player's library. */
@@ -19,25 +20,13 @@ export interface KeptPhrase {
 }
 
 /** Bounds of what is kept with a phrase. */
-export const PHRASE_LIMITS = { name: 60, words: 500, tags: 12, tag: 30, earlier: 8 } as const;
+export const PHRASE_LIMITS = { name: 60, words: 500, earlier: 8 } as const;
 
 /** A phrase read from outside, and what had to be mended. */
 export interface ParsedKeptPhrase {
   readonly item: KeptPhrase | null;
   readonly problems: readonly string[];
 }
-
-const text = (value: unknown, most: number): string =>
-  typeof value === 'string' ? value.trim().slice(0, most).trim() : '';
-
-const readTags = (value: unknown): readonly string[] => {
-  const given: readonly unknown[] = Array.isArray(value) ? value : [];
-  const tags = given.map((tag) => text(tag, PHRASE_LIMITS.tag)).filter((tag) => tag !== '');
-  return [...new Set(tags)].slice(0, PHRASE_LIMITS.tags);
-};
-
-/** Tags out of a line with commas between them. */
-export const tagsOf = (line: string): readonly string[] => readTags(line.split(','));
 
 const isPosition = (value: unknown): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= 1 && value <= 12;
@@ -48,17 +37,17 @@ export const parseKeptPhrase = (value: unknown): ParsedKeptPhrase => {
   if (!isRecord(value)) return { item: null, problems: [nothing] };
   const { phrase, mended } = parsePhrase(value.phrase);
   if (phrase === null || phrase.notes.length === 0) return { item: null, problems: [nothing] };
-  const name = text(value.name, PHRASE_LIMITS.name) || 'Phrase without a name';
+  const name = keptText(value.name, PHRASE_LIMITS.name) || 'Phrase without a name';
   const earlier: readonly unknown[] = Array.isArray(value.earlier) ? value.earlier : [];
   const level = CALL_LEVELS.find((each) => each === value.level);
   const item: KeptPhrase = {
-    id: text(value.id, PHRASE_LIMITS.name) || `phrase ${name}`.slice(0, PHRASE_LIMITS.name),
+    id: keptText(value.id, PHRASE_LIMITS.name) || keptText(`phrase ${name}`, PHRASE_LIMITS.name),
     name,
     phrase,
     position: isPosition(value.position) ? value.position : 2,
     level: level ?? 2,
-    words: text(value.words, PHRASE_LIMITS.words),
-    tags: readTags(value.tags),
+    words: keptText(value.words, PHRASE_LIMITS.words),
+    tags: keptTags(Array.isArray(value.tags) ? value.tags : []),
     earlier: earlier.slice(0, PHRASE_LIMITS.earlier).flatMap((each) => parsePhrase(each).phrase ?? []),
   };
   return { item, problems: mended.map((sentence) => `The phrase “${name}”: ${sentence}`) };

@@ -1,4 +1,5 @@
 import { isRecord } from '../theory/is-record';
+import { keptText } from '../theory/kept-text';
 import { capital } from '../theory/wording';
 
 /** Things of a library in one file, to be passed on. */
@@ -41,7 +42,7 @@ const parseJson = (text: string): unknown => {
 
 const nameOf = (value: unknown): string =>
   isRecord(value) && typeof value.name === 'string' && value.name.trim() !== ''
-    ? ` (“${value.name.trim().slice(0, 40)}”)`
+    ? ` (“${keptText(value.name, 40)}”)`
     : '';
 
 /**

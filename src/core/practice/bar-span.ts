@@ -1,11 +1,6 @@
-/** Bars in a row, as indices, both included. */
-export interface BarSpan {
-  readonly from: number;
-  readonly to: number;
-}
-
+import type { BarRange } from '../chart/chart';
 /** The stretch around a bar over which the same holds as in it. */
-export const spanAround = <Value>(values: readonly Value[], bar: number): BarSpan => {
+export const spanAround = <Value>(values: readonly Value[], bar: number): BarRange => {
   let from = bar;
   let to = bar;
   while (from > 0 && values[from - 1] === values[bar]) from -= 1;

@@ -3,9 +3,8 @@ import type { Chart } from '../chart/chart';
 import type { Fit, FitChord } from '../fit/fit';
 import { guideMoves } from '../fit/guide-moves';
 import { type TabStyle, tab } from '../harp/tab';
-import { elementAt } from '../theory/element-at';
 import { degreeText, ENGLISH } from '../theory/note-names';
-import { createRandom, type Random, seedFrom } from '../theory/random';
+import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 
 /** What is asked. */
 export const DRILLS = ['holes', 'degree', 'change'] as const;
@@ -33,9 +32,6 @@ export interface DrillSpec {
 
 /** How many answers stand to choose from at most. */
 const ANSWERS = 4;
-
-const pick = <Each>(list: readonly Each[], random: Random): Each =>
-  elementAt(list, Math.floor(random() * list.length));
 
 /** In another order, by chance. */
 const shuffled = <Each>(list: readonly Each[], random: Random): readonly Each[] =>
@@ -69,7 +65,7 @@ const chordsOf = ({ fit }: DrillSpec): readonly FitChord[] => {
 const plainSounds = ({ sounds }: FitChord) => sounds.filter(({ technique }) => technique === 'natural');
 
 const holesQuestion = (spec: DrillSpec, random: Random): Question | null => {
-  const fit = pick(chordsOf(spec), random);
+  const fit = pick(random, chordsOf(spec));
   const named = (each: FitChord, degree: string): string =>
     plainSounds(each)
       .filter((sound) => sound.role === 'chord' && sound.degree === degree)
@@ -77,7 +73,7 @@ const holesQuestion = (spec: DrillSpec, random: Random): Question | null => {
       .join('  ');
   const degrees = fit.chord.tones.map(({ degree }) => degree).filter((degree) => named(fit, degree) !== '');
   if (degrees.length === 0) return null;
-  const degree = pick(degrees, random);
+  const degree = pick(random, degrees);
   const others = chordsOf(spec).flatMap((each) =>
     each.chord.tones.map((tone) => named(each, tone.degree)).filter((text) => text !== ''),
   );
@@ -90,10 +86,10 @@ const holesQuestion = (spec: DrillSpec, random: Random): Question | null => {
 };
 
 const degreeQuestion = (spec: DrillSpec, random: Random): Question | null => {
-  const fit = pick(chordsOf(spec), random);
+  const fit = pick(random, chordsOf(spec));
   const sounds = plainSounds(fit).filter(({ role }) => role === 'chord');
   if (sounds.length === 0) return null;
-  const sound = pick(sounds, random);
+  const sound = pick(random, sounds);
   return question(
     `What is ${tab(sound, spec.tabStyle)} over ${ENGLISH.chord(fit.chord)}?`,
     degreeText(sound.degree),
@@ -111,7 +107,7 @@ const changeQuestion = (spec: DrillSpec, random: Random): Question | null => {
     return move === undefined ? [] : [{ before, after, move }];
   });
   if (changes.length === 0) return null;
-  const { before, after, move } = pick(changes, random);
+  const { before, after, move } = pick(random, changes);
   const { tabStyle } = spec;
   return question(
     `${ENGLISH.chord(before.chord)} goes to ${ENGLISH.chord(after.chord)}: where does ${tab(move.from, tabStyle)}, its ${degreeText(move.from.degree)}, go?`,

@@ -1,4 +1,5 @@
 import type { Bar } from '../chart/chart';
+import { chordAt } from '../chart/chord-at';
 import type { Harp, Sound } from '../harp/harp';
 import { isInReach, type TechniqueChoice } from '../harp/reach';
 import { soundId } from '../harp/tab';
@@ -18,12 +19,13 @@ export interface VaryPlace {
 /** Notes at the end that are said another way: as teachers vary a phrase (common practice, no source). */
 const VARIED = 2;
 
-const chordAt = (bars: readonly Bar[], at: number) =>
-  bars.flatMap(({ chords }) => chords).findLast((span) => span.at <= at)?.chord;
-
 /** Chord tones in reach, the nearest to a sound first, without itself. */
 const near = (from: Sound, at: number, { bars, harp, technique }: VaryPlace): readonly Sound[] => {
-  const tones = chordAt(bars, at)?.tones ?? [];
+  const tones =
+    chordAt(
+      bars.flatMap(({ chords }) => chords),
+      at,
+    )?.chord.tones ?? [];
   return harp.sounds
     .filter((sound) => isInReach(sound, technique) && soundId(sound) !== soundId(from))
     .filter(({ pitch }) => tones.some(({ pitchClass }) => pitchClass === asPitchClass(Math.round(pitch))))

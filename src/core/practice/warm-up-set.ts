@@ -3,6 +3,7 @@ import type { Chart } from '../chart/chart';
 import type { Harp, Sound } from '../harp/harp';
 import { isInReach, type TechniqueChoice } from '../harp/reach';
 import { asBpm, asPitchClass, asSeconds } from '../theory/units';
+import { CALM } from './warm-up';
 import { bendStep } from './warm-up-bends';
 import { climbStep, restStep } from './warm-up-chorus';
 import type { WarmUpSpec, WarmUpStep } from './warm-up-step';
@@ -37,8 +38,6 @@ export interface SetWarmUpSpec {
 
 /** Seconds of the parts around the harps, and the least a harp gets (by design, no source). */
 const PARTS = { breathe: 20, change: 10, end: 10, leastHarp: 30, climb: 60 } as const;
-/** A moderate tempo for cold lips, whatever the song's (common practice, no source). */
-const CALM = { slowest: 50, fastest: 110 } as const;
 
 /**
  * The bends a song needs: those in reach that give a tone of its chords which no natural note of the harp gives at that

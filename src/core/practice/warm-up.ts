@@ -5,7 +5,7 @@ import type { WarmUp, WarmUpSpec, WarmUpStep } from './warm-up-step';
 import { longToneStep } from './warm-up-tones';
 
 /** A moderate tempo for tired or cold lips, whatever the song's (common practice, no source). */
-const TEMPO = { slowest: 50, fastest: 110 } as const;
+export const CALM = { slowest: 50, fastest: 110 } as const;
 
 /** Short and calm; a doctor or teacher knows more than a program does. */
 export const WARM_UP_CAUTIONS: readonly string[] = [
@@ -17,7 +17,7 @@ export const WARM_UP_CAUTIONS: readonly string[] = [
 
 /** The steps of a warm-up in their order, each made when it is asked for: some look for a line, which takes a while. */
 export const warmUpSteps = (spec: WarmUpSpec): readonly (() => WarmUpStep)[] => {
-  const tempo = asBpm(Math.min(TEMPO.fastest, Math.max(TEMPO.slowest, spec.tempo)));
+  const tempo = asBpm(Math.min(CALM.fastest, Math.max(CALM.slowest, spec.tempo)));
   const calm: WarmUpSpec = { ...spec, tempo };
   return [
     () =>

@@ -1,4 +1,5 @@
 import type { Bar, BarKey, Chart, ChordSpan } from '../chart/chart';
+import { greatestDivisor } from '../theory/divisor';
 
 /** What an ABC tune of chords holds. */
 export interface AbcSheet {
@@ -11,8 +12,6 @@ export interface AbcSheet {
 
 /** The note that lengths are counted in: a quarter, or an eighth in compound meters. In ticks. */
 const unitTicks = ({ meter }: Chart): number => (meter.beatTicks === 720 ? 240 : 480);
-
-const greatestDivisor = (a: number, b: number): number => (b === 0 ? a : greatestDivisor(b, a % b));
 
 /** A length in units as ABC writes it behind a note: `4`, `3/2`, `/2`, nothing for one (§4.3). */
 const lengthText = (ticks: number, unit: number): string => {

@@ -1,7 +1,8 @@
 /** Filters a block of samples in place and keeps its state for the next block. */
 export type Filter = (block: Float64Array) => void;
 
-interface Coefficients {
+/** A second-order section: what comes in and the two samples before it, less the two that went out before. */
+export interface Biquad {
   readonly b0: number;
   readonly b1: number;
   readonly b2: number;
@@ -12,7 +13,7 @@ interface Coefficients {
 /** Below this a state is silence; smaller numbers still would slow the processor down (denormals). */
 const SILENCE = 1e-30;
 
-const section = ({ b0, b1, b2, a1, a2 }: Coefficients): Filter => {
+const section = ({ b0, b1, b2, a1, a2 }: Biquad): Filter => {
   const state = new Float64Array(2);
   return (block) => {
     let s1 = state[0] ?? 0;
@@ -42,8 +43,8 @@ export interface FilterSpec {
   readonly order: keyof typeof BUTTERWORTH;
 }
 
-/** Coefficients by the bilinear transform ("Audio EQ Cookbook", R. Bristow-Johnson, W3C note 2021). */
-const designed = ({ kind, cutoff }: FilterSpec, sampleRate: number, q: number): Coefficients => {
+/** Biquad by the bilinear transform ("Audio EQ Cookbook", R. Bristow-Johnson, W3C note 2021). */
+const designed = ({ kind, cutoff }: FilterSpec, sampleRate: number, q: number): Biquad => {
   const w = (2 * Math.PI * cutoff) / sampleRate;
   const alpha = Math.sin(w) / (2 * q);
   const cos = Math.cos(w);

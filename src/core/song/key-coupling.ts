@@ -2,6 +2,7 @@ import { type FeelId, feelOf } from '../feels/feels';
 import type { Breath, Tuning } from '../harp/harp';
 import type { OwnedHarp } from '../harp/harp-case';
 import { harpKeyFor, positionOf, songKey } from '../harp/positions';
+import { sameRow } from '../harp/same-harp';
 import type { Settings } from '../settings/settings';
 import { asBpm, type PitchClass } from '../theory/units';
 
@@ -37,9 +38,6 @@ export const withPosition = (settings: Settings, position: number): Settings => 
   const song = songKey(settings.harpKey, settings.position);
   return { ...settings, position, harpKey: harpKeyFor(song, position) };
 };
-
-const sameRow = (a: readonly number[], b: readonly number[]): boolean =>
-  a.length === b.length && a.every((reed, i) => reed === b[i]);
 
 const withNotes = (settings: Settings, { id, name, blow, draw }: Tuning): Settings => ({
   ...settings,

@@ -1,7 +1,7 @@
 import type { Playhead } from '../arranger/playhead';
 import type { Section } from '../arranger/program';
+import { tempoAt } from '../arranger/section-time';
 import type { Chart } from '../chart/chart';
-import type { Bpm } from '../theory/units';
 import type { BarView, ShownBars } from './bar-view';
 import type { Tune } from './tune';
 
@@ -14,18 +14,13 @@ const restingView = (tune: Tune, bar: number): BarView => ({
   tempo: null,
 });
 
-const tempoAt = ({ tempo, chart }: Section, bar: number): Bpm | null => {
-  const at = chart.bars[bar]?.at ?? 0;
-  return tempo.findLast((step) => step.at <= at)?.bpm ?? null;
-};
-
 const sectionView = (section: Section, bar: number, tuneOf: (section: Section) => Tune): BarView => ({
   tune: tuneOf(section),
   bar,
   formBar: section.barNumbers[bar] ?? null,
   kind: section.kind,
   chorus: section.chorus,
-  tempo: tempoAt(section, bar),
+  tempo: tempoAt(section, section.chart.bars[bar]?.at ?? 0),
 });
 
 /** What is shown while the band rests: the form, the bar at the cursor and the one after it, round the form. */

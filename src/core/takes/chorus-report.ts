@@ -1,5 +1,6 @@
 import type { Playhead } from '../arranger/playhead';
 import type { Section } from '../arranger/program';
+import { secondsPerTickAt } from '../arranger/section-time';
 import { feelOf } from '../feels/feels';
 import type { Harp } from '../harp/harp';
 import type { HeardNote } from '../hearing/heard-note';
@@ -29,12 +30,6 @@ export interface ChorusChoices {
   readonly harp: Harp;
 }
 
-/** How long a tick lasts at a place of a section, in seconds. */
-export const secondsPerTick = ({ tempo, chart }: Section, ticks: number): number => {
-  const bpm = tempo.findLast(({ at }) => at <= ticks)?.bpm ?? tempo[0]?.bpm ?? 100;
-  return 60 / (bpm * chart.meter.beatTicks);
-};
-
 /** Notes that still sound count as this long, in seconds. */
 const SOUNDING = 0.5;
 
@@ -55,7 +50,7 @@ export const chorusNote = ({
     sound: note.sound,
     offset: note.steady ? note.offset : null,
     length: asSeconds(note.to === null ? SOUNDING : note.to - note.from),
-    secondsPerTick: secondsPerTick(section, ticks),
+    secondsPerTick: secondsPerTickAt(section, ticks),
     attacked: note.joined !== 'glide',
   };
 };

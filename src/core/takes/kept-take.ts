@@ -1,4 +1,5 @@
 import { isRecord } from '../theory/is-record';
+import { keptText } from '../theory/kept-text';
 import type { TakeSound } from './take-sound';
 
 /** A take that is kept under a name. */
@@ -20,7 +21,6 @@ export interface AboutTake {
 /** Most bytes of all kept takes: what a browser on a small machine can still read at once. */
 export const MOST_TAKE_BYTES = 120e6;
 
-const LONGEST_NAME = 80;
 /** Samples a second that sound cards and files have. */
 const RATES = { least: 8000, most: 192_000 } as const;
 
@@ -44,7 +44,7 @@ export const keptTake = (name: string, sound: TakeSound): KeptTake => {
   const mark = [heard, ...(sent === null ? [] : [sent])].map((side) => digest(side).toString(36)).join('-');
   return {
     id: `take-${heard.length}-${mark}`,
-    name: name.trim().slice(0, LONGEST_NAME).trim() || 'Take without a name',
+    name: keptText(name) || 'Take without a name',
     sound,
   };
 };

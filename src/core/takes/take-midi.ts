@@ -1,4 +1,5 @@
 import type { Section } from '../arranger/program';
+import { secondsPerTickAt } from '../arranger/section-time';
 import type { Bar, Meter } from '../chart/chart';
 import { type MidiSong, writeMidi } from '../formats/midi';
 import type { Sound } from '../harp/harp';
@@ -7,7 +8,6 @@ import { noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
 import { median } from '../theory/statistics';
 import { asBpm, asPitchClass, asTicks } from '../theory/units';
-import { secondsPerTick } from './chorus-report';
 import type { EndedNote } from './take-note';
 import type { TakePass } from './take-passes';
 
@@ -76,7 +76,7 @@ const sectionOf = ({ section, notes }: TakePass, index: number, usual: number): 
   const first = notes[0]?.note.from ?? 0;
   const grips = new Map<number, readonly Sound[]>();
   const heard = notes.map(({ note, playhead }) => {
-    const tick = secondsPerTick(played, playhead?.ticks ?? 0);
+    const tick = secondsPerTickAt(played, playhead?.ticks ?? 0);
     const event = eventOf(note, playhead?.ticks ?? (note.from - first) / tick, tick, usual);
     grips.set(event.at, note.together);
     return event;

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { cutText } from '../theory/kept-text';
 import type { Memory } from './schedule';
 
 /** What can be practised: one thing, short enough to be judged by itself. */
@@ -89,6 +90,6 @@ export const readPracticeItem = (value: unknown): ReadPracticeItem => {
     problems:
       memory.success || kept === null
         ? []
-        : [`What was known of “${name.slice(0, 40)}” could not be read: it begins anew.`],
+        : [`What was known of “${cutText(name, 40)}” could not be read: it begins anew.`],
   };
 };

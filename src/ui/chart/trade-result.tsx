@@ -1,13 +1,20 @@
-import { MARKS, type Mark, type TurnResult } from '../../app/phrases/phrases-state';
+import type { TurnResult } from '../../app/phrases/phrases-state';
+import { SELF_MARKS, type SelfMark } from '../../core/today/grade';
 import { useSelected, useSession } from '../state/session-context';
 import { TurnPicture } from './turn-picture';
 
 /** A mark as it is said, and as a sign that needs no colour. */
-const MARK_WORDS: Readonly<Record<Mark, string>> = { clean: 'Clean', nearly: 'Nearly', again: 'Once more' };
-const MARK_SIGNS: Readonly<Record<Mark, string>> = { clean: '●', nearly: '◐', again: '○' };
+const MARK_WORDS: Readonly<Record<SelfMark, string>> = {
+  clean: 'Clean',
+  nearly: 'Nearly',
+  again: 'Once more',
+};
+const MARK_SIGNS: Readonly<Record<SelfMark, string>> = { clean: '●', nearly: '◐', again: '○' };
 
-const MarksSoFar = ({ marks }: { readonly marks: readonly Mark[] }) => {
-  const counted = MARKS.map((mark) => `${MARK_WORDS[mark]} ${marks.filter((each) => each === mark).length}`);
+const MarksSoFar = ({ marks }: { readonly marks: readonly SelfMark[] }) => {
+  const counted = SELF_MARKS.map(
+    (mark) => `${MARK_WORDS[mark]} ${marks.filter((each) => each === mark).length}`,
+  );
   return (
     <p className="marks-so-far">
       <span aria-hidden="true">
@@ -22,12 +29,12 @@ const MarksSoFar = ({ marks }: { readonly marks: readonly Mark[] }) => {
 };
 
 /** Three buttons to mark the answer by one's own ear; each has a key. */
-const SelfMarks = ({ now }: { readonly now: Mark | null }) => {
+const SelfMarks = ({ now }: { readonly now: SelfMark | null }) => {
   const { commands } = useSession();
   return (
     <fieldset className="self-marks">
       <legend className="unseen">How was it?</legend>
-      {MARKS.map((mark, i) => (
+      {SELF_MARKS.map((mark, i) => (
         <button
           type="button"
           key={mark}

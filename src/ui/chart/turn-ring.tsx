@@ -1,12 +1,11 @@
 import { useCallback, useRef } from 'react';
-import type { BarSpan } from '../../core/practice/bar-span';
+import type { BarRange } from '../../core/chart/chart';
+import { isStill } from '../state/is-still';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 
-const isCalm = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
-
 /** A ring that empties while a turn goes by, with the beats that are left in it. Written as it is heard. */
-export const TurnRing = ({ span }: { readonly span: BarSpan }) => {
+export const TurnRing = ({ span }: { readonly span: BarRange }) => {
   const { live } = useSession();
   const playing = useSelected((state) => state.status.kind === 'playing');
   const { bars, meter } = useSelected((state) => state.now.tune.chart);
@@ -21,7 +20,7 @@ export const TurnRing = ({ span }: { readonly span: BarSpan }) => {
     if (playhead === null || ring.current === null || number.current === null) return;
     const left = Math.min(until - from, Math.max(0, until - playhead.ticks));
     const beats = Math.ceil(left / meter.beatTicks);
-    const shown = isCalm() ? beats * meter.beatTicks : left;
+    const shown = isStill() ? beats * meter.beatTicks : left;
     ring.current.style.strokeDashoffset = String(1 - shown / (until - from || 1));
     if (number.current.textContent !== String(beats)) number.current.textContent = String(beats);
   }, [live, from, until, meter]);

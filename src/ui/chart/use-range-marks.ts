@@ -1,5 +1,5 @@
 import { type PointerEvent, useEffect, useRef, useState } from 'react';
-import type { BarRange } from '../../core/arranger/program';
+import type { BarRange } from '../../core/chart/chart';
 import { useSelected, useSession } from '../state/session-context';
 
 const ordered = (a: number, b: number): BarRange => ({ from: Math.min(a, b), to: Math.max(a, b) });

@@ -1,5 +1,5 @@
 import type { WarmUpState } from '../../app/warm-up/warm-up-state';
-import type { BarSpan } from '../../core/practice/bar-span';
+import type { BarRange } from '../../core/chart/chart';
 import { Tap } from '../controls/tap';
 import { useSelected, useSession } from '../state/session-context';
 import { TurnRing } from './turn-ring';
@@ -8,7 +8,7 @@ const minutes = (seconds: number): string =>
   seconds < 60 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 6) / 10} min`;
 
 /** The bars of the pass being heard that the cue holds for; null before the first and while resting. */
-const spanOf = ({ step, cue }: WarmUpState, pass: number): BarSpan | null => {
+const spanOf = ({ step, cue }: WarmUpState, pass: number): BarRange | null => {
   if (cue === null || step.band === null) return null;
   const bars = step.band.chart.bars.length;
   const next = step.cues.find(({ bar }) => bar > cue.bar)?.bar ?? Number.POSITIVE_INFINITY;

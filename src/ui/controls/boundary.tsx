@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { messageOf } from '../../core/theory/thrown';
 import { FetchingTrouble } from '../state/fetched';
 import { KeptText } from './kept-text';
 
@@ -30,7 +31,7 @@ export class Boundary extends Component<Props, State> {
   override state = WHOLE;
 
   static getDerivedStateFromError(error: unknown): Partial<State> {
-    const detail = error instanceof Error ? error.message : String(error);
+    const detail = messageOf(error);
     return { failed: { detail, fetching: error instanceof FetchingTrouble } };
   }
 

@@ -6,6 +6,7 @@ import { soundId } from '../../core/harp/tab';
 import type { HeardNote } from '../../core/hearing/heard-note';
 import { centsBetween, signedCents } from '../../core/theory/temperament';
 import { asHz, type Hz } from '../../core/theory/units';
+import { isStill } from '../state/is-still';
 import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 import { type HeardPlaces, measurePlaces, type PlacedBox } from './heard-places';
@@ -44,8 +45,6 @@ const bringIntoView = (drawing: HTMLElement, box: PlacedBox): void => {
     box.top > room.scrollTop + box.height && box.top + box.height < room.scrollTop + room.clientHeight;
   if (!seen) room.scrollTop = box.top + box.height / 2 - room.clientHeight / 2;
 };
-
-const isStill = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** What is remembered from one animation frame to the next. */
 interface Memory {

@@ -1,3 +1,5 @@
+import { messageOf } from '../../core/theory/thrown';
+
 /**
  * What is drawn where the page itself cannot be: without React and without reading any setting, so that nothing kept
  * can break it.
@@ -51,7 +53,7 @@ export const showLastResort = ({ document, page, error, kept, reload, stop }: Op
       'p',
       'That is a fault of this program, perhaps with something that it keeps in this browser. Nothing you made is deleted here: what is put away stays as a copy, which you find under Care.',
     ),
-    element('p', `What went wrong: ${error instanceof Error ? error.message : String(error)}`, 'hint'),
+    element('p', `What went wrong: ${messageOf(error)}`, 'hint'),
     button('Try again', reload),
     button('Start with fresh settings, the old ones are kept', () => retire(['settings'])),
     button('Put everything away and start afresh, all of it is kept', () => retire(kept.names())),

@@ -1,5 +1,4 @@
-import type { BarRange } from '../../core/arranger/program';
-import type { Bar } from '../../core/chart/chart';
+import type { Bar, BarRange } from '../../core/chart/chart';
 import { barPlace } from '../../core/song/bar-place';
 import { ListenButton } from '../ear/listen-button';
 import { useSelected, useSession } from '../state/session-context';

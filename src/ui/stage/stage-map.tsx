@@ -1,23 +1,14 @@
-import { useSyncExternalStore } from 'react';
 import { HarpDrawing } from '../harp-map/harp-drawing';
 import { useMapView } from '../harp-map/use-map-view';
 import { useSelected } from '../state/session-context';
 import { useLineOfBar } from '../state/use-line-of-bar';
 import { useLitSounds } from '../state/use-lit-sounds';
-
-/** Screens too small for the rows of a piano to be told apart. */
-const SMALL = '(max-width: 699px), (max-height: 560px)';
-
-const subscribe = (listener: () => void): (() => void) => {
-  const query = window.matchMedia(SMALL);
-  query.addEventListener('change', listener);
-  return () => query.removeEventListener('change', listener);
-};
+import { useNarrow } from '../state/use-narrow';
 
 /** The drawing that was chosen on the stand; of two, and on a small screen, the comb, which fits the width. */
 export const useStageDrawing = (): 'comb' | 'keys' => {
   const drawing = useSelected((state) => state.settings.drawing);
-  const small = useSyncExternalStore(subscribe, () => window.matchMedia(SMALL).matches);
+  const small = useNarrow();
   return drawing === 'keys' && !small ? 'keys' : 'comb';
 };
 

@@ -1,9 +1,10 @@
 import { useSyncExternalStore } from 'react';
+import { messageOf } from '../../core/theory/thrown';
 
 /** A part of the program could not be fetched: nothing is wrong with it, so asking again may help. */
 export class FetchingTrouble extends Error {
   constructor(cause: unknown) {
-    super(cause instanceof Error ? cause.message : String(cause), { cause });
+    super(messageOf(cause), { cause });
     this.name = 'FetchingTrouble';
   }
 }

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
-import { type BarSpan, spanAround } from '../../core/practice/bar-span';
+import type { BarRange } from '../../core/chart/chart';
+import { spanAround } from '../../core/practice/bar-span';
 import type { Turn } from '../../core/practice/trade-modes';
 import type { Call } from '../../core/practice/trading';
 import { usePractice } from './practice-context';
@@ -8,7 +9,7 @@ import { useSelected } from './session-context';
 /** Somebody's turn: over which bars of the section it goes, the one being heard among them. */
 export interface Timed<Kind> {
   readonly kind: Kind;
-  readonly span: BarSpan;
+  readonly span: BarRange;
 }
 
 /** Whose turn it is while trading calls, and the call it is about; null when the player does not trade. */

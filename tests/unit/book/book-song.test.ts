@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bookSong, isOnStand, parseBookSong, readTags, withBookSong } from '../../../src/core/book/book-song';
+import { bookSong, isOnStand, parseBookSong, withBookSong } from '../../../src/core/book/book-song';
 import { findKept } from '../../../src/core/phrasebook/kept-phrase';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { parseSettings } from '../../../src/core/settings/parse-settings';
+import { tagsOf } from '../../../src/core/theory/kept-text';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
 import { anySettings } from '../../helpers/settings-arbitraries';
 import { OWN_CHART } from '../../helpers/test-charts';
@@ -78,6 +79,6 @@ describe('a song of the book', () => {
     expect(findKept(songs, 'BOOTS count').map(({ name }) => name)).toEqual(['Wet Boots']);
     expect(findKept(songs, 'slow noon').map(({ name }) => name)).toEqual(['Ferry at Noon']);
     expect(findKept(songs, ' ')).toHaveLength(2);
-    expect(readTags(' slow, opener ,slow,, ')).toEqual(['slow', 'opener']);
+    expect(tagsOf(' slow, opener ,slow,, ')).toEqual(['slow', 'opener']);
   });
 });

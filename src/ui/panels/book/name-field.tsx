@@ -1,5 +1,5 @@
 import { type FormEvent, useId, useState } from 'react';
-import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
+import { LONGEST_NAME } from '../../../core/theory/kept-text';
 
 interface Props {
   readonly label: string;

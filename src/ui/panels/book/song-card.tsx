@@ -1,7 +1,7 @@
 import { memo, useId, useState } from 'react';
-import { type BookSong, readTags, SONG_LIMITS } from '../../../core/book/book-song';
+import { type BookSong, SONG_LIMITS } from '../../../core/book/book-song';
 import { songFacts } from '../../../core/book/song-facts';
-import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
+import { LONGEST_NAME, tagsOf } from '../../../core/theory/kept-text';
 import { useSelected, useSession } from '../../state/session-context';
 import { SongFactsLine } from './song-facts-line';
 import { SongLink } from './song-link';
@@ -62,7 +62,7 @@ const SongDetails = ({ song }: { readonly song: BookSong }) => {
         label="Tags, with commas between"
         value={song.tags.join(', ')}
         longest={200}
-        onLeave={(text) => commands.changeSong(song.id, { tags: readTags(text) })}
+        onLeave={(text) => commands.changeSong(song.id, { tags: tagsOf(text) })}
       />
       <SongLink song={song.id} />
       <div className="own-buttons">

@@ -1,7 +1,8 @@
 import { type KeyboardEvent, useId, useMemo, useRef } from 'react';
-import { LONGEST_NAME, type OwnChart, readOwnChart } from '../../../core/chart-text/own-chart';
+import { type OwnChart, readOwnChart } from '../../../core/chart-text/own-chart';
 import type { ListedChart } from '../../../core/song/chart-drafts';
 import type { History } from '../../../core/song/history';
+import { LONGEST_NAME } from '../../../core/theory/kept-text';
 import { useSession } from '../../state/session-context';
 import { ChartKeeping } from './chart-keeping';
 import { ChartKey } from './chart-key';

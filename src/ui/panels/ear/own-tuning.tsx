@@ -8,7 +8,7 @@ import {
   reedsInTurn,
 } from '../../../core/bends/own-tuning';
 import type { ReedCents } from '../../../core/harp/build-harp';
-import type { Breath, Harp, Sound } from '../../../core/harp/harp';
+import { BREATHS, type Harp, type Sound } from '../../../core/harp/harp';
 import type { OwnedHarp } from '../../../core/harp/harp-case';
 import { soundId, spokenHole } from '../../../core/harp/tab';
 import type { Settings } from '../../../core/settings/settings';
@@ -16,8 +16,6 @@ import { harpForCase, inCase } from '../../../core/song/harp-in-case';
 import { signedCents } from '../../../core/theory/temperament';
 import { useSelected, useSession } from '../../state/session-context';
 import { useBendPractice } from '../../state/use-bend-practice';
-
-const BREATHS: readonly Breath[] = ['blow', 'draw'];
 
 interface Reading {
   readonly readings: ReedReadings;

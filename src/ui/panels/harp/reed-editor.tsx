@@ -1,7 +1,7 @@
 import { useId, useRef, useState } from 'react';
 import { HOLES, keyPitch } from '../../../core/harp/build-harp';
 import { markTuning, REED_RANGE, withHoles, withReed } from '../../../core/harp/custom-tuning';
-import type { Breath, Tuning } from '../../../core/harp/harp';
+import { BREATHS, type Breath, type Tuning } from '../../../core/harp/harp';
 import { intonate } from '../../../core/harp/intonation';
 import { withReeds } from '../../../core/song/key-coupling';
 import { pitchName } from '../../../core/theory/pitch';
@@ -12,8 +12,6 @@ import { TakenOut } from '../../controls/taken-out';
 import { useSelected, useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
 import { useNames } from '../../state/use-names';
-
-const BREATHS: readonly Breath[] = ['blow', 'draw'];
 
 const useReedCents = (): { readonly blow: readonly number[]; readonly draw: readonly number[] } => {
   const { tuning, intonation } = useChosen((settings) => settings);

@@ -1,10 +1,10 @@
 import { memo, useState } from 'react';
-import { readTags, SONG_LIMITS } from '../../../core/book/book-song';
+import { SONG_LIMITS } from '../../../core/book/book-song';
 import type { KeptExercise } from '../../../core/book/kept-exercise';
 import { songFacts } from '../../../core/book/song-facts';
-import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
 import { findKept } from '../../../core/phrasebook/kept-phrase';
 import { STARTER_EXERCISES, type StarterExercise } from '../../../core/phrasebook/starter-set';
+import { LONGEST_NAME, tagsOf } from '../../../core/theory/kept-text';
 import { TakenOut } from '../../controls/taken-out';
 import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
@@ -43,7 +43,7 @@ const FactFields = ({
   </>
 );
 
-const kept = ({ name, tags, words }: Facts) => ({ name, tags: readTags(tags), words });
+const kept = ({ name, tags, words }: Facts) => ({ name, tags: tagsOf(tags), words });
 
 const EMPTY: Facts = { name: '', tags: '', words: '' };
 

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { LONGEST_NAME } from '../../../core/chart-text/own-chart';
+import { LONGEST_NAME } from '../../../core/theory/kept-text';
 import { FileButton } from '../../controls/file-button';
 import { KeptText } from '../../controls/kept-text';
 import { TextField } from '../../controls/text-field';

@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { parseBookSong } from '../../../src/core/book/book-song';
+import { parseOwnChart } from '../../../src/core/chart-text/own-chart';
+import { parseHarpCase } from '../../../src/core/harp/harp-case';
+import { PHRASE_LIMITS, parseKeptPhrase } from '../../../src/core/phrasebook/kept-phrase';
+import { keptTags, keptText, LONGEST_NAME } from '../../../src/core/theory/kept-text';
+
+describe('text that is kept', () => {
+  // Unicode 15, D71 and D72: a high surrogate alone is no character, and UTF-8 has no bytes for it.
+  const cutAt = (length: number): string => `${'a'.repeat(length - 1)}🎶`;
+
+  it('is never cut in the middle of a character', () => {
+    expect(keptText(cutAt(LONGEST_NAME))).toBe('a'.repeat(LONGEST_NAME - 1));
+    expect(keptText(`  ${'🎶'.repeat(100)}`)).toBe('🎶'.repeat(40));
+  });
+
+  it.each([
+    ['song', LONGEST_NAME, (name: string) => parseBookSong({ name, choices: {} }).item?.name],
+    ['chart', LONGEST_NAME, (name: string) => parseOwnChart({ name, text: '| C |' }).chart?.name],
+    ['harp', LONGEST_NAME, (name: string) => parseHarpCase([{ name, key: 0 }]).harps[0]?.name],
+    [
+      'phrase',
+      PHRASE_LIMITS.name,
+      (name: string) => parseKeptPhrase({ name, phrase: { meter: '4/4', notes: [] } }).item?.name,
+    ],
+  ])('so the name of a %s is whole characters', (_, longest, nameOf) => {
+    expect(nameOf(cutAt(longest))).toBe('a'.repeat(longest - 1));
+  });
+
+  it('has tags once each, without what parts them when they are typed', () => {
+    expect(keptTags([' slow ', 'slow', 'one, two', '', 7])).toEqual(['slow', 'one  two']);
+  });
+});
