@@ -18,7 +18,7 @@ import {
   withSongKey,
   withTuning,
 } from '../../core/song/key-coupling';
-import type { EpochMs, PitchClass } from '../../core/theory/units';
+import type { Bpm, EpochMs, PitchClass } from '../../core/theory/units';
 import { orElse } from './or-else';
 
 /** What the page can ask for: choices. */
@@ -55,6 +55,28 @@ interface Parts {
   readonly onHarp: () => void;
 }
 
+/** Feels tried one after another: the tempo chosen before the first, and what the last one left on the stand. */
+interface FeelWalk {
+  readonly chosen: Bpm;
+  readonly feel: FeelId;
+  readonly tempo: Bpm;
+}
+
+/** Feels are tried one after another: a tempo that one of them had no room for comes back with the next that has. */
+const createFeelChoice = (change: Parts['change']): ChoiceCommands['chooseFeel'] => {
+  let walk: FeelWalk | null = null;
+  return (id) => {
+    const before = walk;
+    change((settings) => {
+      const goesOn = before?.feel === settings.style.feel && before.tempo === settings.tempo;
+      const chosen = goesOn ? before.chosen : settings.tempo;
+      const after = withFeel(settings, id, chosen);
+      walk = { chosen, feel: id, tempo: after.tempo };
+      return after;
+    });
+  };
+};
+
 /** The commands that change settings. */
 export const createChoiceCommands = (parts: Parts): ChoiceCommands => {
   const { change, newSeed, ownChart, onSwap, onHarp } = parts;
@@ -85,7 +107,7 @@ export const createChoiceCommands = (parts: Parts): ChoiceCommands => {
         ),
       );
     },
-    chooseFeel: (id) => change((settings) => withFeel(settings, id)),
+    chooseFeel: createFeelChoice(change),
     typeTempo: (text) => {
       const tempo = parseTempo(text);
       if (typeof tempo === 'string') return tempo;

@@ -1,3 +1,4 @@
+import { readDecimal } from '../theory/decimal';
 import { REED_CENTS } from './harp-case';
 
 /** Never a negative zero, which would print with a sign. */
@@ -9,10 +10,9 @@ const toHundredth = (cents: number): number => Math.round(cents * 100) / 100 + 0
  */
 export const readCents = (text: string): number | string => {
   const typed = text.trim();
-  const plain = typed.replace('−', '-').replace(',', '.');
   const range = `Type cents from −${REED_CENTS} to ${REED_CENTS}.`;
-  if (!/^[+-]?\d+(\.\d+)?$/.test(plain)) return `“${typed}” is not a number. ${range}`;
-  const cents = Number(plain);
+  const cents = readDecimal(text);
+  if (cents === null) return `“${typed}” is not a number. ${range}`;
   return Math.abs(cents) <= REED_CENTS ? toHundredth(cents) : `${typed} is too far off. ${range}`;
 };
 

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { readDecimal } from '../theory/decimal';
 import { asBpm, type Bpm } from '../theory/units';
 import { between } from './setting';
 
@@ -17,8 +18,8 @@ export const tempoSchema = v.pipe(between(TEMPO_RANGE.low, TEMPO_RANGE.high), v.
  */
 export const parseTempo = (typed: string): Bpm | string => {
   const { low, high } = TEMPO_RANGE;
-  const value = Number(typed.trim().replace(',', '.'));
-  if (typed.trim() === '' || !Number.isFinite(value)) {
+  const value = readDecimal(typed);
+  if (value === null) {
     return `“${typed.trim()}” is not a number. Type a tempo from ${low} to ${high} beats a minute.`;
   }
   if (value < low || value > high)

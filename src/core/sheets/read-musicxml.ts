@@ -1,5 +1,6 @@
 import { METERS } from '../chart/build-chart';
 import type { MeterName } from '../chart/chart';
+import { readDecimal } from '../theory/decimal';
 import { symbolOf } from './musicxml-chords';
 import { sheetKey } from './musicxml-key';
 import {
@@ -67,8 +68,8 @@ const takeAttributes = (reading: Reading, measure: Measure, node: XmlNode): void
 
 const takeSound = (reading: Reading, measure: Measure, sound: XmlNode, until: string): void => {
   const { attributes } = sound;
-  const tempo = Number(attributes.tempo);
-  if (attributes.tempo !== undefined && tempo > 0) reading.tempo ??= tempo;
+  const tempo = readDecimal(attributes.tempo ?? '');
+  if (tempo !== null && tempo > 0) reading.tempo ??= tempo;
   if (attributes.segno !== undefined) measure.before.push('Segno');
   if (attributes.coda !== undefined) measure.before.push('Coda');
   if (attributes.tocoda !== undefined) measure.after.push('To Coda');
@@ -94,7 +95,7 @@ const takeBarline = (measure: Measure, node: XmlNode): void => {
   } else if (ending !== undefined) measure.ends = true;
   if (repeat?.direction === 'forward') measure.opens = true;
   if (repeat?.direction !== 'backward') return;
-  const times = Number(repeat.times);
+  const times = readDecimal(repeat.times ?? '') ?? 0;
   measure.closes = times > 2 ? `:| x${times}` : ':|';
 };
 

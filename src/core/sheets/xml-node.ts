@@ -1,3 +1,4 @@
+import { readDecimal } from '../theory/decimal';
 /** An element of an XML document as the shell hands it over: what a reader of sheets needs of it and no more. */
 export interface XmlNode {
   readonly name: string;
@@ -20,8 +21,5 @@ export const textAt = (node: XmlNode | undefined, ...path: readonly string[]): s
   childAt(node, ...path)?.text.trim() ?? '';
 
 /** The number at a path; null where there is none. */
-export const numberAt = (node: XmlNode | undefined, ...path: readonly string[]): number | null => {
-  const text = textAt(node, ...path);
-  const number = Number(text);
-  return text === '' || !Number.isFinite(number) ? null : number;
-};
+export const numberAt = (node: XmlNode | undefined, ...path: readonly string[]): number | null =>
+  readDecimal(textAt(node, ...path));

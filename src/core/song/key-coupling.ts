@@ -4,7 +4,7 @@ import type { OwnedHarp } from '../harp/harp-case';
 import { harpKeyFor, positionOf, songKey } from '../harp/positions';
 import { sameRow } from '../harp/same-harp';
 import type { Settings } from '../settings/settings';
-import { asBpm, type PitchClass } from '../theory/units';
+import { asBpm, type Bpm, type PitchClass } from '../theory/units';
 
 /** What of harp, position and song key stays when another of them is chosen. */
 export type Kept = 'position' | 'song' | 'harp';
@@ -85,16 +85,18 @@ export const withHarp = (settings: Settings, harp: OwnedHarp): Settings => ({
 
 /**
  * A feel brings its usual instruments in place of the usual ones of the feel before; those the player chose stay.
- * It brings its usual tempo only where the present one is out of its range.
+ * It brings its usual tempo only where neither the one that was chosen nor the present one is in its range.
+ * @param chosen what the player had chosen before feels that have no room for it were walked through.
  */
-export const withFeel = (settings: Settings, id: FeelId): Settings => {
+export const withFeel = (settings: Settings, id: FeelId, chosen: Bpm = settings.tempo): Settings => {
   const feel = feelOf(id);
   const { style } = settings;
   const before = feelOf(style.feel);
-  const fits = settings.tempo >= feel.tempo.low && settings.tempo <= feel.tempo.high;
+  const { low, usual, high } = feel.tempo;
+  const tempo = [chosen, settings.tempo].find((each) => each >= low && each <= high) ?? asBpm(usual);
   return {
     ...settings,
-    tempo: fits ? settings.tempo : asBpm(feel.tempo.usual),
+    tempo,
     style: {
       ...style,
       feel: id,

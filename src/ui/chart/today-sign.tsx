@@ -1,13 +1,8 @@
-import { SELF_MARKS, type SelfMark } from '../../core/today/grade';
+import { SELF_MARKS } from '../../core/today/grade';
 import { stepWords } from '../../core/today/step-words';
 import { useSelected, useSession } from '../state/session-context';
 import { useNames } from '../state/use-names';
-
-const MARKS: Readonly<Record<SelfMark, { readonly sign: string; readonly text: string }>> = {
-  clean: { sign: '●', text: 'Clean' },
-  nearly: { sign: '◐', text: 'Nearly' },
-  again: { sign: '○', text: 'Not yet' },
-};
+import { SELF_MARK_SIGNS } from './self-mark-signs';
 
 const minutes = (seconds: number): string =>
   seconds < 90 ? `${seconds} seconds` : `${Math.round(seconds / 30) / 2} minutes`;
@@ -40,7 +35,7 @@ export const TodaySign = () => {
               aria-pressed={run.marked === mark}
               onClick={() => commands.markToday(mark)}
             >
-              <span aria-hidden="true">{MARKS[mark].sign}</span> {MARKS[mark].text}
+              <span aria-hidden="true">{SELF_MARK_SIGNS[mark].sign}</span> {SELF_MARK_SIGNS[mark].text}
             </button>
           ))}
         </fieldset>

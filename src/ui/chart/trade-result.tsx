@@ -1,26 +1,19 @@
 import type { TurnResult } from '../../app/phrases/phrases-state';
 import { SELF_MARKS, type SelfMark } from '../../core/today/grade';
 import { useSelected, useSession } from '../state/session-context';
+import { SELF_MARK_SIGNS } from './self-mark-signs';
 import { TurnPicture } from './turn-picture';
-
-/** A mark as it is said, and as a sign that needs no colour. */
-const MARK_WORDS: Readonly<Record<SelfMark, string>> = {
-  clean: 'Clean',
-  nearly: 'Nearly',
-  again: 'Once more',
-};
-const MARK_SIGNS: Readonly<Record<SelfMark, string>> = { clean: '●', nearly: '◐', again: '○' };
 
 const MarksSoFar = ({ marks }: { readonly marks: readonly SelfMark[] }) => {
   const counted = SELF_MARKS.map(
-    (mark) => `${MARK_WORDS[mark]} ${marks.filter((each) => each === mark).length}`,
+    (mark) => `${SELF_MARK_SIGNS[mark].text} ${marks.filter((each) => each === mark).length}`,
   );
   return (
     <p className="marks-so-far">
       <span aria-hidden="true">
         {marks
           .slice(-12)
-          .map((mark) => MARK_SIGNS[mark])
+          .map((mark) => SELF_MARK_SIGNS[mark].sign)
           .join(' ')}
       </span>
       <span className="unseen">So far: {counted.join(', ')}</span>
@@ -43,7 +36,8 @@ const SelfMarks = ({ now }: { readonly now: SelfMark | null }) => {
           aria-keyshortcuts={String(i + 1)}
           onClick={() => commands.markAnswer(mark)}
         >
-          <span aria-hidden="true">{MARK_SIGNS[mark]}</span> {MARK_WORDS[mark]} <kbd>{i + 1}</kbd>
+          <span aria-hidden="true">{SELF_MARK_SIGNS[mark].sign}</span> {SELF_MARK_SIGNS[mark].text}{' '}
+          <kbd>{i + 1}</kbd>
         </button>
       ))}
     </fieldset>
@@ -95,7 +89,8 @@ export const TradeResult = () => {
       {last?.mark && !leads && (
         <p className="trade-said" aria-live="polite">
           <b>
-            <span aria-hidden="true">{MARK_SIGNS[last.mark]}</span> {MARK_WORDS[last.mark]}.
+            <span aria-hidden="true">{SELF_MARK_SIGNS[last.mark].sign}</span>{' '}
+            {SELF_MARK_SIGNS[last.mark].text}.
           </b>{' '}
           {last.sentence}
         </p>

@@ -77,4 +77,13 @@ describe('parseTempo', () => {
   it('quotes what it could not read', () => {
     expect(parseTempo('fast')).toMatch(/^“fast” is not a number/);
   });
+
+  it.each(['0x50', '0b1010000', '0o120', '1e2', 'Infinity', '', '1.2.3', '8 0'])(
+    'takes no “%s” for a number',
+    (typed) => {
+      expect(parseTempo(typed)).toBe(
+        `“${typed}” is not a number. Type a tempo from 40 to 280 beats a minute.`,
+      );
+    },
+  );
 });

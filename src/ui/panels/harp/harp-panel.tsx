@@ -21,6 +21,10 @@ const LOOKS: readonly { readonly value: Look; readonly text: string }[] = [
   { value: 'night', text: 'Night' },
 ];
 
+const NAMES_HINT =
+  'On the whole page and on paper. Charts and lists of keys are typed in English names, files have them, and so do most covers of harps.';
+const STAMPED = ' A harp with B♭ on its cover is called B here, one with B on its cover H.';
+
 const NAMES: Readonly<Record<NoteSystem, string>> = {
   english: 'English: A, B♭, B, C',
   german: 'With H: A, B, H, C',
@@ -50,7 +54,7 @@ const Shown = () => {
         label="Names of notes"
         value={settings.noteNames}
         options={optionsOf(NOTE_SYSTEMS, NAMES)}
-        hint="On the whole page and on paper. Charts and lists of keys are typed in English names, files have them, and so do most covers of harps."
+        hint={NAMES_HINT + (settings.noteNames === 'german' ? STAMPED : '')}
         onChoose={(noteNames) => commands.choose({ noteNames })}
       />
       <Choice

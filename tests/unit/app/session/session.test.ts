@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { FeelId } from '../../../../src/core/feels/feels';
 import { keeping, keptOf } from '../../../../src/core/song/key-coupling';
 import { asBpm, asEpochMs, asPitchClass } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
@@ -271,6 +272,20 @@ describe('tempo', () => {
     expect(state().settings.tempo).toBe(104);
     commands.chooseFeel('slow-12-8');
     expect(state().settings.tempo).toBeLessThan(80);
+  });
+
+  it('comes back when feels without room for it were walked through, unless another was chosen under way', () => {
+    const { state, commands } = open();
+    const tempos = (...feels: readonly FeelId[]): readonly number[] =>
+      feels.map((feel) => {
+        commands.chooseFeel(feel);
+        return state().settings.tempo;
+      });
+    commands.typeTempo('97');
+    expect(tempos('slow-12-8', 'swing', 'shuffle', 'straight')).toEqual([58, 150, 97, 97]);
+    expect(tempos('slow-12-8')).toEqual([58]);
+    commands.nudgeTempo(2);
+    expect(tempos('shuffle')).toEqual([108]);
   });
 
   it('brings the usual instruments of a feel, but keeps one the player chose', () => {
