@@ -6,6 +6,7 @@ import type { WorkerRoute } from './audio/bank/bank';
 import { fetchInstruments } from './audio/soundfont/instruments-file';
 import { createFileSounds } from './audio/soundfont/soundfont-route';
 import { createPageLink } from './link/page-link';
+import type { Teller } from './listeners/teller';
 import { createMicrophone } from './mic/create-microphone';
 import { createMidiPorts } from './midi/create-midi-ports';
 import { webMidi } from './midi/web-midi';
@@ -19,6 +20,7 @@ import type { KeptValues } from './storage/kept-values';
 import { createLastingStorage } from './storage/lasting';
 import { createFileSaver, SAVING_GROUND } from './storage/save-file';
 import { createShareSheet } from './storage/share-sheet';
+import { createTabs } from './tabs/create-tabs';
 import type { TapeMachine } from './tape/tape-machine';
 
 let sources = 0;
@@ -55,6 +57,10 @@ const mediaGround = (): MediaGround => ({
   metadata: (words) => new MediaMetadata(words),
   silence: silentLoop,
 });
+
+/** Absent in older browsers, whatever the types say. */
+const tellerOf = (name: string): Teller | undefined =>
+  'BroadcastChannel' in window ? new BroadcastChannel(name) : undefined;
 
 /** Other tabs are not told: what is large is read anew whenever it is asked for. */
 const keptTakes = (): KeptLog => createKeptLog(() => window.indexedDB, undefined, 'combshed-takes');
@@ -114,13 +120,12 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
   microphone: createMicrophone(),
   midi: createMidiPorts(webMidi()),
   mediaKeys: createMediaKeys(mediaGround()),
+  // No player begins twice within a millisecond.
+  tabs: createTabs(tellerOf('combshed-tabs'), Date.now),
   lasting: createLastingStorage(navigator.storage),
   takes: { loadMachine: loadTapeMachine, saver: createFileSaver(), kept: keptTakes() },
   log: {
-    kept: createKeptLog(
-      () => window.indexedDB,
-      'BroadcastChannel' in window ? new BroadcastChannel('combshed-log') : undefined,
-    ),
+    kept: createKeptLog(() => window.indexedDB, tellerOf('combshed-log')),
     saver: createFileSaver(),
     clock: wallClock,
   },

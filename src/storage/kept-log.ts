@@ -1,4 +1,5 @@
 import { messageOf } from '../core/theory/thrown';
+import type { Teller } from '../listeners/teller';
 /**
  * Rows of a log in the browser's own database: each is written by itself, so that a long log
  * costs no more a bar than a short one, and tabs that write rows of their own do not meet.
@@ -30,9 +31,6 @@ export interface LogChange {
   readonly put: readonly unknown[];
   readonly removed: readonly string[] | null;
 }
-
-/** What tells the other tabs; absent in old browsers. */
-export type Teller = Pick<BroadcastChannel, 'postMessage' | 'addEventListener' | 'removeEventListener'>;
 
 /** What another tab told; null where it is not of this program's making. */
 const parseChange = (data: unknown): LogChange | null => {

@@ -303,7 +303,12 @@ const DEVICES: readonly FolderRule[] = [
     imports: ['listeners'],
   },
   device('sheet', 'files of sheet music unpacked and parsed'),
-  device('storage', 'versioned keeping of settings and log'),
+  device('storage', 'versioned keeping of settings and log', 'listeners'),
+  {
+    folder: 'tabs',
+    holds: 'what the tabs of the page tell one another of playing',
+    imports: ['listeners'],
+  },
   {
     folder: 'offline',
     holds: 'the service worker that keeps the program, and its registration',
@@ -373,6 +378,7 @@ const APP: readonly FolderRule[] = [
     'ear',
   ),
   feature('media-keys', 'media keys and the lock screen play, pause and turn songs', 'song', 'book'),
+  feature('tabs', 'one band among the tabs of the page', 'song'),
   feature(
     'lasting',
     'whether the browser keeps for good what the player made',
@@ -431,6 +437,7 @@ const APP: readonly FolderRule[] = [
     'today',
     'midi',
     'media-keys',
+    'tabs',
   ),
 ];
 

@@ -15,7 +15,7 @@ export const openSession = (
   also: Partial<
     Pick<
       Devices,
-      'screen' | 'recorded' | 'book' | 'lasting' | 'log' | 'today' | 'phrases' | 'midi' | 'mediaKeys'
+      'screen' | 'recorded' | 'book' | 'lasting' | 'log' | 'today' | 'phrases' | 'midi' | 'mediaKeys' | 'tabs'
     >
   > = {},
 ) => {

@@ -59,6 +59,7 @@ const FEATURES = {
   },
   lasting: { initial: LASTING_UNASKED, load: async () => (await import('../lasting/lasting')).joinLasting },
   mediaKeys: { initial: {}, load: async () => (await import('../media-keys/media-keys')).joinMediaKeys },
+  tabs: { initial: {}, load: async () => (await import('../tabs/one-band')).joinTabs },
   midi: { initial: { midi: NO_MIDI }, load: async () => (await import('../midi/midi')).joinMidi },
   takes: { initial: { takes: NO_TAKES }, load: async () => (await import('../takes/takes')).joinTakes },
   choruses: {
