@@ -5,6 +5,9 @@ import { parseHarpCase } from '../../../src/core/harp/harp-case';
 import { PHRASE_LIMITS, parseKeptPhrase } from '../../../src/core/phrasebook/kept-phrase';
 import { keptTags, keptText, LONGEST_NAME } from '../../../src/core/theory/kept-text';
 
+const SOUND = { hole: 4, breath: 'draw', technique: 'natural', bend: 0 };
+const ONE_NOTE = { meter: '4/4', length: 480, notes: [{ at: 0, length: 480, sounds: [SOUND] }] };
+
 describe('text that is kept', () => {
   // Unicode 15, D71 and D72: a high surrogate alone is no character, and UTF-8 has no bytes for it.
   const cutAt = (length: number): string => `${'a'.repeat(length - 1)}🎶`;
@@ -18,11 +21,7 @@ describe('text that is kept', () => {
     ['song', LONGEST_NAME, (name: string) => parseBookSong({ name, choices: {} }).item?.name],
     ['chart', LONGEST_NAME, (name: string) => parseOwnChart({ name, text: '| C |' }).chart?.name],
     ['harp', LONGEST_NAME, (name: string) => parseHarpCase([{ name, key: 0 }]).harps[0]?.name],
-    [
-      'phrase',
-      PHRASE_LIMITS.name,
-      (name: string) => parseKeptPhrase({ name, phrase: { meter: '4/4', notes: [] } }).item?.name,
-    ],
+    ['phrase', PHRASE_LIMITS.name, (name: string) => parseKeptPhrase({ name, phrase: ONE_NOTE }).item?.name],
   ])('so the name of a %s is whole characters', (_, longest, nameOf) => {
     expect(nameOf(cutAt(longest))).toBe('a'.repeat(longest - 1));
   });
