@@ -12,7 +12,7 @@ import type { Join, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
 import { type KeptTakes, openKeptTakes } from './kept-takes';
 import type { PlayedWith, TakeInHand } from './take-desk';
-import { mustBeWritten, TakeTrouble } from './take-trouble';
+import { mustBeWritten, TakeTrouble, troubleText } from './take-trouble';
 import type { TakesState } from './takes-state';
 import { createTapeKeeper, type TapeKeeper } from './tape-keeper';
 
@@ -173,8 +173,7 @@ class Takes {
       const text = await job(controller.signal);
       if (text) message = { tone: 'note', text };
     } catch (error) {
-      const text =
-        error instanceof TakeTrouble ? error.message : `That did not work (${messageOf(error)}). Try again.`;
+      const text = troubleText(error);
       if (!controller.signal.aborted) message = { tone: 'trouble', text };
     }
     if (this.running !== controller) return;

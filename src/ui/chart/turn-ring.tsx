@@ -1,8 +1,7 @@
 import { useCallback, useRef } from 'react';
 import type { BarRange } from '../../core/chart/chart';
-import { isStill } from '../state/is-still';
 import { useSelected, useSession } from '../state/session-context';
-import { useFrame } from '../state/use-frame';
+import { isStill, useFrame } from '../state/use-frame';
 
 /** A ring that empties while a turn goes by, with the beats that are left in it. Written as it is heard. */
 export const TurnRing = ({ span }: { readonly span: BarRange }) => {

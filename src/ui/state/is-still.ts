@@ -1,2 +1,0 @@
-/** True where the player asked the system for less motion: what moves by itself then stands still, or jumps. */
-export const isStill = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
