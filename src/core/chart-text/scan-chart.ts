@@ -108,8 +108,12 @@ const scanLine = (text: string, line: number, offset: number): readonly Item[] =
   };
   for (const match of text.matchAll(BAR_LINE)) {
     if (match.index < begins) continue;
-    take(match.index, true);
-    before = lineOf(match[0], line, match.index + 1);
+    const next = lineOf(match[0], line, match.index + 1);
+    const isOver = before !== null && (before.closes || before.double);
+    // `:| |:`, `|| |:` and `:| ||` are one place, not a bar that is played again.
+    if (!(isOver && (next.opens || next.double) && text.slice(from, match.index).trim() === ''))
+      take(match.index, true);
+    before = next;
     items.push({ kind: 'line', line: before });
     from = match.index + match[0].length;
   }

@@ -94,14 +94,15 @@ const takeNote = (reading: Reading, token: AbcToken & { kind: 'note' }): void =>
 const barOf = ({ meter }: Reading): number =>
   WHOLE * (meter === null ? 1 : Math.min(64, meter.beats / meter.unit));
 
-/** A first bar that is not full is an upbeat: it ends where the first whole bar begins. */
-const takeLine = (reading: Reading, { closes, opens, double }: AbcToken & { kind: 'line' }): void => {
+/** A first bar that is not full is an upbeat, but in free meter: it ends where the first whole bar begins. */
+const takeLine = (reading: Reading, { closes, opens, double, dotted }: AbcToken & { kind: 'line' }): void => {
+  if (dotted) return;
   reading.signs = new Map();
   if (closes > 0 || opens > 0) reading.left.add('What is repeated was read once.');
   if (closes > 0 || opens > 0 || double) reading.skips = false;
   const short = barOf(reading) - (reading.at - reading.barFrom);
   if (reading.at === reading.barFrom) return;
-  if (reading.bars === 0 && short > 1) {
+  if (reading.meter !== null && reading.bars === 0 && short > 1) {
     for (const note of reading.placed) note.at += short;
     reading.at += short;
   }

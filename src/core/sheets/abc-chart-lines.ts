@@ -20,7 +20,12 @@ interface Page {
   after: string[];
   /** Where D.C. and D.S. lead in the end: ` al Coda`, ` al Fine` or nowhere. */
   readonly until: string;
-  meter: AbcMeter;
+  /** Null where the music is free: its bars are as long as they are, and none is an upbeat (§3.1.6, 4.8). */
+  meter: AbcMeter | null;
+  /** True once the first bar is over, the upbeat among them. */
+  begun: boolean;
+  /** What the bar before lacked, in whole notes; an upbeat within the tune makes up for it. */
+  lacking: Whole;
   readonly chartMeter: MeterName;
   readonly left: Set<string>;
 }
@@ -42,21 +47,36 @@ const BARS_A_LINE = 4;
 /** Shorter than this share of a bar, the first bar is an upbeat. */
 const UPBEAT = 0.99;
 
-/** Writes the bar that ends; an upbeat becomes a line of its own, or is left out where it has no chord. */
-const writeBar = (page: Page, isFirst: boolean): void => {
-  const { at: length, symbols } = page;
+/** An upbeat becomes a line of its own, or is left out where it has no chord. */
+const writeUpbeat = (page: Page, length: Whole, symbols: Page['symbols']): void => {
+  const beat = (page.meter === null ? 1 : wholeBar(page.meter)) / METERS[page.chartMeter].beats;
+  const inBeats = symbols.map(({ at, symbol }) => ({ at: at / beat, symbol }));
+  if (symbols.length > 0) page.lines.unshift(pickUpLine(inBeats, length / beat, page.chartMeter));
+  else page.left.add('The upbeat was left out: the band counts in.');
+};
+
+/** Whether a bar is the other part of the bar before it: the upbeat of a section, behind its double or repeat line. */
+const makesUp = (page: Page, length: Whole, whole: Whole): boolean =>
+  page.symbols.length === 0 && length < whole * UPBEAT && length <= page.lacking / UPBEAT;
+
+/** Writes the bar that ends. */
+const writeBar = (page: Page): void => {
+  const { at: length, symbols, begun } = page;
+  const whole = page.meter === null ? length : wholeBar(page.meter);
+  const isOver = length === 0 && symbols.length === 0;
+  const made = begun && makesUp(page, length, whole);
   page.at = 0;
   page.symbols = [];
-  if (length === 0 && symbols.length === 0) return;
-  const whole = wholeBar(page.meter);
-  if (isFirst && length < whole * UPBEAT) {
-    const beat = whole / METERS[page.chartMeter].beats;
-    const inBeats = symbols.map(({ at, symbol }) => ({ at: at / beat, symbol }));
-    if (symbols.length > 0) page.lines.unshift(pickUpLine(inBeats, length / beat, page.chartMeter));
-    else page.left.add('The upbeat was left out: the band counts in.');
+  if (isOver) return;
+  page.begun = true;
+  page.lacking = made ? 0 : Math.max(0, whole - length);
+  if (made) return;
+  if (!begun && length < whole * UPBEAT) {
+    page.lacking = 0;
+    writeUpbeat(page, length, symbols);
     return;
   }
-  const full = Math.max(length, whole);
+  const full = Math.max(length, whole) || 1;
   const placed = symbols.map((each): PlacedSymbol => ({ at: each.at / full, symbol: each.symbol }));
   const rest = page.sounding ? '/' : 'N.C.';
   const words = barWords(placed, page.chartMeter);
@@ -81,7 +101,7 @@ const takeField = (page: Page, name: string, value: string): void => {
   if (key !== null) breakLine(page, `Key: ${key.tonic}${key.mode === 'minor' ? 'm' : ''}`);
   const meter = name === 'M' ? abcMeter(value) : null;
   if (meter === null) return;
-  if (wholeBar(meter) !== wholeBar(page.meter)) {
+  if (page.meter !== null && wholeBar(meter) !== wholeBar(page.meter)) {
     page.left.add('The meter changes within the tune: every bar of the chart is as long as the first.');
   }
   page.meter = meter;
@@ -97,24 +117,29 @@ const takeRoad = (page: Page, sign: RoadSign): void => {
   }
 };
 
-const takeToken = (page: Page, token: AbcToken, isFirst: () => boolean): void => {
+/** A dotted line within a bar parts it for the eye alone. */
+const isForTheEye = ({ at, meter }: Page, { dotted }: AbcToken & { kind: 'line' }): boolean =>
+  dotted && (meter === null || at < wholeBar(meter) * UPBEAT);
+
+const takeToken = (page: Page, token: AbcToken): void => {
   if (token.kind === 'note') page.at += token.length;
   if (token.kind === 'symbol') page.symbols.push({ at: page.at, symbol: token.symbol });
   if (token.kind === 'bars rest') {
     for (let i = 0; i < Math.min(token.bars, 64); i += 1) {
-      page.at = wholeBar(page.meter);
-      writeBar(page, false);
+      page.at = page.meter === null ? 1 : wholeBar(page.meter);
+      writeBar(page);
       if (i < token.bars - 1) page.line += ' |';
     }
   }
   if (token.kind === 'road') takeRoad(page, token.sign);
   if (token.kind === 'ending') page.line += ` [${token.numbers}`;
   if (token.kind === 'field') takeField(page, token.name, token.value);
-  if (token.kind !== 'line') return;
-  writeBar(page, isFirst());
+  if (token.kind !== 'line' || isForTheEye(page, token)) return;
+  writeBar(page);
   const text = lineText(token);
   if (token.opens > 0 && token.closes === 0 && page.line.trim() !== '') breakLine(page);
-  page.line += text;
+  // An upbeat leaves nothing between the line before it and its own.
+  if (text !== ' |' || !/[|:]$/.test(page.line)) page.line += text;
   if (page.bars >= BARS_A_LINE) breakLine(page);
 };
 
@@ -133,16 +158,15 @@ type Sheet = Pick<Page, 'meter' | 'chartMeter' | 'left'>;
 export const chartLines = (body: readonly AbcToken[], sheet: Sheet): readonly string[] => {
   const page: Page = {
     ...{ lines: [], line: '', bars: 0, written: 0, at: 0, symbols: [], sounding: false },
+    ...{ begun: false, lacking: 0 },
     ...{ before: [], after: [], until: untilOf(body) },
     ...sheet,
   };
-  let lines = 0;
   for (const token of body) {
     if (page.written >= MOST_MEASURES) break;
-    takeToken(page, token, () => lines === 0 && page.bars === 0);
-    if (token.kind === 'line') lines += 1;
+    takeToken(page, token);
   }
-  writeBar(page, false);
+  writeBar(page);
   breakLine(page);
   return page.lines;
 };

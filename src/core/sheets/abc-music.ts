@@ -22,7 +22,14 @@ export type AbcToken =
   | { readonly kind: 'tie' }
   | { readonly kind: 'bars rest'; readonly bars: number }
   | { readonly kind: 'symbol'; readonly symbol: string }
-  | { readonly kind: 'line'; readonly closes: number; readonly opens: number; readonly double: boolean }
+  | {
+      readonly kind: 'line';
+      readonly closes: number;
+      readonly opens: number;
+      readonly double: boolean;
+      /** Where it parts a very long bar for the eye alone. */
+      readonly dotted: boolean;
+    }
   | { readonly kind: 'ending'; readonly numbers: string }
   | { readonly kind: 'field'; readonly name: string; readonly value: string };
 
@@ -45,7 +52,7 @@ const SHAPES = [
   { kind: 'symbol', shape: /"([^"]*)"?/y },
   { kind: 'field', shape: /\[([A-Za-z]):([^\]]*)\]?/y },
   { kind: 'ending', shape: /(?<=[|:\]])(\d+(?:[,-]\d+)*)|\[(\d+(?:[,-]\d+)*)/y },
-  { kind: 'line', shape: /:*\[?\|+\]?[:|]*|::+/y },
+  { kind: 'line', shape: /\.\||:*\[?\|+\]?[:|]*|::+/y },
   { kind: 'grace', shape: /\{[^}]*\}?/y },
   { kind: 'decoration', shape: /!([^!\s]*)!|\+([^+\s]*)\+/y },
   { kind: 'tuplet', shape: /\((\d)(?::(\d?)(?::(\d?))?)?/y },
@@ -82,7 +89,9 @@ const barLine = (text: string): AbcToken => {
     kind: 'line',
     closes: isBare ? Math.ceil(text.length / 2) : lead.length,
     opens: trail.length,
-    double: count(text, '|') > 1 || /[[\]]/.test(text),
+    // `[|]` is a bar line that is not to be seen, `.|` a dotted one (§4.8).
+    double: count(text, '|') > 1 || (/[[\]]/.test(text) && text !== '[|]'),
+    dotted: text === '.|',
   };
 };
 

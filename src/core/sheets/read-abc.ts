@@ -166,12 +166,15 @@ export const readAbc = (source: string): ImportedChart | string => {
   const meter = draft.meter ?? COMMON;
   const chartMeter = meterFor(meter.beats, meter.unit);
   const { beats, beatTicks } = METERS[chartMeter];
+  if (draft.meter === null) {
+    draft.left.add('It has no meter: each of its bars, however long, is written as one of 4/4.');
+  }
   if (Math.abs(wholeBar(meter) - (beats * beatTicks) / 1920) > 1e-9) {
     draft.left.add(`Its meter, ${meter.beats}/${meter.unit}, is written as ${chartMeter}, bar for bar.`);
   }
   if (of > 1) draft.left.add(`The file holds ${of} tunes; the first was read.`);
   const tempo = tempoOf(draft.tempo, meter, chartMeter);
-  const body = chartLines(draft.body, { meter, chartMeter, left: draft.left });
+  const body = chartLines(draft.body, { meter: draft.meter, chartMeter, left: draft.left });
   return {
     name: draft.title || 'Chart from a file',
     text: [...headLines(draft, chartMeter, tempo), ...body].join('\n'),

@@ -33,6 +33,7 @@ describe('repeats and endings', () => {
     ['|: C |[1-3] F :|[4] G || Am', 'C | F | C | F | C | F | C | G | Am'],
     ['|: C | [1,2 F :|\n| [3 G ||\n| Am', 'C | F | C | F | C | G | Am'],
     ['C || F | G :| Am', 'C | F | G | F | G | Am'],
+    ['|: C | F :| |: G :| || |: Am :|', 'C | F | C | F | G | G | Am | Am'],
     ['||: C | F :||: G :|| Am', 'C | F | C | F | G | G | Am'],
   ])('%s', (text, expected) => {
     expect(played(text)).toBe(expected);

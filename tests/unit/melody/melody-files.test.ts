@@ -62,6 +62,7 @@ describe('a melody in ABC', () => {
       ['L:1/4', 'V:1', 'V:2', 'K:D', '[V:1] F2 c2|', '[V:2] D4|', 'V:1', 'd4|'],
       '66+960 73+960 74+1920',
     ],
+    ['no upbeat in free meter', ['M:none', 'L:1/4', 'K:C', 'G.|C2 E2|'], '67+480 60+960 64+960 r+1440'],
     ['an upbeat before its bar', ['L:1/4', 'K:C', 'G|C2 E2|'], 'r+1440 67+480 60+960 64+960'],
   ])('%s', (_, lines, expected) => {
     expect(row(abc(...lines))).toBe(expected);
