@@ -34,7 +34,12 @@ export const openPage = (stored?: unknown) => {
     band,
     kept: createKeptValues(() => storage, window),
     newSeed: () => 4711,
-    later: () => () => {},
+    // What follows at once does, nothing that waits.
+    later: (seconds, run) => {
+      if (seconds > 0) return () => {};
+      const next = setTimeout(run);
+      return () => clearTimeout(next);
+    },
     takeAway,
     ownSounds,
     offline,

@@ -60,7 +60,7 @@ describe('another harp', () => {
   it('is asked for in words where a song key wants it, until one is taken', async () => {
     const { user } = openPage({ version: 1 });
     await user.selectOptions(screen.getByRole('combobox', { name: 'Song key' }), 'A');
-    const said = screen.getByText('You will need a D harp.');
+    const said = await screen.findByText('You will need a D harp.');
     expect(said.closest('[role="status"]')).not.toBeNull();
     await user.selectOptions(screen.getByRole('combobox', { name: 'Harp key' }), 'G');
     expect(screen.queryByText(/You will need/)).toBeNull();

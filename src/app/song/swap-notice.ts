@@ -29,8 +29,11 @@ export const createSwapNotice = ({ store, board, later }: Parts) => {
       const text = swapSentence(before, after, store.getState().harpCase);
       if (text === null) return;
       forget();
-      board.post({ id: ID, tone: 'note', text: noteNames(after.noteNames).key(text) });
-      forget = later(STAYS, onHarp);
+      // In a task of its own: the page gives way for it, which beside another key is too much for one.
+      forget = later(0, () => {
+        board.post({ id: ID, tone: 'note', text: noteNames(after.noteNames).key(text) });
+        forget = later(STAYS, onHarp);
+      });
     },
   };
 };

@@ -1,8 +1,11 @@
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, memo, useEffect, useRef, useState } from 'react';
 import { laterView } from '../controls/later-view';
+import { createFetched } from '../state/fetched';
 import { CombMap } from './comb-map';
-import { soundForKey } from './map-keys';
 import type { MapProps } from './map-props';
+
+/** Where keys lead, which nobody presses before the map is drawn. */
+const MAP_KEYS = createFetched(() => import('./map-keys'));
 
 const HeardMarks = laterView(async () => (await import('../ear/heard-marks')).HeardMarks);
 
@@ -30,7 +33,7 @@ const showSound = (room: HTMLElement, id: string | null): void => {
  * One drawing of the harp. It takes the width and the height it is given, its letters with it, and scrolls by itself
  * where they would become too small; what is lit, or begins the line, is kept in view.
  */
-export const HarpDrawing = ({ kind, line, largeHoles, ...given }: Props) => {
+export const HarpDrawing = memo(({ kind, line, largeHoles, ...given }: Props) => {
   const room = useRef<HTMLDivElement>(null);
   const map = useRef<HTMLDivElement>(null);
   const [focused, setFocused] = useState(0);
@@ -44,7 +47,7 @@ export const HarpDrawing = ({ kind, line, largeHoles, ...given }: Props) => {
   }, [wanted]);
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>): void => {
     if (!map.current || !(event.target instanceof HTMLElement)) return;
-    const sound = soundForKey(map.current, event.target, event.key);
+    const sound = MAP_KEYS.here()?.soundForKey(map.current, event.target, event.key);
     if (!sound) return;
     event.preventDefault();
     sound.focus();
@@ -72,4 +75,4 @@ export const HarpDrawing = ({ kind, line, largeHoles, ...given }: Props) => {
       </div>
     </div>
   );
-};
+});

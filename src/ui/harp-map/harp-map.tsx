@@ -1,9 +1,7 @@
-import { type KeyboardEvent, useId, useMemo, useState } from 'react';
-import { soundId } from '../../core/harp/tab';
-import { asMidi } from '../../core/theory/units';
+import { type KeyboardEvent, useId, useMemo, useRef, useState } from 'react';
 import { laterView } from '../controls/later-view';
 import { createFetched, useHere } from '../state/fetched';
-import { useSelected, useSession } from '../state/session-context';
+import { useSelected } from '../state/session-context';
 import { useLineOfBar } from '../state/use-line-of-bar';
 import { useLitSounds } from '../state/use-lit-sounds';
 import { usePlayingChord } from '../state/use-playing-chord';
@@ -13,25 +11,20 @@ import { LookUpField } from './look-up-field';
 import { MapHead } from './map-head';
 import { ScaleLine } from './scale-line';
 import { useMapView } from './use-map-view';
+import { useNextTask } from './use-next-task';
+import { usePicked } from './use-picked';
 
 const PickedLine = laterView(async () => (await import('./picked-line')).PickedLine);
 
 const LOOK_UP = createFetched(() => import('../../core/song/look-up'));
 const LookedUp = laterView(async () => (await import('./looked-up')).LookedUp);
 
-/** The pitch picked, and the sound or piano key it was picked by: pressing that again lets it go. */
-interface Picked {
-  readonly pitch: number;
-  readonly by: string;
-}
-
 /** What the whole harp gives over the chord being heard or one looked up, as a comb, against a piano, or both ways. */
 export const HarpMap = () => {
-  const { commands } = useSession();
   const { drawing, technique, largeHoles } = useSelected((state) => state.settings);
   const { harp, chart } = useSelected((state) => state.now.tune);
   const [text, setText] = useState('');
-  const [picked, setPicked] = useState<Picked | null>(null);
+  const { picked, onListen, onPitch, letGo: letPickedGo } = usePicked();
   const wrongId = useId();
   const reader = useHere(LOOK_UP);
   const lookUp = useMemo(() => reader?.readLookUp(text, chart.tonic) ?? null, [reader, text, chart.tonic]);
@@ -41,18 +34,21 @@ export const HarpMap = () => {
   const scale = useScaleLayer(usePlayingChord());
   const line = useLineOfBar();
   const asked = useLitSounds();
-  const pick = (pitch: number, by: string): void =>
-    setPicked((before) => (before?.by === by && before.pitch === pitch ? null : { pitch, by }));
+  const place = useRef<HTMLElement>(null);
+  const drawn = useNextTask(
+    useMemo(() => ({ view, line: found === null ? line : null }), [view, line, found]),
+    place,
+  );
   const leave = (): void => setText('');
   const letGo = (event: KeyboardEvent<HTMLDivElement>): void => {
     if (event.key !== 'Escape' || (picked === null && text === '')) return;
     event.preventDefault();
     if (picked === null) leave();
-    else setPicked(null);
+    else letPickedGo();
   };
   const kinds = drawing === 'both' ? (['comb', 'keys'] as const) : [drawing];
   return (
-    <section className="map card" aria-label="Harp map">
+    <section className="map card" aria-label="Harp map" ref={place}>
       <MapHead />
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the buttons inside take the keys; Escape lets go what they picked */}
       <div className="drawings" data-drawing={drawing} onKeyDown={letGo}>
@@ -60,19 +56,13 @@ export const HarpMap = () => {
           <HarpDrawing
             key={kind}
             kind={kind}
-            {...view}
-            line={found === null ? line : null}
+            {...drawn.view}
+            line={drawn.line}
             lit={asked}
             largeHoles={largeHoles}
-            picked={picked?.pitch ?? null}
-            onListen={({ sound }) => {
-              pick(sound.pitch, soundId(sound));
-              commands.listen(sound);
-            }}
-            onPitch={(pitch) => {
-              pick(pitch, 'piano');
-              commands.listenTo(asMidi(pitch));
-            }}
+            picked={picked}
+            onListen={onListen}
+            onPitch={onPitch}
           />
         ))}
       </div>
@@ -84,7 +74,7 @@ export const HarpMap = () => {
             {unread.sentence}
           </p>
         )}
-        {picked !== null && <PickedLine pitch={picked.pitch} spell={view.spell} marks={view.marks} />}
+        {picked !== null && <PickedLine pitch={picked} spell={view.spell} marks={view.marks} />}
         {picked === null && lookUp === null && scale !== null && (
           <ScaleLine scale={scale} harp={harp} technique={technique} blues={drawing !== 'keys'} />
         )}

@@ -25,16 +25,7 @@ import '../harp-map/keys.css';
 import '../harp-map/look-up.css';
 import '../print/print.css';
 import '../controls/failed.css';
-import {
-  memo,
-  type ReactNode,
-  Suspense,
-  useCallback,
-  useDeferredValue,
-  useLayoutEffect,
-  useRef,
-  useState,
-} from 'react';
+import { memo, type ReactNode, Suspense, useCallback, useDeferredValue, useRef, useState } from 'react';
 import type { PageSession } from '../../app/session/page-session';
 import { Boundary } from '../controls/boundary';
 import { Guarded } from '../controls/guarded';
@@ -51,6 +42,7 @@ import { Announcements, LATER_PARTS, Paper, type PartProps, panelOf, Tour, VIEWS
 import { SkipLink } from './skip-link';
 import { StagePlace } from './stage-place';
 import { TransportBar } from './transport-bar';
+import { useRoom } from './use-room';
 
 /** The parts of one place, each of which fails alone; drawn anew only where what they are given is another. */
 const Parts = memo(({ place, ...given }: PartProps & { readonly place: keyof typeof VIEWS }) =>
@@ -61,17 +53,13 @@ const Parts = memo(({ place, ...given }: PartProps & { readonly place: keyof typ
   )),
 );
 
-/**
- * The page with its panel, for which it moves over: in a task of its own, and laid out there, because that is most of
- * what opening one costs. What is in the panel comes when there is room for it.
- */
+/** The page with its panel, for which it moves over in tasks of its own. What is in the panel comes when there is room for it. */
 const Whole = ({ open, children }: { readonly open: PanelId | null; readonly children: ReactNode }) => {
   const room = useDeferredValue(open);
   const whole = useRef<HTMLDivElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever there is more or less room
-  useLayoutEffect(() => void whole.current?.getBoundingClientRect(), [room]);
+  useRoom(whole, room);
   return (
-    <div className="whole" data-panel={room ?? undefined} ref={whole}>
+    <div className="whole" ref={whole}>
       <PanelRoomContext value={room === open}>{children}</PanelRoomContext>
     </div>
   );

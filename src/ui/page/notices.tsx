@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from 'react';
 import { laterView } from '../controls/later-view';
 import { useSelected, useSession } from '../state/session-context';
 
@@ -11,8 +12,12 @@ const LinkedSong = laterView(async () => (await import('./linked-song')).LinkedS
 export const Notices = () => {
   const { commands } = useSession();
   const notices = useSelected((state) => state.notices);
+  const list = useRef<HTMLDivElement>(null);
+  // The stand gives way for them: laid out in their own task, not with what comes after.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever there are others
+  useLayoutEffect(() => void list.current?.getBoundingClientRect(), [notices]);
   return (
-    <div className="notices" role="status">
+    <div className="notices" role="status" ref={list}>
       {notices.map(({ id, tone, text }) => (
         <div key={id} className="notice" data-tone={tone}>
           <p>{text}</p>

@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import { soundId } from '../../core/harp/tab';
 import { usePractice } from './practice-context';
 import { useSelected } from './session-context';
@@ -11,13 +12,15 @@ export const useLineOfBar = (): {
   const now = useSelected((state) => state.now.formBar);
   const next = useSelected((state) => state.next?.formBar ?? null);
   const bars = useSelected((state) => state.tune.chart.bars);
-  if (line === null) return null;
-  const idsOf = (index: number | null): readonly string[] => {
-    const bar = index === null ? undefined : bars[index];
-    if (!bar) return [];
-    return line.notes
-      .filter(({ at }) => at >= bar.at && at < bar.at + bar.length)
-      .map(({ sound }) => soundId(sound));
-  };
-  return { ids: idsOf(now), onward: idsOf(next)[0] ?? null };
+  return useMemo(() => {
+    if (line === null) return null;
+    const idsOf = (index: number | null): readonly string[] => {
+      const bar = index === null ? undefined : bars[index];
+      if (!bar) return [];
+      return line.notes
+        .filter(({ at }) => at >= bar.at && at < bar.at + bar.length)
+        .map(({ sound }) => soundId(sound));
+    };
+    return { ids: idsOf(now), onward: idsOf(next)[0] ?? null };
+  }, [line, now, next, bars]);
 };
