@@ -63,11 +63,15 @@ export const SpanText = ({ span, tonic }: { readonly span: ChordSpan; readonly t
   );
 };
 
+/** Beyond this, in ems, a symbol in one line is too long for the quarter of a chart beside the cards, as `E♭m7♭5` is. */
+const WIDE = 2.1;
+
 /** What a style sheet needs to know of chords to set them as large as they fit: their widths, and whether one is long. */
 export const namesStyle = (chords: readonly { readonly chord: Chord }[], names: NoteNames) => {
   const lines = chordLines(chords, names);
   return {
     'data-long': lines !== null,
+    'data-wide': lines !== null && lines.one > WIDE,
     style: {
       '--ems': chordsEms(chords, names),
       '--one': lines?.one,
