@@ -130,7 +130,7 @@ const crashAt = (section: Section | undefined, bar: number): boolean =>
 export const fillsOf = (program: Program, sections: readonly Section[]) =>
   sections.flatMap((section, chorus) => {
     const bars = section.chart.bars.length;
-    const shapes = chorusShapes(program, chorus, bars, false);
+    const shapes = chorusShapes(program, chorus, section.chart.bars, false);
     return shapes.flatMap((shape, bar) => {
       if (shape.drums !== 'time') return [];
       const next = bar + 1 < bars ? crashAt(section, bar + 1) : crashAt(sections[chorus + 1], 0);

@@ -1,3 +1,5 @@
+import type { Bar } from '../chart/chart';
+import { type PhrasePlace, phrasesOf } from '../chart/phrases';
 import type { Level } from '../feels/level';
 import { type BarShape, PLAIN_SHAPE } from '../players/passage';
 import { silentBars } from '../score/silence';
@@ -40,17 +42,18 @@ interface Coming {
 /** Bars around one energy; how full they are changes with the phrase, not within. */
 const bandShapes = (
   random: Random,
-  bars: number,
+  phrases: readonly PhrasePlace[],
   { energy, lastFilled, dynamics }: Coming,
 ): readonly BarShape[] => {
-  const energies = barEnergies(random, energy, bars, dynamics);
-  const levels = energies.map((own, bar) => levelOf(energies[bar - (bar % 4)] ?? own));
-  const fills = fillsOf(random, levels, lastFilled);
-  return energies.map((here, bar) => ({
+  const energies = barEnergies(random, energy, phrases, dynamics);
+  const levels = phrases.map((place, bar) => levelOf(energies[bar - place.bar] ?? energy));
+  const fills = fillsOf(random, levels, phrases, lastFilled);
+  return phrases.map((phrase, bar) => ({
     ...PLAIN_SHAPE,
+    phrase,
     level: levels[bar] ?? 1,
-    energy: Math.min(1, Math.max(0, here)),
-    gain: 0.85 + 0.26 * here,
+    energy: Math.min(1, Math.max(0, energies[bar] ?? energy)),
+    gain: 0.85 + 0.26 * (energies[bar] ?? energy),
     fill: fills[bar]?.fill ?? 'none',
     crash: fills[bar - 1]?.crashAfter ?? false,
   }));
@@ -74,17 +77,28 @@ const stopShapes = (random: Random, shapes: readonly BarShape[], bars: number): 
   });
 };
 
+/** The beginning of the phrase nearest to the middle of a chorus, the earlier of two, but never its first bar. */
+const middleOf = (phrases: readonly PhrasePlace[]): number => {
+  const starts = phrases.flatMap(({ bar }, index) => (bar === 0 && index > 0 ? [index] : []));
+  const away = (start: number): number => Math.abs(start - phrases.length / 2);
+  return starts.reduce((best, start) => (away(start) < away(best) ? start : best), starts[0] ?? 1);
+};
+
 /** The break chorus: four bars of stop-time, or chords laying out, or everything down, then back up. */
-const breakShapes = (random: Random, bars: number, coming: Coming): readonly BarShape[] => {
+const breakShapes = (
+  random: Random,
+  phrases: readonly PhrasePlace[],
+  coming: Coming,
+): readonly BarShape[] => {
   const kind = pick(random, ['stop', 'bass and drums', 'down'] as const);
-  const half = Math.max(1, Math.floor(bars / 8) * 4);
-  const low = bandShapes(random, bars, { ...coming, energy: 0.34 });
-  const high = bandShapes(random, bars, { ...coming, energy: 0.66 });
+  const half = middleOf(phrases);
+  const low = bandShapes(random, phrases, { ...coming, energy: 0.34 });
+  const high = bandShapes(random, phrases, { ...coming, energy: 0.66 });
   const joined = low.map((shape, bar) => {
     if (bar >= half) return { ...(high[bar] ?? shape), crash: bar === half };
     return kind === 'bass and drums' ? { ...shape, chords: 'tacet' as const } : shape;
   });
-  return kind === 'stop' && bars > 4 ? stopShapes(random, joined, 4) : joined;
+  return kind === 'stop' && phrases.length > 4 ? stopShapes(random, joined, 4) : joined;
 };
 
 /** Trading with the drums: from the second chorus on the turns alternate through the choruses, the band first. */
@@ -112,15 +126,17 @@ const turnBars = (arc: Plan['arc']): number | null =>
 export const chorusShapes = (
   { style, plan }: Planned,
   chorus: number,
-  bars: number,
+  bars: readonly Pick<Bar, 'place'>[],
   last: boolean,
 ): readonly BarShape[] => {
+  const phrases = phrasesOf(bars);
   const random = createRandom(seedFrom(style.seed, 'arc', chorus));
   const arc = arcOf(plan);
   const energy = energyOf({ style, plan }, chorus, last);
   const lastFilled = endsInFill(style.seed, chorus, numberOf(energy));
   const coming = { energy: numberOf(energy), lastFilled, dynamics: plan.dynamics };
-  const played = energy === 'break' ? breakShapes(random, bars, coming) : bandShapes(random, bars, coming);
+  const played =
+    energy === 'break' ? breakShapes(random, phrases, coming) : bandShapes(random, phrases, coming);
   const before = chorus > 0 ? numberOf(energyOf({ style, plan }, chorus - 1, false)) : 0;
   const afterFill = chorus > 0 && endsInFill(style.seed, chorus - 1, before);
   const crash = energy !== 'break' && beginsWithCrash(style.seed, chorus, energy, afterFill);
@@ -129,7 +145,11 @@ export const chorusShapes = (
   const cued = cueLast(band, plan, chorus);
   const shaped = turn === null ? cued : tradeShapes(cued, chorus, turn);
   if (style.stopTime === 'off') return shaped;
-  return stopShapes(random, shaped, style.stopTime === 'whole chorus' ? bars : Math.min(4, bars));
+  return stopShapes(
+    random,
+    shaped,
+    style.stopTime === 'whole chorus' ? bars.length : Math.min(4, bars.length),
+  );
 };
 
 /** The chorus before a last one ends in a long fill, and a cymbal begins the last (common practice, no source). */

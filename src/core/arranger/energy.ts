@@ -1,3 +1,4 @@
+import type { PhrasePlace } from '../chart/phrases';
 import { createRandom, type Random, seedFrom } from '../theory/random';
 
 /** Energy of a chorus, 0–1, or a break: a chorus in which somebody lays out. */
@@ -56,13 +57,13 @@ const SWELL: Readonly<Record<Dynamics, { chorus: number; phrase: number; chance:
 export const barEnergies = (
   random: Random,
   energy: number,
-  bars: number,
+  phrases: readonly PhrasePlace[],
   dynamics: Dynamics,
 ): readonly number[] => {
   const swell = SWELL[dynamics];
-  return Array.from({ length: bars }, (_, bar) => {
-    const through = swell.chorus * (bar / bars - 0.3);
-    const phrase = swell.phrase * ((bar % 4) / 3 - 0.4);
+  return phrases.map((place, bar) => {
+    const through = swell.chorus * (bar / phrases.length - 0.3);
+    const phrase = swell.phrase * (place.bar / Math.max(1, place.of - 1) - 0.4);
     return energy + through + phrase + (random() - 0.5) * swell.chance;
   });
 };

@@ -1,15 +1,15 @@
+import type { PhrasePlace } from '../chart/phrases';
 import type { Level } from '../feels/level';
 import type { FillSize } from '../players/passage';
 import { createRandom, type Random, seedFrom } from '../theory/random';
 
 /**
- * Where the drums fill, and how much. Chances after 1,150 recorded performances of drummers to a click (Groove MIDI
+ * Where the drums fill, and how much: at the ends of phrases. Chances after 1,150 recorded performances of drummers to a click (Groove MIDI
  * Dataset, Gillick et al. 2019): in shuffles toms fill bars 4 and 8 in about three of ten, other bars hardly ever; a crash
- * on the next first beat after every other fill. The last bar of a chorus is filled more the more is going on (common
- * practice, no source).
+ * on the next first beat after every other fill. The last bar of a chorus is filled more the more is going on, and so is,
+ * a little less, that of a section or of eight bars of a long form (common practice, no source).
  */
-const PHRASE_FILL = 0.3;
-const STRAY_FILL = 0.03;
+const CHANCE = { nothing: 0.03, phrase: 0.3, stretch: 0.5 } as const;
 const LAST_FILL = { least: 0.5, most: 0.9 } as const;
 /** A crash on the first beat of a chorus after a fill, and without one when much is going on. */
 const CRASH = { afterFill: 0.42, within: 0.3, without: 0.1 } as const;
@@ -22,6 +22,7 @@ const LAST_SIZES: readonly [Sizes, Sizes, Sizes] = [
   { beat: 4, half: 3, cue: 2, 'pick-up': 1, bar: 0.6 },
   { half: 4, beat: 3, cue: 2, bar: 1.2, 'pick-up': 0.6 },
 ];
+const STRETCH_SIZES: Sizes = { beat: 5, half: 3, 'pick-up': 1, cue: 1.5, bar: 0.3 };
 const SMALL_SIZES: Sizes = { beat: 5, 'pick-up': 2, half: 2, cue: 1 };
 
 const sizeFrom = (random: Random, sizes: Sizes): FillSize => {
@@ -60,12 +61,22 @@ export interface BarFill {
 }
 
 /** The fill of every bar of a chorus, by the level of its bars. */
-export const fillsOf = (random: Random, levels: readonly Level[], lastFilled: boolean): readonly BarFill[] =>
-  levels.map((level, bar) => {
+export const fillsOf = (
+  random: Random,
+  levels: readonly Level[],
+  phrases: readonly PhrasePlace[],
+  lastFilled: boolean,
+): readonly BarFill[] =>
+  phrases.map(({ ends }, bar) => {
+    const level = levels[bar] ?? 1;
     const draws = [random(), random()] as const;
-    const size = bar === levels.length - 1 ? LAST_SIZES[level] : SMALL_SIZES;
-    const chance = bar % 4 === 3 ? PHRASE_FILL : STRAY_FILL;
-    const filled = bar === levels.length - 1 ? lastFilled : draws[0] < chance;
-    const fill = sizeFrom(random, size);
+    const sizes = {
+      nothing: SMALL_SIZES,
+      phrase: SMALL_SIZES,
+      stretch: STRETCH_SIZES,
+      chorus: LAST_SIZES[level],
+    };
+    const filled = ends === 'chorus' ? lastFilled : draws[0] < CHANCE[ends];
+    const fill = sizeFrom(random, sizes[ends]);
     return { fill: filled ? fill : 'none', crashAfter: filled && level > 0 && draws[1] < CRASH.within };
   });

@@ -1,5 +1,6 @@
 import type { Chart } from '../chart/chart';
 import { barOf, chartOfBars, excerpt } from '../chart/excerpt';
+import { phrasesOf } from '../chart/phrases';
 import { type BarShape, PLAIN_SHAPE } from '../players/passage';
 import { dominant, type ShapedChart } from './closing';
 import type { Plan } from './program';
@@ -14,7 +15,12 @@ const turnaround = (chart: Chart, count: number): Chart => {
 };
 
 const shapesFor = (bars: number, shape: Partial<BarShape>, last: Partial<BarShape>): readonly BarShape[] =>
-  Array.from({ length: bars }, (_, bar) => ({ ...PLAIN_SHAPE, ...shape, ...(bar === bars - 1 ? last : {}) }));
+  phrasesOf(Array.from({ length: bars }, () => ({}))).map((phrase, bar) => ({
+    ...PLAIN_SHAPE,
+    phrase,
+    ...shape,
+    ...(bar === bars - 1 ? last : {}),
+  }));
 
 /** Drums alone play four bars, two where bars are long: at this many beats a minute a bar of four lasts 2.4 s. */
 const LONG_BAR_BPM = 100;

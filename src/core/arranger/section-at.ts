@@ -67,7 +67,7 @@ const chorusOf = (program: Program, chorus: number, last: boolean): Chorus => {
   const { plan } = program;
   const whole = wholeChart(program, chorus, last);
   const left = plan.repeat === null ? rangeOf(program, chorus).from : 0;
-  const shapes = chorusShapes(program, chorus, whole.bars.length - left, last);
+  const shapes = chorusShapes(program, chorus, whole.bars.slice(left), last);
   const shaped = { chart: whole, shapes: [...whole.bars.slice(0, left).map(() => PLAIN_SHAPE), ...shapes] };
   const steady = steadyTempo(program, chorus);
   if (!last)

@@ -1,9 +1,11 @@
 import { riffs } from './bass-pattern';
 import type { Playing } from './feel';
 import { EIGHTH_FILLS } from './fills';
-import { straight } from './straight';
 
-/** Straight rock. Chords as in straight eighths. */
+/**
+ * Straight rock. Bass and hat fill every eighth, so the chords ring over bars and halves of bars, push ahead of the beat,
+ * or strike the backbeats alone; the riff of two notes is for a phrase now and then (common practice, no source).
+ */
 export const rock = {
   limbs: 'rock',
   drumming: {
@@ -30,12 +32,93 @@ export const rock = {
   },
   bassLine: {
     patterns: [
-      riffs('R- -- R- -A', 'R- -- 5- --', 'R- -- RR --', 'R- -R -- 5-'),
-      riffs('RR RR RR RA', 'R- RR -R RA', 'RR RR R- 5A', 'R- -R RR -A'),
-      riffs('RR RR 55 77', 'RR R8 55 RA', 'RR RR RR 5A', 'RR 88 RR 5A', 'RR RR 77 5A', 'R- RR 8- 7A'),
+      riffs('R- -- R- -A', 'R- -- 5- --', 'R- -- RR --', 'R- -R -- 5-', 'R- -- -R 5-', 'R- -- 8- 5-'),
+      riffs(
+        'RR RR RR RA',
+        'R- RR -R RA',
+        'RR R- R- 5A',
+        'R- -R R- -A',
+        'R- -R -R 5-',
+        'R- R8 -- 75',
+        'R- -R R- 5-',
+        'R. RR R. R5',
+      ),
+      riffs(
+        'RR RR 55 77',
+        'RR R8 55 RA',
+        'RR 88 RR 5A',
+        'RR RR 77 5A',
+        'R- RR 8- 7A',
+        'R- -R RR -A',
+        'R. R8 R. 75',
+        'R- R8 -R 7A',
+      ),
     ],
     walksOut: false,
-    turnaround: ['L- L- L- L-', 'Lr Lr Lr Lr', 'Lr Lr Lr Lr'],
+    turnaround: ['L- L- L- L-', 'L- Lr L- L-', 'Lr L- Lr Lr'],
   },
-  comping: straight.comping,
+  comping: {
+    bars: {
+      piano: [
+        ['h. .. .. ..', 'h. .. .. .s', '.. .h .. ..', '.. .. h. ..', '.s .. .. .s', 'h. .. .h ..'],
+        [
+          'h. .h .. .p',
+          '.. .s .h ..',
+          '.s .. .h ..',
+          'h. .. .s .s',
+          '.s .s .. .h',
+          'h. .s .. .s',
+          '.. S. .. .s',
+          '.. .h .. ..',
+        ],
+        [
+          'h. .h .. .p',
+          'S. .S .h .p',
+          '.S .h .. .S',
+          'h. .S .. S.',
+          '.s .S .s .p',
+          'h. .s .S .p',
+          '.. S. .h .S',
+          '.s .h .s .S',
+        ],
+      ],
+      'electric-piano': [
+        ['h. .. .. ..', '.. h. .. ..', 'h. .. .h ..', '.. .h .. ..', '.h .. .. .s'],
+        ['.h .. .. .s', 'h. .. .h ..', '.s .. .h ..', 'h. .s .. .p', '.. .s h. ..', '.. .h .. .s'],
+        ['.S .h .. .S', 'h. .S .h .p', '.s .S .h ..', 'h. .h .s .p', 'S. .h .. .S'],
+      ],
+      organ: [
+        ['h. .. .. ..', '.. h. .. ..', '.h .. .. ..', '.. .h .. ..'],
+        ['h. .. .. ..', 'h. .h .. ..', '.s .h .. ..', '.h .. .. .s', '.. .s .h ..', 'h. .. .. .p'],
+        ['h. .h .. .p', '.S .h .S .p', '.h .s .h .S', 'h. .S .h ..', '.s .S .h .p'],
+      ],
+      guitar: [
+        ['h. .. .. ..', 'h. .. h. ..', '.. s. .. s.', '.. .h .. ..', 'h. .. .. .s'],
+        [
+          'h. .. .. ..',
+          '.. S. .. S.',
+          '55 66 55 66',
+          'h. .h .. .p',
+          '.. S. .h ..',
+          'h. .. .h .s',
+          '.. .s .h ..',
+          '.s .h .. .s',
+          'h. .s .. .h',
+        ],
+        [
+          'h. .h .. .p',
+          '55 66 77 66',
+          'h. .S .h .p',
+          '.. S. .h .S',
+          'S. .h .s .S',
+          '.S .h .. .p',
+          '.s .S .h ..',
+          'h. .. S. .p',
+        ],
+      ],
+    },
+    turnarounds: ['h. .s h. .p', 's. .s s. .s', '.s .s .s .s'],
+    colour: 'plain',
+    fullGuitar: false,
+  },
 } as const satisfies Playing;

@@ -1,14 +1,14 @@
-import { type BassPattern, TURNAROUND_RIFFS } from '../feels/bass-pattern';
 import { type NoteDraft, noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
 import { hitSteps, ticksOf } from '../score/steps';
 import { countWhile } from '../theory/count-while';
-import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import { createRandom, type Random, seedFrom } from '../theory/random';
+import { patternOfBars } from './bass-plan';
 import { bassRoot, homePitch, pickApproach, withoutLongLeaps } from './bass-register';
 import { chordShape } from './chord-scale';
-import { isHalfTime, type Passage, type Segment, segmentsOf, turnaroundBar } from './passage';
+import { isHalfTime, type Passage, PLAIN_SHAPE, type Segment, segmentsOf } from './passage';
 import { playRiff } from './riff';
-import { playTurnaroundBar, turnaroundPitches } from './turnaround-bass';
+import { playTurnaroundBar } from './turnaround-bass';
 import { type BassBar, varyRhythm } from './vary-rhythm';
 import { walk } from './walking';
 import { wandering } from './wander';
@@ -137,62 +137,6 @@ const runsBy = <T>(items: readonly T[], label: (item: T) => unknown): readonly (
   return runs;
 };
 
-/** A bar of a turnaround: its line, a pitch a beat. */
-interface Turning {
-  readonly pitches: readonly number[];
-}
-
-/** A phrase's last bar takes another pattern this often. */
-const PHRASE_TURN_CHANCE = 0.3;
-/** Every other bar of a chorus takes other notes in the same rhythm this often. */
-const ANSWER_CHANCE = 0.55;
-
-const rhythmOf = (riff: string): string => riff.replaceAll(/[^-.|\s]/g, 'x');
-
-/** Patterns with the rhythm of one, of one bar as it is, and other notes. */
-const answersTo = (pattern: BassPattern, choices: readonly BassPattern[]): readonly BassPattern[] =>
-  typeof pattern === 'string' || pattern.riff.includes('|')
-    ? []
-    : choices.filter(
-        (each) =>
-          each !== pattern && typeof each !== 'string' && rhythmOf(each.riff) === rhythmOf(pattern.riff),
-      );
-
-/**
- * What the bass plays in each bar: one pattern for the chorus, in every other bar often with the notes of another that
- * goes in the same rhythm; often another for its last four bars and now and then for the last bar of a phrase, the bar
- * before a closing five chord walked up to it, and a walk out of the last two bars where the feel allows.
- */
-const patternOfBars = (
-  random: Random,
-  passage: Passage,
-  bars: readonly (readonly Segment[])[],
-): readonly (BassPattern | Turning)[] => {
-  const { patterns, walksOut } = passage.feel.bassLine;
-  const count = passage.chart.bars.length;
-  const main = patterns.map((choices) => pick(random, choices));
-  const other = patterns.map((choices) => pick(random, choices));
-  const answers = main.map((pattern, level) => {
-    const found = answersTo(pattern, patterns[level] ?? []);
-    return found.length > 0 && random() < ANSWER_CHANCE ? pick(random, found) : pattern;
-  });
-  const changes = count > 4 && random() < 0.4;
-  const close = walksOut && count > 4 ? random() : 1;
-  const turnaround = turnaroundBar(passage);
-  const turning = passage.turnaround === null ? [] : turnaroundPitches(random, passage);
-  return bars.map((bar) => {
-    const index = bar[0]?.bar ?? 0;
-    const pitches = turning[index - (passage.turnaround?.bar ?? index)];
-    if (pitches !== undefined) return { pitches };
-    const level = passage.shapes[index]?.level ?? 1;
-    if (close < 0.35 && index === turnaround) return { riff: pick(random, TURNAROUND_RIFFS) };
-    if (close < 0.6 && index >= count - 2) return 'walk';
-    const turns = index % 4 === 3 && main[level] !== 'walk' && random() < PHRASE_TURN_CHANCE;
-    const own = index % 2 === 1 ? answers[level] : main[level];
-    return (turns || (changes && index >= count - 4) ? other[level] : own) ?? 'walk';
-  });
-};
-
 const playBars = (random: Random, passage: Passage, segments: readonly Segment[]): readonly NoteDraft[] => {
   const bars = runsBy(segments, (segment) => segment.bar);
   const patterns = patternOfBars(random, passage, bars);
@@ -219,6 +163,7 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
   const cut = bars.map(
     (bar, i): BassBar => ({
       at: starts[i] ?? 0,
+      phrase: (passage.shapes[bar[0]?.bar ?? 0] ?? PLAIN_SHAPE).phrase,
       chordsAt: bar.map((segment) => segment.at),
       line: lines[i] ?? [],
     }),

@@ -11,7 +11,8 @@ import {
   ticksOf,
 } from '../score/steps';
 import { countWhile } from '../theory/count-while';
-import { pick, type Random } from '../theory/random';
+import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import { ideasOf } from './comping-plan';
 import { type BarShape, isHalfTime, type Passage } from './passage';
 
 /** How often a bar in the first half of a phrase is left free, by level: nobody plays all the time. */
@@ -23,17 +24,18 @@ const STRAY_CHANCE = 0.2;
 const IDLE_PUSH_CHANCE = 0.3;
 /** Chords that change with every beat are struck with every beat. */
 const EVERY_BEAT = 'S s s s';
-/** The last phrase of a chorus takes a rhythm of its own this often. */
-const TURN_CHANCE = 0.5;
 
 const changesAfter = ({ chart, next }: Passage, bar: number): boolean => {
   const coming = bar + 1 < chart.bars.length ? chart.bars[bar + 1]?.chords[0]?.chord : next;
   return chart.bars[bar]?.chords.at(-1)?.chord.symbol !== coming?.symbol;
 };
 
-/** Strokes this far apart, in ticks, are heard as one; from this velocity on a drum stroke counts. */
+/**
+ * Strokes this far apart, in ticks, are heard as one; from this velocity on a drum stroke counts: soft ones, which a
+ * shuffling snare has everywhere, do not.
+ */
 const TOGETHER = 24;
-const LOUD = 50;
+const LOUD = 58;
 const STRUCK: readonly number[] = [DRUM_KEYS.kick, DRUM_KEYS.snare, DRUM_KEYS.stick, DRUM_KEYS.slap];
 /** How much a stroke together with bass or drums speaks against a rhythm; choices are weighed by e to this power. */
 const AGAINST = { bass: 4.5, drums: 2.6 } as const;
@@ -69,7 +71,8 @@ const doubling = (passage: Passage, others: Others, bar: number, rhythm: StepBar
   if (strokes.length === 0) return 0;
   const shareOf = (part: keyof Others) => {
     const doubled = strokes.filter((step) => near(others[part], barAt + ticksOf(passage.grids[part], step)));
-    return doubled.reduce((sum, { mark }) => sum + (mark === 'h' ? HELD_COUNTS : 1), 0) / strokes.length;
+    const weight = doubled.reduce((sum, { mark }) => sum + (mark === 'h' ? HELD_COUNTS : 1), 0);
+    return weight / strokes.length;
   };
   return AGAINST.bass * shareOf('bass') + AGAINST.drums * shareOf('drums');
 };
@@ -111,8 +114,9 @@ const chordal = (texts: readonly string[]): readonly string[] => {
 
 const isOffBeat = ({ step, of }: Step): boolean => step > 0 && step >= of / 2;
 
-/** Strokes on the off-beats alone, three or more: a chop, which stays with the chord that sounds. */
-const isChop = (strokes: StepBar): boolean => strokes.length > 2 && strokes.every(isOffBeat);
+/** Short strokes on the off-beats alone, three or more: a chop, which stays with the chord that sounds. */
+const isChop = (strokes: StepBar): boolean =>
+  strokes.length > 2 && strokes.every((step) => isOffBeat(step) && step.mark !== 'h');
 
 /**
  * A stroke on the last off-beat of a bar is heard as the next one come early where that does not strike its first beat:
@@ -128,7 +132,7 @@ const anticipated = (passage: Passage, bars: readonly StepBar[]): readonly StepB
     const comesEarly =
       plays &&
       last !== undefined &&
-      'sS'.includes(last.mark) &&
+      'sSh'.includes(last.mark) &&
       last.beat === grid.beats - 1 &&
       isOffBeat(last) &&
       !isChop(strokes) &&
@@ -177,17 +181,32 @@ const withoutGaps = (
   });
 };
 
+/** So many bars in a row may have one rhythm. */
+const MOST_ALIKE = 3;
+
+/** Finds a rhythm of a bar other than what the bars before it have, once they had it often enough. */
+const createTiring = () => {
+  let before = '';
+  let run = 0;
+  return (text: string, another: (tired: string) => string): string => {
+    const chosen = text === before && run >= MOST_ALIKE ? another(text) : text;
+    run = chosen === before ? run + 1 : 1;
+    before = chosen;
+    return chosen;
+  };
+};
+
 /**
- * The rhythm of every bar: phrases of four bars repeat one rhythm and answer it in their last bar; the last phrase
- * may take another (the lines of a blues go A A B); some bars are left free; a turnaround has figures of its own. Rhythms
- * that fall between the strokes of bass and drums (`heard`) are preferred.
+ * The rhythm of every bar: phrases go in one rhythm and answer it in their last bar (`comping-plan.ts`); some bars are
+ * left free; a turnaround has figures of its own. Rhythms that fall between the strokes of bass and drums (`heard`) are
+ * preferred. Every bar has chances of its own, so that one that changes leaves the others as they are.
  */
 export const rhythmOfBars = (
   random: Random,
   passage: Passage,
   heard: readonly NoteEvent[],
 ): readonly StepBar[] => {
-  const { chart } = passage;
+  const { chart, shapes } = passage;
   const { beats } = passage.grid;
   const { bars: books, turnarounds } = passage.feel.comping;
   const book = books[passage.style.chords];
@@ -195,37 +214,36 @@ export const rhythmOfBars = (
   const read = (text: string) => fitSteps(readSteps(text)[0] ?? [], beats, 'line');
   const readIn = (bar: number, text: string) =>
     isHalfTime(passage) ? halfOf(read(text), beats, bar % 2 === 1) : read(text);
-  const bars = passage.shapes.map((_, bar) => bar);
   const costIn = (where: readonly number[]) => (text: string) =>
     where.reduce((sum, bar) => sum + doubling(passage, others, bar, readIn(bar, text)), 0) /
     Math.max(1, where.length);
-  const roleOf = (bar: number): number =>
-    (bar >= passage.shapes.length - 4 ? 2 : 0) + (bar % 4 === 3 ? 1 : 0);
-  const choices = [0, 1, 2, 3].map((role) =>
-    book.map((texts) => answering(random, texts, costIn(bars.filter((bar) => roleOf(bar) === role)))),
-  );
-  const ownClose = random() < TURN_CHANCE;
+  const ideas = ideasOf(random, shapes, book, (texts, where) => answering(random, texts, costIn(where)));
   const mayRest = (beats * 60) / passage.tempo <= LONGEST_REST;
   const turning = [pick(random, turnarounds), pick(random, turnarounds)];
-  const rhythms = passage.shapes.map((shape, bar) => {
+  const unlike = createTiring();
+  const rhythms = shapes.map((shape, bar) => {
     if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
     if (shape.chords === 'tacet') return [];
     const turn = turning[bar - (passage.turnaround?.bar ?? Number.POSITIVE_INFINITY)];
     const chords = chart.bars[bar]?.chords.length ?? 0;
     // A turnaround's bar of one chord is a bar like others.
     if (turn !== undefined && chords > 1) return read(chords > 2 ? EVERY_BEAT : turn);
-    const role = ownClose ? roleOf(bar) : roleOf(bar) % 2;
+    const own = createRandom(seedFrom(passage.seed, 'chord bar', bar));
     const level = levelBeside(passage, shape);
-    const text = choices[role]?.[level] ?? '';
+    const draws = { rest: own(), stray: own(), push: own() };
     const rest = REST_CHANCE[level] * (passage.style.chords === 'organ' ? ORGAN_RESTS : 1);
-    const draw = random();
-    const free =
-      mayRest && (passage.harp !== 'rests' || shape.harpsTurn) && bar % 4 < 2 && bar > 0 && draw < rest;
-    const stray = random() < STRAY_CHANCE;
-    if (free) return [];
-    const another = stray || (hasFigure(text) && !takesFigure(passage, bar));
-    const rhythm = readIn(bar, another ? answering(random, chordal(book[level]), costIn([bar])) : text);
-    const pushes = random() < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
+    const early = shape.phrase.bar < 2 && bar > 0;
+    if (mayRest && (passage.harp !== 'rests' || shape.harpsTurn) && early && draws.rest < rest) return [];
+    const text = (shape.phrase.ends === 'nothing' ? ideas[bar]?.body : ideas[bar]?.end)?.[level] ?? '';
+    const astray = draws.stray < STRAY_CHANCE || (hasFigure(text) && !takesFigure(passage, bar));
+    const another = (tired = '') =>
+      answering(
+        own,
+        chordal(book[level]).filter((each) => each !== tired),
+        costIn([bar]),
+      );
+    const rhythm = readIn(bar, unlike(astray ? another() : text, another));
+    const pushes = draws.push < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
     return pushes ? rhythm : rhythm.filter((step) => step.mark !== 'p');
   });
   return withoutGaps(passage, anticipated(passage, rhythms));

@@ -118,8 +118,8 @@ const writtenAttacks = (passage: Passage, rhythm: readonly StepBar[]): readonly 
   );
 
 /**
- * Attacks in time order; a change of chord gets one of its own where nothing marks it or a held chord lasts, and a chord
- * that would be held from later in that beat comes forward to it.
+ * Attacks in time order; a change of chord gets one of its own where nothing marks it, or where a held chord lasts and no
+ * stroke comes within the beat; a chord that would be held from later in that beat comes forward to it.
  */
 const attacksOf = (
   passage: Passage,
@@ -137,7 +137,8 @@ const attacksOf = (
     }
     const own = written.filter((attack) => attack.at > at - 1 && attack.at < at + length - 1);
     const met = own[0] !== undefined && own[0].at < at + 1;
-    const lost = change && !met && (holding || own.length === 0);
+    const soon = own[0] !== undefined && own[0].mark !== 'h' && own[0].at < at + passage.grid.beatTicks - 1;
+    const lost = change && !met && !soon && (holding || own.length === 0);
     if (lost) added.push({ at, mark: holding ? 'h' : 's', bar });
     holding = own.length === 0 ? holding : own.at(-1)?.mark === 'h';
   }

@@ -211,13 +211,25 @@ const swayingLimbs = ({ seed, grid }: Passage): ((lane: DrumLane, at: number) =>
   };
 };
 
-/** One pattern a level for the chorus, and half the time another for its last four bars. */
-const patternOfBars = (random: Random, passage: Passage): readonly DrumPattern[] => {
-  const book = passage.feel.drumming.patterns;
-  const main = book.map((patterns) => pick(random, patterns));
-  const other = random() < 0.5 ? main : book.map((patterns) => pick(random, patterns));
-  const close = passage.shapes.length - 4;
-  return passage.shapes.map(({ level }, bar) => (close > 0 && bar >= close ? other : main)[level] ?? {});
+/** A section of another name goes on with the patterns of the one before this often; a last phrase does half the time. */
+const SAME_IDEA = 0.4;
+const SAME_CLOSE = 0.5;
+
+/** One pattern a level for each section, and half the time another for its last phrase. */
+const patternOfBars = (random: Random, { feel, shapes }: Passage): readonly DrumPattern[] => {
+  const book = feel.drumming.patterns;
+  const drawn = () => book.map((patterns) => pick(random, patterns));
+  const ideas = new Map<string, { main: readonly DrumPattern[]; close: readonly DrumPattern[] }>();
+  let before: readonly DrumPattern[] | undefined;
+  for (const { phrase } of shapes) {
+    if (ideas.has(phrase.name)) continue;
+    before = before !== undefined && random() < SAME_IDEA ? before : drawn();
+    ideas.set(phrase.name, { main: before, close: random() < SAME_CLOSE ? before : drawn() });
+  }
+  return shapes.map(({ level, phrase }) => {
+    const idea = ideas.get(phrase.name);
+    return (phrase.closes ? idea?.close : idea?.main)?.[level] ?? {};
+  });
 };
 
 /** The drum part of a passage: time with ghosts and small changes, fills, ensemble hits, solo bars. */

@@ -1,4 +1,5 @@
 import type { Chart } from '../chart/chart';
+import { LONE_BAR, type PhrasePlace } from '../chart/phrases';
 import type { PlayedFeel } from '../feels/feel';
 import type { Level } from '../feels/level';
 import type { BeatGrid } from '../score/grid';
@@ -29,6 +30,8 @@ export interface BarShape {
   readonly fill: FillSize | 'none';
   /** A cymbal on the first beat. */
   readonly crash: boolean;
+  /** Where it stands among the phrases of its chorus. */
+  readonly phrase: PhrasePlace;
   /** The player's turn in trading: chords leave all the room there is. */
   readonly harpsTurn: boolean;
 }
@@ -79,6 +82,7 @@ export const PLAIN_SHAPE: BarShape = {
   gain: 1,
   fill: 'none',
   crash: false,
+  phrase: LONE_BAR,
   harpsTurn: false,
 };
 

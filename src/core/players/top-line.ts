@@ -26,15 +26,16 @@ export const topLine = (
   { shapes }: Pick<Passage, 'shapes'>,
   { low, high }: Register,
 ): ((bar: number) => number) => {
-  const phrases = Array.from({ length: Math.ceil(shapes.length / 4) + 1 }, () => ({
+  const phrases = Array.from({ length: (shapes.at(-1)?.phrase.phrase ?? 0) + 1 }, () => ({
     contour: CONTOURS[Math.floor(random() * CONTOURS.length)] ?? [],
     shift: (random() - 0.5) * 0.24,
   }));
   const room = Math.max(0, high - low - FOOT);
   return (bar) => {
-    const phrase = phrases[Math.floor(bar / 4)];
-    const energy = shapes[Math.min(bar, shapes.length - 1)]?.energy ?? 0.6;
-    const share = energy * CLIMB + (phrase?.contour[bar % 4] ?? 0.5) * ARCH + (phrase?.shift ?? 0);
+    const shape = shapes[Math.min(bar, shapes.length - 1)];
+    const phrase = phrases[shape?.phrase.phrase ?? 0];
+    const contour = phrase?.contour[(shape?.phrase.bar ?? 0) % 4] ?? 0.5;
+    const share = (shape?.energy ?? 0.6) * CLIMB + contour * ARCH + (phrase?.shift ?? 0);
     return low + FOOT + Math.min(1, Math.max(0, share)) * room;
   };
 };

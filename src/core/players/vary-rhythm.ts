@@ -1,3 +1,4 @@
+import type { PhrasePlace } from '../chart/phrases';
 import type { NoteDraft } from '../score/note';
 import { ticksOf } from '../score/steps';
 import { pick, type Random } from '../theory/random';
@@ -60,6 +61,7 @@ const withHold = (random: Random, line: Line, isWeak: (note: NoteDraft) => boole
 /** A bar of a bass line to vary: where it begins, and where its chords do. */
 export interface BassBar {
   readonly at: number;
+  readonly phrase: PhrasePlace;
   readonly chordsAt: readonly number[];
   readonly line: Line;
 }
@@ -83,11 +85,12 @@ const isEven = ({ grid }: Passage, { at, line }: BassBar): boolean =>
   line.length === grid.beats && line.every((note) => Math.round(note.at - at) % grid.beatTicks < 2);
 
 /** How many bars of one rhythm may stand before a bar is varied. */
-const mostAlike = (random: Random, passage: Passage, bar: BassBar, place: number): number => {
-  const turns = place === 3;
+const mostAlike = (random: Random, passage: Passage, bar: BassBar): number => {
+  const left = bar.phrase.of - 1 - bar.phrase.bar;
+  const turns = left === 0;
   if (isEven(passage, bar)) return turns ? MOST_ALIKE - 1 : MOST_ALIKE;
   if (turns) return 1;
-  return place === 2 && random() < EARLY_TURN ? MOST_FIGURES : MOST_ALIKE;
+  return left === 1 && random() < EARLY_TURN ? MOST_FIGURES : MOST_ALIKE;
 };
 
 /**
@@ -99,9 +102,9 @@ export const varyRhythm = (random: Random, passage: Passage, bars: readonly Bass
   const off = ticksOf(passage.grid, { beat: 0, step: 1, of: 2, mark: '' });
   let before = '';
   let alike = 0;
-  return bars.flatMap((bar, i) => {
+  return bars.flatMap((bar) => {
     const own = rhythmOf(bar.line, bar.at);
-    const most = mostAlike(random, passage, bar, i % 4);
+    const most = mostAlike(random, passage, bar);
     const tired = own === before && alike >= most;
     const other = tired
       ? variationsOf(random, passage, bar, off).find((line) => rhythmOf(line, bar.at) !== own)
