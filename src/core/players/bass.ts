@@ -168,7 +168,13 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
       line: lines[i] ?? [],
     }),
   );
-  return withoutLongLeaps(varyRhythm(random, passage, cut));
+  const line = varyRhythm(random, passage, cut);
+  if (passage.next === null || segments.at(-1)?.bar !== passage.chart.bars.length - 1)
+    return withoutLongLeaps(line);
+  // What follows is led to as well.
+  const last = line.at(-1);
+  const led = last === undefined ? [] : [{ ...last, pitch: bassRoot(passage.next) }];
+  return withoutLongLeaps([...line, ...led]).slice(0, line.length);
 };
 
 /** The bass part of a passage: E1–G3, one note at a time, the root (or slash bass) where a chord begins. */

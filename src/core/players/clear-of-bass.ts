@@ -1,9 +1,11 @@
 import type { NoteEvent } from '../score/score';
 import { asTicks } from '../theory/units';
 
+/** Chords stay this far above the bass, in semitones: nearer is mud, and below it another root (common practice, no source). */
+const LEAST_APART = 3;
+
 /** A semitone over the bass, octaves apart: the clash no style here wants held (common practice, no source). */
-const rubs = (chordPitch: number, bassPitch: number): boolean =>
-  chordPitch > bassPitch && (chordPitch - bassPitch) % 12 === 1;
+const rubs = (chordPitch: number, bassPitch: number): boolean => (chordPitch - bassPitch) % 12 === 1;
 
 /** A note that would be cut shorter than this, in ticks, is left out. */
 const SHORTEST = 30;
@@ -13,8 +15,12 @@ const cleared = (note: NoteEvent, bass: readonly NoteEvent[], passing: number): 
   const end = note.at + note.length;
   const clash = bass.find(
     (low) =>
-      rubs(note.pitch, low.pitch) &&
-      Math.min(end, low.at + low.length) - Math.max(note.at, low.at) >= passing - 1,
+      Math.min(end, low.at + low.length) - Math.max(note.at, low.at) >=
+      (note.pitch - low.pitch < LEAST_APART
+        ? SHORTEST
+        : rubs(note.pitch, low.pitch)
+          ? passing - 1
+          : Infinity),
   );
   if (clash === undefined) return note;
   const room = clash.at - note.at;
@@ -41,7 +47,7 @@ const companions = (notes: readonly NoteEvent[]): ((note: NoteEvent) => readonly
 };
 
 /**
- * Chords that leave the bass room: a voice that would lie a minor ninth above the bass for a triplet eighth or longer
+ * Chords that leave the bass room: a voice that would lie within three semitones of the bass, or a minor ninth above it for a triplet eighth or longer
  * (`passing`, in ticks) is released when the bass comes, or left out where the bass is there already.
  */
 export const clearOfBass = (

@@ -184,14 +184,18 @@ const withoutGaps = (
 /** So many bars in a row may have one rhythm. */
 const MOST_ALIKE = 3;
 
+const printOf = (bar: StepBar): string =>
+  bar.flatMap(({ beat, step, of, mark }) => (mark === '.' ? [] : [beat + step / of])).join();
+
 /** Finds a rhythm of a bar other than what the bars before it have, once they had it often enough. */
 const createTiring = () => {
   let before = '';
   let run = 0;
-  return (text: string, another: (tired: string) => string): string => {
-    const chosen = text === before && run >= MOST_ALIKE ? another(text) : text;
-    run = chosen === before ? run + 1 : 1;
-    before = chosen;
+  return (bar: StepBar, another: () => StepBar): StepBar => {
+    const chosen = printOf(bar) === before && run >= MOST_ALIKE ? another() : bar;
+    const print = printOf(chosen);
+    run = print === before ? run + 1 : 1;
+    before = print;
     return chosen;
   };
 };
@@ -236,13 +240,13 @@ export const rhythmOfBars = (
     if (mayRest && (passage.harp !== 'rests' || shape.harpsTurn) && early && draws.rest < rest) return [];
     const text = (shape.phrase.ends === 'nothing' ? ideas[bar]?.body : ideas[bar]?.end)?.[level] ?? '';
     const astray = draws.stray < STRAY_CHANCE || (hasFigure(text) && !takesFigure(passage, bar));
-    const another = (tired = '') =>
-      answering(
-        own,
-        chordal(book[level]).filter((each) => each !== tired),
-        costIn([bar]),
-      );
-    const rhythm = readIn(bar, unlike(astray ? another() : text, another));
+    const among = (texts: readonly string[]) => readIn(bar, answering(own, texts, costIn([bar])));
+    const taken = astray ? among(chordal(book[level])) : readIn(bar, text);
+    const others = () => {
+      const texts = chordal(book[level]).filter((each) => printOf(readIn(bar, each)) !== printOf(taken));
+      return texts.length > 0 ? among(texts) : taken;
+    };
+    const rhythm = unlike(taken, others);
     const pushes = draws.push < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
     return pushes ? rhythm : rhythm.filter((step) => step.mark !== 'p');
   });

@@ -239,10 +239,20 @@ const tied = (strokes: readonly Stroke[]): readonly Stroke[] => {
   return kept;
 };
 
+/** Where the chord that a held stroke strikes gives way to another, in ticks; a stroke just before that is the other’s. */
+const goneAt = ({ chart, grid }: Passage, { at, mark, bar }: Stroke): number => {
+  const spans = chart.bars[bar]?.chords ?? [];
+  const place = spans.findLastIndex((span) => span.at <= at + 1);
+  const next = spans.slice(place + 1).find(({ chord }) => chord.symbol !== spans[place]?.chord.symbol);
+  return mark !== 'h' || next === undefined || next.at - at < grid.beatTicks * 0.6
+    ? Number.POSITIVE_INFINITY
+    : next.at;
+};
+
 const lengthOf = (passage: Passage, stroke: Stroke, next: Stroke | undefined): number => {
   const bar = passage.chart.bars[stroke.lastBar];
   const barEnd = bar === undefined ? passage.chart.length : bar.at + bar.length;
-  const room = Math.min(next?.at ?? barEnd, barEnd) - stroke.at;
+  const room = Math.min(next?.at ?? barEnd, barEnd, goneAt(passage, stroke)) - stroke.at;
   return stroke.mark === 'h'
     ? room * 0.96
     : Math.min(room, passage.grid.beatTicks * STAB[passage.style.chords]);

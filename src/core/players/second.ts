@@ -2,9 +2,11 @@ import { noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
 import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
 import type { SecondVoice } from '../score/voices';
+import type { Chord } from '../theory/chord';
 import { createRandom, type Random, seedFrom } from '../theory/random';
+import { asTicks } from '../theory/units';
 import { type Passage, type Segment, segmentsOf } from './passage';
-import { COMPING_REGISTER, createVoicer, type Register, roomFor } from './voicing';
+import { COMPING_REGISTER, createVoicer, movement, type Register, roomFor, voicingsOf } from './voicing';
 import { wandering } from './wander';
 
 /**
@@ -128,6 +130,24 @@ const hitStrokes = (passage: Passage, segments: readonly Segment[]): readonly St
     });
   });
 
+const isTogether = (one: Pick<Stroke, 'at' | 'length'>, other: Pick<Stroke, 'at' | 'length'>): boolean =>
+  one.at < other.at + other.length && other.at < one.at + one.length;
+
+/** A chord that lies nowhere a semitone beside what the first player sounds meanwhile, near the one that was asked for. */
+const clearVoicing = (
+  asked: readonly number[],
+  chord: Chord,
+  register: Register,
+  sounding: readonly number[],
+): readonly number[] => {
+  const rubs = (pitches: readonly number[]): boolean =>
+    pitches.some((pitch) => sounding.some((other) => Math.abs(other - pitch) === 1));
+  if (!rubs(asked)) return asked;
+  const clear = voicingsOf(chord, 'shell', register).filter((pitches) => !rubs(pitches));
+  const costs = clear.map((pitches) => movement(asked, pitches));
+  return clear[costs.indexOf(Math.min(...costs))] ?? asked;
+};
+
 /**
  * What the second chord player plays of a passage: nothing in its sparsest bars nor in the harp's turn, and nothing where
  * chords lay out.
@@ -138,7 +158,8 @@ export const playSecond = (passage: Passage, first: readonly NoteEvent[]): reado
   if (second === 'none') return [];
   const random = createRandom(seedFrom(passage.seed, 'second'));
   const segments = segmentsOf(passage);
-  const voicer = createVoicer(random, chordRegisters(passage)[1]);
+  const [, register] = chordRegisters(passage);
+  const voicer = createVoicer(random, register);
   const voiced = new Map<string, readonly number[]>();
   let before: readonly number[] | null = null;
   for (const { chord, change, barsHeld } of segments) {
@@ -152,24 +173,29 @@ export const playSecond = (passage: Passage, first: readonly NoteEvent[]): reado
   };
   const inTime =
     second === 'organ' ? padStrokes(passage, segments) : chopStrokes(random, passage, segments, first);
+  const besides = (stroke: Pick<Stroke, 'at' | 'length'>): readonly number[] =>
+    first.filter((note) => isTogether(note, stroke)).map(({ pitch }) => pitch);
   const sway = wandering(passage.seed, 'second');
   return [...inTime.filter(plays), ...hitStrokes(passage, segments)].flatMap(({ at, length, segment }) => {
     const gain = passage.shapes[segment.bar]?.gain ?? 1;
     const velocity = VELOCITY[second] * gain + sway(at / passage.grid.beatTicks) * SWAY;
-    return (voiced.get(segment.chord.symbol) ?? []).map((pitch) =>
+    const asked = voiced.get(segment.chord.symbol) ?? [];
+    return clearVoicing(asked, segment.chord, register, besides({ at, length })).map((pitch) =>
       noteEvent('second', { at, length, pitch, velocity }),
     );
   });
 };
 
-/** Leaves out notes that would lie a semitone beside what the first chord player sounds at the same time. */
+/** A note of the second player that would be cut shorter than this, in ticks, is left out. */
+const SHORTEST = 120;
+
+/** Lets go of notes where the first chord player comes to sound a semitone beside them; left out where they would begin so. */
 export const besideFirst = (
   second: readonly NoteEvent[],
   first: readonly NoteEvent[],
 ): readonly NoteEvent[] =>
-  second.filter((note) =>
-    first.every(
-      ({ at, length, pitch }) =>
-        Math.abs(pitch - note.pitch) !== 1 || at >= note.at + note.length || note.at >= at + length,
-    ),
-  );
+  second.flatMap((note) => {
+    const rub = first.find((other) => Math.abs(other.pitch - note.pitch) === 1 && isTogether(note, other));
+    if (rub === undefined) return [note];
+    return rub.at - note.at < SHORTEST ? [] : [{ ...note, length: asTicks(rub.at - note.at) }];
+  });

@@ -9,13 +9,12 @@ import { testChart, testProgram } from '../../helpers/test-charts';
 
 /**
  * Most of the chords' short strokes that fall together with the bass, where that is more than half: a bass that plays
- * every eighth, as these feels are known by, leaves nothing between.
+ * nearly every eighth leaves little between.
  */
 const MOST_WITH_BASS: Partial<Record<FeelId, number>> = {
   shuffle: 0.6,
-  boogie: 0.9,
-  'double-shuffle': 1,
-  rock: 0.9,
+  'double-shuffle': 0.7,
+  rock: 0.66,
   straight: 0.62,
   'slow-12-8': 0.72,
   'minor-slow': 0.7,
