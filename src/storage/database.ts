@@ -1,5 +1,5 @@
-import { messageOf } from '../core/theory/thrown';
 /** A database of one store in the browser (Indexed Database API 3.0), opened when first asked. */
+import { messageOf } from '../core/theory/thrown';
 import type { Writing } from './kept-values';
 
 const failure = (error: unknown): Writing =>

@@ -1,8 +1,8 @@
-import { messageOf } from '../core/theory/thrown';
 /**
  * One file of the player's, with its name, in the browser's own database, which can hold what
  * is too large for other storage.
  */
+import { messageOf } from '../core/theory/thrown';
 import { createDatabase } from './database';
 import type { Writing } from './kept-values';
 

@@ -1,4 +1,5 @@
 import { messageOf } from '../core/theory/thrown';
+
 /** The part of the browser's storage that is needed here; tests hand in their own. */
 export type StorageArea = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
 

@@ -1,9 +1,9 @@
-import { messageOf } from '../core/theory/thrown';
 /**
  * Files given to the player as downloads. A file that grows is written to the browser's own disk space first (the
  * origin private file system of the File System Standard) and handed over from there, so that its length does not
  * count in memory; where a browser has none, its pieces are kept as blobs.
  */
+import { messageOf } from '../core/theory/thrown';
 import type { Writing } from './kept-values';
 
 /** A file that is written piece by piece. No method rejects. */

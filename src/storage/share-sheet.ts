@@ -1,5 +1,6 @@
-import { messageOf } from '../core/theory/thrown';
 /** Hands what was made on to other programs, by the sheet of the platform (Web Share API, W3C), where it has one. */
+
+import { messageOf } from '../core/theory/thrown';
 
 /** What became of it. */
 export type Sharing =

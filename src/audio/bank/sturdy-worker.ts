@@ -1,5 +1,5 @@
-import { messageOf } from '../../core/theory/thrown';
 /** A bank's worker that does not leave the bank without answers: when the worker breaks down, the page takes over. */
+import { messageOf } from '../../core/theory/thrown';
 import type { BankWorker } from './bank';
 import type { SoundAnswer, SoundRequest } from './bank-messages';
 import { nameOfKey } from './sound-key';

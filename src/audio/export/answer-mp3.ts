@@ -1,5 +1,5 @@
-import { messageOf } from '../../core/theory/thrown';
 /** What the worker that encodes MP3 does with each order. */
+import { messageOf } from '../../core/theory/thrown';
 import type { Mp3Answer, Mp3Order } from './mp3-messages';
 
 /** The encoder: what it gives back is its own memory, and good until it is asked again. */

@@ -1,9 +1,9 @@
-import type { Biquad } from '../../core/signal/biquad';
 /**
  * What makes one stroke of a key differ from the next, as on an instrument: the partials of a tone meet in other phases,
  * a drum is struck a little off and answers with another pitch, and each blow is a little duller or brighter. By design,
  * no source; a listener should miss it where it lacks, not notice it where it is.
  */
+import type { Biquad } from '../../core/signal/biquad';
 import { createRandom } from '../../core/theory/random';
 import { allPass, filtered, highShelf } from './biquad';
 

@@ -1,5 +1,6 @@
-import { median } from '../theory/statistics';
 /** Where a pitch stands still: what is held, between the ways there. */
+
+import { median } from '../theory/statistics';
 
 /** The pitch at a moment. */
 export interface PitchMoment {

@@ -1,5 +1,5 @@
-import { counted } from '../theory/wording';
 /** The log as files to take away. */
+import { counted } from '../theory/wording';
 import type { LogEntry } from './log-entry';
 import { LOG_VERSION, storableEntry } from './read-entry';
 

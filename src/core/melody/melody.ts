@@ -1,10 +1,10 @@
-import { counted } from '../theory/wording';
 /** A melody on its way to a harp: notes one after the other, wherever they were read from. */
 
 import { barTicks, METERS } from '../chart/build-chart';
 import type { MeterName } from '../chart/chart';
 import { MOST_PHRASE_BARS } from '../phrase/read-phrase';
 import type { PitchClass } from '../theory/units';
+import { counted } from '../theory/wording';
 
 /** A note of a melody: ticks (480 to the quarter) and MIDI key; null for a rest. */
 export interface MelodyNote {

@@ -1,4 +1,5 @@
 import type { BarRange } from '../chart/chart';
+
 /** The stretch around a bar over which the same holds as in it. */
 export const spanAround = <Value>(values: readonly Value[], bar: number): BarRange => {
   let from = bar;

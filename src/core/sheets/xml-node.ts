@@ -1,4 +1,5 @@
 import { readDecimal } from '../theory/decimal';
+
 /** An element of an XML document as the shell hands it over: what a reader of sheets needs of it and no more. */
 export interface XmlNode {
   readonly name: string;

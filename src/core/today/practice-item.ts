@@ -39,6 +39,8 @@ export const itemId = (exercise: Exercise): string => {
 };
 
 const short = v.pipe(v.string(), v.minLength(1), v.maxLength(300));
+/** Before 1970 too, where a clock has lost its time. */
+const day = v.pipe(v.number(), v.integer(), v.minValue(-1_000_000), v.maxValue(1_000_000));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1_000_000));
 
 const EXERCISE = v.variant('kind', [
@@ -60,8 +62,8 @@ const EXERCISE = v.variant('kind', [
 const MEMORY = v.object({
   stability: v.pipe(v.number(), v.minValue(0.001), v.maxValue(36_500)),
   difficulty: v.pipe(v.number(), v.minValue(1), v.maxValue(10)),
-  last: count,
-  due: count,
+  last: day,
+  due: day,
   times: count,
   lapses: count,
   passes: count,

@@ -54,12 +54,20 @@ const cardOf = ({ stability, difficulty, last, due, times, lapses }: Memory): Ca
 });
 
 /**
+ * What is known, as of a day. What was graded on a day that is still to come, by a clock that was wrong and not by a
+ * journey to the west, is due at once: nobody would be asked for it again until that day.
+ */
+export const asOf = (memory: Memory, day: number): Memory =>
+  memory.last > day + 1 ? { ...memory, last: day - 1, due: day } : memory;
+
+/**
  * What is known after a try. A second try on the same day is practice and changes nothing.
  *
  * @example
  * graded(null, 3, 20_000).due // 20_003
  */
-export const graded = (memory: Memory | null, grade: Grade, day: number): Memory => {
+export const graded = (before: Memory | null, grade: Grade, day: number): Memory => {
+  const memory = before === null ? null : asOf(before, day);
   if (memory !== null && memory.last >= day) return memory;
   const card = memory === null ? createEmptyCard(day * DAY_MS) : cardOf(memory);
   const next = method().next(card, day * DAY_MS, grade as FsrsGrade).card;

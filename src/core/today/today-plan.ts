@@ -1,7 +1,7 @@
 /** What is practised today: a warm-up, what is due, one new thing, and a song for joy. */
 import { createRandom, seedFrom } from '../theory/random';
 import type { PracticeItem } from './practice-item';
-import { recallOn } from './schedule';
+import { asOf, recallOn } from './schedule';
 
 /** How long today can be, in minutes. */
 export const TODAY_MINUTES = [10, 20, 45] as const;
@@ -38,9 +38,13 @@ export interface TodaySpec {
   readonly seed: number;
 }
 
+const itemAsOf = (item: PracticeItem, day: number): PracticeItem =>
+  item.memory === null ? item : { ...item, memory: asOf(item.memory, day) };
+
 /** What is due on a day, the least likely to be still there first. */
 export const dueItems = (items: readonly PracticeItem[], day: number): readonly PracticeItem[] =>
   items
+    .map((item) => itemAsOf(item, day))
     .flatMap((item) =>
       item.memory !== null && item.memory.due <= day ? [{ item, memory: item.memory }] : [],
     )
@@ -84,6 +88,7 @@ export const todayPlan = ({ minutes, day, items, songs, seed }: TodaySpec): read
   const [fresh] = items.filter(({ memory }) => memory === null);
   const due = dueItems(items, day);
   const early = items
+    .map((item) => itemAsOf(item, day))
     .flatMap((item) =>
       item.memory !== null && item.memory.due > day && item.memory.last < day ? [item] : [],
     )

@@ -119,3 +119,23 @@ describe('reading what was practised', () => {
     );
   });
 });
+
+describe('a clock that was wrong', () => {
+  it('keeps nothing from being asked for until its day: what it graded is due now, and graded anew', () => {
+    const ahead = itemOf(tone('3'), 4, -9000);
+    expect(dueItems([ahead], DAY)).toHaveLength(1);
+    expect(graded(ahead.memory, 3, DAY)).toMatchObject({ last: DAY, times: 2 });
+    expect(graded(ahead.memory, 3, DAY).due).toBeGreaterThan(DAY);
+  });
+
+  it('a day ahead is a journey to the west, where a day begins twice', () => {
+    const tomorrow = itemOf(tone('3'), 3, -1);
+    expect(dueItems([tomorrow], DAY)).toEqual([]);
+    expect(graded(tomorrow.memory, 1, DAY)).toBe(tomorrow.memory);
+  });
+
+  it('before 1970 is read back as it was kept', () => {
+    const early = { ...itemOf(tone('3'), 3), memory: graded(null, 3, -40) };
+    expect(readPracticeItem(JSON.parse(JSON.stringify(early)))).toEqual({ item: early, problems: [] });
+  });
+});
