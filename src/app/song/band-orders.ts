@@ -1,5 +1,6 @@
 import type { Band, BandStatus } from '../../audio/band/band';
 import type { Program } from '../../core/arranger/program';
+import { withTake } from '../../core/song/another-take';
 import { audibleSoundOf, programOf, rememberLeads, withRecordedTaken } from '../../core/song/song-program';
 import type { Slice } from '../slice';
 import type { Song, SongState } from './song-state';
@@ -40,12 +41,6 @@ interface Clockwork {
   readonly newSeed: () => number;
 }
 
-/** The state as it will be when a take is played. */
-const withTake = (state: Song & SongState, seed: number): Song & SongState => ({
-  ...state,
-  settings: { ...state.settings, style: { ...state.settings.style, seed } },
-});
-
 /**
  * Orders for a band that compare the music itself, not the choices it is made from: whatever a choice changes in the
  * program, the band hears of it, and of nothing else.
@@ -76,7 +71,9 @@ export const createBandOrders = (
   const prepare = async (): Promise<void> => {
     const state = store.getState();
     if (isUnderWay(band) || state.warmUp !== null) return;
-    const played = state.settings.sameTake ? state : withTake(state, comingTake());
+    const played = state.settings.sameTake
+      ? state
+      : { ...state, settings: withTake(state.settings, comingTake()) };
     await band.prepare(make(played), audibleSoundOf(withRecordedTaken(state)), state.cursor);
   };
   const prepareSoon = (): void => {

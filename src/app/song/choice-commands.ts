@@ -8,6 +8,7 @@ import type { Channel } from '../../core/settings/mix';
 import type { Settings } from '../../core/settings/settings';
 import { addTap, tappedTempo } from '../../core/settings/tap-tempo';
 import { parseTempo } from '../../core/settings/tempo';
+import { withTake } from '../../core/song/another-take';
 import { withOwnChart } from '../../core/song/chart-choices';
 import {
   withFeel,
@@ -134,6 +135,6 @@ export const createChoiceCommands = (parts: Parts): ChoiceCommands => {
       }),
     setMaster: (master) => change((settings) => ({ ...settings, mix: { ...settings.mix, master } })),
     repeat: (range) => change((settings) => ({ ...settings, plan: { ...settings.plan, repeat: range } })),
-    newTake: () => change((settings) => ({ ...settings, style: { ...settings.style, seed: newSeed() } })),
+    newTake: () => change((settings) => withTake(settings, newSeed())),
   };
 };

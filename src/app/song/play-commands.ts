@@ -1,6 +1,7 @@
 import type { Band } from '../../audio/band/band';
 import type { Sound } from '../../core/harp/harp';
 import type { Settings } from '../../core/settings/settings';
+import { withTake } from '../../core/song/another-take';
 import { audibleSoundOf } from '../../core/song/song-program';
 import { restingViews } from '../../core/song/views';
 import { asSeconds, type Midi } from '../../core/theory/units';
@@ -45,11 +46,6 @@ interface Needs {
   readonly endWarmUp: () => void;
   readonly skipWarmUpStep: () => void;
 }
-
-const withTake = (settings: Settings, seed: number): Settings => ({
-  ...settings,
-  style: { ...settings.style, seed },
-});
 
 /** The commands that play, stop and move. */
 export const createPlayCommands = ({

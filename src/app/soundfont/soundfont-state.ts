@@ -1,5 +1,6 @@
 import type { FontVoice } from '../../audio/soundfont/font-messages';
 import type { Style } from '../../core/players/style';
+import { PART_NAMES } from '../../core/score/part-names';
 import { BASS_VOICES, CHORD_VOICES, KITS } from '../../core/score/voices';
 import { type OwnSoundPart, RECORDED_PARTS, type RecordedPart } from '../../core/settings/mix';
 import type { Settings } from '../../core/settings/settings';
@@ -70,9 +71,9 @@ export const OWN_SOUND_CHOICES: readonly {
   readonly name: string;
   readonly voices: readonly FontVoice[];
 }[] = [
-  { part: 'drums', name: 'Drums', voices: KITS },
-  { part: 'bass', name: 'Bass', voices: BASS_VOICES },
-  { part: 'chords', name: 'Chords', voices: CHORD_VOICES },
+  { part: 'drums', name: PART_NAMES.drums, voices: KITS },
+  { part: 'bass', name: PART_NAMES.bass, voices: BASS_VOICES },
+  { part: 'chords', name: PART_NAMES.chords, voices: CHORD_VOICES },
   { part: 'lead', name: 'Harp', voices: ['harmonica'] },
 ];
 

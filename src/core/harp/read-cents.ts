@@ -1,4 +1,5 @@
 import { readDecimal } from '../theory/decimal';
+import { quoted } from '../theory/wording';
 import { REED_CENTS } from './harp-case';
 
 /** Never a negative zero, which would print with a sign. */
@@ -12,8 +13,8 @@ export const readCents = (text: string): number | string => {
   const typed = text.trim();
   const range = `Type cents from −${REED_CENTS} to ${REED_CENTS}.`;
   const cents = readDecimal(text);
-  if (cents === null) return `“${typed}” is not a number. ${range}`;
-  return Math.abs(cents) <= REED_CENTS ? toHundredth(cents) : `${typed} is too far off. ${range}`;
+  if (cents === null) return `${quoted(typed)} is not a number. ${range}`;
+  return Math.abs(cents) <= REED_CENTS ? toHundredth(cents) : `${quoted(typed)} is too far off. ${range}`;
 };
 
 /** Cents as a player types them, to a hundredth: `readCents` reads them back. */

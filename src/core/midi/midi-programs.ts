@@ -1,3 +1,4 @@
+import { PART_NAMES } from '../score/part-names';
 import type { PartId } from '../score/score';
 import type { BassVoice, ChordVoice } from '../score/voices';
 
@@ -32,10 +33,10 @@ export interface MidiPart {
 }
 
 export const MIDI_PARTS: readonly MidiPart[] = [
-  { part: 'bass', name: 'Bass', channel: 0 },
-  { part: 'chords', name: 'Chords', channel: 1 },
-  { part: 'second', name: 'Second chords', channel: 3 },
+  { part: 'bass', name: PART_NAMES.bass, channel: 0 },
+  { part: 'chords', name: PART_NAMES.chords, channel: 1 },
+  { part: 'second', name: PART_NAMES.second, channel: 3 },
   { part: 'lead', name: 'Harmonica', channel: 2 },
-  { part: 'drums', name: 'Drums', channel: PERCUSSION_CHANNEL },
-  { part: 'click', name: 'Click', channel: PERCUSSION_CHANNEL },
+  { part: 'drums', name: PART_NAMES.drums, channel: PERCUSSION_CHANNEL },
+  { part: 'click', name: PART_NAMES.click, channel: PERCUSSION_CHANNEL },
 ];

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { readDecimal } from '../theory/decimal';
 import { asBpm, type Bpm } from '../theory/units';
+import { quoted } from '../theory/wording';
 import { between } from './setting';
 
 /** Tempo limits the player may choose, in beats a minute. */
@@ -20,9 +21,9 @@ export const parseTempo = (typed: string): Bpm | string => {
   const { low, high } = TEMPO_RANGE;
   const value = readDecimal(typed);
   if (value === null) {
-    return `“${typed.trim()}” is not a number. Type a tempo from ${low} to ${high} beats a minute.`;
+    return `${quoted(typed)} is not a number. Type a tempo from ${low} to ${high} beats a minute.`;
   }
   if (value < low || value > high)
-    return `${value} is out of reach. Type a tempo from ${low} to ${high} beats a minute.`;
+    return `${quoted(typed)} is out of reach. Type a tempo from ${low} to ${high} beats a minute.`;
   return asBpm(value);
 };

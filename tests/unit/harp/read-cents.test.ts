@@ -10,7 +10,7 @@ describe('readCents', () => {
     ['-2,5', -2.5],
     ['-0', 0],
     ['100', 100],
-    ['101', '101 is too far off. Type cents from −100 to 100.'],
+    ['101', '“101” is too far off. Type cents from −100 to 100.'],
     ['-', '“-” is not a number. Type cents from −100 to 100.'],
     ['', '“” is not a number. Type cents from −100 to 100.'],
     ['flat', '“flat” is not a number. Type cents from −100 to 100.'],

@@ -1,4 +1,5 @@
 import { STOP_TIMES, TIMES } from '../../../core/players/style';
+import { PART_NAMES } from '../../../core/score/part-names';
 import type { PartId } from '../../../core/score/score';
 import { BASS_VOICES, CHORD_VOICES, KITS, SECOND_VOICES } from '../../../core/score/voices';
 import { Choice, optionsOf } from '../../controls/choice';
@@ -38,11 +39,7 @@ const TIME_OPTIONS = optionsOf(TIMES, {
   'half-time': 'Half time: backbeat on 3',
   'double-time': 'Double time: twice as fast',
 });
-const PUSHED: readonly { readonly part: PartId; readonly name: string }[] = [
-  { part: 'drums', name: 'Drums' },
-  { part: 'bass', name: 'Bass' },
-  { part: 'chords', name: 'Chords' },
-];
+const PUSHED = ['drums', 'bass', 'chords'] as const satisfies readonly PartId[];
 
 const pushText = (ms: number): string => {
   if (ms === 0) return 'on the beat';
@@ -187,10 +184,10 @@ export const PlayerChoices = () => {
       </fieldset>
       <fieldset className="group">
         <legend>Ahead of or behind the beat</legend>
-        {PUSHED.map(({ part, name }) => (
+        {PUSHED.map((part) => (
           <Slider
             key={part}
-            label={name}
+            label={PART_NAMES[part]}
             valueText={pushText(style.push[part] ?? 0)}
             value={style.push[part] ?? 0}
             low={-40}

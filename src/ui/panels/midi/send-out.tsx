@@ -1,15 +1,13 @@
 import { channelOf, OUT_CHOICES, type OutChoice, outChoices } from '../../../core/midi/out-messages';
+import { PART_NAMES } from '../../../core/score/part-names';
 import { Choice } from '../../controls/choice';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';
 
 const NAMES: Readonly<Record<OutChoice, string>> = {
   clock: 'The clock: tempo, start, stop and place in the song',
-  bass: 'Bass',
-  chords: 'Chords',
-  second: 'Second chords',
+  ...PART_NAMES,
   lead: 'Calls and lines of the harp voice',
-  drums: 'Drums',
 };
 
 const nameOf = (choice: OutChoice): string =>

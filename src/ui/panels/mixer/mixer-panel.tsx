@@ -1,18 +1,10 @@
+import { PART_NAMES } from '../../../core/score/part-names';
 import { PART_IDS, type PartId } from '../../../core/score/score';
 import { MOST_LAG } from '../../../core/settings/sound-settings';
 import { Panel } from '../../controls/panel';
 import { Slider } from '../../controls/slider';
 import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
-
-const NAMES: Readonly<Record<PartId, string>> = {
-  drums: 'Drums',
-  bass: 'Bass',
-  chords: 'Chords',
-  second: 'Second chords',
-  lead: 'Lead',
-  click: 'Click',
-};
 
 const panText = (pan: number): string => {
   if (Math.abs(pan) < 0.05) return 'centre';
@@ -117,7 +109,7 @@ export const MixerPanel = ({ onClose }: { readonly onClose: () => void }) => {
       </div>
       <div className="strips">
         {PART_IDS.filter((part) => part !== 'second' || second).map((part) => (
-          <Strip key={part} part={part} name={NAMES[part]} />
+          <Strip key={part} part={part} name={PART_NAMES[part]} />
         ))}
       </div>
       <SpeakerLag />

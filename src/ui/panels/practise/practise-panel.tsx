@@ -4,6 +4,7 @@ import { LINE_TASTES } from '../../../core/lines/line-tastes';
 import { type LineChoice, MOST_CALL_TEXT } from '../../../core/settings/practice-settings';
 import { callRemarks } from '../../../core/song/call-remarks';
 import { tradingFor, typedCalls } from '../../../core/song/leads';
+import { quoted } from '../../../core/theory/wording';
 import { Choice } from '../../controls/choice';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
@@ -115,7 +116,7 @@ const TypedCalls = () => {
               // biome-ignore lint/suspicious/noArrayIndexKey: calls are known by their place
               key={`${call} ${column} ${what}`}
             >
-              “{source.trim().slice(0, 24)}”, column {column}: {what} {advice}
+              {quoted(source)}, column {column}: {what} {advice}
             </li>
           )),
           ...(remarks[call] ?? []).map((remark) => (
@@ -123,7 +124,7 @@ const TypedCalls = () => {
               // biome-ignore lint/suspicious/noArrayIndexKey: calls are known by their place
               key={`${call} ${remark}`}
             >
-              “{source.trim().slice(0, 24)}”: {remark}
+              {quoted(source)}: {remark}
             </li>
           )),
         ])}
