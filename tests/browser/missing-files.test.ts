@@ -59,7 +59,7 @@ describe('the built page without one of its files', () => {
     const { context, page, errors } = await open([], () => {
       const { addModule } = AudioWorklet.prototype;
       AudioWorklet.prototype.addModule = function (url, ...rest) {
-        if (!String(url).includes('limiter-worklet')) return addModule.call(this, url, ...rest);
+        if (!String(url).includes('master-worklet')) return addModule.call(this, url, ...rest);
         Object.assign(window, { refused: true });
         return Promise.reject(new DOMException('Unable to load a worklet’s module', 'AbortError'));
       };

@@ -51,12 +51,12 @@ class BandEngine implements Engine {
   private wantedFor: Section | null = null;
 
   constructor(options: EngineOptions) {
-    const { context, tone, limiter, room, source, createWorker } = options;
+    const { context, tone, master, source, createWorker } = options;
     this.context = context;
     this.source = source;
     this.onEnd = options.onEnd;
     this.onBar = options.onBar;
-    this.mixer = createMixer({ context: tone, output: limiter.input, room });
+    this.mixer = createMixer(tone, master);
     this.bank = createBank({
       sampleRate: context.sampleRate,
       createWorker,
@@ -82,8 +82,8 @@ class BandEngine implements Engine {
       sink: bothSinks(this.player, this.outside),
       cutAfter: Math.max(0.03, (context.baseLatency || 0) + 0.01),
     });
-    this.delay = limiter.delay;
-    this.clock = createOutputClock(() => readContext(context, limiter.delay + (this.sound?.lag ?? 0)));
+    this.delay = master.delay;
+    this.clock = createOutputClock(() => readContext(context, master.delay + (this.sound?.lag ?? 0)));
     this.caller = createBarCaller({
       outputTime: () => this.clock.time(),
       timeline: () => this.transport.timeline(),

@@ -5,7 +5,7 @@ import type { OutsideEvent } from '../../core/midi/outside-event';
 import type { PartId } from '../../core/score/score';
 import type { BandSound } from '../../core/song/band-sound';
 import type { BankCounts, BankWorker } from '../bank/bank';
-import type { LimiterStage } from '../mixer/limiter-node';
+import type { MasterStage } from '../mixer/master-stage';
 import type { SectionSource } from '../transport/form-position';
 
 /** A single note to listen to; it starts `glideFrom` semitones away from its pitch. */
@@ -18,8 +18,7 @@ export interface AuditionNote {
 export interface EngineOptions {
   readonly context: AudioContext;
   readonly tone: BaseContext;
-  readonly limiter: LimiterStage;
-  readonly room: AudioBuffer;
+  readonly master: MasterStage;
   readonly source: SectionSource;
   readonly createWorker: () => BankWorker;
   readonly onBar: (position: Playhead | null) => void;

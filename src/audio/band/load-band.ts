@@ -9,8 +9,8 @@ import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import type { WorkerRoute } from '../bank/bank';
 import { createBankWorker, startBankWorker, type WorkerFate } from '../bank/create-bank-worker';
 import { createForehand, type Forehand } from '../bank/forehand';
-import { createLimiterStage, loadLimiter } from '../mixer/limiter-node';
-import { prepareRoom, roomBuffer } from '../mixer/room-buffer';
+import { createMasterStage, loadMaster } from '../mixer/master-stage';
+import { prepareRoom } from '../mixer/room-at';
 import { bandSection, rememberSections } from '../transport/band-sections';
 import { createEngine } from './create-engine';
 import type { Engine } from './engine';
@@ -53,7 +53,7 @@ export const loadEngine = async (
   { route = (worker) => worker, onMakeshift, onLost, ...events }: BandEvents,
 ): Promise<Engine> => {
   // The audio thread compiles it while Tone's context is made here.
-  const loading = loadLimiter(context);
+  const loading = loadMaster(context);
   const tone = new Context({ context, lookAhead: 0, updateInterval: 0.1, clockSource: 'timeout' });
   // Tone's nodes ask for the global context even when handed one; without this they would make a second one.
   setContext(tone);
@@ -61,8 +61,7 @@ export const loadEngine = async (
   return createEngine({
     context,
     tone,
-    limiter: createLimiterStage(context, tone, await loading),
-    room: roomBuffer(context),
+    master: createMasterStage(context, tone, await loading),
     source: rememberSections(bandSection),
     createWorker: () => prepared(route(createBankWorker({ onMakeshift, onLost }))),
     ...events,

@@ -118,13 +118,16 @@ class BufferPlayer implements Player {
     return this.sounding.size;
   }
 
-  giveWay({ event, at }: ScheduledNote): void {
-    for (const entry of this.sounding) if (makesWay(entry, event, at)) this.fade(entry, at);
+  giveWay(note: ScheduledNote): void {
+    const at = onSample(note.at, this.context.sampleRate);
+    for (const entry of this.sounding) if (makesWay(entry, note.event, at)) this.fade(entry, at);
   }
 
-  private fade(entry: Sounding, at: number): void {
+  private fade(entry: Sounding, time: number): void {
     const { envelope } = entry;
     const { gain } = entry.gain;
+    // Between two samples what falls from there would begin with the level of the sample before.
+    const at = onSample(time, this.context.sampleRate);
     if (endsBy(envelope, at)) return;
     gain.cancelScheduledValues(at);
     if (at > envelope.until) gain.linearRampToValueAtTime(gainAt(envelope, at), at);

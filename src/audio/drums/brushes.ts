@@ -1,6 +1,6 @@
 import type { Voice } from '../synthesis/voice';
 import { BRUSH_SLAP, BRUSH_SWIRL, BRUSH_TAP } from './drum-brushes';
-import { type KitSounds, kitVoice } from './drum-keys';
+import { type KitSounds, kitLoudness, kitVoice } from './drum-keys';
 import { KICK_SOFT } from './drum-kicks';
 import type { DrumRecipe } from './drum-recipe';
 import { STICK_SOUNDS } from './sticks';
@@ -35,3 +35,5 @@ const BRUSH_SOUNDS: KitSounds = new Map([
 
 /** The brush kit: tap 38, slap 39, swirl 40, a soft kick; keys it lacks have stand-ins (`soundOfKey`). */
 export const brushes: Voice = kitVoice(BRUSH_SOUNDS);
+
+export const brushesLoudness = kitLoudness(BRUSH_SOUNDS);

@@ -88,16 +88,26 @@ const loudnessAt = (recipe: DrumRecipe, velocity: number): number => {
   return recipe.loudness + law + (recipe.accent ?? 0) * hard;
 };
 
+/** LU re the electric piano of one stroke: by its seed up to `LEVEL_SPREAD` beside what its velocity asks. */
+const strokeLevel = (recipe: DrumRecipe, velocity: number, random: Random): number =>
+  loudnessAt(recipe, velocity) + around(random, LEVEL_SPREAD);
+
+const randomOf = ({ seed, midi }: VoiceNote): Random => createRandom(seedFrom(seed, 'drum', midi));
+
+/** The momentary loudness in LUFS that `strikeDrum` gives a hit, without computing it. */
+export const struckLoudness = (recipe: DrumRecipe, note: VoiceNote): number =>
+  REFERENCE_LOUDNESS_LUFS + strokeLevel(recipe, note.velocity, randomOf(note));
+
 /**
  * Computes a hit. Mono; the loudness is that of the recipe for the note's velocity within 0.25 LU, by the seed.
  * Throws RangeError for a velocity outside 1–127 or a sample rate below 8000 Hz.
  */
 export const strikeDrum = (recipe: DrumRecipe, note: VoiceNote): Float32Array => {
-  const { velocity, sampleRate, seed } = note;
+  const { velocity, sampleRate } = note;
   if (!(velocity >= 1 && velocity <= 127)) throw new RangeError(`velocity must be 1–127, got ${velocity}`);
   if (!(sampleRate >= 8000)) throw new RangeError(`sampleRate must be at least 8000 Hz, got ${sampleRate}`);
-  const random = createRandom(seedFrom(seed, 'drum', note.midi));
-  const level = loudnessAt(recipe, velocity) + around(random, LEVEL_SPREAD);
+  const random = randomOf(note);
+  const level = strokeLevel(recipe, velocity, random);
   const force = (velocity - RECIPE_VELOCITY) / (ACCENT_VELOCITY - RECIPE_VELOCITY);
   const stroke = { random, force, recipe };
   const out = new Float64Array(Math.ceil(recipe.seconds * sampleRate));

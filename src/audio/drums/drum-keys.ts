@@ -1,6 +1,6 @@
 import { asSeconds } from '../../core/theory/units';
-import type { Voice } from '../synthesis/voice';
-import { strikeDrum } from './drum-hit';
+import type { Voice, VoiceNote } from '../synthesis/voice';
+import { strikeDrum, struckLoudness } from './drum-hit';
 import type { DrumRecipe } from './drum-recipe';
 
 /** The sounds of a kit by General MIDI percussion key. */
@@ -51,3 +51,9 @@ export const kitVoice =
     const recipe = soundOfKey(sounds, note.midi);
     return { samples: strikeDrum(recipe, note), loop: null, release: asSeconds(recipe.seconds) };
   };
+
+/** How loud a kit's hits are, in LUFS over their first 400 ms, without computing them. */
+export const kitLoudness =
+  (sounds: KitSounds) =>
+  (note: VoiceNote): number =>
+    struckLoudness(soundOfKey(sounds, note.midi), note);

@@ -2,7 +2,7 @@ import type { Voice } from '../synthesis/voice';
 import { HAT_CLOSED, HAT_OPEN, HAT_PEDAL } from './cymbal-hats';
 import { CRASH, RIDE, RIDE_BELL, TAMBOURINE } from './cymbal-plates';
 import { BONGO_HIGH, BONGO_LOW, CONGA_HIGH, CONGA_LOW, CONGA_MUTE } from './drum-congas';
-import { type KitSounds, kitVoice } from './drum-keys';
+import { type KitSounds, kitLoudness, kitVoice } from './drum-keys';
 import { KICK, KICK_DEEP } from './drum-kicks';
 import { COWBELL, MARACAS } from './drum-percussion';
 import { SIDE_STICK, SNARE, SNARE_CRISP } from './drum-snares';
@@ -50,3 +50,5 @@ export const STICK_SOUNDS: KitSounds = new Map([
 
 /** Drum kit and hand percussion played with sticks and hands; keys it lacks have stand-ins (`soundOfKey`). */
 export const sticks: Voice = kitVoice(STICK_SOUNDS);
+
+export const sticksLoudness = kitLoudness(STICK_SOUNDS);

@@ -1,5 +1,5 @@
 import type { BandSound } from '../../core/song/band-sound';
-import { envelopeOf, glideOf } from '../band/note-envelope';
+import { envelopeOf, glideOf, onSample } from '../band/note-envelope';
 import { noteSound, soundAt } from '../band/note-sound';
 import type { Bank } from '../bank/bank';
 import { voiceOf } from '../bank/sound-key';
@@ -17,7 +17,7 @@ export interface HandedSound {
 export const mixNotes = (
   notes: readonly ScheduledNote[],
   bank: Bank<HandedSound>,
-  sound: BandSound,
+  { sound, sampleRate }: { readonly sound: BandSound; readonly sampleRate: number },
 ): readonly MixNote[] =>
   [...notes]
     .sort((one, other) => one.at - other.at)
@@ -32,6 +32,6 @@ export const mixNotes = (
         sound: match.found.sound.samples.id,
         rate: match.found.rate,
         glide: glideOf(note),
-        envelope: envelopeOf(note, match, note.at),
+        envelope: envelopeOf(note, match, onSample(note.at, sampleRate)),
       };
     });

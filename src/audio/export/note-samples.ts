@@ -36,17 +36,20 @@ export interface Ringing {
 export const beginNote = (note: MixNote, sound: MixSound, sampleRate: number): Ringing => {
   const start = Math.round(note.envelope.at * sampleRate);
   const held = Math.ceil(endOf(note.envelope) * sampleRate);
-  // A sound that is played as it is ends with its samples; another one is asked as it goes.
-  const plain = note.rate === 1 && note.glide.seconds === 0 && sound.loop === null;
-  const end = plain ? Math.min(held, start + sound.samples.length) : held;
-  return { note, sound, start, end, cut: null, position: 0 };
+  return { note, sound, start, end: Math.min(held, soundEnd(note, sound, start)), cut: null, position: 0 };
 };
+
+/** The frame at which a sound that is played as it is ends with its samples; another one is asked as it goes. */
+const soundEnd = ({ rate, glide }: MixNote, { samples, loop }: MixSound, start: number): number =>
+  rate === 1 && glide.seconds === 0 && loop === null ? start + samples.length : Number.POSITIVE_INFINITY;
 
 /** Cuts a note at a time. */
 export const cutNote = (ringing: Ringing, at: number, sampleRate: number): void => {
   if (ringing.cut !== null) return;
   ringing.cut = at;
-  ringing.end = Math.min(ringing.end, Math.ceil((at + CUT_OVER) * sampleRate));
+  // A note that was cut while it was let go dies away by the cut alone, be it later than it would have been over.
+  const over = Math.ceil((at + CUT_OVER) * sampleRate);
+  ringing.end = Math.min(over, soundEnd(ringing.note, ringing.sound, ringing.start));
 };
 
 /** How fast a note plays its sound at a frame. */

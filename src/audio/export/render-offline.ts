@@ -12,7 +12,7 @@ import { keysOf } from '../band/note-sound';
 import { type Bank, type BankCounts, createBank, type WorkerRoute } from '../bank/bank';
 import { createBankWorker } from '../bank/create-bank-worker';
 import { FEEL_TRIMS } from '../mixer/feel-trims';
-import { roomAt } from '../mixer/room-buffer';
+import { roomAt } from '../mixer/room-at';
 import { notesBetween, type Push, pushSeconds, type ScheduledNote } from '../transport/scheduled-note';
 import { placeSection, type Timeline } from '../transport/timeline';
 import { createFinishLine, type FinishLine } from './finish-line';
@@ -78,7 +78,7 @@ export const renderSections = async (request: RenderRequest): Promise<Rendered> 
   const lost = new Promise<never>((_, reject) => {
     lose = (reason) => reject(new Error(`no sounds can be computed: ${reason}`));
   });
-  const room = roomAt(sampleRate);
+  const room = roomAt(sampleRate).heard;
   const { feel, sound } = request;
   const line = createFinishLine({
     sampleRate,
@@ -165,7 +165,7 @@ const wantedIn = (stage: Stage, from: number, to: number) => {
 /** @param stretch frames rendered at a time */
 const renderStretches = async (stage: Stage, stretch: number): Promise<Rendered> => {
   const { request, timeline, bank, line } = stage;
-  const { sampleRate, signal, onProgress, sound } = request;
+  const { sampleRate, signal, onProgress } = request;
   const whole = Math.round((timeline.at(-1)?.until ?? 0) * sampleRate);
   const outlet = createOutlet(request);
   const underWay: Promise<void>[] = [];
@@ -181,7 +181,7 @@ const renderStretches = async (stage: Stage, stretch: number): Promise<Rendered>
     signal?.throwIfAborted();
     notes += here.length;
     const sending = outlet
-      .send(line.next(mixNotes(here, bank, sound), to - from))
+      .send(line.next(mixNotes(here, bank, request), to - from))
       .then(() => onProgress?.(to / whole));
     sending.catch(() => undefined);
     underWay.push(sending);

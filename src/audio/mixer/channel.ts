@@ -55,16 +55,29 @@ const shapersOf = (context: BaseContext, { level, equaliser, rounding }: Channel
       ]),
 ];
 
-/** Builds the channel of a strip. */
+/** Builds the channel of a strip. What stands in the middle has no panner until it is moved. */
 export const createChannel = (context: BaseContext, strip: ChannelStrip, ends: ChannelEnds): Channel => {
-  const pan = new Panner({ context, pan: 0, channelCount: 2 });
   const fader = new Gain({ context, gain: 1 });
   const shapers = shapersOf(context, strip);
   // What is rounded off is brought to its level before; the rest by its fader.
   const level = strip.rounding === null ? fromDecibels(strip.level) : 1;
-  const nodes = [...shapers, pan, fader];
-  const [input = pan] = nodes;
-  input.chain(...nodes.slice(1), ends.band);
+  const nodes: ToneAudioNode[] = [...shapers, fader];
+  const before = shapers.at(-1);
+  const createPanner = (): Panner => {
+    const made = new Panner({ context, pan: 0, channelCount: 2 });
+    before?.disconnect(fader);
+    before?.connect(made);
+    made.connect(fader);
+    nodes.push(made);
+    return made;
+  };
+  // Sounds that lead straight into it could not be led elsewhere later.
+  let pan = before === undefined ? createPanner() : null;
+  const [input = fader] = pan === null ? shapers : [pan];
+  shapers.forEach((shaper, i) => {
+    shaper.connect(shapers[i + 1] ?? fader);
+  });
+  fader.connect(ends.band);
   if (strip.send !== null) {
     const send = new Gain({ context, gain: fromDecibels(strip.send) });
     fader.chain(send, ends.room);
@@ -74,7 +87,8 @@ export const createChannel = (context: BaseContext, strip: ChannelStrip, ends: C
     input,
     set: (gain, place, seconds) => {
       move(fader.gain, gain * level, seconds);
-      move(pan.pan, place, seconds);
+      if (place !== 0) pan ??= createPanner();
+      if (pan !== null) move(pan.pan, place, seconds);
     },
     dispose: () => {
       for (const node of nodes) node.dispose();

@@ -9,15 +9,9 @@ import type { Mix } from '../../core/settings/mix';
 import type { VoiceId } from '../synthesis/voice';
 import { type Channel, createChannel, fromDecibels, move } from './channel';
 import { CHANNEL_STRIPS, placeOf } from './channel-strips';
+import type { MasterStage } from './master-stage';
 import { masterGain, partGains } from './mix-gains';
 import { createRotary, type Rotary } from './rotary';
-
-export interface MixerOptions {
-  readonly context: BaseContext;
-  readonly output: AudioNode;
-  /** The room's answer to an impulse, stereo. */
-  readonly room: AudioBuffer;
-}
 
 /** Channel strips, room and limiter between the sounds and the loudspeaker. */
 export interface Mixer {
@@ -42,7 +36,7 @@ const RAMP = 0.02;
 const GATE = 0.003;
 
 /** Builds the mixer on a context. */
-export const createMixer = (options: MixerOptions): Mixer => new ToneMixer(options);
+export const createMixer = (context: BaseContext, stage: MasterStage): Mixer => new ToneMixer(context, stage);
 
 class ToneMixer implements Mixer {
   private readonly context: BaseContext;
@@ -50,30 +44,29 @@ class ToneMixer implements Mixer {
   private readonly channels = new Map<PartId, Channel>();
   private readonly places = new Map<string, ToneAudioNode>();
   private readonly rotaries = new Map<PartId, Rotary>();
-  private readonly convolver: ConvolverNode;
+  private readonly stage: MasterStage;
+  /** What is sent to the room, which is added after the band's own level: it takes the same. */
   private readonly room: Gain;
   private readonly aside: Gain;
-  private readonly trim: Gain;
-  private readonly master: Gain;
+  private readonly band: Gain;
   private readonly gate: Gain;
   private mix: Mix = DEFAULT_MIX;
+  private trim = 1;
   private origin = 0;
 
-  constructor({ context, output, room }: MixerOptions) {
+  constructor(context: BaseContext, stage: MasterStage) {
     this.context = context;
+    this.stage = stage;
     this.gate = this.gain(1);
-    this.master = this.gain(1);
-    this.trim = this.gain(1);
+    this.band = this.gain(1);
     this.aside = this.gain(1);
     this.room = this.gain(1);
     this.room.channelCount = 1;
     this.room.channelCountMode = 'explicit';
-    this.trim.chain(this.gate, this.master);
-    this.convolver = this.roomOf(room);
-    connect(this.room, this.convolver);
-    connect(this.convolver, this.trim);
-    this.aside.connect(this.master);
-    connect(this.master, output);
+    this.band.connect(this.gate);
+    connect(this.gate, stage.input);
+    connect(this.aside, stage.input);
+    connect(this.room, stage.send);
   }
 
   connect(source: AudioNode, part: PartId, voice: VoiceId, pitch: number): void {
@@ -87,27 +80,30 @@ class ToneMixer implements Mixer {
   setMix(mix: Mix, seconds = RAMP): void {
     this.mix = mix;
     for (const part of this.channels.keys()) this.setChannel(part, seconds);
-    move(this.master.gain, masterGain(mix), seconds);
+    move(this.aside.gain, masterGain(mix), seconds);
+    this.setLevel(seconds);
   }
 
   setTrim(decibels: number, seconds = RAMP): void {
-    move(this.trim.gain, fromDecibels(decibels), seconds);
+    this.trim = fromDecibels(decibels);
+    this.setLevel(seconds);
   }
 
   open(at: number, origin: number): void {
     this.origin = origin;
     for (const rotary of this.rotaries.values()) rotary.turnFrom(origin);
-    this.gate.gain.setTargetAtTime(1, at, GATE);
+    for (const gate of this.gates()) gate.setTargetAtTime(1, at, GATE);
   }
 
   close(at: number): void {
-    this.gate.gain.cancelScheduledValues(at);
-    this.gate.gain.setTargetAtTime(0, at, GATE);
+    for (const gate of this.gates()) {
+      gate.cancelScheduledValues(at);
+      gate.setTargetAtTime(0, at, GATE);
+    }
   }
 
   dispose(): void {
     for (const each of [...this.rotaries.values(), ...this.channels.values()]) each.dispose();
-    this.convolver.disconnect();
     for (const node of this.nodes) node.dispose();
   }
 
@@ -120,6 +116,15 @@ class ToneMixer implements Mixer {
     return this.keep(new Gain({ context: this.context, gain: value }));
   }
 
+  private setLevel(seconds: number): void {
+    for (const { gain } of [this.band, this.room]) move(gain, this.trim * masterGain(this.mix), seconds);
+  }
+
+  /** Of the band, and of what is left of it in the room. */
+  private gates(): readonly (Gain['gain'] | AudioParam)[] {
+    return [this.gate.gain, this.stage.roomGate()];
+  }
+
   private placeOf(part: PartId, voice: VoiceId, pitch: number): ToneAudioNode {
     const place = placeOf(part, voice, pitch);
     return place === 'turning' ? this.turning(part) : this.place(part, place);
@@ -129,7 +134,10 @@ class ToneMixer implements Mixer {
   private input(part: PartId): ToneAudioNode {
     const known = this.channels.get(part);
     if (known !== undefined) return known.input;
-    const channel = createChannel(this.context, CHANNEL_STRIPS[part], { band: this.trim, room: this.room });
+    const channel = createChannel(this.context, CHANNEL_STRIPS[part], {
+      band: this.band,
+      room: this.room,
+    });
     this.channels.set(part, channel);
     this.setChannel(part, 0);
     return channel.input;
@@ -155,13 +163,5 @@ class ToneMixer implements Mixer {
     const rotary = this.rotaries.get(part) ?? createRotary(this.context, this.input(part), this.origin);
     this.rotaries.set(part, rotary);
     return rotary.input;
-  }
-
-  /** The library's own sets the buffer first, which the browser then scales to a loudness of its choice (−16 dB here). */
-  private roomOf(room: AudioBuffer): ConvolverNode {
-    const convolver = this.context.createConvolver();
-    convolver.normalize = false;
-    convolver.buffer = room;
-    return convolver;
   }
 }

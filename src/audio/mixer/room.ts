@@ -152,11 +152,11 @@ const bounded = (value: number, low: number, high: number, name: string): number
 /**
  * Left and right response of the room, each of energy 1 (the sum of its squared samples), so that white noise comes back
  * as loud as it went in. The sides share nothing but the room: their tails are independent noise.
- * Throws RangeError for a length outside 0.1–2 s, a share outside 0–1 or a sample rate outside 8000–192000 Hz.
+ * Throws RangeError for a length outside 0.1–2 s, a share outside 0–1 or a sample rate outside 4000–192000 Hz.
  */
 export const roomImpulse = ({ sampleRate, seed, seconds, early = DEFAULT_EARLY }: RoomShape): RoomImpulse => {
   const length = Math.round(
-    bounded(seconds, 0.1, 2, 'seconds') * bounded(sampleRate, 8000, 192000, 'sampleRate'),
+    bounded(seconds, 0.1, 2, 'seconds') * bounded(sampleRate, 4000, 192000, 'sampleRate'),
   );
   bounded(early, 0, 1, 'early');
   const shape = createRandom(seedFrom(seed, 'room'));

@@ -10,12 +10,17 @@ export interface FontNote {
   readonly held: Float32Array;
   /** The note let go at a frame, about `RELEASED_AT` seconds after its start; null for struck sounds. */
   readonly released: { readonly samples: Float32Array; readonly at: number } | null;
+  /** Whether `held` is only the beginning of a note that goes on. */
+  readonly begun: boolean;
 }
 
 /** When the second rendering of a note lets it go, in seconds. */
 export const RELEASED_AT = 0.5;
 /** How long a note is held at most, in seconds. */
 export const HELD_SECONDS = 6;
+/** How much of a note is rendered that is known to be short; and how much of that is what all of it would be. */
+export const BEGINNING_SECONDS = 2;
+export const SAME_SECONDS = 1.9;
 
 /** A peak below this is silence: −80 dB of full scale. */
 const SILENT = 1e-4;
@@ -33,6 +38,8 @@ const FADE = { end: 0.03, cut: 1 };
 const RELEASE = { shortest: 0.03, longest: 1.5 };
 /** Loudness is taken where the sound is loudest, in windows of 400 ms from these seconds on. */
 const WINDOWS = [0, 0.4, 0.8];
+/** Seconds within which it is. */
+export const LOUDEST_WITHIN = 1.2;
 
 const peakOf = (samples: Float32Array): number => {
   let peak = 0;
@@ -60,7 +67,7 @@ const isHeldLevel = (samples: Float32Array, sampleRate: number, dying: number): 
 
 /** The momentary loudness of a sound where it is loudest, in LUFS. */
 export const loudestOf = (samples: Float32Array, sampleRate: number): number => {
-  const wide = Float64Array.from(samples.subarray(0, Math.ceil(1.2 * sampleRate)));
+  const wide = Float64Array.from(samples.subarray(0, Math.ceil(LOUDEST_WITHIN * sampleRate)));
   return Math.max(
     ...WINDOWS.map((at) => hitLoudness(wide.subarray(Math.round(at * sampleRate)), sampleRate)),
   );
@@ -86,24 +93,43 @@ const releaseOf = ({ samples, at }: NonNullable<FontNote['released']>, sampleRat
   return Math.min(RELEASE.longest, Math.max(RELEASE.shortest, seconds));
 };
 
+/** A sound looped or let die; only begun, it is what all of it would be, as loops lie farther on. */
+const shapedAs = (
+  { held, released, begun }: FontNote,
+  from: number,
+  { hz, sampleRate, holds }: FontAim,
+): Pick<VoiceSound, 'samples' | 'loop'> => {
+  const samples = held.subarray(from);
+  if (begun) return { samples, loop: null };
+  return released !== null && isHeldLevel(samples, sampleRate, holds ? DYING.held : DYING.usual)
+    ? loopHeld({ samples, sampleRate, hz })
+    : { samples: letDie(samples, peakOf(samples), sampleRate), loop: null };
+};
+
+/** What the computed voice's sound of the same note is to it. */
+export interface VoiceModel {
+  /** In LUFS, where it is loudest. */
+  readonly loudness: number;
+  /** Whether it goes on for as long as it is held. */
+  readonly holds: boolean;
+}
+
+/** What a rendered note is to become. */
+export type FontAim = Pick<VoiceNote, 'hz' | 'sampleRate'> & VoiceModel;
+
 /**
- * The bank's sound of a rendered note, as loud as `model`, the computed voice's sound of the same note, so that the mix
+ * The bank's sound of a rendered note, as loud as its model, the computed voice's sound of the same note, so that the mix
  * holds whatever level a file has. Null when the note is silent. Throws RangeError when it is not made of numbers.
  */
-export const fontSound = (
-  { held, released }: FontNote,
-  { hz, sampleRate }: Pick<VoiceNote, 'hz' | 'sampleRate'>,
-  model: VoiceSound,
-): VoiceSound | null => {
-  const peak = peakOf(held);
-  if (peak < SILENT) return null;
+export const fontSound = (note: FontNote, aim: FontAim): VoiceSound | null => {
+  const { held, released } = note;
+  const { sampleRate } = aim;
+  if (peakOf(held) < SILENT) return null;
+  // Of its beginning, since no more of it may be there.
+  const peak = peakOf(held.subarray(0, sampleRate));
   const onset = held.findIndex((sample) => Math.abs(sample) > peak * ONSET);
-  const samples = held.subarray(Math.max(0, onset - Math.round(LEAD_IN * sampleRate)));
-  const shaped =
-    released !== null && isHeldLevel(samples, sampleRate, model.loop === null ? DYING.usual : DYING.held)
-      ? loopHeld({ samples, sampleRate, hz })
-      : { samples: letDie(samples, peak, sampleRate), loop: null };
-  const gain = 10 ** ((loudestOf(model.samples, sampleRate) - loudestOf(shaped.samples, sampleRate)) / 20);
+  const shaped = shapedAs(note, Math.max(0, onset - Math.round(LEAD_IN * sampleRate)), aim);
+  const gain = 10 ** ((aim.loudness - loudestOf(shaped.samples, sampleRate)) / 20);
   const seconds = released === null ? shaped.samples.length / sampleRate : releaseOf(released, sampleRate);
   return {
     samples: shaped.samples.map((sample) => sample * gain),
@@ -111,3 +137,8 @@ export const fontSound = (
     release: asSeconds(seconds),
   };
 };
+
+/** Whether the beginning of a note that goes on is still loud enough not to have been over before. */
+export const goesOn = (samples: Float32Array, sampleRate: number): boolean =>
+  samples.length >= BEGINNING_SECONDS * sampleRate &&
+  peakOf(samples.subarray(Math.floor(SAME_SECONDS * sampleRate))) > 2 * OVER * peakOf(samples);

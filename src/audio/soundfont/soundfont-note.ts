@@ -3,11 +3,11 @@ import { type BasicPreset, type BasicSoundBank, SpessaSynthProcessor } from 'spe
 import { elementAt } from '../../core/theory/element-at';
 import { hzOf } from '../../core/theory/temperament';
 import type { VoiceNote } from '../synthesis/voice';
-import { type FontNote, HELD_SECONDS, RELEASED_AT } from './font-sound';
+import { BEGINNING_SECONDS, type FontNote, goesOn, HELD_SECONDS, RELEASED_AT } from './font-sound';
 
 /** Plays single notes of a SoundFont into samples. */
 export interface NotePlayer {
-  /** Plays a tone, tuned to the note's hertz. */
+  /** Plays a tone, tuned to the note's hertz; only its beginning where the note says how long it is held, if it goes on. */
   tone(preset: BasicPreset, note: VoiceNote): FontNote;
   /** Strikes a key of a drum set. */
   hit(preset: BasicPreset, note: VoiceNote): FontNote;
@@ -61,11 +61,15 @@ export const createNotePlayer = (bank: BasicSoundBank, sampleRate: number): Note
       prepare(TONES, preset, centsOf(note));
       const last = Math.round((RELEASED_AT * sampleRate) / BLOCK);
       const samples = run(TONES, note, RELEASED_AT + TAIL_SECONDS, last);
-      return { held: run(TONES, note, HELD_SECONDS, null), released: { samples, at: last * BLOCK } };
+      const released = { samples, at: last * BLOCK };
+      const beginning = note.held === undefined ? null : run(TONES, note, BEGINNING_SECONDS, null);
+      if (beginning !== null && goesOn(beginning, sampleRate))
+        return { held: beginning, released, begun: true };
+      return { held: run(TONES, note, HELD_SECONDS, null), released, begun: false };
     },
     hit: (preset, note) => {
       prepare(DRUMS, preset, 0);
-      return { held: run(DRUMS, note, HELD_SECONDS, null), released: null };
+      return { held: run(DRUMS, note, HELD_SECONDS, null), released: null, begun: false };
     },
   };
 };

@@ -2,11 +2,11 @@
 import { type BasicPreset, BasicSoundBank, SoundBankLoader, SpessaLog } from 'spessasynth_core';
 import { PROGRAMS } from '../../core/midi/midi-programs';
 import type { VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
-import { VOICES } from '../voices/voices';
 import type { FontManner, FontVoice } from './font-messages';
 import { fontSound } from './font-sound';
 import { createNotePlayer, type NotePlayer } from './soundfont-note';
 import { createVariedNotes, type RenderNote } from './varied-note';
+import { voiceModel } from './voice-model';
 
 /** A SoundFont ready to play. */
 export interface SoundFont {
@@ -85,7 +85,7 @@ export const openSoundFont = async (
     if (preset.getVoiceParameters(note.midi, Math.round(note.velocity)).length === 0) return null;
     const player = playerAt(note.sampleRate);
     const rendered = struck ? player.hit(preset, note) : player.tone(preset, note);
-    return fontSound(rendered, note, VOICES[voice](note));
+    return fontSound(rendered, { ...note, ...voiceModel(voice, note) });
   };
   return {
     voices: [...presets.keys()],

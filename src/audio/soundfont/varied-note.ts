@@ -1,6 +1,7 @@
 /**
  * What a set of recordings lacks that has one of each key: a harder blow sounds brighter, and no two strokes are alike.
- * Everything is made from one rendering of the key, which is kept for a while, since rendering costs ten times as much.
+ * Everything is made from one rendering of the key, which is kept for a while, since rendering costs ten times as much;
+ * of a key that is known to be held for a moment only its beginning is rendered.
  */
 import { seedFrom } from '../../core/theory/random';
 import { filtered, highShelf } from '../synthesis/biquad';
@@ -8,7 +9,7 @@ import { hardness } from '../synthesis/brightness';
 import { BASE_VELOCITY, velocityGain } from '../synthesis/levels';
 import { drumStroke, tonedStroke } from '../synthesis/stroke-variation';
 import type { VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
-import { loudestOf } from './font-sound';
+import { loudestOf, SAME_SECONDS } from './font-sound';
 
 /** Renders a voice's note; null where there is none. */
 export type RenderNote = (voice: VoiceId, note: VoiceNote) => VoiceSound | null;
@@ -57,23 +58,46 @@ const vary = (whole: VoiceSound, voice: VoiceId, note: VoiceNote): VoiceSound =>
   return { ...base, samples };
 };
 
+/** A rendering of a key: all of it, or its beginning alone. */
+interface Base {
+  readonly sound: VoiceSound | null;
+  readonly whole: boolean;
+}
+
+/** Whether a rendering has as much of a key as is heard of a note. */
+const isEnough = ({ sound, whole }: Base, { held, sampleRate }: VoiceNote): boolean => {
+  if (whole || sound === null) return true;
+  const heard = held === undefined ? Number.POSITIVE_INFINITY : held + sound.release + SPARE;
+  return heard <= Math.min(SAME_SECONDS, sound.samples.length / sampleRate);
+};
+
 /** A renderer whose notes differ by velocity and by stroke, which the seed counts from 0, as those of an instrument, over one that knows neither. */
 export const createVariedNotes = (render: RenderNote): RenderNote => {
-  const kept = new Map<string, VoiceSound | null>();
+  const kept = new Map<string, Base>();
   let samplesKept = 0;
-  const baseOf = (voice: VoiceId, { held: _, ...note }: VoiceNote): VoiceSound | null => {
+  const rendered = (voice: VoiceId, note: VoiceNote): Base => {
+    const { held, ...rest } = note;
+    // As loud as the first stroke, whichever is asked for first.
+    const plain = { ...rest, velocity: BASE_VELOCITY, seed: 0 };
+    if (!isKit(voice) && held !== undefined && held + SPARE <= SAME_SECONDS) {
+      const begun = { sound: render(voice, { ...plain, held: SAME_SECONDS }), whole: false };
+      if (isEnough(begun, note)) return begun;
+    }
+    return { sound: render(voice, plain), whole: true };
+  };
+  const baseOf = (voice: VoiceId, note: VoiceNote): VoiceSound | null => {
     const name = `${voice}/${note.midi}/${note.hz.toFixed(2)}/${note.sampleRate}`;
     const known = kept.get(name);
-    const base = known === undefined ? render(voice, { ...note, velocity: BASE_VELOCITY }) : known;
-    if (known === undefined) samplesKept += base?.samples.length ?? 0;
+    const base = known !== undefined && isEnough(known, note) ? known : rendered(voice, note);
+    samplesKept += (base.sound?.samples.length ?? 0) - (known?.sound?.samples.length ?? 0);
     kept.delete(name);
     kept.set(name, base);
-    for (const [oldest, sound] of kept) {
+    for (const [oldest, { sound }] of kept) {
       if (samplesKept <= KEPT_SAMPLES) break;
       samplesKept -= sound?.samples.length ?? 0;
       kept.delete(oldest);
     }
-    return base;
+    return base.sound;
   };
   return (voice, note) => {
     const base = baseOf(voice, note);

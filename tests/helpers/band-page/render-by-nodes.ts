@@ -8,13 +8,14 @@ import { createBankWorker } from '../../../src/audio/bank/create-bank-worker';
 import { makeBuffer } from '../../../src/audio/bank/make-buffer';
 import { voiceOf } from '../../../src/audio/bank/sound-key';
 import { FEEL_TRIMS } from '../../../src/audio/mixer/feel-trims';
+import { limiterDelay } from '../../../src/audio/mixer/limiter';
+import { createMasterStage, loadMaster } from '../../../src/audio/mixer/master-stage';
 import { createMixer } from '../../../src/audio/mixer/mixer';
-import { roomBuffer } from '../../../src/audio/mixer/room-buffer';
 import { allNotes } from '../../../src/audio/transport/scheduled-note';
 import { placeSection } from '../../../src/audio/transport/timeline';
 import type { RenderOrder } from './page';
 
-/** The first seconds of an order as the page sounds live: by the player and the mixer of nodes, but for its limiter. */
+/** The first seconds of an order as the page sounds live: by the player and the mixer of nodes. */
 export const renderByNodes = async (
   { program, sections, sound, sampleRate }: RenderOrder,
   seconds: number,
@@ -29,7 +30,7 @@ export const renderByNodes = async (
     .map((note) => ({ ...note, at: Math.max(0, note.at) }))
     .filter((note) => note.at < seconds)
     .sort((one, other) => one.at - other.at);
-  const context = new OfflineAudioContext(2, seconds * sampleRate, sampleRate);
+  const context = new OfflineAudioContext(2, seconds * sampleRate + limiterDelay(sampleRate), sampleRate);
   const tone = new OfflineContext(context);
   setContext(tone);
   const bank = createBank({
@@ -38,7 +39,8 @@ export const renderByNodes = async (
     workers: 2,
     makeBuffer: makeBuffer(context),
   });
-  const mixer = createMixer({ context: tone, output: context.destination, room: roomBuffer(context) });
+  const master = createMasterStage(context, tone, await loadMaster(context));
+  const mixer = createMixer(tone, master);
   try {
     const keys = keysOf(notes, sound);
     bank.want(keys);
@@ -55,7 +57,8 @@ export const renderByNodes = async (
     });
     for (const note of notes) player.start(note);
     const made = await context.startRendering();
-    return [made.getChannelData(0), made.getChannelData(1)];
+    const held = limiterDelay(sampleRate);
+    return [made.getChannelData(0).subarray(held), made.getChannelData(1).subarray(held)];
   } finally {
     bank.dispose();
     mixer.dispose();

@@ -120,7 +120,7 @@ describe('roomImpulse', () => {
   it.each([
     [{ ...room, seconds: 0.05 }, 'seconds must be 0.1–2, got 0.05'],
     [{ ...room, seconds: Number.NaN }, 'seconds must be 0.1–2, got NaN'],
-    [{ ...room, sampleRate: 4000 }, 'sampleRate must be 8000–192000, got 4000'],
+    [{ ...room, sampleRate: 3000 }, 'sampleRate must be 4000–192000, got 3000'],
     [{ ...room, early: 1.5 }, 'early must be 0–1, got 1.5'],
   ])('refuses what is out of bounds: %o', (shape, message) => {
     expect(() => roomImpulse(shape)).toThrow(new RangeError(message));

@@ -1,7 +1,9 @@
 import { SoundBankLoader } from 'spessasynth_core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readInstruments } from '../../../../.dev/instruments.mjs';
+import { loudestOf } from '../../../../src/audio/soundfont/font-sound';
 import { openSoundFont, type SoundFont } from '../../../../src/audio/soundfont/soundfont';
+import { voiceModel } from '../../../../src/audio/soundfont/voice-model';
 import type { VoiceId, VoiceSound } from '../../../../src/audio/synthesis/voice';
 import { VOICES } from '../../../../src/audio/voices/voices';
 import { FEEL_IDS } from '../../../../src/core/feels/feels';
@@ -57,6 +59,29 @@ describe('the recorded instruments that are shipped', () => {
     if (sound === null) throw new Error(`${voice} has no ${midi}`);
     return sound;
   };
+
+  it.each([
+    ['piano', 60],
+    ['electric-piano', 52],
+    ['organ', 57],
+    ['guitar', 76],
+    ['upright-bass', 33],
+  ] as const)('give a short %s %i the beginning of the whole, sample for sample', async (voice, midi) => {
+    const fresh = await openSoundFont(Uint8Array.from(bytes).buffer, 'varied');
+    const short = fresh.render(voice, { ...noteOf(midi), held: 0.4 })?.samples ?? new Float32Array(0);
+    const whole = render(voice, midi).samples;
+    expect(short.length).toBeGreaterThan(0.45 * RATE);
+    expect(short.length).toBeLessThan(whole.length);
+    expect(short).toEqual(whole.slice(0, short.length));
+  });
+
+  it.each(['sticks', 'brushes'] as const)('are struck as loud as the computed %s', (kit) => {
+    for (const key of [36, 38, 42, 51]) {
+      const note = noteOf(key);
+      const computed = loudestOf(VOICES[kit](note).samples, RATE);
+      expect(Math.abs(voiceModel(kit, note).loudness - computed)).toBeLessThan(0.05);
+    }
+  });
 
   it('are a whole file of at most 2 MB with every voice of the band, and no other', () => {
     expect(findSoundFontFlaw(bytes)).toBeNull();

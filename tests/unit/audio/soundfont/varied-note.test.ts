@@ -54,14 +54,32 @@ describe('notes made of one recording', () => {
     );
   });
 
-  it('are rendered once a key in a song of fifty, whole, however long each is held', () => {
+  it('are rendered once a key in a song of fifty, as far as short notes go, and whole for longer ones', () => {
     const { asked, render } = rendering();
     const varied = createVariedNotes(render);
-    for (const held of [0.2, 0.4]) {
+    const play = (held: number) => {
       for (let midi = 36; midi < 86; midi += 1) varied('piano', noteAt(midi, { held }));
-    }
+    };
+    play(0.2);
+    play(0.4);
     expect(asked.length).toBe(50);
-    expect(asked.every((note) => note.held === undefined)).toBe(true);
+    expect(asked.every((note) => note.held === 1.9)).toBe(true);
+    play(3);
+    play(0.2);
+    expect(asked.length).toBe(100);
+    expect(asked.slice(50).every((note) => note.held === undefined)).toBe(true);
+  });
+
+  it('are as loud whichever stroke is asked for first', () => {
+    const { asked, render } = rendering();
+    createVariedNotes(render)('piano', noteAt(60, { seed: 3 }));
+    expect(asked.map(({ seed }) => seed)).toEqual([0]);
+  });
+
+  it('of kits are rendered whole', () => {
+    const { asked, render } = rendering();
+    createVariedNotes(render)('sticks', noteAt(51, { held: 0.1 }));
+    expect(asked.map(({ held }) => held)).toEqual([undefined]);
   });
 
   it('of more keys than are kept are rendered again, those first that were not asked for longest', () => {

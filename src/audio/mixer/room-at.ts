@@ -1,4 +1,4 @@
-import { type RoomImpulse, roomImpulse } from './room';
+import { type LiveRoomAnswer, liveRoomAnswer } from './live-room';
 
 /** One room for live sound and saved files alike: a small one that does not blur a fast shuffle. */
 const ROOM_SEED = 1;
@@ -6,13 +6,13 @@ const ROOM_SEED = 1;
 /** Length of the room's answer, in seconds. */
 const ROOM_SECONDS = 0.42;
 
-const answers = new Map<number, RoomImpulse>();
+const answers = new Map<number, LiveRoomAnswer>();
 
 /** The room's answer at a rate in Hz. Computed once a rate: it takes some hundredths of a second. */
-export const roomAt = (sampleRate: number): RoomImpulse => {
+export const roomAt = (sampleRate: number): LiveRoomAnswer => {
   const known = answers.get(sampleRate);
   if (known !== undefined) return known;
-  const made = roomImpulse({ sampleRate, seed: ROOM_SEED, seconds: ROOM_SECONDS });
+  const made = liveRoomAnswer({ sampleRate, seed: ROOM_SEED, seconds: ROOM_SECONDS });
   answers.set(sampleRate, made);
   return made;
 };
@@ -20,13 +20,4 @@ export const roomAt = (sampleRate: number): RoomImpulse => {
 /** Computes the room ahead at the rates a context is likely to have. */
 export const prepareRoom = (): void => {
   for (const sampleRate of [48_000, 44_100]) roomAt(sampleRate);
-};
-
-/** The room's impulse answer as a buffer of a context. */
-export const roomBuffer = (context: BaseAudioContext): AudioBuffer => {
-  const { left, right } = roomAt(context.sampleRate);
-  const buffer = context.createBuffer(2, left.length, context.sampleRate);
-  buffer.getChannelData(0).set(left);
-  buffer.getChannelData(1).set(right);
-  return buffer;
 };
