@@ -85,7 +85,7 @@ const begin = async (page, address) => {
   await page.getByLabel('Tempo').press('Enter');
   await page.getByRole('button', { name: 'Practise', exact: true }).click();
   await page.getByRole('button', { name: 'Played', exact: true }).click();
-  await page.getByLabel('Keep of my playing').selectOption('2');
+  await page.getByLabel('How much of my playing is kept').selectOption('2');
   await page.getByRole('button', { name: 'Listen with the microphone' }).click();
   await page.getByRole('button', { name: 'Play', exact: true }).click();
 };

@@ -97,21 +97,24 @@ describe('the ear in a browser', () => {
     await context.close();
   });
 
-  it('says that it is not allowed, and listens once it is', async () => {
+  it('says that there is none, or that it is not allowed, and listens once it is', async () => {
     const context = await browser().newContext({ serviceWorkers: 'block' });
     await context.addInitScript(() => {
       // The fake prompt of the test browser always says yes: the player's no is put in its place, as the standard has it.
       const ask = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
-      let refused = false;
+      const refusals = ['NotFoundError', 'NotAllowedError'];
       navigator.mediaDevices.getUserMedia = (wishes) => {
-        if (refused) return ask(wishes);
-        refused = true;
-        return Promise.reject(new DOMException('Permission denied', 'NotAllowedError'));
+        const name = refusals.shift();
+        return name === undefined ? ask(wishes) : Promise.reject(new DOMException('', name));
       };
     });
     const { page, listen } = await visit(context);
     await listen.click();
+    await page.getByText('No microphone was found').waitFor();
+    await expect.poll(() => listen.getAttribute('aria-pressed')).toBe('false');
+    await listen.click();
     await page.getByText('The microphone is not allowed for this page').waitFor();
+    expect(await page.getByText('No microphone was found').count()).toBe(0);
     await expect.poll(() => listen.getAttribute('aria-pressed')).toBe('false');
     await context.grantPermissions(['microphone']);
     await listen.click();

@@ -45,8 +45,8 @@ export const EarPanel = ({ onClose }: { readonly onClose: () => void }) => {
     <Panel title="Ear" onClose={onClose}>
       <Fold title="Microphone" open>
         <p>
-          What the microphone hears is worked out on this machine. It is never sent anywhere, and none of it
-          is kept unless you ask for it under Played.
+          What the microphone hears is worked out on this machine. It is never sent anywhere, and no sound is
+          kept unless you ask for it under Played.
         </p>
         <div className="save-row">
           <button type="button" className="tool" aria-pressed={open} onClick={commands.toggleListening}>
