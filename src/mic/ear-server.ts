@@ -4,7 +4,7 @@ import { createEar, type Ear } from '../core/hearing/ear';
 import type { HeardNote } from '../core/hearing/heard-note';
 import type { PitchFrame } from '../core/hearing/pitch-frame';
 import { findRoundTrip, type RoundTrip } from '../core/hearing/round-trip';
-import { asSeconds } from '../core/theory/units';
+import { asSeconds, type Seconds } from '../core/theory/units';
 import type { EarBlock } from './ear-messages';
 import { createLevelMeter } from './level-meter';
 import type { EarChoice, HeardReport, LearntReeds } from './microphone';
@@ -23,6 +23,8 @@ export interface EarServer {
 
 /** Frames are reported together after so many seconds, and levels after so many: the eye wants no more. */
 const REPORT = { frames: 0.03, level: 0.1 } as const;
+
+const seconds = (value: number | null): Seconds | null => (value === null ? null : asSeconds(value));
 
 const shiftedFrame = (frame: PitchFrame, by: number): PitchFrame => ({
   ...frame,
@@ -93,7 +95,8 @@ export const createEarServer = (
     const level = now - levelSince >= REPORT.level ? meter.read() : null;
     if (level !== null) levelSince = now;
     since = now;
-    tell({ frames, notes, begun: begun === null ? null : asSeconds(begun), level });
+    const way = ear?.delay() ?? null;
+    tell({ frames, notes, begun: seconds(begun), level, way: seconds(way) });
     frames = [];
     begun = null;
   };

@@ -64,6 +64,8 @@ export interface HeardReport {
   /** Since when a new ear listens, whose notes are numbered anew; null when it is the one of the last report. */
   readonly begun: Seconds | null;
   readonly level: HeardLevel | null;
+  /** How long the band takes to come back into the microphone, by itself; null while that is not known. */
+  readonly way: Seconds | null;
 }
 
 /** What was heard, and what was sent meanwhile, mono in 16 bits: about a second of it. */

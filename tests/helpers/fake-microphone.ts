@@ -68,7 +68,7 @@ export const createFakeMicrophone = (processing: MicInput['processing'] = []): F
       fresh = false;
       time += 0.03;
       const frames = [{ ...FRAME, known: asSeconds(time), centre: asSeconds(time) }];
-      const heard = { frames, notes: [], begun, level: null, ...given };
+      const heard = { frames, notes: [], begun, level: null, way: null, ...given };
       for (const listener of [...heardListeners]) listener(heard);
       return heard;
     },

@@ -79,7 +79,7 @@ describe('the ear over the band', () => {
     const seconds = 45;
     const player = hallPlayer(harp, 5001, seconds);
     const context = await browser().newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
-    context.setDefaultTimeout(60_000);
+    context.setDefaultTimeout(180_000);
     const page = await context.newPage();
     const watch = watchPage(page);
     await inHall(page, { ...player, late: 0.03, way: 0.06, enters: 4 * BEAT });
@@ -111,5 +111,5 @@ describe('the ear over the band', () => {
     expect(tasks.thread[0]).toBeLessThan(50);
     expect(watch.errors).toEqual([]);
     await context.close();
-  }, 300_000);
+  }, 400_000);
 });

@@ -87,6 +87,7 @@ const createHearing = (
     take: (report: HeardReport): void => {
       if (report.begun !== null) placer.forget();
       memory.take(report);
+      listening.take(report);
       level.take(report);
       reports.tell(report);
       for (const note of report.notes) notes.tell(placer.place(note));

@@ -1,6 +1,6 @@
 import type { Band, LentOutput } from '../../audio/band/band';
 import { latenessOf } from '../../core/hearing/calibration';
-import type { EarChoice, Microphone, MicStatus } from '../../mic/microphone';
+import type { EarChoice, HeardReport, Microphone, MicStatus } from '../../mic/microphone';
 import type { Slice } from '../slice';
 import type { EarReads, EarState } from './ear-state';
 
@@ -17,6 +17,8 @@ export interface Listening {
   /** To be called after any change of state. */
   follow(): void;
   aim(targets: readonly string[]): void;
+  /** Takes how long the band takes to come back, where a report tells. */
+  take(report: Pick<HeardReport, 'way'>): void;
   /** Seconds from a sound leaving the page until the page hears it. */
   roundTrip(): number;
   dispose(): void;
@@ -55,6 +57,8 @@ class EarListening implements Listening {
   /** What the ear was told last, as text. */
   private told = '';
   private run = 0;
+  /** How long the band took to come back, latest, at this opening of the microphone. */
+  private way: number | null = null;
 
   constructor({ store, band, microphone, reeds }: Parts) {
     this.store = store;
@@ -81,6 +85,10 @@ class EarListening implements Listening {
     return null;
   };
 
+  readonly take = ({ way }: Pick<HeardReport, 'way'>): void => {
+    this.way = way ?? this.way;
+  };
+
   readonly stop = (): void => {
     this.run += 1;
     this.microphone?.close();
@@ -90,6 +98,7 @@ class EarListening implements Listening {
     ['asking', 'listening', 'silent'].includes(this.store.getState().ear.status.kind);
 
   readonly onStatus = ({ kind }: MicStatus): void => {
+    if (kind !== 'listening' && kind !== 'silent') this.way = null;
     if (kind === 'trouble' || kind === 'off') this.giveBack();
     if (kind !== 'listening') return;
     this.follow();
@@ -123,7 +132,8 @@ class EarListening implements Listening {
   readonly roundTrip = (): number => {
     const { status, calibration } = this.store.getState().ear;
     const input = 'input' in status ? (status.input.latency ?? GUESS) : GUESS;
-    return latenessOf(calibration, input + (this.loan?.context.outputLatency || GUESS));
+    const guess = input + (this.loan?.context.outputLatency || GUESS);
+    return latenessOf({ known: calibration, way: this.way, guess });
   };
 
   dispose(): void {

@@ -1,7 +1,7 @@
 /** The steps of a calibration, and what is measured in each. */
 import { calibrateGate } from '../../core/hearing/calibrate-gate';
 import { type Calibration, lagOf, noiseOf } from '../../core/hearing/calibration';
-import { asSeconds } from '../../core/theory/units';
+import { asSeconds, type Seconds } from '../../core/theory/units';
 import type { Microphone } from '../../mic/microphone';
 import type { EarStand } from './ear-state';
 import type { Hearing } from './hearing';
@@ -57,18 +57,30 @@ const onsetsAlong = ({ stand, hearing }: CalibrationParts): Promise<readonly num
 /** What is measured, in its order: the quiet room, the way of short tones, the band, the player along with it. */
 export type CalibrationStep = 'quiet' | 'chirps' | 'band' | 'along';
 
+/** What is heard of the band alone. */
+interface BandAlone {
+  readonly leak: readonly number[];
+  /** How long it takes to come back, as the ear finds it; null where it does not. */
+  readonly way: Seconds | null;
+}
+
 /** Lets the band play while the player is silent, and hears what is left of it once it is taken out. */
-const levelsOfBand = async (parts: CalibrationParts, goesOn: () => boolean): Promise<readonly number[]> => {
+const hearBand = async (parts: CalibrationParts, goesOn: () => boolean): Promise<BandAlone> => {
   const { stand } = parts;
   await stand.orders.play(stand.store.getState().cursor);
   if (!goesOn()) {
     stand.band.stop();
-    return [];
+    return { leak: [], way: null };
   }
   await collect<never>(stand, BAND.before, () => () => undefined);
-  const levels = await levelsFor(parts, BAND.seconds);
+  let latest: Seconds | null = null;
+  const leave = parts.hearing.onHeard(({ way }) => {
+    latest = way ?? latest;
+  });
+  const leak = await levelsFor(parts, BAND.seconds);
+  leave();
   stand.band.stop();
-  return levels;
+  return { leak, way: latest };
 };
 
 /** How late the player is: by notes where they were played, else by taps, to which the way in is added. */
@@ -104,15 +116,16 @@ export const measureCalibration = async (
   const way = await open.measureWay();
   // With headphones nothing of the band comes back.
   if (way !== null && !enter('band')) return null;
-  const leak = way === null ? [] : await levelsOfBand(parts, () => enter('band'));
+  const alone = way === null ? null : await hearBand(parts, () => enter('band'));
   if (!enter('along')) return null;
   const clicks = open.click(CLICKS);
   const heard = await onsetsAlong(parts);
   return {
     noise: noiseOf(room),
     roundTrip: way?.seconds ?? null,
+    way: alone?.way ?? null,
     leak: way?.gain ?? null,
-    gate: calibrateGate({ room, leak }).gate,
+    gate: calibrateGate({ room, leak: alone?.leak ?? [] }).gate,
     ...lagAlong(clicks, heard, taps, wayIn),
   };
 };

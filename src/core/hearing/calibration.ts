@@ -13,6 +13,8 @@ export interface Calibration {
   readonly noise: number | null;
   /** From the page through the loudspeaker back to the page; null with headphones, or where it was not measured. */
   readonly roundTrip: Seconds | null;
+  /** The same as the ear itself finds it while the band plays; null where it did not, or in calibrations from before it could. */
+  readonly way: Seconds | null;
   /** How loud the loudspeaker comes back, dB re what was sent; null with headphones. */
   readonly leak: number | null;
   /** How much later than a click the player's notes are heard, all ways together; null where it was not measured. */
@@ -27,6 +29,7 @@ export interface Calibration {
 const BOUNDS = {
   noise: [-120, 0],
   roundTrip: [0, 1],
+  way: [0, 1],
   leak: [-120, 40],
   lag: [-0.2, 1],
   gate: [-80, -30],
@@ -52,9 +55,29 @@ export const lagOf = (clicks: readonly number[], onsets: readonly number[]): Sec
   return lags.length < ALONG.notes ? null : asSeconds(median(lags));
 };
 
-/** Seconds by which what is heard is late, for placing it in the music. `guess` is taken where nothing was measured. */
-export const latenessOf = (known: Calibration | null, guess: number): number =>
-  known?.lag ?? known?.roundTrip ?? guess;
+/** The way may have become so much longer or shorter since; more is another way. Seconds. */
+const MOVED = 0.15;
+
+/** What is known of how late what is heard is. Seconds. */
+export interface Lateness {
+  readonly known: Calibration | null;
+  /** How long the band takes to come back now; null while that is not known. */
+  readonly way: number | null;
+  /** Taken where nothing was measured. */
+  readonly guess: number;
+}
+
+/**
+ * Seconds by which what is heard is late, for placing it in the music. Browsers take another time from the air to the
+ * page at each opening of a microphone, and ten milliseconds more once they were held up (measured in Chromium): where
+ * the band is heard coming back, what was measured moves with its way.
+ */
+export const latenessOf = ({ known, way, guess }: Lateness): number => {
+  const measured = known?.lag ?? known?.roundTrip ?? null;
+  if (measured === null) return way ?? guess;
+  const moved = known?.way == null || way === null ? 0 : way - known.way;
+  return Math.abs(moved) > MOVED ? measured : measured + moved;
+};
 
 /** The gate over a room alone, as calibrations had it that were kept before gates were. */
 const gateOver = (noise: number | null): number | null =>
@@ -76,7 +99,7 @@ export const parseCalibration = (
     problems.push(`A figure of the kept calibration could not be read and was forgotten (${name}).`);
     return null;
   };
-  const seconds = (name: 'roundTrip' | 'lag'): Seconds | null => {
+  const seconds = (name: 'roundTrip' | 'way' | 'lag'): Seconds | null => {
     const given = figure(name);
     return given === null ? null : asSeconds(given);
   };
@@ -87,6 +110,7 @@ export const parseCalibration = (
       name: typeof value.name === 'string' ? value.name.slice(0, 200) : '',
       noise,
       roundTrip: seconds('roundTrip'),
+      way: seconds('way'),
       leak: figure('leak'),
       lag: seconds('lag'),
       tapped: value.tapped === true,

@@ -28,6 +28,8 @@ export interface Ear {
   end(): readonly HeardNote[];
   /** As the tracker's. */
   learn(samples: Float32Array, sent: Float32Array): void;
+  /** As the tracker's. */
+  delay(): number | null;
   /** Learns the reed of a natural sound from a note of it alone, heard in the last three seconds: its beginning and end, s. */
   teach(sound: Sound, from: number, to: number): void;
 }
@@ -73,6 +75,7 @@ export const createEar = (options: EarOptions): Ear => {
     },
     end: () => joined.take(listener.end(), grips.end()),
     learn: (samples, sent) => tracker.learn(samples, sent),
+    delay: () => tracker.delay(),
     teach: (sound, from, to) => grips.teach(sound, from, to),
   };
 };

@@ -36,6 +36,8 @@ export interface PitchTracker {
   push(samples: Float32Array, sent?: Float32Array): readonly PitchFrame[];
   /** Learns how the band comes back from sound that is heard later, or was heard before; makes no frames. */
   learn(samples: Float32Array, sent: Float32Array): void;
+  /** Seconds that the band takes to come back; null where that is not known. */
+  delay(): number | null;
 }
 
 /** Samples in a hop at the working rate: 5.3 ms. */
@@ -206,5 +208,6 @@ export const createPitchTracker = (options: PitchTrackerOptions): PitchTracker =
       return frames;
     },
     learn: (samples, sent) => input.push(samples, sent, () => undefined),
+    delay: input.delay,
   };
 };

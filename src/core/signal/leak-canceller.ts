@@ -1,5 +1,6 @@
 import { createLeakDelay } from './leak-delay';
 import { createLeakFilter } from './leak-filter';
+import { createSteadyDelay } from './steady-delay';
 
 /** Takes the band's own sound out of what the microphone hears. */
 export interface LeakCanceller {
@@ -9,11 +10,15 @@ export interface LeakCanceller {
   residue(): number;
   /** Mean square below which it most likely is, as the filter has not learned enough yet. */
   unlearned(): number;
+  /** Samples that the band takes to come back; null where it does not, or not for long enough yet. */
+  delay(): number | null;
 }
 
 /** Hops: the filter lasts 85 ms at 24 kHz and begins up to 340 ms after the sound was sent. */
 const PARTITIONS = 16;
 const LATEST = 64;
+/** Hops: at either end of what is looked at stands what is left where nothing comes back; no machine is as fast. */
+const BELIEVED = { from: 1, to: 60 } as const;
 /** Samples of the filter before the peak that was found: the peak need not be the first sound to arrive. */
 const LEAD = 200;
 
@@ -43,6 +48,7 @@ const meanSquare = (hop: Float64Array): number => {
 /** A canceller for hops of so many samples, a power of two. */
 export const createLeakCanceller = (hop: number): LeakCanceller => {
   const delay = createLeakDelay(hop);
+  const steady = createSteadyDelay();
   const filter = createLeakFilter({ hop, partitions: PARTITIONS, latest: LATEST });
   const leak = new Float64Array(hop);
   let start = -1;
@@ -53,6 +59,7 @@ export const createLeakCanceller = (hop: number): LeakCanceller => {
 
   const aim = (found: number | undefined): void => {
     if (found === undefined) return;
+    if (found > BELIEVED.from * hop && found < BELIEVED.to * hop) steady.take(found);
     const wanted = Math.max(0, (found - LEAD) / hop);
     // Drift of less than a hop is the filter's to follow; it moves only when the peak leaves its place.
     if (start >= 0 && Math.abs(wanted - start - 0.5) < 1) return;
@@ -75,6 +82,7 @@ export const createLeakCanceller = (hop: number): LeakCanceller => {
       compare(rest);
       doubt = Math.max(filter.doubt(), UNLEARNED.fading * doubt);
     },
+    delay: steady.now,
     unlearned: () => UNLEARNED.share * doubt,
     residue() {
       const below = Math.max(MISSED.least, Math.min(MISSED.most, ratio + MISSED.above));

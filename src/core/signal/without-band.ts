@@ -12,6 +12,8 @@ export interface WithoutBand {
   push(samples: Float32Array, sent: Float32Array | undefined, take: (hop: Float64Array) => void): void;
   /** Mean square below which the latest hop is most likely what is left of the band, and below which it may be. */
   hidden(): { readonly surely: number; readonly perhaps: number };
+  /** Seconds that the band takes to come back; null where that is not known. */
+  delay(): number | null;
 }
 
 const EMPTY = new Float32Array(0);
@@ -25,6 +27,7 @@ const createPlain = (options: FrontEndOptions): WithoutBand => {
     rawHop: front.rawHop,
     push: (samples, _, take) => front.push(samples, take),
     hidden: () => NOTHING,
+    delay: () => null,
   };
 };
 
@@ -53,6 +56,10 @@ const createCancelling = (options: FrontEndOptions): WithoutBand => {
       });
     },
     hidden: () => ({ surely: canceller.unlearned(), perhaps: canceller.residue() }),
+    delay: () => {
+      const samples = canceller.delay();
+      return samples === null ? null : samples / front.rate;
+    },
   };
 };
 

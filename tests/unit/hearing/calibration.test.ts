@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { lagOf, latenessOf, noiseOf, parseCalibration } from '../../../src/core/hearing/calibration';
+import {
+  type Calibration,
+  lagOf,
+  latenessOf,
+  noiseOf,
+  parseCalibration,
+} from '../../../src/core/hearing/calibration';
 import { asSeconds } from '../../../src/core/theory/units';
 
 const known = {
@@ -7,6 +13,7 @@ const known = {
   name: 'Lapel',
   noise: -58,
   roundTrip: asSeconds(0.08),
+  way: asSeconds(0.085),
   leak: -20,
   lag: asSeconds(0.1),
   tapped: false,
@@ -34,10 +41,24 @@ describe('a calibration', () => {
   });
 
   it('goes by the player where that is known, then by the chirps, then by a guess', () => {
-    expect(latenessOf(known, 0.04)).toBe(0.1);
-    expect(latenessOf({ ...known, lag: null }, 0.04)).toBe(0.08);
-    expect(latenessOf({ ...known, lag: null, roundTrip: null }, 0.04)).toBe(0.04);
-    expect(latenessOf(null, 0.04)).toBe(0.04);
+    const lateness = (known: Calibration | null, way: number | null = null) =>
+      latenessOf({ known, way, guess: 0.04 });
+    expect(lateness(known)).toBe(0.1);
+    expect(lateness({ ...known, lag: null })).toBe(0.08);
+    expect(lateness({ ...known, lag: null, roundTrip: null })).toBe(0.04);
+    expect(lateness(null)).toBe(0.04);
+    // The way of the band is better than a guess.
+    expect(lateness(null, 0.09)).toBe(0.09);
+  });
+
+  it('moves with the way of the band, as each opening of a microphone takes another time', () => {
+    const lateness = (now: Calibration, way: number | null) => latenessOf({ known: now, way, guess: 0.04 });
+    expect(lateness(known, 0.095)).toBeCloseTo(0.11, 9);
+    expect(lateness({ ...known, lag: null }, 0.075)).toBeCloseTo(0.07, 9);
+    // Another loudspeaker, or none that is heard, or a calibration of old, is no measure.
+    expect([lateness(known, 0.3), lateness(known, null), lateness({ ...known, way: null }, 0.2)]).toEqual([
+      0.1, 0.1, 0.1,
+    ]);
   });
 
   it('reads back what it stored, forgets figures that cannot be, and says so', () => {
@@ -54,6 +75,7 @@ describe('a calibration', () => {
       name: '',
       noise: null,
       roundTrip: null,
+      way: null,
       leak: -20,
       lag: null,
       tapped: false,

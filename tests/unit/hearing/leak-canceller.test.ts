@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { createPitchTracker } from '../../../src/core/hearing/pitch-tracker';
 import { createLeakCanceller } from '../../../src/core/signal/leak-canceller';
 import { createLeakDelay } from '../../../src/core/signal/leak-delay';
+import { createSteadyDelay } from '../../../src/core/signal/steady-delay';
 import { createRandom } from '../../../src/core/theory/random';
 
 const HOP = 128;
@@ -111,6 +112,24 @@ describe('the leak of the band', () => {
   });
 });
 
+describe('the way of the band', () => {
+  const after = (...looks: readonly number[]): number | null => {
+    const steady = createSteadyDelay();
+    for (const look of looks) steady.take(look);
+    return steady.now();
+  };
+
+  it('is told once three looks agree, and a look at a reflection changes nothing', () => {
+    expect([after(500), after(500, 501), after(500, 1900, 70)]).toEqual([null, null, null]);
+    expect(after(500, 502, 501)).toBe(501);
+    expect(after(500, 502, 501, 640, 501, 640)).toBe(501);
+  });
+
+  it('moves where it stays moved: by ten milliseconds, as a browser’s microphone does that was held up', () => {
+    expect(after(500, 500, 500, 500, 500, 740, 740, 740)).toBe(740);
+  });
+});
+
 describe('a tracker that knows the band', () => {
   const sampleRate = 24000;
   const sent = Float32Array.from(band);
@@ -121,6 +140,15 @@ describe('a tracker that knows the band', () => {
     expect(frames.length).toBeGreaterThan(500);
     const voiced = frames.filter(({ frequency }) => frequency > 0);
     expect(voiced.length / frames.length).toBeLessThanOrEqual(0.01);
+    // What is told of its way: a sample is 0.04 ms.
+    expect(tracker.delay()).toBeCloseTo(DELAY / RATE, 4);
+  });
+
+  it('tells no way of a band that does not come back', () => {
+    const tracker = createPitchTracker({ sampleRate, band: true });
+    tracker.push(Float32Array.from(harp), sent);
+    expect(tracker.delay()).toBeNull();
+    expect(createPitchTracker({ sampleRate }).delay()).toBeNull();
   });
 
   it('takes the band for no harp while it has not yet learned how it comes back', () => {

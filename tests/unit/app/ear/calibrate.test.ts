@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { asSeconds } from '../../../../src/core/theory/units';
+import { asSeconds, type Seconds } from '../../../../src/core/theory/units';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import type { FakeMicrophone } from '../../../helpers/fake-microphone';
 import { openSession } from '../../../helpers/fake-session';
@@ -14,9 +14,9 @@ const listening = async (storage = createFakeStorage()) => {
   return { ...opened, storage, step };
 };
 
-const hearLevels = (microphone: FakeMicrophone, level: number): void => {
+const hearLevels = (microphone: FakeMicrophone, level: number, way: Seconds | null = null): void => {
   const frame = { known: asSeconds(1), centre: asSeconds(1), frequency: 0, clarity: 0, level };
-  microphone.hear({ frames: Array.from({ length: 100 }, () => frame) });
+  microphone.hear({ frames: Array.from({ length: 100 }, () => frame), way });
 };
 
 describe('calibration', () => {
@@ -32,7 +32,7 @@ describe('calibration', () => {
     hearLevels(microphone, -30);
     await soon(() => {
       pass();
-      hearLevels(microphone, -57);
+      hearLevels(microphone, -57, asSeconds(0.094));
       expect(step()).toBe('along');
     });
     expect(microphone.asked.slice(-2)).toEqual(['measure', 'click']);
@@ -40,7 +40,14 @@ describe('calibration', () => {
     pass();
     await done;
     const { calibration } = state().ear;
-    expect(calibration).toMatchObject({ id: 'built-in', noise: -62, roundTrip: 0.09, leak: -24, lag: null });
+    expect(calibration).toMatchObject({
+      id: 'built-in',
+      noise: -62,
+      roundTrip: 0.09,
+      way: 0.094,
+      leak: -24,
+      lag: null,
+    });
     // What the band leaves, and 4 dB.
     expect([step(), calibration?.gate, microphone.choices.at(-1)?.gate]).toEqual([null, -53, -53]);
 
