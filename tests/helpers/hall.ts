@@ -11,12 +11,12 @@ import type { TrueNote } from './hearing/take';
 const SAMPLE_RATE = 48_000;
 
 /** Level of the harp while it sounds, dB re full scale: the band comes back some 6 dB below it. */
-export const HARP_DB = -14.5;
+export const HARP_DB = -17;
 
 /** What the player can do, as WAV files in base64, with the truth about the line. */
 export interface HallPlayer {
   readonly line: string;
-  /** One note, which begins with the file: played along with each click of a calibration. */
+  /** One note, tongued as the line’s are, which begins with the file: played along with each click of a calibration. */
   readonly along: string;
   readonly notes: readonly TrueNote[];
 }
@@ -39,7 +39,10 @@ export const hallPlayer = (
   const options = { seconds, sampleRate: SAMPLE_RATE, tail: 0.35 };
   const line = perform(planLine({ kind, harp, position: 2, seconds, seed }), player, options);
   const [first, ...rest] = planLine({ kind: 'naturals', harp, position: 2, seconds: 2, seed });
-  const plan = first === undefined ? [] : [{ ...first, sounds: (rest[4] ?? first).sounds, length: 0.35 }];
+  const plan =
+    first === undefined
+      ? []
+      : [{ ...first, sounds: (rest[4] ?? first).sounds, length: 0.35, attack: 'tongue' as const }];
   const single = perform(plan, player, { ...options, seconds: 2 });
   const from = Math.round((single.notes[0]?.from ?? 0) * SAMPLE_RATE);
   return {
@@ -55,7 +58,7 @@ export interface Hall extends Pick<HallPlayer, 'line' | 'along'> {
   readonly late: number;
   /** Seconds from the page's output through the air to its microphone. */
   readonly way: number;
-  /** Seconds from the band's first sound after `arm` to the player's line. */
+  /** Seconds from where the band's first sound after `arm` is begun to the player's line. */
   readonly enters: number;
 }
 
@@ -80,6 +83,8 @@ export const inHall = async (page: Page, hall: Hall): Promise<void> => {
     let air: GainNode | null = null;
     let mouth: DelayNode | null = null;
     let files: readonly AudioBuffer[] = [];
+    // Before anything is measured: it takes a third of a second.
+    const bytes = [line, along].map((file) => Uint8Array.from(atob(file), (letter) => letter.charCodeAt(0)));
     let armed = false;
     let [squares, count, until] = [0, 0, 0];
     AudioNode.prototype.connect = function (this: AudioNode, ...args: unknown[]) {
@@ -123,11 +128,7 @@ export const inHall = async (page: Page, hall: Hall): Promise<void> => {
       mouth.delayTime.value = way;
       connect.call(air, mouth);
       connect.call(mouth, ear);
-      files = await Promise.all(
-        [line, along].map((file) =>
-          context.decodeAudioData(Uint8Array.from(atob(file), (letter) => letter.charCodeAt(0)).buffer),
-        ),
-      );
+      files = await Promise.all(bytes.map((each) => context.decodeAudioData(each.buffer)));
       const meter = context.createAnalyser();
       connect.call(air, meter);
       const block = new Float32Array(meter.fftSize);

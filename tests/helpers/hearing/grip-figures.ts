@@ -1,10 +1,10 @@
 /** How many grips the ear reads exactly, and how many single notes it takes for grips. */
-import { createGripRecogniser } from '../../../src/core/grips/recognise-grip';
+import { nextReed, type ReedReadings, readReed } from '../../../src/core/bends/own-tuning';
 import { createReedProfiles, type ReedProfiles } from '../../../src/core/grips/reed-profiles';
-import { createEar } from '../../../src/core/hearing/ear';
+import type { Sound } from '../../../src/core/harp/harp';
+import { soundId } from '../../../src/core/harp/tab';
+import { createEar, type Ear } from '../../../src/core/hearing/ear';
 import type { HeardNote } from '../../../src/core/hearing/heard-note';
-import { createFrontEnd } from '../../../src/core/signal/front-end';
-import { createSlidingSpectrum, SPECTRUM_SAMPLES } from '../../../src/core/signal/sliding-spectrum';
 import { asHz } from '../../../src/core/theory/units';
 import { makeTake } from './corpus';
 import type { LineKind } from './lines';
@@ -24,41 +24,43 @@ export interface GripMeasuring {
   readonly kind: LineKind;
   readonly seconds: number;
   readonly leak: number | null;
-  /** Whether each natural note of the harp was heard alone before, at the same place. */
+  /** Whether the harp's own tuning was read before, at the same place. */
   readonly taught?: boolean;
 }
 
 /** What is so long a part of a note belongs to it. */
 const MOST = 0.5;
 const GOOD_PART = 0.3;
-/** Samples from one look to the next, and what is lower is left out, Hz. */
-const HOP = 1024;
-const LOWEST = 75;
+/** Samples handed over at a time. */
+const BLOCK = 480;
 
 const shared = (note: TrueNote, { from, to }: HeardNote): number =>
   (Math.min(to ?? from, note.to) - Math.max(from, note.from)) / (note.to - note.from);
 
-/** The reeds of a harp after each was heard alone. */
-const taughtBy = ({ samples, sampleRate, notes, harp, reference }: Take): ReedProfiles => {
-  const profiles = createReedProfiles(harp, asHz(reference));
-  const front = createFrontEnd({ sampleRate, hop: HOP, lowest: LOWEST });
-  const spectrum = createSlidingSpectrum(front.rate);
-  const recogniser = createGripRecogniser(profiles, spectrum.binHz);
-  const costs = new Float64Array(recogniser.guesses.length + 1);
-  let hops = 0;
-  front.push(samples, (hop) => {
-    spectrum.push(hop);
-    hops += 1;
-    const to = (hops * HOP) / front.rate;
-    const lone = notes.find((note) => to - SPECTRUM_SAMPLES / front.rate > note.from + 0.02 && to < note.to);
-    if (lone === undefined || !recogniser.weigh(spectrum.levels(), lone.hz, costs)) return;
-    const [{ hole, breath }] = lone.sounds;
-    recogniser.learn(
-      recogniser.guesses.findIndex(
-        ({ holes, breath: own }) => holes.length === 1 && holes[0] === hole && own === breath,
-      ),
-    );
-  });
+/** The reeds of a harp after each was played for its own tuning, as the page has it read and the ear taught. */
+const taughtBy = ({ samples, sampleRate, harp, reference }: Take): ReedProfiles => {
+  const a4 = asHz(reference);
+  const profiles = createReedProfiles(harp, a4);
+  let readings: ReedReadings = new Map();
+  const askedNow = (): Sound | null => nextReed(harp, readings);
+  const listen = (): Ear =>
+    createEar({
+      ...{ sampleRate, harp, reference: a4, profiles },
+      targets: [askedNow()].flatMap((sound) => (sound === null ? [] : [soundId(sound)])),
+    });
+  let ear = listen();
+  for (let at = 0; at < samples.length; at += BLOCK) {
+    const asked = askedNow();
+    for (const note of ear.push(samples.subarray(at, at + BLOCK)).notes) {
+      if (note.to === null) continue;
+      const { id, readings: now } = readReed(readings, { harp, reference: a4, asked: askedNow(), note });
+      readings = now;
+      const sound = harp.sounds.find((each) => soundId(each) === id);
+      if (sound !== undefined) ear.teach(sound, note.from, note.to);
+    }
+    // Another one is aimed at: the page has the ear listen anew.
+    if (askedNow() !== asked) ear = listen();
+  }
   return profiles;
 };
 
