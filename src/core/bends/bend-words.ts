@@ -87,6 +87,9 @@ const MISSING: Readonly<Record<'start' | 'end' | 'cold', VerdictWords>> = {
   },
 };
 
+const isPlainOf = ({ hole, breath }: Sound, sound: Sound): boolean =>
+  sound.hole === hole && sound.breath === breath && sound.technique === 'natural';
+
 /** What became of a try, in words: happened first, then one next step. */
 export const verdictWords = (task: BendTask, verdict: BendVerdict): VerdictWords => {
   switch (verdict.kind) {
@@ -107,6 +110,13 @@ export const verdictWords = (task: BendTask, verdict: BendVerdict): VerdictWords
         next: 'That is the way: let it sink further, slowly, no harder.',
       };
     case 'other': {
+      // Of a first bend the plain note is how everybody begins, and no other note.
+      if (task.exercise === 'dip' && verdict.sounds.some((sound) => isPlainOf(task.target, sound)))
+        return {
+          short: 'Still plain',
+          happened: 'The note stayed where it is, which is how it begins.',
+          next: 'Let it sink while it sounds, however little, no harder.',
+        };
       const names = verdict.sounds.map(spokenHole).join(' or ');
       return {
         short: names === '' ? 'Another note' : names,

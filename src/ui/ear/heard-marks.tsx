@@ -1,13 +1,12 @@
 import { type RefObject, useCallback, useRef } from 'react';
 import { WIDEST_GRIP } from '../../core/harp/grip-shapes';
 import type { Sound } from '../../core/harp/harp';
-import { soundHz } from '../../core/harp/intonation';
 import { soundId } from '../../core/harp/tab';
 import type { HeardNote } from '../../core/hearing/heard-note';
-import { centsBetween, signedCents } from '../../core/theory/temperament';
-import { asHz, type Hz } from '../../core/theory/units';
+import { signedCents } from '../../core/theory/temperament';
 import { useSelected, useSession } from '../state/session-context';
 import { isStill, useFrame } from '../state/use-frame';
+import { offsetOf } from './heard-offset';
 import { type HeardPlaces, measurePlaces, type PlacedBox } from './heard-places';
 import { drawTrace, tracePoints } from './heard-trace';
 import { useEarShown } from './use-ear-shown';
@@ -64,14 +63,6 @@ const noteToLight = (memory: Memory, sounding: HeardNote | null, now: number): H
     memory.until = now + AFTERGLOW;
   }
   return now <= memory.until ? memory.note : null;
-};
-
-/** Cents of a single note; several at once have none in common. */
-const offsetOf = (note: HeardNote, frequency: number, reference: Hz): number | null => {
-  if (note.sound === null || note.together.length > 0) return null;
-  return frequency > 0 && note.to === null
-    ? centsBetween(soundHz(note.sound, reference), asHz(frequency))
-    : note.offset;
 };
 
 /**

@@ -3,6 +3,7 @@ import type { BendLevel } from '../../../src/core/bends/bend-choice';
 import { bendTask, type Exercise } from '../../../src/core/bends/bend-exercise';
 import { createBendListener } from '../../../src/core/bends/bend-listener';
 import { type BendVerdict, isHit, judgeBend } from '../../../src/core/bends/bend-verdict';
+import { verdictWords } from '../../../src/core/bends/bend-words';
 import { findPlateaus, type PitchMoment } from '../../../src/core/bends/plateaus';
 import { buildHarp } from '../../../src/core/harp/build-harp';
 import { soundId } from '../../../src/core/harp/tab';
@@ -48,6 +49,19 @@ const say = (verdict: BendVerdict): string => {
   if (verdict.kind === 'other') return `other ${verdict.sounds.map(soundId).join(' or ')}`;
   return verdict.kind === 'shape' ? `no ${verdict.missing}` : verdict.kind;
 };
+
+describe('words on a first bend', () => {
+  const plain = harp.sounds.filter((sound) => soundId(sound) === '4D');
+  const next = harp.sounds.filter((sound) => soundId(sound) === '5D');
+
+  it('take the plain note for the beginning it is, and no other note', () => {
+    const said = (sounds: typeof plain, exercise: Exercise) =>
+      verdictWords(taskFor("4D'", exercise), { kind: 'other', sounds });
+    expect(said(plain, 'dip')).toMatchObject({ short: 'Still plain' });
+    expect(said(next, 'dip').happened).toBe('That was 5 draw.');
+    expect(said(plain, 'hold').happened).toBe('That was 4 draw.');
+  });
+});
 
 describe('the verdict on a bend', () => {
   // 4 draw on a C harp is D5, 293.66 · 2 Hz; its bend C♯5 lies 100 cents below (equal temperament).

@@ -167,7 +167,10 @@ const FirstBend = ({ chosen, onChoose }: PartProps) => {
         <button
           type="button"
           className="tool"
-          onClick={() => {
+          onClick={({ currentTarget }) => {
+            // What it asks for stands at the top.
+            const body = currentTarget.closest('.panel-body');
+            if (body !== null) body.scrollTop = 0;
             commands.choose({ bends: { ...bends, level: 'first' } });
             onChoose({ ...chosen, target: soundId(first), exercise: 'dip' });
           }}
