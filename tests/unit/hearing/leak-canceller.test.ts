@@ -113,20 +113,20 @@ describe('the leak of the band', () => {
 });
 
 describe('the way of the band', () => {
-  const after = (...looks: readonly number[]): number | null => {
+  const believed = (...looks: readonly number[]): number | null => {
     const steady = createSteadyDelay();
     for (const look of looks) steady.take(look);
     return steady.now();
   };
 
   it('is told once three looks agree, and a look at a reflection changes nothing', () => {
-    expect([after(500), after(500, 501), after(500, 1900, 70)]).toEqual([null, null, null]);
-    expect(after(500, 502, 501)).toBe(501);
-    expect(after(500, 502, 501, 640, 501, 640)).toBe(501);
+    expect([believed(500), believed(500, 501), believed(500, 1900, 70)]).toEqual([null, null, null]);
+    expect(believed(500, 502, 501)).toBe(501);
+    expect(believed(500, 502, 501, 640, 501, 640)).toBe(501);
   });
 
   it('moves where it stays moved: by ten milliseconds, as a browser’s microphone does that was held up', () => {
-    expect(after(500, 500, 500, 500, 500, 740, 740, 740)).toBe(740);
+    expect(believed(500, 500, 500, 500, 500, 740, 740, 740)).toBe(740);
   });
 });
 
