@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { asItSays, type OwnChart } from '../../../src/core/chart-text/own-chart';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { withOwnChart } from '../../../src/core/song/chart-choices';
-import { songKeyOf } from '../../../src/core/song/tune';
+import { songKeyOf, withFittingRepeat } from '../../../src/core/song/tune';
 
 const own = (text: string): OwnChart => ({
   id: 'chart-1',
@@ -44,5 +44,16 @@ describe('a chart that says what it is', () => {
       plan: { ...plan, repeat: null },
     });
     expect(withOwnChart(DEFAULT_SETTINGS, own('Feel: tarantella\nC7')).style).toEqual(DEFAULT_SETTINGS.style);
+  });
+});
+
+describe('repeated bars', () => {
+  it('stay while a form has the last of them, and go with it', () => {
+    const { plan } = DEFAULT_SETTINGS;
+    const repeating = { ...DEFAULT_SETTINGS, plan: { ...plan, repeat: { from: 8, to: 11 } } };
+    expect([11, 12].map((bars) => withFittingRepeat(repeating, bars).plan.repeat)).toEqual([
+      null,
+      { from: 8, to: 11 },
+    ]);
   });
 });
