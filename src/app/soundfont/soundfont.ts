@@ -5,13 +5,8 @@ import { audibleSoundOf } from '../../core/song/song-program';
 import type { KeptFile } from '../../storage/kept-file';
 import type { Join, Stand } from '../song/feature';
 import type { Song } from '../song/song-state';
-import {
-  type OwnSoundsState,
-  partsOf,
-  type SoundFontState,
-  type SoundKind,
-  withSoundKind,
-} from './soundfont-state';
+import { partsOf, type SoundKind, withSoundKind } from './sound-kinds';
+import type { OwnSoundsState, SoundFontState } from './soundfont-state';
 import { GONE_TEXT, lostText, NOT_FORGOTTEN_TEXT, notKeptText, refusalText } from './soundfont-words';
 
 /** What the page can ask for about sounds of the player's own. */

@@ -5,7 +5,8 @@ import { PRACTICE_SETTINGS } from '../settings/practice-settings';
 import type { Settings } from '../settings/settings';
 import { SONG_SETTINGS } from '../settings/song-settings';
 import { isRecord } from '../theory/is-record';
-import { cutText, keptTags, keptText } from '../theory/kept-text';
+import { keptTags } from '../theory/kept-tags';
+import { cutText, keptText } from '../theory/kept-text';
 
 /**
  * What is the player's own way with every song, and so no song's: what they can reach, what they keep in hand, the

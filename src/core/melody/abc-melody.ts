@@ -1,3 +1,4 @@
+import { LETTER_STEPS, SHARPS_IN_ORDER } from '../theory/letters';
 /** The notes of an ABC tune (standard 2.1 of 2011): pitches by its key, lengths, ties; one voice. */
 
 import {
@@ -13,7 +14,7 @@ import { type AbcToken, musicTokens } from '../sheets/abc-music';
 import { MODE_FIFTHS } from '../sheets/modes';
 import { LONGEST_ABC } from '../sheets/read-abc';
 import { meterFor } from '../sheets/sheet-bars';
-import { LETTER_STEPS, pitchClassOf, SHARPS_IN_ORDER } from '../theory/pitch';
+import { pitchClassOf } from '../theory/pitch';
 import { type Melody, melodyFrom, noteMeter, type PlacedKey } from './melody';
 
 const WHOLE = 1920;

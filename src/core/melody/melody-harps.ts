@@ -1,3 +1,4 @@
+import { LETTER_STEPS } from '../theory/letters';
 /** A melody becomes tab: every harp that could play it, and the position that makes, the easiest first. */
 
 import type { MeterName } from '../chart/chart';
@@ -7,7 +8,6 @@ import { positionOf } from '../harp/positions';
 import type { TechniqueChoice } from '../harp/reach';
 import { readLength } from '../phrase/note-lengths';
 import type { Phrase } from '../phrase/phrase';
-import { LETTER_STEPS } from '../theory/pitch';
 import { asPitchClass, asTicks, type PitchClass } from '../theory/units';
 import { easiestWay, groundOf, type HarpGround, tabIds } from './easiest-way';
 import { type MelodyNote, MOST_NOTES } from './melody';

@@ -1,9 +1,10 @@
+import { LETTER_STEPS } from '../theory/letters';
 /** The notes of a MusicXML score (4.0 and before, `score-partwise`): one part, its first voice. */
 
 import { sheetKey } from '../sheets/musicxml-key';
 import { MOST_MEASURES, meterFor } from '../sheets/sheet-bars';
 import { childAt, childrenOf, numberAt, textAt, type XmlNode } from '../sheets/xml-node';
-import { LETTER_STEPS, pitchClassOf } from '../theory/pitch';
+import { pitchClassOf } from '../theory/pitch';
 import { asPitchClass } from '../theory/units';
 import { type Melody, melodyFrom, noteMeter, type PlacedKey } from './melody';
 

@@ -2,7 +2,8 @@ import { parsePhrase } from '../phrase/parse-phrase';
 import type { Phrase } from '../phrase/phrase';
 import { CALL_LEVELS, type CallLevel } from '../practice/call-levels';
 import { isRecord } from '../theory/is-record';
-import { keptTags, keptText } from '../theory/kept-text';
+import { keptTags } from '../theory/kept-tags';
+import { keptText } from '../theory/kept-text';
 import type { LibraryKind } from './library-file';
 
 /** A phrase of the player's library. */

@@ -1,5 +1,5 @@
 import type { BarKey } from '../chart/chart';
-import { SHARPS_IN_ORDER } from '../theory/pitch';
+import { SHARPS_IN_ORDER } from '../theory/letters';
 import { isMinorMode, MODE_FIFTHS } from './modes';
 import { numberAt, textAt, type XmlNode } from './xml-node';
 

@@ -14,12 +14,6 @@ const KEY_NAMES: Readonly<Record<KeyMode, readonly NoteName[]>> = {
 /** Scale steps of the twelve chromatic tones above a tonic: the flat side, as blues spells its thirds, fifths and sevenths. */
 const CHROMATIC_INTERVALS = ['1P', '2m', '2M', '3m', '3M', '4P', '5d', '5P', '6m', '6M', '7m', '7M'] as const;
 
-/** Semitones of the plain letters above C. */
-export const LETTER_STEPS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
-
-/** The letters in the order in which sharps are added to a signature; flats come the other way round. */
-export const SHARPS_IN_ORDER = 'FCGDAEB';
-
 /** The twelve pitch classes, C first. */
 export const PITCH_CLASSES: readonly PitchClass[] = Array.from({ length: 12 }, (_, i) => asPitchClass(i));
 

@@ -4,7 +4,7 @@ import { bookSong, isOnStand, parseBookSong, withBookSong } from '../../../src/c
 import { findKept } from '../../../src/core/phrasebook/kept-phrase';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { parseSettings } from '../../../src/core/settings/parse-settings';
-import { tagsOf } from '../../../src/core/theory/kept-text';
+import { tagsOf } from '../../../src/core/theory/kept-tags';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
 import { anySettings } from '../../helpers/settings-arbitraries';
 import { OWN_CHART } from '../../helpers/test-charts';

@@ -3,7 +3,8 @@ import { parseBookSong } from '../../../src/core/book/book-song';
 import { parseOwnChart } from '../../../src/core/chart-text/own-chart';
 import { parseHarpCase } from '../../../src/core/harp/harp-case';
 import { PHRASE_LIMITS, parseKeptPhrase } from '../../../src/core/phrasebook/kept-phrase';
-import { keptTags, keptText, LONGEST_NAME } from '../../../src/core/theory/kept-text';
+import { keptTags } from '../../../src/core/theory/kept-tags';
+import { keptText, LONGEST_NAME } from '../../../src/core/theory/kept-text';
 
 const SOUND = { hole: 4, breath: 'draw', technique: 'natural', bend: 0 };
 const ONE_NOTE = { meter: '4/4', length: 480, notes: [{ at: 0, length: 480, sounds: [SOUND] }] };

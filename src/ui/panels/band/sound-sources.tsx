@@ -1,12 +1,11 @@
 import {
   OWN_SOUND_CHOICES,
-  type OwnFile,
   partsOf,
-  type RecordedState,
   type SoundKind,
   soundKindOf,
   voiceOfPart,
-} from '../../../app/soundfont/soundfont-state';
+} from '../../../app/soundfont/sound-kinds';
+import type { OwnFile, RecordedState } from '../../../app/soundfont/soundfont-state';
 import type { Style } from '../../../core/players/style';
 import { Choice, type Option } from '../../controls/choice';
 import { useSelected, useSession } from '../../state/session-context';

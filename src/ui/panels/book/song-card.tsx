@@ -1,7 +1,8 @@
 import { memo, useId, useState } from 'react';
 import { type BookSong, SONG_LIMITS } from '../../../core/book/book-song';
 import { songFacts } from '../../../core/book/song-facts';
-import { LONGEST_NAME, tagsOf } from '../../../core/theory/kept-text';
+import { tagsOf } from '../../../core/theory/kept-tags';
+import { LONGEST_NAME } from '../../../core/theory/kept-text';
 import { useSelected, useSession } from '../../state/session-context';
 import { SongFactsLine } from './song-facts-line';
 import { SongLink } from './song-link';

@@ -4,7 +4,7 @@ import { printPhrase } from '../../../core/phrase/print-phrase';
 import type { PhraseReading } from '../../../core/phrase/read-phrase';
 import type { KeptPhrase } from '../../../core/phrasebook/kept-phrase';
 import { checkPhrase } from '../../../core/phrasebook/phrase-check';
-import { tagsOf } from '../../../core/theory/kept-text';
+import { tagsOf } from '../../../core/theory/kept-tags';
 import { CallNotation } from '../../chart/call-notation';
 import { useSelected, useSession } from '../../state/session-context';
 import { GridEditor } from './grid-editor';
