@@ -123,8 +123,8 @@ describe('the band in a page', () => {
 
   it('changes an instrument and the temperament while playing without a gap', async () => {
     const { page, play, hear, moment, recorded } = await openAwake();
-    // A feel whose chords never rest for half a second: what is silent longer is a gap.
-    const steady = testProgram('double-shuffle', { plan: { choruses: null } });
+    // A feel whose chords rest for a third of a second at most in the first ten: what is silent longer is a gap.
+    const steady = testProgram('minor-slow', { plan: { choruses: null } });
     const sound = { ...soundOf('chords'), chords: 'organ' as const };
     await play(steady, sound);
     await hear(1.5);
