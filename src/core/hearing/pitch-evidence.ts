@@ -1,6 +1,9 @@
+import { explained, UNSTEADY, unexplained } from '../signal/explained';
+import { createUpperRise } from '../signal/upper-rise';
 import { elementAt } from '../theory/element-at';
+import { createDeniedPitches } from './denied-pitches';
 import type { Peak } from './lag-peaks';
-import type { PitchGrid } from './pitch-grid';
+import { higherPlaces, type PitchGrid, widen } from './pitch-grid';
 import { createSoundBand, type SoundBand } from './sound-band';
 
 /** What is known of a hop and those before it. */
@@ -37,8 +40,6 @@ export interface EvidenceOptions {
 
 /** Where the bands meet, Hz: fundamentals below, the strong low harmonics between, brightness above. */
 const EDGES = [1000, 2500] as const;
-/** Added to what a pitch leaves unexplained, since no sound repeats exactly. */
-const UNSTEADY = 0.1;
 /** What the lowest band counts of the others, as that is where a band's instruments are strong. */
 const LOW_SAY = 0.75;
 const MOST_SAY = LOW_SAY + 2;
@@ -59,21 +60,7 @@ const PER_OCTAVE = 0.3;
 /** Say of a band in the period even where it tells nothing, so that there is always one. */
 const LEAST_SAY = 1e-3;
 const NOTHING = 1e-20;
-
-/** Share of a band's energy that a pitch leaves unexplained. */
-const unexplained = (likeness: number): number => {
-  const like = Math.max(0, Math.min(1, likeness));
-  return 1 + UNSTEADY - like * like;
-};
-
-const TABLE_SIZE = 2048;
-/** What a band says of a pitch by its likeness there, at so many steps from 0 to 1: a logarithm a pitch is dear. */
-const EXPLAINED = Float64Array.from(
-  { length: TABLE_SIZE + 1 },
-  (_, i) => -Math.log(unexplained(i / TABLE_SIZE)),
-);
-const explained = (likeness: number): number =>
-  EXPLAINED[likeness > 0 ? Math.min(TABLE_SIZE, (likeness * TABLE_SIZE + 0.5) | 0) : 0] ?? 0;
+const NO_MORE = new Float64Array(0);
 
 /** How much a band has to say about a pitch, by its likeness there and its weight. */
 const sayOf = (likeness: number, weight: number): number =>
@@ -86,36 +73,11 @@ const shortfall = (beyond: number, own: number): number => Math.max(0, Math.min(
 interface Demands {
   /** Beyond those of which it is a fraction. */
   readonly own: number;
+  /** Besides, of each pitch; nothing where it is empty. */
+  readonly more: Float64Array;
   /** How much of a say there is in all: less where only few bands sound. */
   readonly say: number;
 }
-
-/**
- * Places of the pitches two to seven times as high as each, six in a row, lowest first; where the grid has none the
- * place after its last.
- */
-const higherPlaces = (grid: PitchGrid): Int32Array => {
-  const times = [2, 3, 4, 5, 6, 7].map((each) => grid.timesHigher(each));
-  const none = grid.frequencies.length;
-  return Int32Array.from({ length: times.length * none }, (_, i) => {
-    const place = elementAt(times, i % times.length)[Math.floor(i / times.length)] ?? -1;
-    return place < 0 ? none : place;
-  });
-};
-
-/** Fills with the highest of each value and those beside it, and with nothing after the last. */
-const widen = (values: Float64Array, wide: Float64Array): void => {
-  const last = values.length - 1;
-  let before = Number.NEGATIVE_INFINITY;
-  let here = values[0] ?? 0;
-  for (let i = 0; i <= last; i += 1) {
-    const after = i < last ? (values[i + 1] ?? 0) : Number.NEGATIVE_INFINITY;
-    wide[i] = Math.max(here, before, after);
-    before = here;
-    here = after;
-  }
-  wide[last + 1] = Number.NEGATIVE_INFINITY;
-};
 
 /** Takes from the evidence of each pitch what those of which it is a fraction say as well, and what its lowness makes easy. */
 const createPreference = (grid: PitchGrid): ((values: Float64Array, demands: Demands) => void) => {
@@ -124,9 +86,8 @@ const createPreference = (grid: PitchGrid): ((values: Float64Array, demands: Dem
   const highest = elementAt(frequencies, frequencies.length - 1);
   const lowness = frequencies.map((frequency) => PER_OCTAVE * Math.log2(highest / frequency));
   const wide = new Float64Array(frequencies.length + 1);
-  return (values, { own, say }) => {
+  return (values, { own, more, say }) => {
     widen(values, wide);
-    const ownSay = say * own;
     const voicedSay = say * OWN.voiced;
     let voiced = Number.NEGATIVE_INFINITY;
     let preferred = Number.NEGATIVE_INFINITY;
@@ -139,13 +100,13 @@ const createPreference = (grid: PitchGrid): ((values: Float64Array, demands: Dem
       const here = values[i] ?? 0;
       const beyond = Math.max(0, here - most);
       const value = here - say * (lowness[i] ?? 0);
-      const chosen = value - shortfall(beyond, ownSay);
+      const chosen = value - shortfall(beyond, say * (own + (i < more.length ? (more[i] ?? 0) : 0)));
       voiced = Math.max(voiced, value - shortfall(beyond, voicedSay));
       preferred = Math.max(preferred, chosen);
       values[i] = chosen;
     }
-    const more = voiced - preferred;
-    for (let i = 0; i < values.length; i += 1) values[i] = (values[i] ?? 0) + more;
+    const back = voiced - preferred;
+    for (let i = 0; i < values.length; i += 1) values[i] = (values[i] ?? 0) + back;
   };
 };
 
@@ -157,6 +118,15 @@ const weigh = (bands: readonly SoundBand[], weights: Float64Array): void => {
     const [say, faint] = b === 0 ? [LOW_SAY, FAINT.low] : [1, FAINT.above];
     weights[b] = (say * power) / (power + faint * all);
   }
+};
+
+/** Likeness at a place, where the bands that know it agree. */
+const likenessOf = (bands: readonly SoundBand[], says: readonly number[], place: number): number => {
+  const sum = bands.reduce(
+    (total, { likeness }, b) => total + (says[b] ?? 0) * Math.max(0, likeness[place] ?? 0),
+    0,
+  );
+  return Math.min(1, sum / says.reduce((total, say) => total + say, 0));
 };
 
 /**
@@ -172,7 +142,8 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
   const bands = [low, middle, high];
   const values = new Float64Array(lags.length);
   const favourOwn = createPreference(grid);
-
+  const deniedBy = createDeniedPitches(grid, EDGES);
+  const hasRisen = createUpperRise();
   const weights = new Float64Array(bands.length);
   const saysOf = (place: number): readonly number[] =>
     bands.map((band, b) => sayOf(band.likeness[place] ?? 0, weights[b] ?? 0));
@@ -181,6 +152,7 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
     values,
     add(samples, { settled, note, silent }) {
       for (const band of bands) band.add(samples, note, silent);
+      const risen = hasRisen(low.power(), middle.power(), high.power());
       if (silent) {
         values.fill(0);
         return;
@@ -195,16 +167,10 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
           b * explained(middle.likeness[i] ?? 0) +
           c * explained(high.likeness[i] ?? 0);
       }
-      favourOwn(values, { own: settled ? OWN.settled : OWN.begun, say: (a + b + c) / MOST_SAY });
+      const more = risen ? deniedBy(values, middle.likeness, high.likeness) : NO_MORE;
+      favourOwn(values, { own: settled ? OWN.settled : OWN.begun, more, say: (a + b + c) / MOST_SAY });
     },
-    likenessAt(place) {
-      const says = saysOf(place);
-      const sum = bands.reduce(
-        (total, { likeness }, b) => total + (says[b] ?? 0) * Math.max(0, likeness[place] ?? 0),
-        0,
-      );
-      return Math.min(1, sum / says.reduce((total, say) => total + say, 0));
-    },
+    likenessAt: (place) => likenessOf(bands, saysOf(place), place),
     periodAt(place, hops) {
       const says = saysOf(place);
       let [lag, height, total] = [0, 0, 0];

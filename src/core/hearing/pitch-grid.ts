@@ -1,3 +1,4 @@
+import { elementAt } from '../theory/element-at';
 import type { PitchRange } from './reachable';
 
 /** The pitches a tracker chooses from, finely spaced, lowest first. */
@@ -29,4 +30,36 @@ export const createPitchGrid = (ranges: readonly PitchRange[]): PitchGrid => {
       return Int32Array.from(steps, (step) => places.get(step + up) ?? -1);
     },
   };
+};
+
+/** The multiples of a pitch that are looked at. */
+const TIMES = [2, 3, 4, 5, 6, 7] as const;
+/** How many there are. */
+export const MULTIPLES = TIMES.length;
+
+/**
+ * Places of the pitches two to seven times as high as each, six in a row, lowest first; where the grid has none the
+ * place after its last.
+ */
+export const higherPlaces = (grid: PitchGrid): Int32Array => {
+  const times = TIMES.map((each) => grid.timesHigher(each));
+  const none = grid.frequencies.length;
+  return Int32Array.from({ length: times.length * none }, (_, i) => {
+    const place = elementAt(times, i % times.length)[Math.floor(i / times.length)] ?? -1;
+    return place < 0 ? none : place;
+  });
+};
+
+/** Fills with the highest of each value and those beside it, and with nothing after the last. */
+export const widen = (values: Float64Array, wide: Float64Array): void => {
+  const last = values.length - 1;
+  let before = Number.NEGATIVE_INFINITY;
+  let here = values[0] ?? 0;
+  for (let i = 0; i <= last; i += 1) {
+    const after = i < last ? (values[i + 1] ?? 0) : Number.NEGATIVE_INFINITY;
+    wide[i] = Math.max(here, before, after);
+    before = here;
+    here = after;
+  }
+  wide[last + 1] = Number.NEGATIVE_INFINITY;
 };
