@@ -44,6 +44,10 @@ export const loadRenderer = (): Promise<typeof import('./audio/export/render-off
 export const loadCompressor = (): Promise<typeof import('./audio/export/compress-audio')> =>
   import('./audio/export/compress-audio');
 
+/** Fetches what writes samples plainly. */
+export const loadPcm = (): Promise<typeof import('./audio/export/pcm-file')> =>
+  import('./audio/export/pcm-file');
+
 /** Fetches what reads files of sheet music. */
 export const loadSheets = (): Promise<typeof import('./sheet/read-sheet')> => import('./sheet/read-sheet');
 
@@ -97,6 +101,7 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
     },
     ...sharedSaver(),
     loadCompressor: async () => (await loadCompressor()).createAudioCompressor(),
+    loadPcm: async () => (await loadPcm()).openPcm,
   },
   ownSounds: { sounds: ownSounds, shelf: createKeptFile('own sounds', () => window.indexedDB) },
   recorded: { sounds: recorded, fetchFile: fetchInstruments },

@@ -68,7 +68,7 @@ const fetchTheRest = async (session: Session): Promise<void> => {
   // Nobody asks for a sign or the paper before it is wanted, so that what failed is tried again.
   await againUntil(fetchEverything);
   session.prepare();
-  const { loadRenderer, loadCompressor, loadSheets, loadTapeMachine } = await import('./devices');
+  const { loadRenderer, loadCompressor, loadPcm, loadSheets, loadTapeMachine } = await import('./devices');
   const { loadTakeDesk } = await import('./app/takes/takes');
   const { loadExportWork } = await import('./app/export/export');
   await Promise.allSettled([
@@ -76,6 +76,7 @@ const fetchTheRest = async (session: Session): Promise<void> => {
     loadRenderer(),
     loadExportWork(),
     loadCompressor(),
+    loadPcm(),
     loadSheets(),
     loadTapeMachine(),
     loadTakeDesk(),

@@ -1,5 +1,7 @@
 import type { TakeAwayDevices } from '../../src/app/export/export-audio';
+import type { PcmForm } from '../../src/audio/export/answer-pcm';
 import type { Encoding } from '../../src/audio/export/compression';
+import { openPcm, type PcmEncoder } from '../../src/audio/export/pcm-file';
 import type { RenderRequest } from '../../src/audio/export/render-offline';
 import type { Writing } from '../../src/storage/kept-values';
 import type { Sharing } from '../../src/storage/share-sheet';
@@ -44,6 +46,12 @@ export const FAKE_ENCODING: Encoding = {
   sampleRate: 48000,
   bitrate: 128_000,
 };
+
+/** On the page itself, as where no worker can be had. */
+const openPcmHere = (form: PcmForm): PcmEncoder =>
+  openPcm(form, () => {
+    throw new Error('no worker');
+  });
 
 const hum = () => new Float32Array(FAKE_PIECE).fill(0.5);
 
@@ -137,6 +145,7 @@ export const createFakeTakeAway = (): FakeTakeAway => {
         return devices.sheet.comesTo;
       },
     },
+    loadPcm: async () => openPcmHere,
     loadCompressor: async () => ({
       offered: async () => devices.encodings,
       open: ({ write, tags }) => ({

@@ -1,13 +1,14 @@
+import type { PcmForm } from '../../audio/export/answer-pcm';
 import type { AudioCompressor, Encoding } from '../../audio/export/compression';
+import type { PcmEncoder } from '../../audio/export/pcm-file';
 import type { Rendered, RenderRequest } from '../../audio/export/render-offline';
 import type { Section } from '../../core/arranger/program';
 import { type AudioTags, wavInfo } from '../../core/formats/audio-tags';
-import { encodePcm, longestWav, type WavFormat, wavEnd, wavHeader } from '../../core/formats/wav';
+import { longestWav, type WavFormat, wavEnd, wavHeader } from '../../core/formats/wav';
 import type { Style } from '../../core/players/style';
 import type { PartId } from '../../core/score/score';
 import { DEFAULT_MIX } from '../../core/settings/defaults';
 import type { BandSound } from '../../core/song/band-sound';
-import { createRandom } from '../../core/theory/random';
 import { messageOf } from '../../core/theory/thrown';
 import type { FileSaver, GrowingFile } from '../../storage/save-file';
 import type { ShareSheet } from '../../storage/share-sheet';
@@ -25,6 +26,8 @@ export interface TakeAwayDevices {
   readonly share?: Pick<ShareSheet, 'begin' | 'takes' | 'offer' | 'offerLink'>;
   /** Fetches the part of the program that compresses; rejects when it cannot be had. */
   readonly loadCompressor: () => Promise<AudioCompressor>;
+  /** Fetches the part of the program that writes plain samples; rejects when it cannot be had. */
+  readonly loadPcm: () => Promise<(form: PcmForm) => PcmEncoder>;
 }
 
 /** One file to make: its name and the parts in it. */
@@ -82,22 +85,32 @@ const openWav = async (
   file: GrowingFile,
   format: WavFormat,
   { style, tags }: AudioOrder,
+  loadPcm: TakeAwayDevices['loadPcm'],
 ): Promise<SampleSink> => {
   const info = wavInfo(tags);
+  const open = await fetched(loadPcm);
+  const pcm = open({ bits: format.bits, seed: style.seed });
   let frames = 0;
-  const dither = format.bits === 16 ? createRandom(style.seed) : null;
   mustBeWritten(await file.write(wavHeader(format, 0)));
+  /** What was encoded last is written while the next is encoded. */
+  let last: Promise<void> = Promise.resolve();
   return {
     add: async (left, right) => {
       frames += left.length;
-      mustBeWritten(await file.write(encodePcm([left, right], format.bits, dither)));
+      const bytes = pcm.encode(left, right);
+      const before = last;
+      last = before.then(async () => mustBeWritten(await file.write(await bytes)));
+      // Each failure is told by the next wait for it, and by no other way.
+      for (const each of [bytes, last]) each.catch(() => undefined);
+      await before;
     },
     end: async () => {
+      await last;
       mustBeWritten(await file.write(wavEnd(format, frames)));
       mustBeWritten(await file.write(info));
       mustBeWritten(await file.rewriteStart(wavHeader(format, frames, info.length)));
     },
-    close: () => undefined,
+    close: pcm.close,
   };
 };
 
@@ -108,10 +121,10 @@ const encoderTrouble = ({ name }: Encoding, error: unknown): SavingTrouble =>
 const openSink = async (
   file: GrowingFile,
   order: AudioOrder,
-  loadCompressor: TakeAwayDevices['loadCompressor'],
+  { loadCompressor, loadPcm }: TakeAwayDevices,
 ): Promise<SampleSink> => {
   const { format, tags, style } = order;
-  if (!isEncoding(format)) return openWav(file, format, order);
+  if (!isEncoding(format)) return openWav(file, format, order, loadPcm);
   const write = async (bytes: Uint8Array) => mustBeWritten(await file.write(bytes));
   const rewriteStart = async (bytes: Uint8Array) => mustBeWritten(await file.rewriteStart(bytes));
   const compressor = await fetched(loadCompressor);
@@ -151,7 +164,7 @@ const fill = async (
   { order, render, devices, signal }: Work,
   onProgress: (share: number) => void,
 ): Promise<Rendered> => {
-  const file = await openSink(growing, order, devices.loadCompressor);
+  const file = await openSink(growing, order, devices);
   const { cutAt, fade, format } = order;
   const sink =
     cutAt === null

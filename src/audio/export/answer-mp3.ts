@@ -1,6 +1,7 @@
 /** What the worker that encodes MP3 does with each order. */
 import { messageOf } from '../../core/theory/thrown';
-import type { Mp3Answer, Mp3Order } from './mp3-messages';
+import type { Encoded } from './encoding-line';
+import type { Mp3Order } from './mp3-messages';
 
 /** The encoder: what it gives back is its own memory, and good until it is asked again. */
 export interface Mp3Encoder {
@@ -27,7 +28,7 @@ const carryOut = (encoder: Mp3Encoder, order: Mp3Order): Uint8Array => {
 /** Answers orders one after another, the first of which fetches the encoder; none rejects. */
 export const createMp3Answers = (
   load: () => Promise<Mp3Encoder>,
-): ((order: Mp3Order) => Promise<Mp3Answer>) => {
+): ((order: Mp3Order) => Promise<Encoded>) => {
   let encoder: Promise<Mp3Encoder> | null = null;
   return async (order) => {
     try {

@@ -2,20 +2,13 @@
 import { id3Tag } from '../../core/formats/audio-tags';
 import { mp3InfoFrame } from '../../core/formats/mp3-info';
 import type { CompressedFile, CompressionOrder, Encoding } from './compression';
-import type { Mp3Answer, Mp3Order } from './mp3-messages';
-
-/** The part of a worker that encoding uses. */
-export interface Mp3Worker {
-  postMessage(order: Mp3Order): void;
-  onmessage: ((message: MessageEvent<Mp3Answer>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-  terminate(): void;
-}
+import { type EncodingWorker, openEncodingLine } from './encoding-line';
+import type { Mp3Order } from './mp3-messages';
 
 /** What MP3 files need of the browser; tests hand in their own. */
 export interface Mp3Ground {
   readonly canRun: () => boolean;
-  readonly createWorker: () => Mp3Worker;
+  readonly createWorker: () => EncodingWorker<Mp3Order>;
 }
 
 /** The real browser. */
@@ -34,43 +27,12 @@ export const MP3_ENCODING: Encoding = {
   bitrate: 192_000,
 };
 
-interface Waiting {
-  readonly resolve: (bytes: Uint8Array) => void;
-  readonly reject: (reason: Error) => void;
-}
-
-/** Orders for a worker, each answered in its turn; all that wait are rejected when it breaks down. */
-const createLine = (createWorker: Mp3Ground['createWorker']) => {
-  const waiting: Waiting[] = [];
-  const worker = createWorker();
-  let broken: Error | null = null;
-  const breakDown = (reason: string): void => {
-    broken = new Error(reason);
-    worker.terminate();
-    for (const each of waiting.splice(0)) each.reject(broken);
-  };
-  worker.onerror = ({ message }) => breakDown(message || 'the MP3 encoder could not be started');
-  worker.onmessage = ({ data }) => {
-    if (data.kind === 'failed') breakDown(data.reason);
-    else waiting.shift()?.resolve(data.bytes);
-  };
-  return {
-    ask: (order: Mp3Order): Promise<Uint8Array> =>
-      new Promise((resolve, reject) => {
-        if (broken !== null) return reject(broken);
-        waiting.push({ resolve, reject });
-        worker.postMessage(order);
-      }),
-    close: () => breakDown('the file was closed'),
-  };
-};
-
 /** Begins an MP3 file. Throws the browser's reason where no worker can be had. */
 export const openMp3 = (
   { encoding, tags, write, rewriteStart }: CompressionOrder,
   { createWorker }: Mp3Ground,
 ): CompressedFile => {
-  const line = createLine(createWorker);
+  const line = openEncodingLine(createWorker);
   const tag = id3Tag(tags);
   const start = (length: Parameters<typeof mp3InfoFrame>[0]): Uint8Array =>
     Uint8Array.of(...tag, ...mp3InfoFrame(length));

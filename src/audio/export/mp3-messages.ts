@@ -3,8 +3,3 @@ export type Mp3Order =
   | { readonly kind: 'open'; readonly sampleRate: number; readonly bitrate: number }
   | { readonly kind: 'samples'; readonly left: Float32Array; readonly right: Float32Array }
   | { readonly kind: 'end' };
-
-/** The next frames, or why there are none; handed over, not copied. */
-export type Mp3Answer =
-  | { readonly kind: 'frames'; readonly bytes: Uint8Array<ArrayBuffer> }
-  | { readonly kind: 'failed'; readonly reason: string };

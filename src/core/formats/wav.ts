@@ -83,7 +83,7 @@ export const encodePcm = (
   channels: readonly Float32Array[],
   bits: WavFormat['bits'],
   random: Random | null = null,
-): Uint8Array => {
+): Uint8Array<ArrayBuffer> => {
   const frames = checkChannels(channels);
   const scale = 2 ** (bits - 1);
   const sampleBytes = bits / 8;

@@ -4,7 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { createEncoder } from 'wasm-media-encoders/esnext';
 import { createMp3Answers, type Mp3Encoder } from '../../../../src/audio/export/answer-mp3';
 import { createAudioCompressor } from '../../../../src/audio/export/compress-audio';
-import { MP3_ENCODING, type Mp3Worker } from '../../../../src/audio/export/mp3-file';
+import type { EncodingWorker } from '../../../../src/audio/export/encoding-line';
+import { MP3_ENCODING } from '../../../../src/audio/export/mp3-file';
+import type { Mp3Order } from '../../../../src/audio/export/mp3-messages';
 
 const WASM = 'node_modules/wasm-media-encoders/wasm/mp3.wasm';
 const load = () => createEncoder('audio/mpeg', readFileSync(WASM));
@@ -13,12 +15,12 @@ const load = () => createEncoder('audio/mpeg', readFileSync(WASM));
 const workerWith = (encoder: () => Promise<Mp3Encoder>, started = true) => {
   const answer = createMp3Answers(encoder);
   const worker = { onmessage: null, onerror: null, ended: false } as {
-    onmessage: Mp3Worker['onmessage'];
-    onerror: Mp3Worker['onerror'];
+    onmessage: EncodingWorker<Mp3Order>['onmessage'];
+    onerror: EncodingWorker<Mp3Order>['onerror'];
     ended: boolean;
   };
   return Object.assign(worker, {
-    postMessage: async (order: Parameters<Mp3Worker['postMessage']>[0]) => {
+    postMessage: async (order: Mp3Order) => {
       // The file of the worker could not be had: the browser tells so without a reason.
       if (!started) return void setTimeout(() => worker.onerror?.({ message: '' } as ErrorEvent));
       const data = await answer(order);
@@ -32,7 +34,7 @@ const workerWith = (encoder: () => Promise<Mp3Encoder>, started = true) => {
 
 const TAGS = { title: 'Slow in B♭ “é”', album: 'Village hall', track: { number: 3, of: 6 } };
 
-const openWith = (worker: Mp3Worker) => {
+const openWith = (worker: EncodingWorker<Mp3Order>) => {
   const bytes: number[] = [];
   const compressor = createAudioCompressor({ canRun: () => true, createWorker: () => worker });
   const file = compressor.open({
