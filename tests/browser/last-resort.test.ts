@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { watchPage } from '../helpers/browser';
 import { spare } from '../helpers/built-page';
 import { servedBrowser } from '../helpers/served-browser';
+import { inSoak } from '../helpers/soak';
 
 const { browser, address } = servedBrowser();
 
@@ -47,11 +48,13 @@ describe('a page that cannot be drawn', () => {
 });
 
 describe('settings that once locked the player out', () => {
-  it.each([
-    '{"version":1,"intonation":{"cents":{"blow":[],"draw":[]}}}',
+  const first = '{"version":1,"intonation":{"cents":{"blow":[],"draw":[]}}}';
+  const all = [
+    first,
     '{"version":1,"tuning":7,"intonation":{"cents":{"blow":[0,0,0,0,0,0,0,0,0,0,0,0],"draw":[0,0,0,0,0,0,0,0,0,0,0,0]}}}',
     '{"version":1,"tuning":',
-  ])('open the page: %s', async (stored) => {
+  ];
+  it.each(inSoak(all, [first]))('open the page: %s', async (stored) => {
     const page = await browser().newPage({ serviceWorkers: 'block' });
     await spare(page);
     const watch = watchPage(page);

@@ -90,14 +90,14 @@ const paperWidth = (page: Page) =>
   });
 
 describe('the song as paper', () => {
-  for (const [name, settings] of inSoak(LOADS, FULLEST)) {
-    it(`fits one page of A4 and of Letter: ${name}`, async () => {
+  for (const [i, [name, settings]] of inSoak(LOADS, FULLEST).entries()) {
+    it(`fits one page: ${name}`, async () => {
       const { page, watch } = await open(settings);
       await toPaper(page);
       const { right, furthest } = await paperWidth(page);
       expect(furthest).toBeLessThanOrEqual(right + 1);
       await toScreen(page);
-      for (const format of FORMATS) {
+      for (const format of inSoak(FORMATS, [FORMATS[i % 2] ?? 'A4'])) {
         expect({ format, pages: countPages(await page.pdf({ format })) }).toEqual({ format, pages: 1 });
       }
       expect(watch.errors).toEqual([]);

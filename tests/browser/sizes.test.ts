@@ -53,7 +53,7 @@ describe('at every size nothing is cut, covered or overlapping', () => {
     await play(page);
     const problems: string[] = [];
     for (const [i, { text }] of ENTRIES.entries()) {
-      const sizes = inTurn(SIZES, i);
+      const sizes = inSoak(SIZES, inTurn(SIZES, i).slice(0, 2));
       await resize(page, sizes[0] ?? SIZES[0]);
       await openEntry(page, text);
       problems.push(

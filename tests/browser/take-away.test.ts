@@ -5,7 +5,7 @@ import { type PageWatch, watchPage } from '../helpers/browser';
 import { spare } from '../helpers/built-page';
 import { eventsOf, notesOf, readMidi } from '../helpers/midi-reading';
 import { servedBrowser } from '../helpers/served-browser';
-import { inSoak } from '../helpers/soak';
+import { inSoak, soakIt } from '../helpers/soak';
 
 const BPM = 240;
 const BEAT = 60 / BPM;
@@ -147,7 +147,7 @@ describe('taking a song away from the built page', () => {
     await close();
   });
 
-  it('saves one file a part in the chosen form: the bass waits while the count goes on', async () => {
+  soakIt('saves one file a part in the chosen form: the bass waits while the count goes on', async () => {
     await open(['Chords']);
     await choose('Sample rate', '48 kHz');
     await choose('Bit depth', '24 bit');

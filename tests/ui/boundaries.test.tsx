@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { PAGES } from '../../src/ui/page/entries';
 import { type PagePart, type PartProps, panelOf, VIEWS } from '../../src/ui/page/page-parts';
 import { openPage } from '../helpers/open-page';
+import { inTurn } from '../helpers/soak';
 
 beforeEach(() => {
   // React reports what a boundary has caught.
@@ -69,7 +70,7 @@ describe.each(views)('$title', (view) => {
   });
 });
 
-describe.each(PAGES)('$title', ({ id, title }) => {
+describe.each(inTurn(PAGES, 0))('$title', ({ id, title }) => {
   it('fails alone, says so, and closes', async () => {
     breakPart(panelOf(id));
     // The song panel has no button on a wide page: whatever stands in the head opens panels by this.
