@@ -68,13 +68,12 @@ const runTests = async (report, projects) => {
   return { code, ...countTests(results), failures: failuresOf(results) };
 };
 
-/** The three sets of rules, side by side. */
-const runTypes = async () => {
-  const check = (folder) => runTool('typescript/bin/tsc', ['-p', folder]);
-  return asOne(Math.max(...(await Promise.all(['.', 'src', 'src/core'].map(check)))));
+/** Format and lint beside the three sets of rules for types. */
+const runStatic = async () => {
+  const checkTypes = (folder) => runTool('typescript/bin/tsc', ['-p', folder]);
+  const style = runTool('@biomejs/biome/bin/biome', ['ci', '--colors=off']);
+  return asOne(Math.max(...(await Promise.all([style, ...['.', 'src', 'src/core'].map(checkTypes)]))));
 };
-
-const runStyle = async () => asOne(await runTool('@biomejs/biome/bin/biome', ['ci', '--colors=off']));
 
 const runBuild = async () => {
   await ensureBuilt();
@@ -92,8 +91,7 @@ const runInBrowsers = async (report) => {
 };
 
 const stagesOf = (folder) => [
-  { name: 'format and lint', check: runStyle },
-  { name: 'types', check: runTypes },
+  { name: 'format, lint and types', check: runStatic },
   {
     name: 'unit, reference and component tests',
     check: () => runTests(join(folder, 'core.json'), ['unit', 'ui*']),

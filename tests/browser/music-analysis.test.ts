@@ -106,7 +106,7 @@ describe('swing, measured between attacks', () => {
     ['swing', 2.5, 2.5],
     ['shuffle', 1.5, 1.5],
   ];
-  it.each(inSoak<Swung>([...own, ...chosen], [['swing', 2.5, 2.5]]))(
+  it.each(inSoak<Swung>([...own, ...chosen], [['shuffle', 'feel', 2]]))(
     '%s at %s lies within five percent of %f to 1',
     async (feel, swing, ratio) => {
       const given = plain(feel, { sounding: 'drums', choruses: 1 });

@@ -5,7 +5,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listBuild } from '../../.dev/service-worker.mjs';
 import { watchPage } from '../helpers/browser';
-import { withoutForehand } from '../helpers/built-page';
+import { withoutForehand, withoutInstruments } from '../helpers/built-page';
 import { fileBrowser } from '../helpers/served-browser';
 import { soakIt } from '../helpers/soak';
 import { BAND_PRESETS, makeSoundFont } from '../helpers/sound-font';
@@ -18,13 +18,15 @@ let context: BrowserContext;
 /**
  * Gives a group of tests a server and a browser's store of its own. To have the page kept takes longest, so that the
  * tests of a group go on, in their order, where the one before has left both.
+ * @param recorded whether its pages read the recorded instruments, which are kept in any case.
  */
-const onOneServer = (): void => {
+const onOneServer = (recorded: boolean): void => {
   beforeAll(async () => {
     server = await openVillageServer();
     context = await browser().newContext();
     context.setDefaultTimeout(60_000);
     await context.addInitScript(withoutForehand);
+    if (!recorded) await context.addInitScript(withoutInstruments);
   });
   afterAll(async () => {
     await context?.close();
@@ -120,7 +122,7 @@ const HEADERS = [
 ];
 
 describe('one visit, then no server', () => {
-  onOneServer();
+  onOneServer(true);
   let page: Page;
 
   it('has every file with the headers it came with', async () => {
@@ -193,7 +195,7 @@ describe('one visit, then no server', () => {
 });
 
 describe('a newer version, with two windows open', () => {
-  onOneServer();
+  onOneServer(false);
   const offer = (page: Page) => page.getByText('A new version of Combshed is ready.');
   let other: Page;
 
@@ -238,7 +240,7 @@ describe('a newer version, with two windows open', () => {
 });
 
 describe('a keeping that fails half-way', () => {
-  onOneServer();
+  onOneServer(false);
   const aFile = () => {
     const { files } = listBuild(server.folder);
     const path = files.find(({ path }) => /bank-worker/.test(path))?.path ?? '';

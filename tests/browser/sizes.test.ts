@@ -14,7 +14,7 @@ const { open } = builtPage();
 const visit = async (settings: Partial<Settings> = {}): Promise<Page> => {
   const { page } = await open({
     // A take whose first chorus ends in two bars of four chords.
-    settings: { ...planned({ countInBars: 0 }), sameTake: true, ...settings },
+    settings: { ...planned({ countInBars: 0, sounding: 'click' }), sameTake: true, ...settings },
     reducedMotion: 'reduce',
   });
   return page;

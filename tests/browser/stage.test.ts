@@ -30,7 +30,7 @@ const openStage = async (
     size,
     look: 'dark',
     settings: {
-      plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0 },
+      plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0, sounding: 'click' },
       // Straight harp and slow: the first bar holds C7 on a C harp, whose tones take the most room, all the while.
       position: 1,
       tempo: asBpm(40),
@@ -167,7 +167,7 @@ const FEW: readonly StageState[] = [
     settings: {
       formId: 'jazz-bebop',
       harpKey: asPitchClass(6),
-      plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0, repeat: { from: 7, to: 7 } },
+      plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0, sounding: 'click', repeat: { from: 7, to: 7 } },
     },
   },
 ];
@@ -179,7 +179,7 @@ const ALL: readonly StageState[] = [
     settings: {
       trade: { on: true, calls: "4B:e 4D:e 5B:e 5D:e 6B:q (4D 5D):q | 3D'':e 3D':e 2D:q 2D'':h" },
       tabStyle: 'letters',
-      plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0, keys: { kind: 'fourths' } },
+      plan: { ...DEFAULT_SETTINGS.plan, countInBars: 0, sounding: 'click', keys: { kind: 'fourths' } },
     },
   },
   { name: 'playing, with the Keys drawing', settings: { drawing: 'keys' } },

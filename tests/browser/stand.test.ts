@@ -18,7 +18,7 @@ const visit = async (
   const { page } = await open({
     size: { width, height },
     kept,
-    settings: { ...planned({ countInBars: 0 }), ...settings },
+    settings: { ...planned({ countInBars: 0, sounding: 'click' }), ...settings },
     reducedMotion: 'reduce',
   });
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
@@ -90,7 +90,7 @@ describe('what asks how large it is', () => {
 
 const TWO_A_BAR: Partial<Settings> = {
   formId: 'jazz-swing',
-  ...planned({ countInBars: 0, repeat: { from: 10, to: 11 } }),
+  ...planned({ countInBars: 0, sounding: 'click', repeat: { from: 10, to: 11 } }),
 };
 
 /** Four chords in many bars, short and long. */

@@ -50,7 +50,7 @@ const playAndStop = async (user: ReturnType<typeof openPage>['user']): Promise<v
   await user.click(screen.getByRole('button', { name: 'Stop' }));
 };
 
-describe.each(views)('$title', (view) => {
+describe.each(inTurn(views, 1))('$title', (view) => {
   it('fails alone, says so, is gone on without, and comes back', async () => {
     const mend = breakPart(view);
     const { user } = openPage();
