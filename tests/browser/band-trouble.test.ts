@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { type BandVisit, bandVisits, endlessShuffle, soundOf } from '../helpers/band-visit';
+import { soakIt } from '../helpers/soak';
 
 const visits = bandVisits();
 let visit: BandVisit | null = null;
@@ -82,7 +83,7 @@ describe('the band in bad circumstances', () => {
     expect(await play(SHUFFLE, soundOf('drums'))).toEqual({ kind: 'playing' });
   });
 
-  it('plays with a softer limiter where pages get no worklets', async () => {
+  soakIt('plays with a softer limiter where pages get no worklets', async () => {
     const { page, go, wake, play, hear, watch } = await newVisit();
     await page.addInitScript(() => Reflect.deleteProperty(BaseAudioContext.prototype, 'audioWorklet'));
     await go();

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { builtPage, currentBar, planned, SIZES } from '../helpers/built-page';
 import { sizePage } from '../helpers/page-layout';
+import { soakIt } from '../helpers/soak';
 
 const { open, browser, address } = builtPage();
 
@@ -75,7 +76,7 @@ describe('bad circumstances', () => {
     await context.close();
   });
 
-  it('survives a window of no size', async () => {
+  soakIt('survives a window of no size', async () => {
     const { page, watch } = await open();
     await sizePage(page, [1, 1]);
     await sizePage(page, [1440, 900]);

@@ -90,7 +90,7 @@ const paperWidth = (page: Page) =>
   });
 
 describe('the song as paper', () => {
-  for (const [i, [name, settings]] of inSoak(LOADS, FULLEST).entries()) {
+  for (const [i, [name, settings]] of inSoak(LOADS, FULLEST.slice(1)).entries()) {
     it(`fits one page: ${name}`, async () => {
       const { page, watch } = await open(settings);
       await toPaper(page);
