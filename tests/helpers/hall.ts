@@ -1,12 +1,12 @@
 /** A hall in which a player of the reed model plays over what the page plays, into the page's real ear. */
 import type { Browser, Page } from 'playwright-core';
-import { encodePcm, wavHeader } from '../../src/core/formats/wav';
 import type { Harp } from '../../src/core/harp/harp';
 import { type LineKind, planLine } from './hearing/lines';
 import { perform } from './hearing/perform';
 import { createReeds } from './hearing/reed';
 import { activeLevel } from './hearing/space';
 import type { TrueNote } from './hearing/take';
+import { wavText } from './wav-text';
 
 const SAMPLE_RATE = 48_000;
 
@@ -21,12 +21,8 @@ export interface HallPlayer {
   readonly notes: readonly TrueNote[];
 }
 
-const fileOf = (samples: Float32Array): string => {
-  const gain = 10 ** (HARP_DB / 20) / activeLevel(samples, SAMPLE_RATE);
-  const format = { sampleRate: SAMPLE_RATE, channels: 1, bits: 16 } as const;
-  const pcm = encodePcm([samples.map((value) => Math.max(-1, Math.min(1, gain * value)))], 16);
-  return Buffer.concat([wavHeader(format, samples.length), pcm]).toString('base64');
-};
+const fileOf = (samples: Float32Array): string =>
+  wavText(samples, 10 ** (HARP_DB / 20) / activeLevel(samples, SAMPLE_RATE), SAMPLE_RATE);
 
 /** A player of a harp: a line of so many seconds in second position, and a note to calibrate with. */
 export const hallPlayer = (

@@ -1,9 +1,9 @@
 import type { Page } from 'playwright-core';
-import { encodePcm, wavHeader } from '../../src/core/formats/wav';
 import type { Harp } from '../../src/core/harp/harp';
 import { askedNotes } from '../../src/core/judging/asked-notes';
 import { readPhrase } from '../../src/core/phrase/read-phrase';
 import { harpSamples } from './harp-recording';
+import { wavText } from './wav-text';
 
 const SAMPLE_RATE = 48_000;
 
@@ -33,10 +33,7 @@ export const playedFile = ({ tab, harp, tempo, change = (midi) => midi }: Played
     return midi === null ? [] : [{ midi, from: at, to: at + 0.9 * length }];
   });
   const samples = harpSamples(notes, 4);
-  const gain = 10 ** (HARP_DB / 20) / rms(samples);
-  const format = { sampleRate: SAMPLE_RATE, channels: 1, bits: 16 } as const;
-  const pcm = encodePcm([samples.map((value) => gain * value)], 16);
-  return Buffer.concat([wavHeader(format, samples.length), pcm]).toString('base64');
+  return wavText(samples, 10 ** (HARP_DB / 20) / rms(samples), SAMPLE_RATE);
 };
 
 /** Who plays in a room, and when. */
