@@ -25,7 +25,7 @@ const SILENCES = {
 
 /** What is said while the browser asks. */
 const ASKING =
-  'The browser asks whether this page may use the microphone. What it hears is worked out on this machine, never sent anywhere, and no sound is kept.';
+  'The browser asks whether this page may use the microphone. What it hears is worked out on this machine, never sent anywhere, and no sound is kept unless you choose to keep it.';
 
 /** What the browser does to the sound although it was asked not to; null where it does nothing. */
 export const processingWords = ({ processing }: Pick<MicInput, 'processing'>): string | null =>
