@@ -6,6 +6,13 @@ export const floatsFrom = (base64: string): Float32Array => {
   return new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.length));
 };
 
+/** First frame at which two sounds differ, the end of the shorter one included; -1 when they are the same. */
+export const firstDifference = (one: ArrayLike<number>, other: ArrayLike<number>): number => {
+  const shared = Math.min(one.length, other.length);
+  for (let frame = 0; frame < shared; frame += 1) if (!Object.is(one[frame], other[frame])) return frame;
+  return one.length === other.length ? -1 : shared;
+};
+
 /** Highest amplitude from one frame to another. */
 export const peakBetween = (samples: Float32Array, from: number, to: number): number => {
   let peak = 0;

@@ -15,10 +15,11 @@ configure({ asyncUtilTimeout: PATIENCE });
 
 /**
  * Styles that no style sheet and no style of its own gives an element, by tag: queries by role ask for them thousands
- * of times, and working them out was a fifth of the time. The page's own style sheets are not loaded here, and it sets
- * neither of the two on an element.
+ * of times, and working them out was a fifth of the time. The page's own style sheets are not loaded here.
  */
 const ASKED = ['display', 'visibility', 'pointerEvents'] as const;
+/** In a style of an element's own, one of these. */
+const SETS_ASKED = /\b(display|visibility|pointer-events)\b/;
 const workOut = window.getComputedStyle.bind(window);
 const byTag = new Map<string, ReadonlyMap<PropertyKey, string>>();
 
@@ -32,7 +33,7 @@ const plainStyles = (element: Element): ReadonlyMap<PropertyKey, string> => {
 };
 
 window.getComputedStyle = (element, pseudo) => {
-  if (pseudo || element.hasAttribute('style')) return workOut(element, pseudo);
+  if (pseudo || SETS_ASKED.test(element.getAttribute('style') ?? '')) return workOut(element, pseudo);
   const plain = plainStyles(element);
   const read = (name: string): string => plain.get(name) ?? workOut(element).getPropertyValue(name);
   return new Proxy(Object.create(null), {

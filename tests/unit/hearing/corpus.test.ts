@@ -4,6 +4,7 @@ import { makeTake } from '../../helpers/hearing/corpus';
 import { LINE_KINDS } from '../../helpers/hearing/lines';
 import { activeLevel } from '../../helpers/hearing/space';
 import type { Take } from '../../helpers/hearing/take';
+import { firstDifference } from '../../helpers/samples';
 
 const decibels = (value: number): number => 20 * Math.log10(value);
 
@@ -22,16 +23,13 @@ const centsOff = ({ samples, sampleRate, track }: Take): number[] => {
   return off;
 };
 
-/** For comparing: element by element takes a hundred times as long. */
-const bytesOf = (samples: Float32Array | null): Buffer => Buffer.from(samples?.buffer ?? new ArrayBuffer(0));
-
 describe('the corpus', () => {
   it('makes the same take of the same seed, and others of others', () => {
     const spec = { kind: 'line', seconds: 2, leak: -12 } as const;
     const first = makeTake({ ...spec, seed: 5 });
     const again = makeTake({ ...spec, seed: 5 });
     for (const sound of ['samples', 'band'] as const)
-      expect(bytesOf(again[sound])).toEqual(bytesOf(first[sound]));
+      expect(firstDifference(again[sound] ?? [], first[sound] ?? [])).toBe(-1);
     expect([again.notes, again.harp]).toEqual([first.notes, first.harp]);
     expect(makeTake({ ...spec, seed: 6 }).notes).not.toEqual(first.notes);
   });

@@ -4,6 +4,7 @@ import { createLeakCanceller } from '../../../src/core/signal/leak-canceller';
 import { createLeakDelay } from '../../../src/core/signal/leak-delay';
 import { createSteadyDelay } from '../../../src/core/signal/steady-delay';
 import { createRandom } from '../../../src/core/theory/random';
+import { firstDifference } from '../../helpers/samples';
 
 const HOP = 128;
 const RATE = 24000;
@@ -106,9 +107,8 @@ describe('the leak of the band', () => {
   });
 
   it('leaves the harp as it is while the band is silent', () => {
-    expect(cancel(new Float64Array(harp.length), harp)).toEqual(
-      harp.map((x, n) => (n < harp.length - (harp.length % HOP) ? x : 0)),
-    );
+    const left = harp.map((x, n) => (n < harp.length - (harp.length % HOP) ? x : 0));
+    expect(firstDifference(cancel(new Float64Array(harp.length), harp), left)).toBe(-1);
   });
 });
 

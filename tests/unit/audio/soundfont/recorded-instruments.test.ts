@@ -13,6 +13,7 @@ import { hzOf } from '../../../../src/core/theory/temperament';
 import { asMidi } from '../../../../src/core/theory/units';
 import { allSections } from '../../../helpers/all-sections';
 import { momentaryLoudness } from '../../../helpers/instrument-measure';
+import { firstDifference } from '../../../helpers/samples';
 import { testProgram } from '../../../helpers/test-charts';
 
 const RATE = 48_000;
@@ -72,7 +73,7 @@ describe('the recorded instruments that are shipped', () => {
     const whole = render(voice, midi).samples;
     expect(short.length).toBeGreaterThan(0.45 * RATE);
     expect(short.length).toBeLessThan(whole.length);
-    expect(short).toEqual(whole.slice(0, short.length));
+    expect(firstDifference(short, whole.subarray(0, short.length))).toBe(-1);
   });
 
   it.each(['sticks', 'brushes'] as const)('are struck as loud as the computed %s', (kit) => {

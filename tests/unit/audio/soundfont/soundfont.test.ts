@@ -9,6 +9,7 @@ import { hzOf } from '../../../../src/core/theory/temperament';
 import { asHz, asMidi, asSeconds } from '../../../../src/core/theory/units';
 import { heldFor } from '../../../helpers/held-note';
 import { momentaryLoudness } from '../../../helpers/instrument-measure';
+import { firstDifference } from '../../../helpers/samples';
 import {
   BAND_PRESETS,
   BAND_SAMPLES,
@@ -180,7 +181,9 @@ describe('a SoundFont of the whole band', () => {
   it('gives the same samples every time', () => {
     const once = must(font.render('guitar', noteOf(52)));
     font.render('piano', noteOf(72, 110, 14));
-    expect(must(font.render('guitar', noteOf(52)))).toEqual(once);
+    const again = must(font.render('guitar', noteOf(52)));
+    expect(firstDifference(again.samples, once.samples)).toBe(-1);
+    expect({ ...again, samples: null }).toEqual({ ...once, samples: null });
   });
 });
 

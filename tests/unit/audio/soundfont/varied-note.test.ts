@@ -3,6 +3,7 @@ import { createVariedNotes } from '../../../../src/audio/soundfont/varied-note';
 import type { VoiceNote, VoiceSound } from '../../../../src/audio/synthesis/voice';
 import { hzOf } from '../../../../src/core/theory/temperament';
 import { asMidi, asSeconds } from '../../../../src/core/theory/units';
+import { firstDifference } from '../../../helpers/samples';
 
 const RATE = 48_000;
 const SECONDS = 6;
@@ -43,7 +44,7 @@ describe('notes made of one recording', () => {
       const part = createVariedNotes(rendering().render)(voice, noteAt(60, { held }))?.samples;
       expect(part?.length).toBeGreaterThanOrEqual((held + 0.2) * RATE);
       expect(part?.length).toBeLessThan((held + 1.5) * RATE);
-      expect(part).toEqual(whole?.slice(0, part?.length));
+      expect(firstDifference(part ?? [], whole?.subarray(0, part?.length) ?? [])).toBe(-1);
     }
   });
 
