@@ -94,7 +94,7 @@ const soakBenchmarks = async () => {
 const soakWhole = async () => {
   const heard = ['browser', 'reference', 'unit', 'ui']
     .flatMap(testFiles)
-    .filter((path) => /inSoak|inTurn|soakIt/.test(readFileSync(join(ROOT, path), 'utf8')));
+    .filter((path) => /inSoak|inTurn|soakIt|soakDescribe/.test(readFileSync(join(ROOT, path), 'utf8')));
   const files = [...heard, ...testFiles('soak').filter((path) => path !== SIZES)];
   const code = await runTool(
     'vitest/vitest.mjs',

@@ -9,6 +9,7 @@ import {
   riseBetween,
   sharpestBend,
 } from '../helpers/samples';
+import { soakIt } from '../helpers/soak';
 import { testChart, testProgram } from '../helpers/test-charts';
 
 /** Where a test compares two clocks, the machine may be called away between two looks at them: then it looks again. */
@@ -215,7 +216,7 @@ describe('the band in a page', () => {
     ]);
   });
 
-  it('comes to its end by itself', async () => {
+  soakIt('comes to its end by itself', async () => {
     const { page, play } = await openAwake();
     const program = testProgram('jump', {
       chart: testChart('eight-v-second'),

@@ -7,7 +7,7 @@ import { listBuild } from '../../.dev/service-worker.mjs';
 import { watchPage } from '../helpers/browser';
 import { withoutForehand, withoutInstruments } from '../helpers/built-page';
 import { fileBrowser } from '../helpers/served-browser';
-import { soakIt } from '../helpers/soak';
+import { inSoak, soakDescribe, soakIt } from '../helpers/soak';
 import { BAND_PRESETS, makeSoundFont } from '../helpers/sound-font';
 import { openVillageServer, type VillageServer } from '../helpers/village-server';
 
@@ -112,6 +112,13 @@ const keptShelves = (page: Page) =>
     return shelves;
   });
 
+/** A file without which nothing is kept. */
+const aFile = (): string => {
+  const { files } = listBuild(server.folder);
+  const path = files.find(({ path }) => /bank-worker/.test(path))?.path ?? '';
+  return join(server.folder, path);
+};
+
 const HEADERS = [
   'content-security-policy',
   'content-type',
@@ -149,7 +156,7 @@ describe('one visit, then no server', () => {
   });
 
   it('opens under every address of the page, and answers for no other', async () => {
-    for (const address of ['', 'index.html', '?from=home', '#top']) {
+    for (const address of inSoak(['', 'index.html', '?from=home', '#top'], ['?from=home'])) {
       await page.goto(server.address + address);
       await page.getByRole('button', { name: 'Play' }).waitFor();
     }
@@ -199,8 +206,18 @@ describe('a newer version, with two windows open', () => {
   const offer = (page: Page) => page.getByText('A new version of Combshed is ready.');
   let other: Page;
 
-  it('waits while the band plays, and is used when the player says so and the band has stopped', async () => {
+  it('keeps nothing of a version that cannot be fetched whole and says so, and the next visit keeps all', async () => {
+    const file = aFile();
+    renameSync(file, `${file}.away`);
+    const page = await visit(/^Not kept for offline use: a part could not be fetched/);
+    expect(await keptShelves(page)).toEqual([]);
+    await page.close();
+    renameSync(`${file}.away`, file);
     other = await visit();
+    expect((await keptShelves(other)).length).toBe(1);
+  });
+
+  it('waits while the band plays, and is used when the player says so and the band has stopped', async () => {
     await server.publish('Combshed, second version');
     const page = await visit();
     await page.bringToFront();
@@ -239,27 +256,10 @@ describe('a newer version, with two windows open', () => {
   });
 });
 
-describe('a keeping that fails half-way', () => {
+soakDescribe('a newer version that cannot be fetched whole', () => {
   onOneServer(false);
-  const aFile = () => {
-    const { files } = listBuild(server.folder);
-    const path = files.find(({ path }) => /bank-worker/.test(path))?.path ?? '';
-    return join(server.folder, path);
-  };
 
-  it('keeps nothing and says so, and the next visit keeps all', async () => {
-    const file = aFile();
-    renameSync(file, `${file}.away`);
-    const page = await visit(/^Not kept for offline use: a part could not be fetched/);
-    expect(await keptShelves(page)).toEqual([]);
-    await page.close();
-    renameSync(`${file}.away`, file);
-    const next = await visit();
-    expect((await keptShelves(next)).length).toBe(1);
-    await next.close();
-  });
-
-  soakIt('leaves the version before in charge, offers nothing, and that version still opens', async () => {
+  it('leaves the version before in charge, offers nothing, and that version still opens', async () => {
     await server.publish('Combshed, second version');
     const file = aFile();
     renameSync(file, `${file}.away`);

@@ -138,7 +138,7 @@ describe('sounds of one’s own in the built page', () => {
     await forget();
   });
 
-  it('unpacks a compressed SoundFont', async () => {
+  soakIt('unpacks a compressed SoundFont', async () => {
     await visit();
     const ogg = Uint8Array.from(readFileSync('tests/helpers/tone.ogg'));
     const tone = { name: 'tone', samples: ogg, rate: 22050, root: 69 };

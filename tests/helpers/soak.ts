@@ -1,4 +1,4 @@
-import { it } from 'vitest';
+import { describe, it } from 'vitest';
 
 /**
  * How deep properties are tried: the one place that says so. `npm test` tries each as often as finds what is broken by
@@ -42,4 +42,9 @@ export const inTurn = <Each>(all: readonly Each[], turn: number): readonly Each[
  */
 export const soakIt = (name: string, test: () => Promise<void>): void => {
   if (SOAK_RUNS !== undefined) it(name, test);
+};
+
+/** A group of such tests. */
+export const soakDescribe = (name: string, group: () => void): void => {
+  if (SOAK_RUNS !== undefined) describe(name, group);
 };

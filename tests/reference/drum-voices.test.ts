@@ -76,7 +76,7 @@ const MEASURED = [...MEASURED_DRUMS, ...MEASURED_CYMBALS];
 describe.each(
   inSoak(
     MEASURED,
-    MEASURED.filter((_, i) => i % 2 === 0),
+    MEASURED.filter((_, i) => i % 3 === 0),
   ),
 )('$name ($kit, key $key)', (drum) => {
   const reached = REACHED.get(drum.name);

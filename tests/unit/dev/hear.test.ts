@@ -58,29 +58,33 @@ describe('npm run hear', { timeout: 120_000 }, () => {
   });
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-  it.each(['plain.wav', 'wide.wav'])('prints the notes of %s, one a line', async (name) => {
-    const ran = await run(file(name), '--harp', 'C');
-    expect(ran).toMatchObject({ status: 0, told: '' });
-    const notes = linesOf(ran);
-    expect(notes.map(({ hole, breath, midi }) => [hole, breath, midi])).toEqual([
-      [4, 'blow', 72],
-      [5, 'blow', 76],
-      [6, 'blow', 79],
-      [4, 'draw', 74],
-    ]);
-    notes.forEach((note, i) => {
-      expect(Object.keys(note).join()).toBe(
-        'from,to,hole,breath,technique,bend,midi,cents,level,alternatives',
-      );
-      expect(Math.abs(Number(note.from) - TONES[i].from)).toBeLessThan(0.02);
-      expect(Math.abs(Number(note.to) - TONES[i].to)).toBeLessThan(0.05);
-      expect(Math.abs(Number(note.cents))).toBeLessThan(2);
-      expect(note).toMatchObject({ technique: 'natural', bend: 0 });
-      // An overblow on hole 3 gives the C of blow 4 too.
-      expect(note.alternatives).toHaveLength(i === 0 ? 1 : 0);
-      expect(Number(note.level)).toBeLessThan(0);
-    });
-  });
+  // The frames of the wide one are read below.
+  it.each(inSoak(['plain.wav', 'wide.wav'], ['plain.wav']))(
+    'prints the notes of %s, one a line',
+    async (name) => {
+      const ran = await run(file(name), '--harp', 'C');
+      expect(ran).toMatchObject({ status: 0, told: '' });
+      const notes = linesOf(ran);
+      expect(notes.map(({ hole, breath, midi }) => [hole, breath, midi])).toEqual([
+        [4, 'blow', 72],
+        [5, 'blow', 76],
+        [6, 'blow', 79],
+        [4, 'draw', 74],
+      ]);
+      notes.forEach((note, i) => {
+        expect(Object.keys(note).join()).toBe(
+          'from,to,hole,breath,technique,bend,midi,cents,level,alternatives',
+        );
+        expect(Math.abs(Number(note.from) - TONES[i].from)).toBeLessThan(0.02);
+        expect(Math.abs(Number(note.to) - TONES[i].to)).toBeLessThan(0.05);
+        expect(Math.abs(Number(note.cents))).toBeLessThan(2);
+        expect(note).toMatchObject({ technique: 'natural', bend: 0 });
+        // An overblow on hole 3 gives the C of blow 4 too.
+        expect(note.alternatives).toHaveLength(i === 0 ? 1 : 0);
+        expect(Number(note.level)).toBeLessThan(0);
+      });
+    },
+  );
 
   it('prints holes played together as a line each, with the same times and all the holes', async () => {
     // C5, E5 and G5 at once are 4, 5 and 6 blow of a C harp; C5 alone afterwards is 4 blow.
@@ -103,7 +107,7 @@ describe('npm run hear', { timeout: 120_000 }, () => {
     expect(Math.abs(Number(first.to) - 1.2)).toBeLessThan(0.08);
   });
 
-  it.each(['low F', 'LF'])(
+  it.each(inSoak(['low F', 'LF'], ['LF']))(
     'counts cents from the reference, on the harp in %s and tuning it is told',
     async (harp) => {
       const ran = await run(file('plain.wav'), '--harp', harp, '--tuning', 'solo', '--reference', '444');

@@ -13,6 +13,7 @@ import { soundId } from '../../../src/core/harp/tab';
 import { findTuning, RICHTER, TUNINGS } from '../../../src/core/harp/tunings';
 import { PITCH_CLASSES } from '../../../src/core/theory/pitch';
 import { asPitchClass } from '../../../src/core/theory/units';
+import { inTurn } from '../../helpers/soak';
 
 const harpIn = (key: number, tuning = RICHTER, octave = 0): Harp =>
   buildHarp({ tuning, key: asPitchClass(key), octave });
@@ -74,8 +75,8 @@ describe('advise', () => {
         [false, true].map((overbends) => ({ drawBends, blowBends, overbends, off: [] as string[] })),
       ),
     );
-    for (const form of FORM_IDS) {
-      for (const key of PITCH_CLASSES) {
+    for (const [turn, form] of FORM_IDS.entries()) {
+      for (const key of inTurn(PITCH_CLASSES, turn)) {
         const chart = buildChart({ form, key, meter: '4/4' });
         for (const technique of sets) {
           const rows = advise({ chart, harps: TWELVE_HARPS, technique, inHand: key });

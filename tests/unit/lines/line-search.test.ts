@@ -18,6 +18,7 @@ import { type LineKind, type LineSlot, lineSlots, type Pace } from '../../../src
 import { LINE_TASTES } from '../../../src/core/lines/line-tastes';
 import { readSymbol } from '../../../src/core/theory/chords';
 import { asPitchClass } from '../../../src/core/theory/units';
+import { soakRuns } from '../../helpers/soak';
 
 const anyHarp = fc
   .record({ tuning: fc.constantFrom(...TUNINGS), key: fc.integer({ min: 0, max: 11 }) })
@@ -97,7 +98,7 @@ describe('searchLine', () => {
         const found = searchLine({ slots, harp, sounds, context, seed: 0, variety: VARIETY });
         expect(pathCost(slots, found, context).total).toBeCloseTo(least, 9);
       }),
-      { numRuns: 300 },
+      { numRuns: soakRuns(100) },
     );
   });
 

@@ -12,6 +12,7 @@ import type { WarmUpSpec } from '../../../src/core/practice/warm-up-step';
 import type { NoteEvent } from '../../../src/core/score/score';
 import { readSymbol } from '../../../src/core/theory/chords';
 import { asBpm, asPitchClass } from '../../../src/core/theory/units';
+import { soakRuns } from '../../helpers/soak';
 
 const METER_NAMES: readonly MeterName[] = ['4/4', '3/4', '12/8', '6/8'];
 const cHarp = buildHarp({ tuning: RICHTER, key: asPitchClass(0), octave: 0 });
@@ -83,7 +84,7 @@ describe('warmUp', () => {
           expect(band.chart.length).toBe(bars.length * barTicks(meter));
         }
       }),
-      { numRuns: 60 },
+      { numRuns: soakRuns(1200) },
     );
   });
 
@@ -106,7 +107,7 @@ describe('warmUp', () => {
         });
         expect(JSON.parse(JSON.stringify(warmUp(spec)))).toEqual(warmUp(spec));
       }),
-      { numRuns: 30 },
+      { numRuns: soakRuns(5000) },
     );
   });
 

@@ -5,6 +5,7 @@ import { SETTINGS } from '../../../src/core/settings/settings';
 import { chartFor } from '../../../src/core/song/chosen-chart';
 import { isSameTune, tuneFor } from '../../../src/core/song/tune';
 import { anySettings } from '../../helpers/settings-arbitraries';
+import { soakRuns } from '../../helpers/soak';
 
 const NAMES = Object.keys(SETTINGS) as readonly (keyof typeof SETTINGS)[];
 
@@ -18,7 +19,7 @@ describe('isSameTune', () => {
           tuneFor(DEFAULT_SETTINGS, chartFor(DEFAULT_SETTINGS, [])),
         );
       }),
-      { numRuns: 300 },
+      { numRuns: soakRuns(100) },
     );
   });
 

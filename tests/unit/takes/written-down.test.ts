@@ -52,15 +52,15 @@ const writtenOf = (take: Take) => {
 
 describe('takes with the band leaking at −6 dB', () => {
   it('are written down under their bars, in the tab as in the file', () => {
-    // 98 % of sixteen takes; of three of some twelve notes each, one bar of the band more or less makes much of a difference.
+    // 98 % of sixteen takes; of two of some twelve notes each, one bar of the band more or less makes much of a difference.
     const seeds = Array.from({ length: 16 }, (_, i) => 4311 + i);
-    const tried = inSoak(seeds, seeds.slice(1, 4));
-    const least = tried.length === seeds.length ? 0.96 : 0.9;
+    const tried = inSoak(seeds, seeds.slice(1, 3));
+    const least = tried.length === seeds.length ? 0.96 : 0.85;
     const written = tried.map((seed) => writtenOf(makeTake({ seed, kind: 'line', seconds: 6, leak: -6 })));
     const sum = (count: (one: (typeof written)[number]) => number): number =>
       written.reduce((total, one) => total + count(one), 0);
     const played = sum((one) => one.played);
-    expect(played).toBeGreaterThan(30);
+    expect(played).toBeGreaterThan(15);
     expect(sum((one) => one.inTab) / played).toBeGreaterThanOrEqual(least);
     expect(sum((one) => one.inFile) / played).toBeGreaterThanOrEqual(least);
   });

@@ -6,6 +6,7 @@ import { TUNINGS } from '../../../src/core/harp/tunings';
 import { keysLayout, partsFor, READABLE } from '../../../src/ui/controls/keys-layout';
 import { combPlaces } from '../../../src/ui/controls/map-layout';
 import { anyMarks, marksOf } from '../../helpers/marked-harps';
+import { soakRuns } from '../../helpers/soak';
 
 const checkComb = (marks: readonly MarkedSound[]): void => {
   const places = combPlaces(marks);
@@ -30,7 +31,7 @@ describe('the comb', () => {
   );
 
   it('does so on retuned and valved harps of up to fourteen holes', () => {
-    fc.assert(fc.property(anyMarks, checkComb), { numRuns: 200 });
+    fc.assert(fc.property(anyMarks, checkComb), { numRuns: soakRuns(300) });
   });
 
   // Holes 1-6 bend on the draw and overblow, 7-10 bend on the blow and overdraw: the rule by which the higher reed
@@ -70,7 +71,7 @@ describe('the Keys drawing', () => {
         const distinct = new Set(marks.map(({ sound: s }) => `${s.hole}/${s.pitch}/${s.breath}`));
         expect(new Set(cells).size).toBe(distinct.size);
       }),
-      { numRuns: 200 },
+      { numRuns: soakRuns(300) },
     );
   });
 
@@ -80,7 +81,7 @@ describe('the Keys drawing', () => {
         const distinct = new Set(marks.map(({ sound: s }) => `${s.hole}/${s.pitch}/${s.breath}`));
         expect(distinct.size).toBe(marks.length);
       }),
-      { numRuns: 200 },
+      { numRuns: soakRuns(300) },
     );
   });
 

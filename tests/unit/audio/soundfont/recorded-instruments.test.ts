@@ -14,6 +14,7 @@ import { asMidi } from '../../../../src/core/theory/units';
 import { allSections } from '../../../helpers/all-sections';
 import { momentaryLoudness } from '../../../helpers/instrument-measure';
 import { firstDifference } from '../../../helpers/samples';
+import { inSoak } from '../../../helpers/soak';
 import { testProgram } from '../../../helpers/test-charts';
 
 const RATE = 48_000;
@@ -61,20 +62,25 @@ describe('the recorded instruments that are shipped', () => {
     return sound;
   };
 
-  it.each([
+  const short = [
     ['piano', 60],
-    ['electric-piano', 52],
     ['organ', 57],
+    ['electric-piano', 52],
     ['guitar', 76],
     ['upright-bass', 33],
-  ] as const)('give a short %s %i the beginning of the whole, sample for sample', async (voice, midi) => {
-    const fresh = await openSoundFont(Uint8Array.from(bytes).buffer, 'varied');
-    const short = fresh.render(voice, { ...noteOf(midi), held: 0.4 })?.samples ?? new Float32Array(0);
-    const whole = render(voice, midi).samples;
-    expect(short.length).toBeGreaterThan(0.45 * RATE);
-    expect(short.length).toBeLessThan(whole.length);
-    expect(firstDifference(short, whole.subarray(0, short.length))).toBe(-1);
-  });
+  ] as const;
+
+  it.each(inSoak(short, short.slice(0, 2)))(
+    'give a short %s %i the beginning of the whole, sample for sample',
+    async (voice, midi) => {
+      const fresh = await openSoundFont(Uint8Array.from(bytes).buffer, 'varied');
+      const short = fresh.render(voice, { ...noteOf(midi), held: 0.4 })?.samples ?? new Float32Array(0);
+      const whole = render(voice, midi).samples;
+      expect(short.length).toBeGreaterThan(0.45 * RATE);
+      expect(short.length).toBeLessThan(whole.length);
+      expect(firstDifference(short, whole.subarray(0, short.length))).toBe(-1);
+    },
+  );
 
   it.each(['sticks', 'brushes'] as const)('are struck as loud as the computed %s', (kit) => {
     for (const key of [36, 38, 42, 51]) {
