@@ -1,4 +1,3 @@
-import { strFromU8, unzipSync } from 'fflate';
 import { abcMelody } from '../core/melody/abc-melody';
 import type { Melody } from '../core/melody/melody';
 import { midiMelodies } from '../core/melody/midi-melody';
@@ -7,6 +6,7 @@ import { readAbc } from '../core/sheets/read-abc';
 import { readMusicXml } from '../core/sheets/read-musicxml';
 import type { ImportedChart } from '../core/sheets/sheet-bars';
 import { childAt, type XmlNode } from '../core/sheets/xml-node';
+import { unpack } from './unpack';
 
 /** The largest file that is looked at, and the largest part of a compressed one, in bytes. */
 const LARGEST_FILE = 4_000_000;
@@ -54,24 +54,16 @@ const BROKEN_ZIP = 'This compressed score could not be unpacked: it is damaged o
 
 /** The score in a compressed file (.mxl): `META-INF/container.xml` names it first (MusicXML 4.0, container.dtd). */
 const readCompressed = <Read>(bytes: Uint8Array, read: ReadRoot<Read>): Read | string => {
-  let tooLarge = false;
-  const unpack = (wanted: (name: string) => boolean): Readonly<Record<string, Uint8Array>> =>
-    unzipSync(bytes, {
-      filter: ({ name, originalSize }) => {
-        if (!wanted(name)) return false;
-        tooLarge ||= originalSize > LARGEST_PART;
-        return originalSize <= LARGEST_PART;
-      },
-    });
   try {
-    const container = unpack((name) => name === 'META-INF/container.xml')['META-INF/container.xml'];
-    const root = container === undefined ? null : parseXml(strFromU8(container));
+    const container = unpack(bytes, 'META-INF/container.xml', LARGEST_PART);
+    const root = container === null ? null : parseXml(decode(container));
     const path = childAt(root ?? undefined, 'rootfiles', 'rootfile')?.attributes['full-path'];
-    const score = path === undefined ? undefined : unpack((name) => name === path)[path];
-    if (tooLarge) return 'This score unpacks to more than 20 MB; nothing of it was read.';
-    return score === undefined ? BROKEN_ZIP : readXmlText(decode(score), read);
-  } catch {
-    return BROKEN_ZIP;
+    const score = path === undefined ? null : unpack(bytes, path, LARGEST_PART);
+    return score === null ? BROKEN_ZIP : readXmlText(decode(score), read);
+  } catch (error) {
+    return error instanceof RangeError
+      ? 'This score unpacks to more than 20 MB; nothing of it was read.'
+      : BROKEN_ZIP;
   }
 };
 
