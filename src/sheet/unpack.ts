@@ -14,25 +14,24 @@ const STEP = 4096;
  */
 export const unpack = (bytes: Uint8Array, name: string, most: number): Uint8Array | null => {
   const pieces: Uint8Array[] = [];
-  let state: 'sought' | 'open' | 'whole' = 'sought';
-  let length = 0;
+  const found = { isThere: false, isWhole: false, length: 0 };
   const unzip = new Unzip((file) => {
-    if (file.name !== name || state !== 'sought') return;
-    state = 'open';
+    if (file.name !== name || found.isThere) return;
+    found.isThere = true;
     file.ondata = (error, piece, isLast) => {
       if (error !== null) throw error;
-      length += piece.length;
-      if (length > most) throw new RangeError(`${name} has more than ${most} bytes`);
+      found.length += piece.length;
+      if (found.length > most) throw new RangeError(`${name} has more than ${most} bytes`);
       pieces.push(piece);
-      if (isLast) state = 'whole';
+      found.isWhole = isLast;
     };
     file.start();
   });
   unzip.register(UnzipInflate);
-  for (let at = 0; at < bytes.length && state !== 'whole'; at += STEP)
+  for (let at = 0; at < bytes.length && !found.isWhole; at += STEP)
     unzip.push(bytes.subarray(at, at + STEP), at + STEP >= bytes.length);
-  if (state === 'sought') return null;
-  const whole = new Uint8Array(length);
+  if (!found.isThere) return null;
+  const whole = new Uint8Array(found.length);
   let at = 0;
   for (const piece of pieces) {
     whole.set(piece, at);

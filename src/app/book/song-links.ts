@@ -2,6 +2,7 @@ import { type BookSong, bookSong } from '../../core/book/book-song';
 import { readSongText, type StandChoices, songText, withOwnChart } from '../../core/book/song-link';
 import type { LinkedText, PageLink } from '../../link/page-link';
 import type { ChartsState } from '../charts/charts-state';
+import { problemText } from '../keeping/problem-text';
 import type { Stand } from '../song/feature';
 import type { SongState } from '../song/song-state';
 import type { BookState } from './book-state';
@@ -41,7 +42,7 @@ export const createSongLinks = ({ store, board, apply, link, take }: Needs): Son
     const { item, stand, problems } =
       'text' in linked ? readSongText(linked.text) : { item: null, stand: null, problems: [linked.trouble] };
     offer(item, stand);
-    if (problems.length > 0) board.post({ id: 'link', tone: 'trouble', text: problems.join(' ') });
+    if (problems.length > 0) board.post({ id: 'link', tone: 'trouble', text: problemText(problems) });
   };
   void receive();
   return {

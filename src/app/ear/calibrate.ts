@@ -40,6 +40,9 @@ const createTaps = (microphone: Microphone | undefined) => {
   };
 };
 
+/** What was measured here holds, whatever a file from another room says of a microphone of that id. */
+const asHere = (present: Calibration): Calibration => present;
+
 /** Leads a player through measuring room, speaker, way and attack, step by step; what was measured goes to `parts`. */
 export const createCalibrator = (parts: CalibrationParts): Calibrator => {
   const { stand, microphone } = parts;
@@ -55,7 +58,7 @@ export const createCalibrator = (parts: CalibrationParts): Calibrator => {
     set({ calibration: shelf.items().find((each) => each.id === id) ?? null });
   };
   const shelf = openShelf<Calibration>({
-    ...{ kept, keeper, name: 'ears', noun: 'calibration', parse: parseCalibration },
+    ...{ kept, keeper, name: 'ears', noun: 'calibration', parse: parseCalibration, join: asHere },
     onChange: show,
     onNotice: board.post,
   });

@@ -1,6 +1,7 @@
 import type { KeptValues, Writing } from '../../storage/kept-values';
 import type { Keeper } from './keeper';
 import type { Notice } from './notice';
+import { problemText } from './problem-text';
 import { writingNotice } from './writing-notice';
 
 /** A value as it could be read. */
@@ -56,7 +57,7 @@ const createProtection = <Value>({ kept, name, onNotice }: RecordOptions<Value>)
   let said: string | null = null;
   return (raw: string, problems: readonly string[]): Writing => {
     const writing = kept.setAside(name, raw);
-    const text = `${problems.join(' ')} ${writing.kind === 'written' ? COPIED : NOT_COPIED}`;
+    const text = `${problemText(problems)} ${writing.kind === 'written' ? COPIED : NOT_COPIED}`;
     if (text !== said) onNotice({ id: `unread-${name}`, tone: 'trouble', text });
     said = text;
     return writing;

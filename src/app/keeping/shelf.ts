@@ -1,4 +1,4 @@
-import { type JoinItems, mergeItems } from '../../core/book/merge-items';
+import { type JoinItems, mergeItems, withOwnIds } from '../../core/book/merge-items';
 import type { KeptValues } from '../../storage/kept-values';
 import type { Keeper } from './keeper';
 import { openRecord, type ReadValue } from './kept-record';
@@ -78,7 +78,10 @@ export const openShelf = <Item extends ShelfItem>(options: ShelfOptions<Item>): 
     keeper,
     name,
     empty: [],
-    parse: (value) => readItems(value, parse, noun),
+    parse: (value) => {
+      const read = readItems(value, parse, noun);
+      return { ...read, value: withOwnIds(read.value, options.join) };
+    },
     damaged: `The kept ${noun}s are not a list.`,
     storable: (items) => items,
     onNotice,

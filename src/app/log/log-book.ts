@@ -3,6 +3,7 @@ import { readEntry, storableEntry } from '../../core/log/read-entry';
 import type { KeptLog, LogRow } from '../../storage/kept-log';
 import type { Writing } from '../../storage/kept-values';
 import type { NoticeBoard } from '../keeping/notice-board';
+import { problemText } from '../keeping/problem-text';
 import type { ListedShelf } from '../keeping/shelf-list';
 import { writingNotice } from '../keeping/writing-notice';
 
@@ -100,8 +101,8 @@ export const openLogBook = ({ kept, board, onChange }: Needs): LogBook => {
   };
   const readAll = (rows: readonly unknown[], id: string): readonly LogEntry[] => {
     const read = rows.map(readEntry);
-    const problems = [...new Set(read.flatMap((each) => each.problems))];
-    if (problems.length > 0) board.post({ id, tone: 'trouble', text: problems.join(' ') });
+    const text = problemText(read.flatMap((each) => each.problems));
+    if (text !== '') board.post({ id, tone: 'trouble', text });
     return read.flatMap(({ item }) => item ?? []);
   };
   const take = async (): Promise<void> => {

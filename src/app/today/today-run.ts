@@ -2,7 +2,7 @@ import { dayNumber } from '../../core/log/progress';
 import type { Settings } from '../../core/settings/settings';
 import { gradeOf, type SelfMark, selfGrade } from '../../core/today/grade';
 import { itemList } from '../../core/today/item-list';
-import { type PracticeItem, readPracticeItem } from '../../core/today/practice-item';
+import { joinPractice, type PracticeItem, readPracticeItem } from '../../core/today/practice-item';
 import { type Grade, graded } from '../../core/today/schedule';
 import { type TodayMinutes, todayPlan } from '../../core/today/today-plan';
 import { openShelf, type Shelf } from '../keeping/shelf';
@@ -57,6 +57,7 @@ const openItems = (stand: TodayStand): Shelf<PracticeItem> => {
     store.setState(({ today }) => ({ today: { ...today, items } }));
   const shelf = openShelf<PracticeItem>({
     ...{ kept, keeper, name: 'practice', noun: 'thing to practise', parse: readPracticeItem },
+    join: joinPractice,
     onChange: show,
     onNotice: board.post,
   });

@@ -35,6 +35,8 @@ export const joinToday: Join<TodayState, TodayCommands, WallClock | undefined, T
     if (over) runner.dispose();
     return runner;
   };
+  // What is known of each exercise is in a file with everything, whether it was asked for in this visit or not.
+  if (clock !== undefined) stand.keeper.shelves.expect(open);
   return {
     commands: {
       findToday: async (minutes) => (await open())?.find(minutes),

@@ -123,6 +123,12 @@ export const parseBookSong = (value: unknown): ParsedBookSong => {
       ...chartProblems,
       ...(keptText(value.name) === '' ? ['It had no name; give it one.'] : []),
       ...(tags === null && value.tags !== undefined ? ['Its tags could not be read; it has none now.'] : []),
+      ...(typeof value.words === 'string' || value.words === undefined
+        ? []
+        : ['Its words could not be read; it has none now.']),
+      ...(typeof value.words === 'string' && value.words.length > SONG_LIMITS.words
+        ? [`Of its words the first ${SONG_LIMITS.words} letters were kept.`]
+        : []),
     ].map((problem) => `The song “${name}”: ${problem}`),
   };
 };

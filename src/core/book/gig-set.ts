@@ -1,5 +1,6 @@
 import { isRecord } from '../theory/is-record';
 import { keptText } from '../theory/kept-text';
+import { counted } from '../theory/wording';
 
 /** A song's place in a set. */
 export interface SetEntry {
@@ -74,12 +75,18 @@ export interface ParsedGigSet {
   readonly problems: readonly string[];
 }
 
+const isTalk = (talk: unknown): talk is number =>
+  typeof talk === 'number' && talk >= 0 && talk <= SET_LIMITS.talk;
+
 const readEntry = (value: unknown): SetEntry | null => {
   if (!isRecord(value) || keptText(value.song) === '') return null;
   const { talk } = value;
-  const readable = typeof talk === 'number' && talk >= 0 && talk <= SET_LIMITS.talk;
-  return { song: keptText(value.song), talk: readable ? Math.round(talk) : USUAL_TALK };
+  return { song: keptText(value.song), talk: isTalk(talk) ? Math.round(talk) : USUAL_TALK };
 };
+
+/** True where a talk is given that is none. */
+const hasOddTalk = (value: unknown): boolean =>
+  isRecord(value) && value.talk !== undefined && !isTalk(value.talk);
 
 /** Reads a set from storage, a file or a link. Never throws; keeps every entry that names a song. */
 export const parseGigSet = (value: unknown): ParsedGigSet => {
@@ -91,20 +98,29 @@ export const parseGigSet = (value: unknown): ParsedGigSet => {
   const read = given.slice(0, SET_LIMITS.entries).map(readEntry);
   const entries = read.flatMap((entry) => entry ?? []);
   const lost = given.length - entries.length;
+  const odd = given.filter((each, at) => hasOddTalk(each) && read[at]).length;
+  const { goesOn } = value;
+  const mended = [
+    ...(keptText(value.name) === '' ? ['it had no name; give it one.'] : []),
+    ...(lost === 0
+      ? []
+      : [
+          `${lost === 1 ? 'one entry' : `${lost} entries`} could not be read and ${lost === 1 ? 'was' : 'were'} left out.`,
+        ]),
+    ...(odd === 0
+      ? []
+      : [`the talk after ${counted(odd, 'song')} could not be read; ${USUAL_TALK} seconds were taken.`]),
+    ...(goesOn === undefined || typeof goesOn === 'boolean'
+      ? []
+      : ['whether songs follow by themselves could not be read; they do not now.']),
+  ];
   return {
     item: {
       id: keptText(value.id) || keptText(`set ${name}`),
       name,
       entries,
-      goesOn: value.goesOn === true,
+      goesOn: goesOn === true,
     },
-    problems:
-      lost === 0
-        ? []
-        : [
-            `The set “${name}”: ${lost === 1 ? 'one entry' : `${lost} entries`} could not be read and ${
-              lost === 1 ? 'was' : 'were'
-            } left out.`,
-          ],
+    problems: mended.map((sentence) => `The set “${name}”: ${sentence}`),
   };
 };

@@ -1,6 +1,7 @@
 import type { OwnChart } from '../chart-text/own-chart';
 import type { LibraryKind } from '../phrasebook/library-file';
 import type { Settings } from '../settings/settings';
+import { isRecord } from '../theory/is-record';
 import { type BookSong, bookSong, parseBookSong } from './book-song';
 import { readSongText, songText } from './song-link';
 
@@ -19,15 +20,19 @@ export interface ParsedKeptExercise {
   readonly problems: readonly string[];
 }
 
-const earlierOf = (value: unknown): readonly string[] => {
-  const given: readonly unknown[] =
-    typeof value === 'object' && value !== null && 'earlier' in value && Array.isArray(value.earlier)
-      ? value.earlier
-      : [];
-  return given
+const earlierOf = (value: unknown): Pick<KeptExercise, 'earlier'> & Pick<ParsedKeptExercise, 'problems'> => {
+  const given: unknown = isRecord(value) ? (value.earlier ?? []) : [];
+  const texts: readonly unknown[] = Array.isArray(given) ? given : [null];
+  const read = texts
     .filter((each): each is string => typeof each === 'string' && each.length <= EARLIER.longest)
-    .filter((each) => readSongText(each).item !== null)
-    .slice(0, EARLIER.most);
+    .filter((each) => readSongText(each).item !== null);
+  return {
+    earlier: read.slice(0, EARLIER.most),
+    problems:
+      read.length === texts.length
+        ? []
+        : ['Some of its earlier versions could not be read and were left out.'],
+  };
 };
 
 /** Reads an exercise of the library from storage or a file. Never throws; what cannot be read is said, the rest kept. */
@@ -35,9 +40,13 @@ export const parseKeptExercise = (value: unknown): ParsedKeptExercise => {
   const { item, problems } = parseBookSong(value);
   if (item === null)
     return { item: null, problems: ['One of the exercises could not be read and was left out.'] };
+  const { earlier, problems: lost } = earlierOf(value);
   return {
-    item: { ...item, earlier: earlierOf(value) },
-    problems: problems.map((sentence) => sentence.replace(/^The song/, 'The exercise')),
+    item: { ...item, earlier },
+    problems: [
+      ...problems.map((sentence) => sentence.replace(/^The song/, 'The exercise')),
+      ...lost.map((sentence) => `The exercise “${item.name}”: ${sentence}`),
+    ],
   };
 };
 

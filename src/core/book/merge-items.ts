@@ -34,7 +34,7 @@ const textOf = (value: unknown): string => JSON.stringify(inOrder(value));
 const bare = ({ id: _, name, ...rest }: Named): string =>
   textOf({ ...rest, name: name.replace(/ \d+$/, '') });
 
-const fresh = (wished: string, taken: ReadonlySet<string>): string => {
+const fresh = (wished: string, taken: Pick<ReadonlySet<string>, 'has'>): string => {
   let name = wished;
   for (let number = 2; taken.has(name); number += 1) name = `${wished} ${number}`;
   return name;
@@ -42,6 +42,27 @@ const fresh = (wished: string, taken: ReadonlySet<string>): string => {
 
 /** What comes of two items of one id that are not the same: results of the same thing add up. */
 export type JoinItems<Item> = (present: Item, incoming: Item) => Item;
+
+/**
+ * Items under ids of their own, since a change of one of two with the same id would take the place of both: a later one
+ * that differs gets a number, or is joined with the first where that makes sense; one that is the same goes.
+ */
+export const withOwnIds = <Item extends Named>(
+  items: readonly Item[],
+  join?: JoinItems<Item>,
+): readonly Item[] => {
+  const byId = new Map<string, Item>();
+  for (const item of items) {
+    const before = byId.get(item.id);
+    if (before === undefined) byId.set(item.id, item);
+    else if (join !== undefined) byId.set(item.id, join(before, item));
+    else if (textOf(before) !== textOf(item)) {
+      const id = fresh(item.id, byId);
+      byId.set(id, { ...item, id });
+    }
+  }
+  return [...byId.values()];
+};
 
 /** What comes in joined with what is there under the same id. */
 const joinItems = <Item extends Named>(
@@ -84,7 +105,7 @@ export const mergeItems = <Item extends Named>(
       continue;
     }
     const taken = byId.has(item.id);
-    const id = fresh(item.id, new Set(byId.keys()));
+    const id = fresh(item.id, byId);
     const kept = { ...item, id, name: taken ? fresh(item.name, names) : item.name };
     if (taken) {
       copied += 1;

@@ -32,11 +32,15 @@ const joined = (root: string, rest: string): string =>
     ? root + rest
     : root + rest.replace(ALTERATION, (alteration) => `(${alteration})`);
 
-/** The same symbol on other notes; numerals and what is no chord stay. */
+/**
+ * The same symbol on other notes; numerals and what is no chord stay. A minor chord written by a small letter is written
+ * out, since a small b is no chord.
+ */
 const moveSymbol = (text: string, from: NoteName, to: NoteName): string => {
-  const read = ROOT.test(text) ? readChord(text, from) : null;
-  if (read === null) return text;
+  const read = readChord(text, from);
+  if (read === null || (read.large === null && !ROOT.test(text))) return text;
   const moved = romanChord(read.chord.roman, to);
+  if (read.large !== null) return moved.symbol;
   const [root = '', before = ''] = ROOT.exec(text) ?? [];
   const symbol = joined(before + written(moved.rootName, text), text.slice(root.length));
   const [, over, rest = ''] = OVER.exec(symbol) ?? [];

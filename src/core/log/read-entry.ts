@@ -7,27 +7,62 @@ import { LOG_KINDS, type LogEntry } from './log-entry';
 /** The version written with every entry; a larger one comes from a newer program. */
 export const LOG_VERSION = 1;
 
-const text = (most: number) =>
-  v.pipe(
-    v.string(),
-    v.transform((value) => cutText(value, most)),
-  );
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1_000_000));
 const figure = v.pipe(v.number(), v.finite());
 const seconds = v.pipe(v.number(), v.minValue(0), v.maxValue(86_400));
 const tempo = v.pipe(v.number(), v.minValue(1), v.maxValue(1000));
+/** Degrees alone: other names (`constructor`) would be found in any object. */
+const degree = v.pipe(v.string(), v.regex(/^(?:R|[b#]{0,2}\d{1,2})$/));
 
-/** Keeps of a list what can be read. */
-const listOf = <Item>(schema: v.GenericSchema<unknown, Item>) =>
-  v.pipe(
-    v.array(v.unknown()),
-    v.transform((items): readonly Item[] =>
-      items.slice(0, 200).flatMap((item) => {
-        const read = v.safeParse(schema, item);
-        return read.success ? [read.output] : [];
-      }),
+/** More of one kind are in no entry of this program. */
+const MOST_LISTED = 200;
+
+type Reader<Value> = v.GenericSchema<unknown, Value>;
+
+/** How fields are read that an entry can do without. */
+interface Leniency {
+  readonly or: <Value>(schema: Reader<Value>, usual: Value) => Reader<Value>;
+  readonly text: (most: number) => Reader<string>;
+  readonly list: <Item>(schema: Reader<Item>) => Reader<readonly Item[]>;
+  readonly counts: Reader<Record<string, number>>;
+}
+
+/** What is there has to be in order. */
+const STRICT: Leniency = {
+  or: (schema, usual) => v.optional(schema, usual as never),
+  text: (most) => v.pipe(v.string(), v.maxLength(most)),
+  list: (schema) => v.pipe(v.array(schema), v.maxLength(MOST_LISTED)),
+  counts: v.record(degree, count),
+};
+
+const readable = <Value>(schema: Reader<Value>, value: unknown): readonly Value[] => {
+  const read = v.safeParse(schema, value);
+  return read.success ? [read.output] : [];
+};
+
+/** What can be read is kept. */
+const LENIENT: Leniency = {
+  or: (schema, usual) => v.fallback(schema, usual),
+  text: (most) =>
+    v.pipe(
+      v.string(),
+      v.transform((value) => cutText(value, most)),
     ),
-  );
+  list: (schema) =>
+    v.pipe(
+      v.array(v.unknown()),
+      v.transform((items) => items.slice(0, MOST_LISTED).flatMap((item) => readable(schema, item))),
+    ),
+  counts: v.pipe(
+    v.record(v.string(), v.unknown()),
+    v.transform(
+      (counts) =>
+        Object.fromEntries(
+          Object.entries(counts).filter(([name, value]) => v.is(degree, name) && v.is(count, value)),
+        ) as Record<string, number>,
+    ),
+  ),
+};
 
 const LAP = v.object({ tempo, choruses: count, clean: count, judged: count });
 const BEND = v.object({
@@ -38,41 +73,42 @@ const BEND = v.object({
   cents: figure,
   squares: v.pipe(figure, v.minValue(0)),
 });
-const PHRASE = v.object({ name: text(120), tries: count, passed: count });
-const HEARD = v.object({
-  notes: count,
-  chord: count,
-  blue: count,
-  scale: count,
-  functions: v.fallback(v.record(v.string(), count), {}),
-  timed: v.fallback(count, 0),
-  early: v.fallback(count, 0),
-  late: v.fallback(count, 0),
-});
 
-const ENTRY = v.object({
-  id: v.pipe(v.string(), v.minLength(1), v.maxLength(120)),
-  kind: v.picklist(LOG_KINDS),
-  began: v.pipe(
-    v.number(),
-    v.minValue(0),
-    v.maxValue(8.64e15),
-    v.transform((value) => asEpochMs(value)),
-  ),
-  day: v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\d$/)),
-  song: v.fallback(text(200), ''),
-  form: v.fallback(text(200), ''),
-  key: v.fallback(text(20), ''),
-  harp: v.fallback(text(80), ''),
-  harpKind: v.fallback(text(300), ''),
-  position: v.fallback(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(12)), 2),
-  choruses: v.fallback(count, 0),
-  seconds: v.fallback(seconds, 0),
-  laps: v.fallback(listOf(LAP), []),
-  heard: v.fallback(v.nullable(HEARD), null),
-  bends: v.fallback(listOf(BEND), []),
-  phrases: v.fallback(listOf(PHRASE), []),
-});
+const entrySchema = ({ or, text, list, counts }: Leniency) => {
+  const heard = v.object({
+    ...{ notes: count, chord: count, blue: count, scale: count },
+    functions: or(counts, {}),
+    timed: or(count, 0),
+    early: or(count, 0),
+    late: or(count, 0),
+  });
+  return v.object({
+    id: v.pipe(v.string(), v.minLength(1), v.maxLength(120)),
+    kind: v.picklist(LOG_KINDS),
+    began: v.pipe(
+      v.number(),
+      v.minValue(0),
+      v.maxValue(8.64e15),
+      v.transform((value) => asEpochMs(value)),
+    ),
+    day: v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\d$/)),
+    song: or(text(200), ''),
+    form: or(text(200), ''),
+    key: or(text(20), ''),
+    harp: or(text(80), ''),
+    harpKind: or(text(300), ''),
+    position: or(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(12)), 2),
+    choruses: or(count, 0),
+    seconds: or(seconds, 0),
+    laps: or(list(LAP), []),
+    heard: or(v.nullable(heard), null),
+    bends: or(list(BEND), []),
+    phrases: or(list(v.object({ name: text(120), tries: count, passed: count })), []),
+  });
+};
+
+const WHOLE = entrySchema(STRICT);
+const IN_PART = entrySchema(LENIENT);
 
 /** An entry read from outside; null where it has neither id nor day. */
 export interface ReadEntry {
@@ -83,15 +119,21 @@ export interface ReadEntry {
 
 /** Reads an entry from storage or a file. Never throws; keeps every field that can be read. */
 export const readEntry = (value: unknown): ReadEntry => {
-  const read = v.safeParse(ENTRY, value);
+  const whole = v.safeParse(WHOLE, value);
+  const read = whole.success ? whole : v.safeParse(IN_PART, value);
   if (!read.success)
     return { item: null, problems: ['An entry of the log has no readable day and was left out.'] };
   const newer = isRecord(value) && typeof value.version === 'number' && value.version > LOG_VERSION;
   return {
     item: read.output,
-    problems: newer
-      ? ['An entry of the log comes from a newer version of this program; what is known here was read.']
-      : [],
+    problems: [
+      ...(newer
+        ? ['An entry of the log comes from a newer version of this program; what is known here was read.']
+        : []),
+      ...(whole.success
+        ? []
+        : [`Of an entry of the log, ${read.output.day}, not all could be read; the rest of it was kept.`]),
+    ],
   };
 };
 

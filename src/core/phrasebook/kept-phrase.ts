@@ -32,6 +32,24 @@ export interface ParsedKeptPhrase {
 const isPosition = (value: unknown): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= 1 && value <= 12;
 
+/** What was given with a phrase and could not be kept as it was, in sentences. */
+const repairsOf = (given: Readonly<Record<string, unknown>>, item: KeptPhrase): readonly string[] => {
+  const { name, position, level, words, tags, earlier } = given;
+  const few = Array.isArray(earlier) ? Math.min(earlier.length, PHRASE_LIMITS.earlier) : -1;
+  const repairs: readonly (readonly [boolean, string])[] = [
+    [keptText(name) === '', 'It had no name; give it one.'],
+    [position !== undefined && position !== item.position, 'Its position could not be read; it is 2 now.'],
+    [level !== undefined && level !== item.level, 'Its level could not be read; it is 2 now.'],
+    [words !== undefined && typeof words !== 'string', 'Its words could not be read; it has none now.'],
+    [tags !== undefined && !Array.isArray(tags), 'Its tags could not be read; it has none now.'],
+    [
+      earlier !== undefined && item.earlier.length !== few,
+      'Some of its earlier versions could not be read and were left out.',
+    ],
+  ];
+  return repairs.flatMap(([needed, sentence]) => (needed ? [sentence] : []));
+};
+
 /** Reads a phrase of the library from storage or a file. Never throws; what cannot be read is said, the rest kept. */
 export const parseKeptPhrase = (value: unknown): ParsedKeptPhrase => {
   const nothing = 'One of the phrases could not be read and was left out.';
@@ -51,7 +69,8 @@ export const parseKeptPhrase = (value: unknown): ParsedKeptPhrase => {
     tags: keptTags(Array.isArray(value.tags) ? value.tags : []),
     earlier: earlier.slice(0, PHRASE_LIMITS.earlier).flatMap((each) => parsePhrase(each).phrase ?? []),
   };
-  return { item, problems: mended.map((sentence) => `The phrase “${name}”: ${sentence}`) };
+  const problems = [...mended, ...repairsOf(value, item)];
+  return { item, problems: problems.map((sentence) => `The phrase “${name}”: ${sentence}`) };
 };
 
 /** Phrases as they go into a file. */

@@ -1,9 +1,11 @@
 /** Letters of a name, as it is typed and kept. */
 export const LONGEST_NAME = 80;
 
-/** The beginning of a text, at most so many letters, and never half of a character that takes two (an emoji). */
-export const cutText = (text: string, most: number): string =>
-  text.slice(0, most).replace(/[\uD800-\uDBFF]$/, '');
+/**
+ * The beginning of a text, at most so many letters, without halves of characters that take two (an emoji): neither of one
+ * that is cut nor of any before, which no file can hold.
+ */
+export const cutText = (text: string, most: number): string => text.slice(0, most).replace(/\p{Cs}/gu, '');
 
 /** A text from outside as it is kept: cut to length, without space around it; empty where it is no text. */
 export const keptText = (value: unknown, most = LONGEST_NAME): string =>

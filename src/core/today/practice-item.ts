@@ -95,3 +95,9 @@ export const readPracticeItem = (value: unknown): ReadPracticeItem => {
         : [`What was known of “${cutText(name, 40)}” could not be read: it begins anew.`],
   };
 };
+
+const lastOf = ({ memory }: PracticeItem): number => memory?.last ?? Number.NEGATIVE_INFINITY;
+
+/** Of two of the same exercise, here and in a file, the one that was practised last. */
+export const joinPractice = (present: PracticeItem, incoming: PracticeItem): PracticeItem =>
+  lastOf(incoming) > lastOf(present) ? incoming : present;

@@ -77,7 +77,14 @@ describe('a set', () => {
     expect(parseGigSet(JSON.parse(JSON.stringify(set)))).toEqual({ item: set, problems: [] });
     const { item, problems } = parseGigSet({ name: 'Hall', entries: [{ song: 'a', talk: -1 }, 7] });
     expect(item?.entries).toEqual([{ song: 'a', talk: 30 }]);
-    expect(problems).toEqual(['The set “Hall”: one entry could not be read and was left out.']);
+    expect(problems).toEqual([
+      'The set “Hall”: one entry could not be read and was left out.',
+      'The set “Hall”: the talk after 1 song could not be read; 30 seconds were taken.',
+    ]);
+    expect(parseGigSet({ entries: [], goesOn: 1 }).problems).toEqual([
+      'The set “Set without a name”: it had no name; give it one.',
+      'The set “Set without a name”: whether songs follow by themselves could not be read; they do not now.',
+    ]);
     fc.assert(
       fc.property(fc.jsonValue(), (value) => {
         parseGigSet(value);

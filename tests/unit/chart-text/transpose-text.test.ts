@@ -29,6 +29,8 @@ describe('transposeText', () => {
     [1, 'B/Bb7 | C7/Eb9', 'C/B7 | Db7/Fb9'],
     [-1, 'C/Db#1', 'B/C(#1)'],
     [0, 'F##b9 | B#b5', 'G(b9) | C(b5)'],
+    // They were left as they were, and so became other chords of the new key.
+    [2, 'a d7 | ii V7', 'Bm Em7 | ii V7'],
   ])('by %i: %j becomes %j', (semitones, text, expected) => {
     expect(transposeText(readChart(text, OPTIONS), semitones).text).toBe(expected);
   });

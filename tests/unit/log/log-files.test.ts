@@ -52,6 +52,36 @@ describe('the log as a table', () => {
   });
 });
 
+describe('an entry of the log', () => {
+  const heard = {
+    notes: 9,
+    chord: 5,
+    blue: 1,
+    scale: 2,
+    functions: { R: 3, b7: 2 },
+    timed: 4,
+    early: 1,
+    late: 0,
+  };
+
+  it('keeps what can be read, and says that there was more', () => {
+    const odd = {
+      ...ENTRY,
+      seconds: 'long',
+      laps: [...ENTRY.laps, { tempo: 0 }],
+      heard: { ...heard, late: -1, functions: { ...heard.functions, valueOf: 1, b3: 'x' } },
+    };
+    const { item, problems } = readEntry(odd);
+    expect(item).toEqual({ ...ENTRY, seconds: 0, heard });
+    expect(problems).toEqual([
+      'Of an entry of the log, 2026-11-25, not all could be read; the rest of it was kept.',
+    ]);
+    expect(readEntry({ ...ENTRY, heard }).problems).toEqual([]);
+    // What an earlier version did not write is not missed.
+    expect(readEntry({ id: 'a', kind: 'song', began: 0, day: '2026-11-25' }).problems).toEqual([]);
+  });
+});
+
 describe('the log as JSON', () => {
   it('is read back entry by entry', () => {
     const { entries } = JSON.parse(logJson([ENTRY])) as { entries: readonly unknown[] };

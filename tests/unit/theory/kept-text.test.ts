@@ -16,6 +16,7 @@ describe('text that is kept', () => {
   it('is never cut in the middle of a character', () => {
     expect(keptText(cutAt(LONGEST_NAME))).toBe('a'.repeat(LONGEST_NAME - 1));
     expect(keptText(`  ${'🎶'.repeat(100)}`)).toBe('🎶'.repeat(40));
+    expect(keptText('\ud800\ud800Ferry\udc00')).toBe('Ferry');
   });
 
   it.each([

@@ -10,6 +10,8 @@ import { TUNINGS } from '../../../../src/core/harp/tunings';
 import { parseKeptPhrase } from '../../../../src/core/phrasebook/kept-phrase';
 import { STARTER_CALLS } from '../../../../src/core/phrasebook/starter-set';
 import { parseSettings } from '../../../../src/core/settings/parse-settings';
+import { asEpochMs } from '../../../../src/core/theory/units';
+import { readPracticeItem } from '../../../../src/core/today/practice-item';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
@@ -85,7 +87,19 @@ const SHELVES: Readonly<
       .map(({ phrase, level, position, tags }) => ({ phrase, level, position, tags })),
     read: (value) => parseKeptPhrase(value).item,
   },
+  practice: {
+    make: fc.record({
+      exercise: fc.nat(2).map((position) => ({ kind: 'scale', scale: 'blues', position: position + 1 })),
+      memory: fc
+        .nat(9)
+        .map((last) => ({ stability: 2, difficulty: 5, last, due: 9, times: 2, lapses: 0, passes: 2 })),
+    }),
+    read: (value) => readPracticeItem(value).item,
+  },
 };
+
+/** Where two things of one id are one: results of the same exercise. */
+const JOINED = ['bends', 'practice'];
 
 /** What a browser keeps: the items of every shelf, as the program would have written them. */
 const anyStore: fc.Arbitrary<Readonly<Record<string, readonly Item[]>>> = fc.record(
@@ -107,13 +121,18 @@ const anyStore: fc.Arbitrary<Readonly<Record<string, readonly Item[]>>> = fc.rec
   ),
 );
 
+const CLOCK = { now: () => asEpochMs(0), day: () => '2026-11-26' };
+
 const openOn = (shelves: Readonly<Record<string, readonly Item[]>>, settings: unknown) => {
   const entries = Object.entries({ ...shelves, settings }).map(([key, value]) => [
     `combshed.${key}`,
     JSON.stringify(value),
   ]);
   const storage = createFakeStorage(Object.fromEntries(entries));
-  const opened = openSession(createKeptValues(() => storage, new EventTarget()));
+  const opened = openSession(
+    createKeptValues(() => storage, new EventTarget()),
+    { today: CLOCK },
+  );
   const shelf = (key: string): readonly Item[] => JSON.parse(storage.items.get(`combshed.${key}`) ?? '[]');
   return { ...opened, shelf };
 };
@@ -160,7 +179,7 @@ describe('everything that was saved', { timeout: SOAK_TIMEOUT }, () => {
         for (const [key, items] of Object.entries(theirs)) {
           const ids = there.shelf(key).map(({ id }) => id);
           expect(new Set(ids).size).toBe(ids.length);
-          if (key === 'bends') continue;
+          if (JOINED.includes(key)) continue;
           expect(there.shelf(key).slice(0, items.length)).toEqual(items);
           const all = there.shelf(key).map(bare);
           for (const item of mine[key] ?? []) expect(all).toContain(bare(item));

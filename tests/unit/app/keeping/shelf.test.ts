@@ -11,7 +11,7 @@ const parse = (value: unknown): ReadItem<ShelfItem> => {
   return { item: { id: String(value.id), name: String(value.name) }, problems: [] };
 };
 
-const open = (storage: FakeStorage) => {
+const open = (storage: FakeStorage, read = parse) => {
   const notices: Notice[] = [];
   const seen: (readonly ShelfItem[])[] = [];
   const shelf = openShelf({
@@ -22,7 +22,7 @@ const open = (storage: FakeStorage) => {
     }),
     name: 'things',
     noun: 'thing',
-    parse,
+    parse: read,
     onChange: (items) => seen.push(items),
     onNotice: (notice) => notices.push(notice),
   });
@@ -58,6 +58,33 @@ describe('a shelf', () => {
     expect(names(shelf.items())).toEqual(['good']);
     expect(notices[0]?.text).toMatch(/One is no item\. A copy/);
     expect(storage.items.get('combshed.things.unread.1')).toBe(raw);
+  });
+
+  it('says once what is wrong with many, and how much more there is', () => {
+    const bad = Array.from({ length: 5000 }, (_, i) => ({ id: `${i}`, name: i < 4000 ? '' : `bad ${i}` }));
+    const storage = createFakeStorage({ 'combshed.things': JSON.stringify([17, ...bad]) });
+    const { notices } = open(storage, (value) => {
+      const { item } = parse(value);
+      return { item, problems: [item?.name === '' ? 'One has no name.' : `Odd: ${item?.name}.`] };
+    });
+    expect(notices[0]?.text.length).toBeLessThan(400);
+    expect(notices[0]?.text).toContain('One has no name. Odd: bad 4000.');
+    expect(notices[0]?.text).toContain('996 sentences');
+  });
+
+  it('gives things of one id ids of their own, so that a change of one leaves the other', () => {
+    const twins = [
+      { id: '1', name: 'a' },
+      { id: '1', name: 'b' },
+      { id: '1', name: 'a' },
+    ];
+    const storage = createFakeStorage({ 'combshed.things': JSON.stringify(twins) });
+    const { shelf } = open(storage);
+    expect(shelf.items().map(({ id }) => id)).toEqual(['1', '1 2']);
+    shelf.put({ id: '1', name: 'c' });
+    expect(names(open(storage).shelf.items())).toEqual(['c', 'b']);
+    shelf.remove('1');
+    expect(names(open(storage).shelf.items())).toEqual(['b']);
   });
 
   it('goes on in memory when the storage is full', () => {
