@@ -142,6 +142,13 @@ export const layoutProblems = (page: Page, { covered }: { readonly covered: bool
           `the Now card ends ${Math.round(now.bottom - transport.top)} px below the transport's edge`,
         );
     }
+    // No tone of a single chord is scrolled out of it.
+    for (const tone of document.querySelectorAll('.fit.now .tones tr, .fit.now .gaps')) {
+      const room = tone.closest('.fit-chords')?.getBoundingClientRect();
+      const alone = tone.closest('.fit')?.querySelectorAll('.tones').length === 1;
+      if (room && alone && visible(tone) && tone.getBoundingClientRect().bottom > room.bottom + 4)
+        problems.push(`${nameOf(tone)} is scrolled out of the Now card`);
+    }
     // So is the bar being heard; a panel may need its room.
     const heard = document.querySelector('.bars [aria-current="true"]')?.getBoundingClientRect();
     if (!isCovered && heard && transport && !document.querySelector('.panel')) {

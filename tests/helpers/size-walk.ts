@@ -13,7 +13,7 @@ export const SIZES = [
   [720, 450],
 ] as const;
 
-export type Size = (typeof SIZES)[number];
+export type Size = readonly [width: number, height: number];
 
 /** Presses Play and waits until the band plays. */
 export const play = async (page: Page): Promise<void> => {

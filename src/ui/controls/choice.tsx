@@ -24,12 +24,17 @@ interface Props<Value extends string | number> {
   readonly hint?: string | undefined;
   /** How much room the longest option needs in a row of choices. */
   readonly size?: 'short' | 'usual' | 'long';
-  /** Choices that leave a row without room for all, the minor ones first; they stand in the panel too. */
-  readonly rank?: 'minor' | 'second' | undefined;
+  /** Choices that leave a row without room for all, the least first; they stand in the panel too. */
+  readonly rank?: 'least' | 'minor' | 'second' | undefined;
 }
 
-/** Letters that stand on one line in the closed control; longer names take smaller ones, three at most. */
-const ON_ONE_LINE = { short: 3, usual: 15, long: 22 } as const;
+/** Letters that stand in the closed control, and in one word of it; longer names take smaller ones, on three lines at most. */
+const ROOM = { short: [3, 9], usual: [12, 8], long: [22, 9] } as const;
+
+const isLong = (text: string, size: keyof typeof ROOM): boolean => {
+  const [all, word] = ROOM[size];
+  return text.length > all || text.split(' ').some(({ length }) => length > word);
+};
 
 const grouped = <Value extends string | number>(options: readonly Option<Value>[]) => {
   const groups = new Map<string, Option<Value>[]>();
@@ -57,7 +62,7 @@ export const Choice = <Value extends string | number>({
   };
   const option = options.find((each) => each.value === value);
   const chosen = option?.closed ?? option?.text ?? '';
-  const long = chosen.length > ON_ONE_LINE[size];
+  const long = isLong(chosen, size);
   return (
     <div className="field" data-rank={rank}>
       <label htmlFor={id}>{label}</label>

@@ -11,6 +11,9 @@ import { useNames } from '../../state/use-names';
 import { formOptions } from './form-options';
 import { HarpKeyChoice } from './harp-key-choice';
 
+/** A tuning's name where there is little room: what stands in brackets only explains it. */
+const shortName = (name: string): string => name.replace(/ \(.*\)$/, '').replace(' and ', ', ');
+
 /** What is played and on what: the choices every song needs. */
 export const SongChoices = () => {
   const { commands } = useSession();
@@ -59,9 +62,9 @@ export const SongChoices = () => {
       />
       <Choice
         label="Tuning"
-        rank="minor"
+        rank="least"
         value={settings.tuning.id}
-        options={tunings.map(({ id, name }) => ({ value: id, text: name }))}
+        options={tunings.map(({ id, name }) => ({ value: id, text: name, closed: shortName(name) }))}
         onChoose={(id) =>
           commands.chooseTuning(tunings.find((tuning) => tuning.id === id) ?? settings.tuning)
         }
