@@ -22,7 +22,7 @@ afterEach(async () => {
 const SHUFFLE = endlessShuffle(7, 120);
 
 describe('the band in bad circumstances', () => {
-  it('says that the browser has no Web Audio', async () => {
+  soakIt('says that the browser has no Web Audio', async () => {
     const { page, go, play } = await newVisit();
     await page.addInitScript(() => Reflect.deleteProperty(window, 'AudioContext'));
     await go();

@@ -55,7 +55,7 @@ describe('the built page without one of its files', () => {
     await context.close();
   });
 
-  it('plays without the limiter’s worklet, through the other limiter', async () => {
+  soakIt('plays without the limiter’s worklet, through the other limiter', async () => {
     const { context, page, errors } = await open([], () => {
       const { addModule } = AudioWorklet.prototype;
       AudioWorklet.prototype.addModule = function (url, ...rest) {

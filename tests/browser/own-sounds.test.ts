@@ -158,7 +158,7 @@ describe('sounds of one’s own in the built page', () => {
     await leave();
   });
 
-  it('refuses what cannot be played, in words, and plays on', async () => {
+  soakIt('refuses what cannot be played, in words, and plays on', async () => {
     await visit();
     await panel('Play');
     const stop = page.getByRole('button', { name: 'Stop', exact: true });

@@ -191,7 +191,7 @@ describe('taking a song away from the built page', () => {
     await close();
   });
 
-  it('cancels a long file, keeps nothing of it and can save again', async () => {
+  soakIt('cancels a long file, keeps nothing of it and can save again', async () => {
     await open();
     await choose('Choruses', '64');
     const started: string[] = [];

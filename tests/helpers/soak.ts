@@ -40,7 +40,7 @@ export const inTurn = <Each>(all: readonly Each[], turn: number): readonly Each[
  * A test that only a soak runs: what it holds is held in `npm test` by others of its file, or without a browser. It is
  * not declared there, as a test that is skipped counts as failed.
  */
-export const soakIt = (name: string, test: () => Promise<void>): void => {
+export const soakIt = (name: string, test: () => Promise<void> | void): void => {
   if (SOAK_RUNS !== undefined) it(name, test);
 };
 

@@ -16,6 +16,7 @@ import {
   type NoteFigures,
   release20,
 } from '../helpers/instrument-measure';
+import { inSoak } from '../helpers/soak';
 import {
   GUITAR_CENTROIDS,
   PITCHED_TARGETS,
@@ -24,7 +25,7 @@ import {
 } from './pitched-voice-figures';
 
 const RATE = 48000;
-const STROKES = [1, 2];
+const STROKES = inSoak([1, 2], [1]);
 /** A computed note fades out before its fourth second ends, so later falls by 20 dB cannot be compared; ms. */
 const LONGEST_T20 = 3500;
 
@@ -87,7 +88,7 @@ describe.each(ACHIEVED)('%s', (id, mean, outside) => {
   );
 
   it(`keeps to the measured figures within ${mean} tolerances on average`, () => {
-    expect(all.length).toBeGreaterThan(300);
+    expect(all.length).toBeGreaterThan(150 * STROKES.length);
     expect(meanDeviation(all)).toBeLessThan(mean);
   });
 
@@ -95,7 +96,11 @@ describe.each(ACHIEVED)('%s', (id, mean, outside) => {
     const off = all
       .filter(({ deviation }) => Math.abs(deviation) > 2)
       .map(({ midi, figure }) => `${midi} ${figure}`);
-    expect([...new Set(off)]).toEqual(outside);
+    const stated = inSoak(
+      outside,
+      outside.filter((figure) => off.includes(figure)),
+    );
+    expect([...new Set(off)]).toEqual(stated);
   });
 
   it('has every octave of the measured spectrum, those above 2 kHz too, within 3 dB, and within 1 dB but for the piano', () => {

@@ -8,6 +8,7 @@ import { BASS_HIGH, BASS_LOW } from '../../../src/core/players/bass-register';
 import type { Chord } from '../../../src/core/theory/chord';
 import { readSymbol } from '../../../src/core/theory/chords';
 import { partOf, sectionOf } from '../../helpers/score-events';
+import { soakRuns } from '../../helpers/soak';
 import { testProgram } from '../../helpers/test-charts';
 
 const SYMBOLS = [
@@ -74,7 +75,7 @@ describe('a chart with any chords, one to six a bar, in any meter', () => {
         const late = section.score.events.filter((e) => e.at + e.length > section.score.length);
         expect(late).toEqual([]);
       }),
-      { numRuns: 120 },
+      { numRuns: soakRuns(300) },
     );
   });
 

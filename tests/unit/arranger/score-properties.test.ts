@@ -10,8 +10,9 @@ import { compareEvents } from '../../../src/core/score/finish-score';
 import type { NoteEvent } from '../../../src/core/score/score';
 import { anyPlan, anyProgram, fullBand } from '../../helpers/program-arbitraries';
 import { partOf, sectionOf } from '../../helpers/score-events';
+import { soakRuns } from '../../helpers/soak';
 
-const RUNS = { numRuns: 80 };
+const RUNS = { numRuns: soakRuns(400) };
 
 const overlapping = (events: readonly NoteEvent[], sameVoice: (a: NoteEvent, b: NoteEvent) => boolean) =>
   events.flatMap((a, i) =>

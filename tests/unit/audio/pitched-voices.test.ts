@@ -82,7 +82,13 @@ const centsOfNote = (voice: Voice, of: VoiceNote): number => {
   return centsOff(held, of.hz, times, of.sampleRate);
 };
 
-describe.each(RANGES)('%s', (id, keys) => {
+// The others are tried against measured figures, whatever is changed in them.
+describe.each(
+  inSoak(
+    RANGES,
+    RANGES.filter((_, i) => i % 2 === 0),
+  ),
+)('%s', (id, keys) => {
   const voice = rendered(VOICES[id]);
   const middle = keys[1];
   const tried = inSoak(keys, [keys[0], keys[2]]);

@@ -5,6 +5,7 @@ import { LINE_KINDS } from '../../helpers/hearing/lines';
 import { activeLevel } from '../../helpers/hearing/space';
 import type { Take } from '../../helpers/hearing/take';
 import { firstDifference } from '../../helpers/samples';
+import { inSoak } from '../../helpers/soak';
 
 const decibels = (value: number): number => 20 * Math.log10(value);
 
@@ -60,7 +61,7 @@ describe('the corpus', () => {
     expect(sorted[sorted.length >> 1]).toBeLessThan(3);
   });
 
-  it.each([-20, 0])('adds the band at %d dB re the harp, and nothing else', (leak) => {
+  it.each(inSoak([-20, 0], [0]))('adds the band at %d dB re the harp, and nothing else', (leak) => {
     const spec = { seed: 3, kind: 'line', seconds: 4 } as const;
     const clean = makeTake({ ...spec, leak: null });
     const mixed = makeTake({ ...spec, leak });
