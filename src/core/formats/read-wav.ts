@@ -29,6 +29,9 @@ interface Chunk {
   readonly missing: number;
 }
 
+/** Samples a second that recordings have, and that browsers resample. */
+const RATES = { least: 8000, most: 192_000 } as const;
+
 /** From here on a length means that it was not known when the header was written, as of a stream. */
 const UNKNOWN_LENGTH = 0x7ffff000;
 
@@ -44,10 +47,13 @@ const wrong = (why: string): WavReading => ({ kind: 'wrong', why });
 const nameAt = (view: DataView, at: number): string =>
   String.fromCharCode(...[0, 1, 2, 3].map((i) => view.getUint8(at + i)));
 
+/** More chunks, and more channels, than any recording has: a damaged file may hold millions of empty ones. */
+const MOST = { chunks: 1000, channels: 64 } as const;
+
 /** Chunks after the file's own header; the last may be cut short, as where a recorder was stopped hard. */
 const chunksOf = (view: DataView): readonly Chunk[] => {
   const chunks: Chunk[] = [];
-  for (let at = 12; at + 8 <= view.byteLength; ) {
+  for (let at = 12; at + 8 <= view.byteLength && chunks.length < MOST.chunks; ) {
     const told = view.getUint32(at + 4, true);
     const length = Math.min(told, view.byteLength - at - 8);
     const missing = told < UNKNOWN_LENGTH ? told - length : 0;
@@ -84,7 +90,11 @@ const formatProblem = ({ code, channels, sampleRate }: Format): string | null =>
   if (code !== INTEGER && code !== FLOAT)
     return `its samples are packed in a way that is not read here (format ${code}); save it as plain PCM`;
   if (channels < 1) return 'it has no channel';
-  return sampleRate < 1 ? 'it does not say how many samples a second it has' : null;
+  if (channels > MOST.channels)
+    return `it has ${channels} channels, more than any recording; its beginning is damaged`;
+  return sampleRate < RATES.least || sampleRate > RATES.most
+    ? `it says that it has ${sampleRate} samples a second; recordings have ${RATES.least} to ${RATES.most}`
+    : null;
 };
 
 const readSamples = (view: DataView, format: Format, data: Chunk, read: ReadSample): WavSound => {
@@ -98,7 +108,8 @@ const readSamples = (view: DataView, format: Format, data: Chunk, read: ReadSamp
 };
 
 /**
- * Reads integer samples of 16, 24 and 32 bits and 32-bit floats, any number of channels and any rate. Total: whatever
+ * Reads integer samples of 16, 24 and 32 bits and 32-bit floats, up to 64 channels, at the rates
+ * that recordings have. Total: whatever
  * the bytes are, it returns the sound or what is wrong, worded to follow "The file cannot be used: ".
  */
 export const readWav = (bytes: Uint8Array): WavReading => {

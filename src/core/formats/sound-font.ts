@@ -54,6 +54,9 @@ const LINKS: readonly (readonly [table: string, generator: number, target: strin
 
 const HEADER = 8;
 
+/** More chunks than any list of such a file has: one that was filled with zeros would hold millions of empty ones. */
+const MOST_CHUNKS = 1000;
+
 const damaged = (detail: string): SoundFontFlaw => ({ kind: 'damaged', detail });
 
 class Bytes {
@@ -75,10 +78,10 @@ class Bytes {
     return String.fromCharCode(...this.bytes.subarray(at, at + 4));
   }
 
-  /** The chunks between two places; null when one reaches past the end. */
+  /** The chunks between two places; null when one reaches past the end. The first thousand are enough. */
   chunks(from: number, to: number): readonly Chunk[] | null {
     const found: Chunk[] = [];
-    for (let at = from; at + HEADER <= to; ) {
+    for (let at = from; at + HEADER <= to && found.length < MOST_CHUNKS; ) {
       const size = this.dword(at + 4);
       const chunk = { id: this.id(at), from: at + HEADER, to: at + HEADER + size };
       if (chunk.to > to) return null;
@@ -158,6 +161,7 @@ export const findSoundFontFlaw = (file: Uint8Array): SoundFontFlaw | null => {
   if (end > file.length) return { kind: 'cut short', missing: end - file.length };
   const lists = bytes.chunks(12, end);
   if (lists === null) return damaged('a part of it is longer than the whole');
+  if (lists.length >= MOST_CHUNKS) return damaged('it has too many parts');
   const [info, samples, articulation] = [
     listOf(bytes, lists[0], 'INFO'),
     listOf(bytes, lists[1], 'sdta'),

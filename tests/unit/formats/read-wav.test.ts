@@ -66,6 +66,16 @@ describe('reading WAV files', () => {
     expect(problemOf(changed(20, 2))).toContain('format 2');
     expect(problemOf(changed(34, 8))).toContain('8 bits');
     expect(problemOf(changed(22, 0))).toContain('no channel');
+    expect(problemOf(changed(23, 255))).toContain('65281 channels');
+    expect(problemOf(changed(26, 255))).toContain('16755780 samples a second');
+    expect(problemOf(changed(25, 0))).toContain('68 samples a second');
+  });
+
+  it('does not look at millions of empty chunks', () => {
+    const zeros = new Uint8Array(16_000);
+    zeros.set([...'RIFF0000WAVE'].map((letter) => letter.charCodeAt(0)));
+    const tail = Buffer.from(wavFile([LEFT], { code: 1, bits: 16, sampleRate: 44100 })).subarray(12);
+    expect(problemOf(Buffer.concat([zeros, tail]))).toContain('no "fmt " chunk');
   });
 
   it('never fails, whatever the bytes', () => {

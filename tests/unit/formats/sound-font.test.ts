@@ -56,6 +56,13 @@ describe('findSoundFontFlaw', () => {
     expect(findSoundFontFlaw(bytes)).toMatchObject(flaw);
   });
 
+  it('refuses a file that was filled with zeros before it has counted them', () => {
+    const zeros = whole.slice();
+    zeros.fill(0, 12);
+    expect(zeros.length / 8).toBeGreaterThan(1000);
+    expect(findSoundFontFlaw(zeros)).toEqual({ kind: 'damaged', detail: 'it has too many parts' });
+  });
+
   it('refuses what is too large without looking into it', () => {
     const huge = new Uint8Array(MOST_SOUND_FONT_BYTES + 1);
     expect(findSoundFontFlaw(huge)).toEqual({ kind: 'too large', bytes: 200_000_001 });
