@@ -16,11 +16,13 @@ export interface LogState {
     readonly entries: readonly LogEntry[];
     /** Entries deleted last, so that they can be brought back. */
     readonly dropped: readonly LogEntry[];
+    /** The day by the player's own calendar when it was last asked for: `2026-11-25`; empty before. */
+    readonly today: string;
   };
 }
 
 /** A log before it is read. */
-export const NO_LOG: LogState['log'] = { entries: [], dropped: [] };
+export const NO_LOG: LogState['log'] = { entries: [], dropped: [], today: '' };
 
 /** What of the page's state the log reads. */
 export type LogReads = Song &

@@ -22,6 +22,8 @@ export interface LogCommands {
   dropLog(ids: readonly string[] | null): void;
   /** Brings back what was deleted last. */
   restoreLog(): void;
+  /** Finds out what day it is, for pictures that end today. */
+  readDay(): void;
   /** Writes down how a drill of naming went. */
   noteDrill(sum: PhraseSum): void;
   /** Hands the log over as a file. Returns what to tell the player. */
@@ -45,6 +47,7 @@ const createCommands = (
       book.put(store.getState().log.dropped);
       show([]);
     },
+    readDay: () => store.setState(({ log }) => ({ log: { ...log, today: clock.day() } })),
     noteDrill: (sum) => {
       if (!store.getState().settings.keepLog) return;
       const began = clock.now();
@@ -72,6 +75,7 @@ const createCommands = (
 const WITHOUT: LogCommands = {
   dropLog: () => undefined,
   restoreLog: () => undefined,
+  readDay: () => undefined,
   noteDrill: () => undefined,
   saveLog: async () => 'Nothing is kept here that could be saved.',
 };

@@ -7,7 +7,9 @@ import {
   storableTake,
 } from '../../core/takes/kept-take';
 import type { TakeSound } from '../../core/takes/take-sound';
+import { counted } from '../../core/theory/wording';
 import type { KeptLog } from '../../storage/kept-log';
+import type { Notice } from '../keeping/notice';
 import type { ListedShelf, TakenIn } from '../keeping/shelf-list';
 import type { Stand } from '../song/feature';
 import type { TakesState } from './takes-state';
@@ -54,6 +56,13 @@ const samplesOf = (value: unknown): Int16Array | null => {
 
 const sizeOf = (takes: readonly KeptTake[]): number =>
   takes.reduce((sum, take) => sum + aboutTake(take).bytes, 0);
+
+/** They stay where they are, for a version of this program that can read them. */
+const unreadTakes = (count: number): Notice => ({
+  id: 'unread-takes',
+  tone: 'trouble',
+  text: `${counted(count, 'kept take')} could not be read and ${count === 1 ? 'is' : 'are'} not shown; nothing was deleted.`,
+});
 
 type Needs = Pick<Stand<TakesState>, 'store' | 'keeper' | 'board'>;
 
@@ -115,7 +124,11 @@ class Kept implements KeptTakes {
 
   private async all(): Promise<readonly KeptTake[]> {
     const reading = await this.kept?.read();
-    return reading?.kind === 'rows' ? reading.rows.flatMap((row) => parseKeptTake(row, isSamples) ?? []) : [];
+    if (reading?.kind !== 'rows') return [];
+    const takes = reading.rows.flatMap((row) => parseKeptTake(row, isSamples) ?? []);
+    const unread = reading.rows.length - takes.length;
+    if (unread > 0) this.stand.board.post(unreadTakes(unread));
+    return [...new Map(takes.map((take) => [take.id, take])).values()];
   }
 
   /** @returns what went wrong, in a sentence; null when all is safe. */

@@ -5,24 +5,25 @@ import type {
   FunctionWeek,
   SongLadder,
 } from '../../../core/log/progress';
-import { dayNumber } from '../../../core/log/progress';
+import { YEAR_WEEKS, yearUpTo } from '../../../core/log/year';
 import { degreeText } from '../../../core/theory/note-names';
 import { counted } from '../../../core/theory/wording';
 import { Picture, percent } from './picture';
 
-const YEAR_WEEKS = 53;
 const CELL = 8;
 
 /** How dark a day is drawn, by its minutes; the size of the square says it too. */
 const daySize = (minutes: number): number => CELL * Math.min(1, 0.35 + minutes / 45);
 
-/** Minutes by day over the year that ends with the last day there is. */
-export const YearPicture = ({ days }: { readonly days: readonly DayMinutes[] }) => {
-  const last = dayNumber(days.at(-1)?.day ?? '');
-  // Monday of the first week that is shown; 1970-01-01 was a Thursday.
-  const end = last + 6 - ((last + 3) % 7);
-  const first = end - 7 * YEAR_WEEKS + 1;
-  const shown = days.filter(({ day }) => dayNumber(day) >= first);
+/** Minutes by day over the year that ends today. */
+export const YearPicture = ({
+  days,
+  today,
+}: {
+  readonly days: readonly DayMinutes[];
+  readonly today: string;
+}) => {
+  const shown = yearUpTo(days, today);
   const minutes = Math.round(shown.reduce((sum, day) => sum + day.minutes, 0));
   return (
     <Picture
@@ -33,15 +34,14 @@ export const YearPicture = ({ days }: { readonly days: readonly DayMinutes[] }) 
       rows={shown.toReversed().map(({ day, minutes: of }) => [day, String(Math.round(of))])}
     >
       <rect className="ground" width={YEAR_WEEKS * CELL} height={7 * CELL} />
-      {shown.map(({ day, minutes: of }) => {
-        const at = dayNumber(day) - first;
+      {shown.map(({ day, minutes: of, week, weekday }) => {
         const size = daySize(of);
         return (
           <rect
             key={day}
             className="mark"
-            x={Math.floor(at / 7) * CELL + (CELL - size) / 2}
-            y={(at % 7) * CELL + (CELL - size) / 2}
+            x={week * CELL + (CELL - size) / 2}
+            y={weekday * CELL + (CELL - size) / 2}
             width={size}
             height={size}
           />

@@ -1,4 +1,4 @@
-import { useDeferredValue, useMemo, useState } from 'react';
+import { useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { LATE_WEEKS } from '../../../core/log/comb-progress';
 import {
   type BendProgress,
@@ -8,7 +8,7 @@ import {
   songLadders,
 } from '../../../core/log/progress';
 import { Choice } from '../../controls/choice';
-import { useSelected } from '../../state/session-context';
+import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
 import { bendName } from './bend-name';
 import { CombPicture } from './comb-picture';
@@ -113,8 +113,11 @@ const Year = () => {
     useSelected((state) => state.log.entries),
     [],
   );
+  const { commands } = useSession();
+  const today = useSelected((state) => state.log.today);
+  useEffect(() => commands.readDay(), [commands]);
   const days = useMemo(() => minutesByDay(entries), [entries]);
-  return days.length === 0 ? null : <YearPicture days={days} />;
+  return days.length === 0 || today === '' ? null : <YearPicture days={days} today={today} />;
 };
 
 /** Pictures of progress, each opened when it is wanted. */

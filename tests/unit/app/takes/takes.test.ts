@@ -224,6 +224,19 @@ describe('takes that are kept', () => {
     expect(shelf()).toHaveLength(1);
   });
 
+  it('that cannot be read stay where they are, and that is said; one that is there twice is shown once', async () => {
+    const { commands, shelf, takes, notices } = await keptOne();
+    const [whole] = [...takes.kept.rows.values()];
+    await takes.kept.put([
+      { id: 'odd', name: 'Odd', heard: 'no samples', sampleRate: RATE },
+      { ...whole, id: 'twin' },
+    ]);
+    await commands.readKeptTakes();
+    expect(shelf()).toHaveLength(1);
+    expect(notices()).toContain('1 kept take could not be read and is not shown; nothing was deleted.');
+    expect(takes.kept.rows.size).toBe(3);
+  });
+
   it('go into the file with everything where they are wanted, and come out of it without doubles', async () => {
     const { commands, takeAway, takes } = await keptOne();
     const text = (at: number) => new TextDecoder().decode(Uint8Array.from(takeAway.files[at]?.bytes ?? []));
