@@ -6,7 +6,7 @@ import { writeMidi } from '../../src/core/formats/midi';
 import { writeMusicXml } from '../../src/core/formats/musicxml';
 import { encodePcm } from '../../src/core/formats/wav';
 import { DEFAULT_PLAN, DEFAULT_STYLE } from '../../src/core/settings/defaults';
-import { createRandom } from '../../src/core/theory/random';
+import { createDraws } from '../../src/core/theory/random';
 import { asBpm, asPitchClass } from '../../src/core/theory/units';
 import { measured } from '../helpers/bench-depth';
 
@@ -32,7 +32,7 @@ describe('a MIDI file grows with the song', () => {
 describe('ten seconds of stereo as PCM', () => {
   const samples = Float32Array.from({ length: measured(480_000, 48_000) }, (_, i) => Math.sin(i / 30) / 2);
   bench('16 bits, dithered', () => {
-    encodePcm([samples, samples], 16, createRandom(1));
+    encodePcm([samples, samples], 16, createDraws(1));
   });
   bench('24 bits', () => {
     encodePcm([samples, samples], 24);

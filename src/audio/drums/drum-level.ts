@@ -33,7 +33,7 @@ const highPass = (sampleRate: number): Biquad => {
 };
 
 /** Loudness in LUFS of the first 400 ms of one channel, where a hit is loudest. −Infinity for silence. */
-export const hitLoudness = (samples: Float64Array, sampleRate: number): number => {
+export const hitLoudness = (samples: Float64Array | Float32Array, sampleRate: number): number => {
   const s = shelf(sampleRate);
   const h = highPass(sampleRate);
   const window = Math.round(WINDOW_SECONDS * sampleRate);

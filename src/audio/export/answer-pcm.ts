@@ -1,6 +1,6 @@
 /** What the worker that encodes plain samples does with each order. */
 import { encodePcm, type WavFormat } from '../../core/formats/wav';
-import { createRandom, type Random } from '../../core/theory/random';
+import { createDraws, type Draws } from '../../core/theory/random';
 import { messageOf } from '../../core/theory/thrown';
 import type { Encoded } from './encoding-line';
 
@@ -20,11 +20,11 @@ export interface PcmOrder {
 
 /** Answers the orders of one file one after another: its noise goes on from each to the next. None throws. */
 export const createPcmAnswers = (): ((order: PcmOrder) => Encoded) => {
-  let random: Random | null = null;
+  let draws: Draws | null = null;
   return ({ form, left, right }) => {
     try {
-      if (form.bits === 16) random ??= createRandom(form.seed);
-      return { kind: 'frames', bytes: encodePcm([left, right], form.bits, random) };
+      if (form.bits === 16) draws ??= createDraws(form.seed);
+      return { kind: 'frames', bytes: encodePcm([left, right], form.bits, draws) };
     } catch (error) {
       return { kind: 'failed', reason: messageOf(error) };
     }

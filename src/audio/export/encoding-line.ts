@@ -5,7 +5,7 @@ export type Encoded =
 
 /** The part of a worker that encoding uses. */
 export interface EncodingWorker<Order> {
-  postMessage(order: Order): void;
+  postMessage(order: Order, options?: { readonly transfer: Transferable[] }): void;
   onmessage: ((message: MessageEvent<Encoded>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
   terminate(): void;
@@ -18,8 +18,11 @@ interface Waiting {
 
 /** Orders for a worker, each answered in its turn. */
 export interface EncodingLine<Order> {
-  /** Rejects when the worker has broken down, or the line was closed. */
-  ask(order: Order): Promise<Uint8Array>;
+  /**
+   * Rejects when the worker has broken down, or the line was closed.
+   * @param transfer what of the order is handed over instead of copied
+   */
+  ask(order: Order, transfer?: Transferable[]): Promise<Uint8Array>;
   close(): void;
 }
 
@@ -42,11 +45,11 @@ export const openEncodingLine = <Order>(createWorker: () => EncodingWorker<Order
     else waiting.shift()?.resolve(data.bytes);
   };
   return {
-    ask: (order) =>
+    ask: (order, transfer = []) =>
       new Promise((resolve, reject) => {
         if (broken !== null) return reject(broken);
         waiting.push({ resolve, reject });
-        worker.postMessage(order);
+        worker.postMessage(order, { transfer });
       }),
     close: () => breakDown('the file was closed'),
   };

@@ -40,9 +40,9 @@ export const openMp3 = (
   let bytes = 0;
   /** What was asked for last is written while the next is made ready. */
   let last: Promise<void> = Promise.resolve();
-  const follow = async (order: Mp3Order): Promise<void> => {
+  const follow = async (order: Mp3Order, transfer: Transferable[] = []): Promise<void> => {
     const before = last;
-    const answer = line.ask(order);
+    const answer = line.ask(order, transfer);
     last = before.then(async () => {
       const frames = await answer;
       bytes += frames.length;
@@ -63,7 +63,8 @@ export const openMp3 = (
       samples += left.length;
       await opened;
       // A message takes the whole of a buffer along, however little of it is shown.
-      await follow({ kind: 'samples', left: left.slice(), right: right.slice() });
+      const [one, other] = [left.slice(), right.slice()];
+      await follow({ kind: 'samples', left: one, right: other }, [one.buffer, other.buffer]);
     },
     end: async () => {
       await opened;

@@ -86,8 +86,13 @@ const nextSamples = (
   return scratch;
 };
 
+/** Adds samples with one gain. */
+const addEven = (out: Float32Array, at: number, samples: Float32Array, gain: number): void => {
+  for (let i = 0; i < samples.length; i += 1) out[at + i] = (out[at + i] ?? 0) + gain * (samples[i] ?? 0);
+};
+
 /** Adds samples with a gain that changes by a step and by a factor from each to the next. */
-const addScaled = (
+const addFalling = (
   out: Float32Array,
   at: number,
   samples: Float32Array,
@@ -120,19 +125,17 @@ export const addNote = (
   const { level, release } = envelope;
   const samples = nextSamples(ringing, first, scratch.subarray(0, last - first), sampleRate);
   const [even, cut] = turnsOf(envelope, ringing.cut, sampleRate);
-  const add = (start: number, end: number, gains: { gain: number; step?: number; factor?: number }): void => {
-    if (end > start) addScaled(out, start - from, samples.subarray(start - first, end - first), gains);
-  };
+  const part = (start: number, end: number): Float32Array => samples.subarray(start - first, end - first);
   const evenEnd = Math.max(first, Math.min(last, even, cut));
   const fallEnd = Math.max(evenEnd, Math.min(last, cut));
-  add(first, evenEnd, { gain: level });
-  add(evenEnd, fallEnd, {
+  if (evenEnd > first) addEven(out, first - from, part(first, evenEnd), level);
+  addFalling(out, evenEnd - from, part(evenEnd, fallEnd), {
     gain: gainAt(envelope, evenEnd / sampleRate),
     step: -level / (release * sampleRate),
   });
   if (ringing.cut === null) return;
   const decay = Math.exp(-(fallEnd / sampleRate - ringing.cut) / CUT);
-  add(fallEnd, last, {
+  addFalling(out, fallEnd - from, part(fallEnd, last), {
     gain: gainAt(envelope, ringing.cut) * decay,
     factor: Math.exp(-1 / (CUT * sampleRate)),
   });

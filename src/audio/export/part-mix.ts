@@ -37,15 +37,25 @@ const roundOff = (samples: Float32Array, level: number, rounding: Rounding): voi
   }
 };
 
-/** Adds samples times a gain; where nothing was before, they are written. */
-const addScaled = (out: Float32Array, samples: Float32Array, gain: number, first = false): void => {
-  if (first) for (let i = 0; i < out.length; i += 1) out[i] = gain * (samples[i] ?? 0);
-  else for (let i = 0; i < out.length; i += 1) out[i] = (out[i] ?? 0) + gain * (samples[i] ?? 0);
+/** Adds samples to both sides at once, each times a gain. */
+const addToBoth = ([left, right]: Sides, samples: Float32Array, toLeft: number, toRight: number): void => {
+  for (let i = 0; i < samples.length; i += 1) {
+    const sample = samples[i] ?? 0;
+    left[i] = (left[i] ?? 0) + toLeft * sample;
+    right[i] = (right[i] ?? 0) + toRight * sample;
+  }
+};
+
+/** Adds samples that go to one sum alone. */
+const addScaled = (out: Float32Array, samples: Float32Array, gain: number): void => {
+  for (let i = 0; i < out.length; i += 1) out[i] = (out[i] ?? 0) + gain * (samples[i] ?? 0);
 };
 
 interface Place {
   readonly samples: Float32Array;
   readonly where: number | TurningSpeaker;
+  /** Whether any note of this block stands there. */
+  isUsed: boolean;
 }
 
 /** Blocks that are mixed on after the last note of a part, for what its filter and speaker still hold. */
@@ -78,14 +88,14 @@ export class PartMix {
     const { part, sampleRate, block } = this.options;
     const where = placeOf(part, voice, pitch);
     this.blocksLeft = BLOCKS_AFTER;
-    const known = this.places.get(where);
-    if (known !== undefined) return known.samples;
-    const made = {
+    const place = this.places.get(where) ?? {
       samples: new Float32Array(block),
       where: where === 'turning' ? createTurningSpeaker(sampleRate) : where,
+      isUsed: false,
     };
-    this.places.set(where, made);
-    return made.samples;
+    place.isUsed = true;
+    this.places.set(where, place);
+    return place.samples;
   }
 
   /** Adds the block to the sums from a sample on, `count` samples that begin at a frame of the file. */
@@ -97,31 +107,31 @@ export class PartMix {
     const to = at + count;
     const sums = { left: left.subarray(at, to), right: right.subarray(at, to), send: send.subarray(at, to) };
     this.addSides(sums, sides);
-    for (const { samples } of this.places.values()) samples.fill(0);
+    for (const place of this.places.values()) {
+      if (place.isUsed) place.samples.fill(0);
+      place.isUsed = false;
+    }
   }
 
   /** Both sides of what the notes are; one and the same where all of them stand in the middle. */
   private gathered(count: number, frame: number): Sides {
     const [only] = this.places.size === 1 ? this.places.values() : [];
     if (only?.where === 0) {
+      // What rings on in the filter is written there too, and has to be cleared.
+      only.isUsed = true;
       const middle = only.samples.subarray(0, count);
       return [middle, middle];
     }
     const left = this.left.subarray(0, count);
     const right = this.right.subarray(0, count);
-    let first = true;
-    for (const { samples, where } of this.places.values()) {
+    for (const side of [left, right]) side.fill(0);
+    for (const { samples, where, isUsed } of this.places.values()) {
       const heard = samples.subarray(0, count);
       if (typeof where === 'number') {
         // In the middle it is as loud on both sides as it is.
         const [toLeft, toRight] = where === 0 ? [1, 1] : panGains(where);
-        addScaled(left, heard, toLeft, first);
-        addScaled(right, heard, toRight, first);
-      } else {
-        if (first) for (const side of [left, right]) side.fill(0);
-        where.addTo(left, right, heard, frame);
-      }
-      first = false;
+        if (isUsed) addToBoth([left, right], heard, toLeft, toRight);
+      } else where.addTo(left, right, heard, frame);
     }
     return [left, right];
   }
@@ -143,15 +153,22 @@ export class PartMix {
     const fader = partGains(mix)[part] * (strip.rounding === null ? fromDecibels(strip.level) : 1);
     const toRoom = strip.send === null ? 0 : fromDecibels(strip.send) / 2;
     const { leftToLeft, rightToLeft, leftToRight, rightToRight } = sideGains(mix.channels[part].pan);
-    const add = (samples: Float32Array, toLeft: number, toRight: number): void => {
-      if (toLeft !== 0) addScaled(left, samples, toLeft);
-      if (toRight !== 0) addScaled(right, samples, toRight);
-      if (toRoom !== 0) addScaled(send, samples, toRoom * (toLeft + toRight));
-    };
-    if (one === other) add(one, fader * (leftToLeft + rightToLeft), fader * (leftToRight + rightToRight));
-    else {
-      add(one, fader * leftToLeft, fader * leftToRight);
-      add(other, fader * rightToLeft, fader * rightToRight);
+    const sendOf = (toLeft: number, toRight: number): number => toRoom * (toLeft + toRight);
+    if (one === other) {
+      const [toLeft, toRight] = [fader * (leftToLeft + rightToLeft), fader * (leftToRight + rightToRight)];
+      addToBoth([left, right], one, toLeft, toRight);
+      if (toRoom !== 0) addScaled(send, one, sendOf(toLeft, toRight));
+      return;
     }
+    if (rightToLeft === 0 && leftToRight === 0) {
+      addScaled(left, one, fader * leftToLeft);
+      addScaled(right, other, fader * rightToRight);
+    } else {
+      addToBoth([left, right], one, fader * leftToLeft, fader * leftToRight);
+      addToBoth([left, right], other, fader * rightToLeft, fader * rightToRight);
+    }
+    if (toRoom === 0) return;
+    addScaled(send, one, fader * sendOf(leftToLeft, leftToRight));
+    addScaled(send, other, fader * sendOf(rightToLeft, rightToRight));
   }
 }

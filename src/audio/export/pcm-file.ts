@@ -31,12 +31,14 @@ export const openPcm = (form: PcmForm, create = createWorker): PcmEncoder => {
   };
   return {
     encode: async (left, right) => {
+      const here = { form, left, right };
+      if (line === null) return encodeHere(here);
       // A message takes the whole of a buffer along, however little of it is shown.
       const order = { form, left: left.slice(), right: right.slice() };
       try {
-        return line === null ? encodeHere(order) : await line.ask(order);
+        return await line.ask(order, [order.left.buffer, order.right.buffer]);
       } catch {
-        return encodeHere(order);
+        return encodeHere(here);
       }
     },
     close: () => line?.close(),

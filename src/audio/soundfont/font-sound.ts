@@ -36,16 +36,19 @@ const OVER = 1e-3;
 const DYING = { usual: 3, held: 9 };
 const FADE = { end: 0.03, cut: 1 };
 const RELEASE = { shortest: 0.03, longest: 1.5 };
-/** Loudness is taken where the sound is loudest, in windows of 400 ms from these seconds on. */
-const WINDOWS = [0, 0.4, 0.8];
+/** Loudness is taken where the sound is loudest, in windows of so many seconds one after another. */
+export const WINDOW = 0.4;
+const WINDOWS = [0, WINDOW, 2 * WINDOW];
 /** Seconds within which it is. */
 export const LOUDEST_WITHIN = 1.2;
 
 const peakOf = (samples: Float32Array): number => {
   let peak = 0;
-  for (const sample of samples) {
-    if (!Number.isFinite(sample)) throw new RangeError('the sound is not made of numbers');
-    peak = Math.max(peak, Math.abs(sample));
+  for (let i = 0; i < samples.length; i += 1) {
+    const level = Math.abs(samples[i] ?? 0);
+    // No number is greater than what is none.
+    if (!(level <= peak)) peak = level;
+    if (!(peak < Number.POSITIVE_INFINITY)) throw new RangeError('the sound is not made of numbers');
   }
   return peak;
 };
@@ -65,13 +68,29 @@ const isHeldLevel = (samples: Float32Array, sampleRate: number, dying: number): 
   return decibels(second(1) / second(3)) < dying;
 };
 
-/** The momentary loudness of a sound where it is loudest, in LUFS. */
-export const loudestOf = (samples: Float32Array, sampleRate: number): number => {
-  const wide = Float64Array.from(samples.subarray(0, Math.ceil(LOUDEST_WITHIN * sampleRate)));
-  return Math.max(
-    ...WINDOWS.map((at) => hitLoudness(wide.subarray(Math.round(at * sampleRate)), sampleRate)),
+/** The momentary loudness of a sound from so many seconds on, in LUFS. */
+export const loudnessFrom = (at: number, samples: Float32Array, sampleRate: number): number =>
+  hitLoudness(
+    samples.subarray(Math.round(at * sampleRate), Math.ceil(LOUDEST_WITHIN * sampleRate)),
+    sampleRate,
   );
+
+/** Where a sound is loudest, in seconds from its beginning, and its momentary loudness there, in LUFS. */
+export const loudestWindow = (
+  samples: Float32Array,
+  sampleRate: number,
+): { readonly at: number; readonly loudness: number } => {
+  let loudest = { at: 0, loudness: Number.NEGATIVE_INFINITY };
+  for (const at of WINDOWS) {
+    const loudness = loudnessFrom(at, samples, sampleRate);
+    if (loudness > loudest.loudness) loudest = { at, loudness };
+  }
+  return loudest;
 };
+
+/** The momentary loudness of a sound where it is loudest, in LUFS. */
+export const loudestOf = (samples: Float32Array, sampleRate: number): number =>
+  loudestWindow(samples, sampleRate).loudness;
 
 /** Ends a sound where nothing is left of it, or fades it out where it was cut. */
 const letDie = (samples: Float32Array, peak: number, sampleRate: number): Float32Array => {
@@ -81,6 +100,13 @@ const letDie = (samples: Float32Array, peak: number, sampleRate: number): Float3
   const wasCut = samples.length >= HELD_SECONDS * sampleRate * 0.99 && end === samples.length;
   const fade = Math.min(out.length, Math.round((wasCut ? FADE.cut : FADE.end) * sampleRate));
   for (let i = 0; i < fade; i += 1) out[out.length - 1 - i] = (out[out.length - 1 - i] ?? 0) * (i / fade);
+  return out;
+};
+
+/** A copy of samples times a gain. */
+const scaledBy = (samples: Float32Array, gain: number): Float32Array => {
+  const out = new Float32Array(samples.length);
+  for (let i = 0; i < out.length; i += 1) out[i] = gain * (samples[i] ?? 0);
   return out;
 };
 
@@ -127,12 +153,13 @@ export const fontSound = (note: FontNote, aim: FontAim): VoiceSound | null => {
   if (peakOf(held) < SILENT) return null;
   // Of its beginning, since no more of it may be there.
   const peak = peakOf(held.subarray(0, sampleRate));
-  const onset = held.findIndex((sample) => Math.abs(sample) > peak * ONSET);
+  let onset = 0;
+  while (onset < held.length && Math.abs(held[onset] ?? 0) <= peak * ONSET) onset += 1;
   const shaped = shapedAs(note, Math.max(0, onset - Math.round(LEAD_IN * sampleRate)), aim);
   const gain = 10 ** ((aim.loudness - loudestOf(shaped.samples, sampleRate)) / 20);
   const seconds = released === null ? shaped.samples.length / sampleRate : releaseOf(released, sampleRate);
   return {
-    samples: shaped.samples.map((sample) => sample * gain),
+    samples: scaledBy(shaped.samples, gain),
     loop: shaped.loop,
     release: asSeconds(seconds),
   };

@@ -47,7 +47,9 @@ export const createNotePlayer = (bank: BasicSoundBank, sampleRate: number): Note
       block += 1;
     }
     synthesizer.stopAllChannels(true);
-    return left.subarray(0, block * BLOCK).map((sample, i) => sample + (right[i] ?? 0));
+    const both = left.subarray(0, block * BLOCK);
+    for (let i = 0; i < both.length; i += 1) both[i] = (both[i] ?? 0) + (right[i] ?? 0);
+    return both;
   };
 
   const prepare = (channel: number, preset: BasicPreset, cents: number): void => {

@@ -7,9 +7,9 @@ import { seedFrom } from '../../core/theory/random';
 import { filtered, highShelf } from '../synthesis/biquad';
 import { hardness } from '../synthesis/brightness';
 import { BASE_VELOCITY, velocityGain } from '../synthesis/levels';
-import { drumStroke, tonedStroke } from '../synthesis/stroke-variation';
+import { drumStroke, tonedFilters } from '../synthesis/stroke-variation';
 import type { VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
-import { loudestOf, SAME_SECONDS } from './font-sound';
+import { loudestWindow, loudnessFrom, SAME_SECONDS } from './font-sound';
 
 /** Renders a voice's note; null where there is none. */
 export type RenderNote = (voice: VoiceId, note: VoiceNote) => VoiceSound | null;
@@ -41,26 +41,40 @@ const asFarAsHeard = (
   return samples.subarray(0, Math.ceil(Math.max(LISTENED, held + release + SPARE) * sampleRate));
 };
 
-const vary = (whole: VoiceSound, voice: VoiceId, note: VoiceNote): VoiceSound => {
+/** Where a rendering is loudest: strokes of it are made as loud there. */
+type Loudest = ReturnType<typeof loudestWindow>;
+
+/** A rendering of a key that there is one of. */
+interface Heard {
+  readonly sound: VoiceSound;
+  readonly loudest: Loudest;
+}
+
+const SILENCE: Loudest = { at: 0, loudness: Number.NEGATIVE_INFINITY };
+
+const vary = ({ sound: whole, loudest }: Heard, voice: VoiceId, note: VoiceNote): VoiceSound => {
   const { midi, hz, velocity, sampleRate, seed } = note;
-  const base = { ...whole, samples: asFarAsHeard(whole, note) };
+  const heard = asFarAsHeard(whole, note);
   const stroke = { stroke: seed, seed: seedFrom(seed, voice, midi) };
-  const struck = isKit(voice)
-    ? drumStroke(base.samples, sampleRate, stroke)
-    : tonedStroke(base.samples, hz, sampleRate, stroke);
   const corner = isKit(voice)
     ? KIT_CORNER
     : Math.min(CORNER.highest, Math.max(CORNER.lowest, hz * BRIGHT_FROM));
-  const samples = filtered(struck, [highShelf(corner, BRIGHTER * hardness(velocity), sampleRate)]);
-  const change = loudestOf(base.samples, sampleRate) - loudestOf(samples, sampleRate);
+  const bright = highShelf(corner, BRIGHTER * hardness(velocity), sampleRate);
+  const struck = isKit(voice) ? drumStroke(heard, sampleRate, stroke) : null;
+  const samples =
+    struck === null
+      ? filtered(heard, [...tonedFilters(hz, sampleRate, stroke), bright])
+      : filtered(struck.samples, [struck.filter, bright]);
+  const change = loudest.loudness - loudnessFrom(loudest.at, samples, sampleRate);
   const gain = 10 ** (change / 20) * velocityGain(velocity);
   for (let i = 0; i < samples.length; i += 1) samples[i] = (samples[i] ?? 0) * gain;
-  return { ...base, samples };
+  return { ...whole, samples };
 };
 
 /** A rendering of a key: all of it, or its beginning alone. */
 interface Base {
   readonly sound: VoiceSound | null;
+  readonly loudest: Loudest;
   readonly whole: boolean;
 }
 
@@ -79,13 +93,18 @@ export const createVariedNotes = (render: RenderNote): RenderNote => {
     const { held, ...rest } = note;
     // As loud as the first stroke, whichever is asked for first.
     const plain = { ...rest, velocity: BASE_VELOCITY, seed: 0 };
+    const base = (sound: VoiceSound | null, whole: boolean): Base => ({
+      sound,
+      loudest: sound === null ? SILENCE : loudestWindow(sound.samples, note.sampleRate),
+      whole,
+    });
     if (!isKit(voice) && held !== undefined && held + SPARE <= SAME_SECONDS) {
-      const begun = { sound: render(voice, { ...plain, held: SAME_SECONDS }), whole: false };
+      const begun = base(render(voice, { ...plain, held: SAME_SECONDS }), false);
       if (isEnough(begun, note)) return begun;
     }
-    return { sound: render(voice, plain), whole: true };
+    return base(render(voice, plain), true);
   };
-  const baseOf = (voice: VoiceId, note: VoiceNote): VoiceSound | null => {
+  const baseOf = (voice: VoiceId, note: VoiceNote): Base => {
     const name = `${voice}/${note.midi}/${note.hz.toFixed(2)}/${note.sampleRate}`;
     const known = kept.get(name);
     const base = known !== undefined && isEnough(known, note) ? known : rendered(voice, note);
@@ -97,10 +116,10 @@ export const createVariedNotes = (render: RenderNote): RenderNote => {
       samplesKept -= sound?.samples.length ?? 0;
       kept.delete(oldest);
     }
-    return base.sound;
+    return base;
   };
   return (voice, note) => {
-    const base = baseOf(voice, note);
-    return base && vary(base, voice, note);
+    const { sound, loudest } = baseOf(voice, note);
+    return sound && vary({ sound, loudest }, voice, note);
   };
 };

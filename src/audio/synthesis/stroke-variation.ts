@@ -29,21 +29,28 @@ const PITCHES: readonly number[] = [1, 1.012, 0.988, 1.006];
 
 const between = (random: () => number, from: number, to: number): number => from + (to - from) * random();
 
+/** What makes a tone of so many hertz that was struck another time of it. */
+export const tonedFilters = (
+  hz: number,
+  sampleRate: number,
+  { stroke, seed }: Stroke,
+): readonly [Biquad, Biquad, Biquad] => {
+  const random = createRandom(seed);
+  const turn = (times: number): Biquad => allPass(Math.min(HIGHEST_TURN, hz * times), QUALITY, sampleRate);
+  return [
+    turn((FIRST_TURN[stroke % FIRST_TURN.length] ?? 1) * between(random, 0.95, 1.05)),
+    turn(between(random, SECOND_TURN.from, SECOND_TURN.to)),
+    highShelf(Math.min(HIGHEST_TURN, hz * TONE_CORNER), between(random, -BRIGHTER, BRIGHTER), sampleRate),
+  ];
+};
+
 /** A tone of so many hertz struck another time. */
 export const tonedStroke = (
   samples: Float32Array,
   hz: number,
   sampleRate: number,
-  { stroke, seed }: Stroke,
-): Float32Array => {
-  const random = createRandom(seed);
-  const turn = (times: number): Biquad => allPass(Math.min(HIGHEST_TURN, hz * times), QUALITY, sampleRate);
-  return filtered(samples, [
-    turn((FIRST_TURN[stroke % FIRST_TURN.length] ?? 1) * between(random, 0.95, 1.05)),
-    turn(between(random, SECOND_TURN.from, SECOND_TURN.to)),
-    highShelf(Math.min(HIGHEST_TURN, hz * TONE_CORNER), between(random, -BRIGHTER, BRIGHTER), sampleRate),
-  ]);
-};
+  stroke: Stroke,
+): Float32Array => filtered(samples, tonedFilters(hz, sampleRate, stroke));
 
 /** Samples at another speed, by Hermite's cubic through four of them. */
 const resampled = (samples: Float32Array, rate: number): Float32Array => {
@@ -64,13 +71,12 @@ const resampled = (samples: Float32Array, rate: number): Float32Array => {
   return out;
 };
 
-/** A drum or cymbal struck another time. */
+/** A drum or cymbal struck another time: faster or slower, and what is then to be done with it. */
 export const drumStroke = (
   samples: Float32Array,
   sampleRate: number,
   { stroke, seed }: Stroke,
-): Float32Array => {
-  const random = createRandom(seed);
-  const pitched = resampled(samples, PITCHES[stroke % PITCHES.length] ?? 1);
-  return filtered(pitched, [highShelf(DRUM_CORNER, between(random, -BRIGHTER, BRIGHTER), sampleRate)]);
-};
+): { readonly samples: Float32Array; readonly filter: Biquad } => ({
+  samples: resampled(samples, PITCHES[stroke % PITCHES.length] ?? 1),
+  filter: highShelf(DRUM_CORNER, between(createRandom(seed), -BRIGHTER, BRIGHTER), sampleRate),
+});

@@ -1,4 +1,4 @@
-import type { Random } from '../theory/random';
+import type { Draws } from '../theory/random';
 
 /**
  * RIFF/WAVE with integer samples ("WAVE PCM soundfile format", Stanford CCRMA), in pieces: a header that knows the
@@ -73,32 +73,60 @@ const checkChannels = (channels: readonly Float32Array[]): number => {
   return frames;
 };
 
+/** Frames encoded at a time: their noise stays near at hand. */
+const AT_A_TIME = 1024;
+
+/** Where the samples of one channel go. */
+interface Track {
+  readonly bits: WavFormat['bits'];
+  readonly bytes: Uint8Array;
+  /** Of its first sample, and from each to the next, in bytes. */
+  readonly at: number;
+  readonly step: number;
+}
+
+/** @param noise two draws for each sample of all channels, beginning with this channel's; null for none */
+const encodeTrack = (samples: Float32Array, noise: Float64Array | null, track: Track): void => {
+  const { bits, bytes, step } = track;
+  const scale = 2 ** (bits - 1);
+  const draws = (16 * step) / bits;
+  let { at } = track;
+  for (let i = 0; i < samples.length; i += 1) {
+    const drawn = i * draws;
+    const added = noise === null ? 0 : (noise[drawn] ?? 0) - (noise[drawn + 1] ?? 0);
+    const value = Math.round((samples[i] ?? 0) * scale + added);
+    const clipped = value >= scale ? scale - 1 : Math.max(value, -scale);
+    bytes[at] = clipped;
+    bytes[at + 1] = clipped >> 8;
+    if (bits === 24) bytes[at + 2] = clipped >> 16;
+    at += step;
+  }
+};
+
 /**
  * Samples (−1 to 1, one array a channel) as interleaved signed little-endian integers. What lies beyond is clipped.
- * With `random`, triangular noise of one step's height is added before rounding, so that quiet endings fade into
- * noise instead of distortion; hand the same generator to every chunk of a file. 24 bits need none: a 32-bit float
+ * With `draws`, triangular noise of one step's height is added before rounding, so that quiet endings fade into
+ * noise instead of distortion; hand the same ones to every chunk of a file. 24 bits need none: a 32-bit float
  * has no finer steps near full scale. Throws RangeError when the channels differ in length.
  */
 export const encodePcm = (
   channels: readonly Float32Array[],
   bits: WavFormat['bits'],
-  random: Random | null = null,
+  draws: Draws | null = null,
 ): Uint8Array<ArrayBuffer> => {
   const frames = checkChannels(channels);
-  const scale = 2 ** (bits - 1);
   const sampleBytes = bits / 8;
-  const bytes = new Uint8Array(frames * channels.length * sampleBytes);
-  let at = 0;
-  for (let frame = 0; frame < frames; frame += 1) {
-    for (const samples of channels) {
-      const noise = random === null ? 0 : random() - random();
-      const value = Math.round((samples[frame] ?? 0) * scale + noise);
-      const clipped = Math.min(scale - 1, Math.max(-scale, value));
-      bytes[at] = clipped;
-      bytes[at + 1] = clipped >> 8;
-      if (sampleBytes === 3) bytes[at + 2] = clipped >> 16;
-      at += sampleBytes;
-    }
+  const step = channels.length * sampleBytes;
+  const bytes = new Uint8Array(frames * step);
+  const drawn = new Float64Array(2 * AT_A_TIME * channels.length);
+  for (let from = 0; from < frames; from += AT_A_TIME) {
+    const to = Math.min(frames, from + AT_A_TIME);
+    draws?.(drawn.subarray(0, 2 * (to - from) * channels.length));
+    channels.forEach((samples, channel) => {
+      const noise = draws && drawn.subarray(2 * channel);
+      const at = from * step + channel * sampleBytes;
+      encodeTrack(samples.subarray(from, to), noise, { bits, bytes, at, step });
+    });
   }
   return bytes;
 };

@@ -57,11 +57,10 @@ export const createStereoConvolver = ([left, right]: Sides): StereoConvolver => 
     addTo: (sides, samples) => {
       const later: Sides = [new Float32Array(length - 1), new Float32Array(length - 1)];
       for (const side of [0, 1] as const) {
-        const [now, next] = [sides[side], later[side]];
-        ringing[side].forEach((value, i) => {
-          if (i < samples.length) now[i] = (now[i] ?? 0) + value;
-          else next[i - samples.length] = value;
-        });
+        const [rings, now] = [ringing[side], sides[side]];
+        const inside = Math.min(rings.length, samples.length);
+        for (let i = 0; i < inside; i += 1) now[i] = (now[i] ?? 0) + (rings[i] ?? 0);
+        later[side].set(rings.subarray(inside));
       }
       for (let at = 0; at < samples.length; at += block) {
         const stretch = samples.subarray(at, at + block);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { encodePcm, longestWav, type WavFormat, wavHeader } from '../../../src/core/formats/wav';
-import { createRandom } from '../../../src/core/theory/random';
+import { createDraws } from '../../../src/core/theory/random';
 
 const STEREO: WavFormat = { sampleRate: 48000, channels: 2, bits: 16 };
 
@@ -39,9 +39,9 @@ describe('samples as integers', () => {
           channel.slice(from, to),
           channel.map((x) => -x).slice(from, to),
         ];
-        const whole = encodePcm(pair(0), bits, createRandom(seed));
-        const random = createRandom(seed);
-        const pieces = [...encodePcm(pair(0, cut), bits, random), ...encodePcm(pair(cut), bits, random)];
+        const whole = encodePcm(pair(0), bits, createDraws(seed));
+        const draws = createDraws(seed);
+        const pieces = [...encodePcm(pair(0, cut), bits, draws), ...encodePcm(pair(cut), bits, draws)];
         expect(pieces).toEqual([...whole]);
       }),
     );
@@ -51,7 +51,7 @@ describe('samples as integers', () => {
     fc.assert(
       fc.property(samples, fc.nat(), (channel, seed) => {
         const plain = channel.map((x) => Math.min(0.99, Math.max(-0.99, x)));
-        decode(encodePcm([plain], 16, createRandom(seed)), 16).forEach((value, i) => {
+        decode(encodePcm([plain], 16, createDraws(seed)), 16).forEach((value, i) => {
           expect(Math.abs(value - (plain[i] ?? 0) * 32768)).toBeLessThanOrEqual(1.5);
         });
       }),
@@ -63,7 +63,7 @@ describe('samples as integers', () => {
     const correlation = (values: readonly number[]) =>
       values.reduce((sum, value, i) => sum + value * Math.sin(i / 20), 0) / (values.length / 2);
     expect(decode(encodePcm([quiet], 16), 16).every((value) => value === 0)).toBe(true);
-    expect(correlation(decode(encodePcm([quiet], 16, createRandom(1)), 16))).toBeCloseTo(0.4, 1);
+    expect(correlation(decode(encodePcm([quiet], 16, createDraws(1)), 16))).toBeCloseTo(0.4, 1);
   });
 
   it('refuse channels of different lengths', () => {

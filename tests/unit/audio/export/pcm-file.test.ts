@@ -3,7 +3,7 @@ import { createPcmAnswers, type PcmOrder } from '../../../../src/audio/export/an
 import type { EncodingWorker } from '../../../../src/audio/export/encoding-line';
 import { openPcm } from '../../../../src/audio/export/pcm-file';
 import { encodePcm } from '../../../../src/core/formats/wav';
-import { createRandom } from '../../../../src/core/theory/random';
+import { createDraws } from '../../../../src/core/theory/random';
 
 const FORM = { bits: 16, seed: 5 } as const;
 const side = (from: number): Float32Array =>
@@ -36,7 +36,7 @@ describe('plain samples', () => {
     const pieces = await Promise.all([pcm.encode(side(0), side(7)), pcm.encode(side(500), side(507))]);
     const join = (from: number) => Float32Array.of(...side(from), ...side(from + 500));
     expect(Buffer.concat(pieces)).toEqual(
-      Buffer.from(encodePcm([join(0), join(7)], FORM.bits, createRandom(FORM.seed))),
+      Buffer.from(encodePcm([join(0), join(7)], FORM.bits, createDraws(FORM.seed))),
     );
     expect(asked()).toBe(2);
     pcm.close();
