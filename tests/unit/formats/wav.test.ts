@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { encodePcm, longestWav, type WavFormat, wavHeader } from '../../../src/core/formats/wav';
-import { createDraws } from '../../../src/core/theory/random';
+import { createDraws, createRandom } from '../../../src/core/theory/random';
 
 const STEREO: WavFormat = { sampleRate: 48000, channels: 2, bits: 16 };
 
@@ -45,6 +45,16 @@ describe('samples as integers', () => {
         expect(pieces).toEqual([...whole]);
       }),
     );
+  });
+
+  it('are dithered by the numbers that the generator of the seed draws one by one', () => {
+    const random = createRandom(-3);
+    const draws = createDraws(-3);
+    for (const length of [3, 1, 500]) {
+      const drawn = new Float64Array(length);
+      draws(drawn);
+      expect([...drawn]).toEqual(Array.from(drawn, random));
+    }
   });
 
   it('never move by more than one and a half steps through dither', () => {

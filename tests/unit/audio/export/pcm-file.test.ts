@@ -16,10 +16,12 @@ const workerFor = (orders: number) => {
   const worker: EncodingWorker<PcmOrder> = {
     onmessage: null,
     onerror: null,
-    postMessage: async (order) => {
+    // What is handed over is gone from whoever sends it.
+    postMessage: async (order, options) => {
       asked += 1;
+      const taken = structuredClone(order, options);
       await Promise.resolve();
-      if (asked <= orders) worker.onmessage?.(new MessageEvent('message', { data: answer(order) }));
+      if (asked <= orders) worker.onmessage?.(new MessageEvent('message', { data: answer(taken) }));
       else worker.onerror?.(Object.assign(new Event('error'), { message: 'killed' }) as ErrorEvent);
     },
     terminate: () => {

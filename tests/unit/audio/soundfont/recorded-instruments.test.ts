@@ -90,6 +90,14 @@ describe('the recorded instruments that are shipped', () => {
     }
   });
 
+  it.each([...BASS_VOICES, ...CHORD_VOICES])('are as loud as all of the computed %s', (voice) => {
+    for (const midi of [31, 45, 58, 72]) {
+      const note = noteOf(midi);
+      const computed = loudestOf(VOICES[voice](note).samples, RATE);
+      expect(voiceModel(voice, note).loudness).toBeCloseTo(computed, 2);
+    }
+  });
+
   it('are a whole file of at most 2 MB with every voice of the band, and no other', () => {
     expect(findSoundFontFlaw(bytes)).toBeNull();
     expect(bytes.length).toBeLessThan(2e6);
