@@ -13,7 +13,7 @@ const TROUBLES: Readonly<Record<MicTrouble, string>> = {
   unsupported:
     'This browser gives pages no microphone, or not to a page at this address. Open Combshed in a current browser on this machine.',
   failed:
-    'Listening broke off. Press Listen to try again; if that does not help, load the page anew. Your choices are kept.',
+    'Listening broke off. Press Listen to try again; if that does not help, open Combshed in another tab. Your choices are kept.',
 };
 
 const SILENCES = {

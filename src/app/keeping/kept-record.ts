@@ -48,9 +48,9 @@ export interface KeptRecord<Value> {
   dispose(): void;
 }
 
-const COPIED = 'A copy of what was there is kept in this browser; Care shows it.';
+const COPIED = 'A copy of what was there is kept in this browser, under Help, Care.';
 const NOT_COPIED =
-  'There is no room for a copy of what was there, so nothing is written over it until there is. Free some site data, or see what is kept under Care.';
+  'There is no room for a copy of what was there, so nothing is written over it until there is. Free some site data, or see what is kept under Help, Care.';
 
 /** Copies text that cannot be read whole before it is written over, and says so once for each thing that was wrong. */
 const createProtection = <Value>({ kept, name, onNotice }: RecordOptions<Value>) => {

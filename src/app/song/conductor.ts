@@ -75,7 +75,7 @@ const unworkable = (error: unknown): Notice => ({
 const unplayable = (name: string): Notice => ({
   id: 'unplayable',
   tone: 'trouble',
-  text: `The band cannot play “${name}”, so another form stands in its place. The chart is kept as you wrote it: open it under Chart and change the chord named there.`,
+  text: `The band cannot play “${name}”, so another form stands in its place. The chart is kept as you wrote it: open it under Song, Charts and change the chord named there.`,
 });
 
 /** Keeps tune, band and view in step with the settings, the saved charts and what is heard. */

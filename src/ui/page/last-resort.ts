@@ -51,7 +51,7 @@ export const showLastResort = ({ document, page, error, kept, reload, stop }: Op
     ...(stop === null ? [] : [button('Stop', stop)]),
     element(
       'p',
-      'That is a fault of this program, perhaps with something that it keeps in this browser. Nothing you made is deleted here: what is put away stays as a copy, which you find under Care.',
+      'That is a fault of this program, perhaps with something that it keeps in this browser. Nothing you made is deleted here: what is put away stays as a copy, which you find under Help, Care.',
     ),
     element('p', `What went wrong: ${messageOf(error)}`, 'hint'),
     button('Try again', reload),

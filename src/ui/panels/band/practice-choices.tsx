@@ -46,7 +46,7 @@ const RepeatRange = () => {
       <Switch
         label="Repeat a few bars"
         on={range !== null}
-        hint="Or drag over the bars of the chart, or shift-click one."
+        hint="Or drag over the bars of the chart, or shift-click one. On a touch screen rest a finger on one end and tap the other."
         onChange={(on) => commands.repeat(on ? { from: cursor, to: Math.min(cursor + 3, bars - 1) } : null)}
       />
       {range !== null && (

@@ -46,7 +46,7 @@ export const EarPanel = ({ onClose }: { readonly onClose: () => void }) => {
       <Fold title="Microphone" open>
         <p>
           What the microphone hears is worked out on this machine. It is never sent anywhere, and no sound is
-          kept unless you ask for it under Played.
+          kept unless you ask for it under Practise, Played.
         </p>
         <div className="save-row">
           <button type="button" className="tool" aria-pressed={open} onClick={commands.toggleListening}>

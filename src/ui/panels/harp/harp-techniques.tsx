@@ -52,9 +52,9 @@ export const HarpTechniques = () => {
         <Switch label="Draw bends" on={technique.drawBends} onChange={(drawBends) => set({ drawBends })} />
         <Switch label="Blow bends" on={technique.blowBends} onChange={(blowBends) => set({ blowBends })} />
         <Switch
-          label="Overblows and overdraws"
+          label="Overbends"
           on={technique.overbends}
-          hint="They come from the shape of the mouth. Never force a reed."
+          hint="Overblows and overdraws. They come from the shape of the mouth: never force a reed."
           onChange={(overbends) => set({ overbends })}
         />
       </div>

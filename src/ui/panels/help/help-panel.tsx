@@ -15,7 +15,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['+ −', 'tempo up or down'],
   ['T', 'tap the tempo'],
   ['R', 'repeat this bar, or stop repeating'],
-  ['1  2  3', 'while trading: the answer was clean, nearly, or wants once more'],
+  ['1  2  3', 'while trading: the answer was clean, nearly, or not yet'],
   ['A', 'while trading: the same call again'],
   ['K', 'while trading without a microphone: tap the rhythm of your answer'],
   ['N  B', 'the next song of the set, and the one before; page keys of a foot pedal too'],
