@@ -1,9 +1,10 @@
 import type { Bar } from '../chart/chart';
 import { type PhrasePlace, phrasesOf } from '../chart/phrases';
+import { feelOf } from '../feels/feels';
 import type { Level } from '../feels/level';
 import { type BarShape, PLAIN_SHAPE } from '../players/passage';
-import { silentBars } from '../score/silence';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import { type TradeTurn, tradeTurns } from './band-turn';
 import { barEnergies, breathingEnergy, type Dynamics, type Energy } from './energy';
 import { beginsWithCrash, endsInFill, fillsOf } from './fill-plan';
 import type { Plan, Program } from './program';
@@ -59,28 +60,42 @@ const bandShapes = (
   }));
 };
 
-/** Where stop-time strikes: on 1, or on 1 and the "and" of 2 (common practice, no source). */
-const STOP_HITS: readonly string[] = ['x', 'x', 'x. .x'];
+/** Where stop-time strikes in two bars: on 1, or on 1 and the "and" of 2, in both or in one (common practice, no source). */
+const STOP_FIGURES: readonly (readonly [string, string])[] = [
+  ['x', 'x'],
+  ['x', 'x'],
+  ['x. .x', 'x. .x'],
+  ['x. .x', 'x'],
+  ['x', 'x. .x'],
+];
 
 /** The way back into time after stop-time (common practice, no source). */
 const STOP_FILLS = ['beat', 'half', 'pick-up', 'half'] as const;
 
 /** Stop-time: hits, with a pick-up into the next bar every other time where they are plain, else after each phrase. */
 const stopShapes = (random: Random, shapes: readonly BarShape[], bars: number): readonly BarShape[] => {
-  const hits = pick(random, STOP_HITS);
+  const figure = pick(random, STOP_FIGURES);
+  const plain = figure[0] === figure[1] && figure[0] === 'x';
   const wayBack = pick(random, STOP_FILLS);
   return shapes.map((shape, bar) => {
     if (bar >= bars) return bar === bars ? { ...shape, crash: true } : shape;
-    const picksUp = bar % (hits === STOP_HITS[0] ? 2 : 4) === (hits === STOP_HITS[0] ? 1 : 3);
+    const second = shape.phrase.bar % 2 === 1;
+    const picksUp = shape.phrase.ends !== 'nothing' || (plain && second);
     const fill = bar === bars - 1 ? wayBack : picksUp ? 'pick-up' : 'none';
+    const hits = figure[second ? 1 : 0];
     return { ...shape, bass: 'hits', chords: 'hits', drums: 'hits', hits, fill, crash: false, gain: 1 };
   });
 };
 
-/** The beginning of the phrase nearest to the middle of a chorus, the earlier of two, but never its first bar. */
-const middleOf = (phrases: readonly PhrasePlace[]): number => {
+/** A break lasts about this at most at the feel's usual tempo, in seconds and in bars of four beats: nobody is to be missed. */
+const LONGEST_BREAK = 20;
+const BAR_BEATS = 4;
+
+/** Where a break ends: the beginning of the phrase nearest to the middle of a chorus, the earlier of two, never its first bar. */
+const breakEnd = ({ feel }: Planned['style'], phrases: readonly PhrasePlace[]): number => {
+  const most = (LONGEST_BREAK * feelOf(feel).tempo.usual) / (60 * BAR_BEATS);
   const starts = phrases.flatMap(({ bar }, index) => (bar === 0 && index > 0 ? [index] : []));
-  const away = (start: number): number => Math.abs(start - phrases.length / 2);
+  const away = (start: number): number => Math.abs(start - Math.min(phrases.length / 2, most));
   return starts.reduce((best, start) => (away(start) < away(best) ? start : best), starts[0] ?? 1);
 };
 
@@ -89,9 +104,9 @@ const breakShapes = (
   random: Random,
   phrases: readonly PhrasePlace[],
   coming: Coming,
+  half: number,
 ): readonly BarShape[] => {
   const kind = pick(random, ['stop', 'bass and drums', 'down'] as const);
-  const half = middleOf(phrases);
   const low = bandShapes(random, phrases, { ...coming, energy: 0.34 });
   const high = bandShapes(random, phrases, { ...coming, energy: 0.66 });
   const joined = low.map((shape, bar) => {
@@ -101,23 +116,20 @@ const breakShapes = (
   return kind === 'stop' && phrases.length > 4 ? stopShapes(random, joined, 4) : joined;
 };
 
-/** Trading with the drums: from the second chorus on the turns alternate through the choruses, the band first. */
-const isDrumsTurn = (chorus: number, bars: number, bar: number, turn: number): boolean =>
-  chorus > 0 && Math.floor(((chorus - 1) * bars + bar) / turn) % 2 === 1;
-
-const tradeShapes = (shapes: readonly BarShape[], chorus: number, turn: number): readonly BarShape[] =>
-  shapes.map((shape, bar) => {
-    const place = (chorus - 1) * shapes.length + bar;
-    const drumsTurn = isDrumsTurn(chorus, shapes.length, bar, turn);
-    const first = place % turn === 0;
-    if (!drumsTurn) return { ...shape, crash: first && place > 0, fill: 'none' };
-    const band = first ? 'hits' : 'tacet';
+/** While trading: the band plays its turns without fills, and answers each of the drums with one stroke. */
+const tradeShapes = (
+  shapes: readonly BarShape[],
+  turns: readonly (TradeTurn | null)[],
+  chorus: number,
+): readonly BarShape[] =>
+  shapes.map((shape, bar): BarShape => {
+    const turn = turns[bar] ?? null;
+    if (turn === null) return shape;
+    const { drums, begins } = turn;
+    if (!drums) return { ...shape, crash: begins && (chorus > 1 || bar > 0), fill: 'none' };
+    const band = begins ? 'hits' : 'tacet';
     return { ...shape, bass: band, chords: band, drums: 'solo', hits: 'x', fill: 'none', crash: false };
   });
-
-/** Bars of a turn when trading; null when the arc does not trade. */
-const turnBars = (arc: Plan['arc']): number | null =>
-  arc === 'trade fours' ? 4 : arc === 'trade twos' ? 2 : null;
 
 /**
  * What the band does in each bar of a chorus. Depends on the program's style and plan and the chorus alone. A part
@@ -131,19 +143,22 @@ export const chorusShapes = (
 ): readonly BarShape[] => {
   const phrases = phrasesOf(bars);
   const random = createRandom(seedFrom(style.seed, 'arc', chorus));
-  const arc = arcOf(plan);
   const energy = energyOf({ style, plan }, chorus, last);
   const lastFilled = endsInFill(style.seed, chorus, numberOf(energy));
   const coming = { energy: numberOf(energy), lastFilled, dynamics: plan.dynamics };
   const played =
-    energy === 'break' ? breakShapes(random, phrases, coming) : bandShapes(random, phrases, coming);
-  const before = chorus > 0 ? numberOf(energyOf({ style, plan }, chorus - 1, false)) : 0;
-  const afterFill = chorus > 0 && endsInFill(style.seed, chorus - 1, before);
+    energy === 'break'
+      ? breakShapes(random, phrases, coming, breakEnd(style, phrases))
+      : bandShapes(random, phrases, coming);
+  const earlier = chorus > 0 ? numberOf(energyOf({ style, plan }, chorus - 1, false)) : 0;
+  const afterFill = chorus > 0 && endsInFill(style.seed, chorus - 1, earlier);
   const crash = energy !== 'break' && beginsWithCrash(style.seed, chorus, energy, afterFill);
   const band = played.map((shape, bar) => (bar === 0 ? { ...shape, crash } : shape));
-  const turn = chorus > 0 && !last ? turnBars(arc) : null;
   const cued = cueLast(band, plan, chorus);
-  const shaped = turn === null ? cued : tradeShapes(cued, chorus, turn);
+  const range = plan.repeat ?? { from: 0, to: bars.length - 1 };
+  const turns = last ? null : tradeTurns(plan, chorus, bars.slice(range.from, range.to + 1));
+  const before = bars.slice(0, range.from).map(() => null);
+  const shaped = turns === null ? cued : tradeShapes(cued, [...before, ...turns], chorus);
   if (style.stopTime === 'off') return shaped;
   return stopShapes(
     random,
@@ -161,15 +176,4 @@ const cueLast = (shapes: readonly BarShape[], plan: Plan, chorus: number): reado
     if (before && shape.drums === 'time') return { ...shape, fill: shape.level === 0 ? 'half' : 'bar' };
     return chorus > 0 && chorus === choruses - 1 && bar === 0 ? { ...shape, crash: true } : shape;
   });
-};
-
-/** Who plays in a bar, where the plan gives somebody a turn. */
-export type BandTurn = 'band' | 'drums' | 'silent';
-
-/** Who plays in a bar of a chorus of so many bars: the band, the drums alone while trading, or nobody in a drop-out. */
-export const bandTurn = (plan: Plan, chorus: number, bar: number, bars: number): BandTurn => {
-  if (plan.dropOut !== null && silentBars(plan.dropOut, chorus, bars)[bar]) return 'silent';
-  const last = plan.choruses !== null && chorus >= plan.choruses - 1;
-  const turn = plan.sounding === 'band' && !last ? turnBars(plan.arc) : null;
-  return turn !== null && isDrumsTurn(chorus, bars, bar, turn) ? 'drums' : 'band';
 };

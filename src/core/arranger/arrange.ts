@@ -5,7 +5,7 @@ import { playChords } from '../players/comping';
 import { doubleTime } from '../players/double-time';
 import { playDrums } from '../players/drums';
 import { type Passage, passageFor } from '../players/passage';
-import { besideFirst, playSecond } from '../players/second';
+import { besideFirst, playSecond, withoutLoneNotes } from '../players/second';
 import { finishScore } from '../score/finish-score';
 import type { Score } from '../score/score';
 
@@ -18,8 +18,8 @@ export const arrange = (passage: Passage): Score => {
   const passing = chart.meter.beatTicks / 3;
   const played = playChords(passageFor(band, 'chords'), [...bass, ...drums]);
   const chords = clearOfBass(played, bass, passing);
-  const beside = playSecond(passageFor(band, 'second'), chords);
-  const second = clearOfBass(besideFirst(beside, chords), bass, passing);
+  const beside = playSecond(passageFor(band, 'second'), chords, bass);
+  const second = withoutLoneNotes(clearOfBass(besideFirst(beside, chords), bass, passing));
   return finishScore(chart, [
     ...drums,
     ...bass,

@@ -35,7 +35,7 @@ import {
 } from './song-plan';
 import { endingTempo, ritardSteps, steadyTempo, tempoFrom } from './tempo-steps';
 import { turnedAround } from './turnarounds';
-import { withWrittenStops } from './written-stops';
+import { withStruckChanges, withWrittenStops } from './written-stops';
 
 const firstChord = (program: Program, chorus: number): Chord => {
   const chord = chartOfChorus(program, chorus).bars[rangeOf(program, chorus).from]?.chords[0]?.chord;
@@ -68,7 +68,10 @@ const chorusOf = (program: Program, chorus: number, last: boolean): Chorus => {
   const whole = wholeChart(program, chorus, last);
   const left = plan.repeat === null ? rangeOf(program, chorus).from : 0;
   const shapes = chorusShapes(program, chorus, whole.bars.slice(left), last);
-  const shaped = { chart: whole, shapes: [...whole.bars.slice(0, left).map(() => PLAIN_SHAPE), ...shapes] };
+  const shaped = withStruckChanges({
+    chart: whole,
+    shapes: [...whole.bars.slice(0, left).map(() => PLAIN_SHAPE), ...shapes],
+  });
   const steady = steadyTempo(program, chorus);
   if (!last)
     return { ...shaped, next: firstChord(programOfChorus(program, chorus + 1), chorus + 1), tempo: steady };
@@ -212,7 +215,8 @@ const introSection = (program: Program, index: number, slot: Slot & { kind: 'int
   const intro = plan.intro === 'none' ? 'turnaround' : plan.intro;
   const opening = openingOf(chartInKeyOf(program, 0), intro, tempoOfChorus(program, 0));
   const chart = turnedAround(opening.chart, turnaroundChoice(program), 0);
-  const score = arrange(passageOf(program, slot, { ...opening, chart, next: firstChord(program, 0) }));
+  const shaped = withStruckChanges({ ...opening, chart });
+  const score = arrange(passageOf(program, slot, { ...shaped, next: firstChord(program, 0) }));
   return plainSection(index, slot, {
     chart,
     score: onlySounding(score, plan.sounding),

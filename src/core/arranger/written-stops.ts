@@ -24,3 +24,19 @@ export const withWrittenStops = ({ chart, shapes }: ShapedChart): ShapedChart =>
     return { ...shape, bass: 'hits', chords: 'hits', drums: 'hits', hits, fill: 'none', crash: false };
   }),
 });
+
+/**
+ * Bars of hits in which the chord changes are struck where it does, or what the chart shows would be played by nobody:
+ * a turnaround in stop-time. The drums' turns keep the stroke that hands over to them.
+ */
+export const withStruckChanges = ({ chart, shapes }: ShapedChart): ShapedChart => ({
+  chart,
+  shapes: shapes.map((shape, index): BarShape => {
+    const { at: barAt = 0, chords = [] } = chart.bars[index] ?? {};
+    const { beats, beatTicks } = chart.meter;
+    if (shape.drums !== 'hits' || shape.chords !== 'hits' || chords.length < 2) return shape;
+    const changes = new Set(chords.map(({ at }) => (at - barAt) / beatTicks));
+    const hits = Array.from({ length: beats }, (_, beat) => (changes.has(beat) ? 'x' : '.')).join(' ');
+    return { ...shape, hits };
+  }),
+});

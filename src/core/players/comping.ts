@@ -5,12 +5,13 @@ import { type StepBar, ticksOf } from '../score/steps';
 import type { ChordVoice } from '../score/voices';
 import type { Chord } from '../theory/chord';
 import { createRandom, type Random, seedFrom } from '../theory/random';
-import { chordShape } from './chord-scale';
+import { dyad, neighbour, shifted } from './chord-figures';
+import { overBass } from './clear-of-bass';
 import { rhythmOfBars } from './comping-rhythm';
 import { type Passage, type Segment, segmentsOf } from './passage';
 import { chordRegisters } from './second';
 import { topLine } from './top-line';
-import { type Colour, createVoicer, type Register } from './voicing';
+import { type Colour, createVoicer, type Register, voicingsOf } from './voicing';
 import { wandering } from './wander';
 
 /** How loud a chord of this instrument is struck, so that the four balance against bass and drums. */
@@ -148,37 +149,11 @@ const attacksOf = (
   return [...written.filter((attack) => !forward(attack)), ...added].sort((a, b) => a.at - b.at);
 };
 
-/** Semitones the two-note figure needs above its root. */
-const FIGURE_SPAN = 10;
-
-/**
- * Root with fifth, sixth or seventh: the shuffle figure of the left hand or the low strings. Where it has no room above
- * the root, all of it lies below, so that it stays one figure.
- */
-const dyad = (chord: Chord, mark: string, register: Register): readonly number[] => {
-  const { fifth, seventh, minor } = chordShape(chord);
-  const sixth = minor ? (seventh ?? 9) : 9;
-  const upper = mark === '5' ? fifth : mark === '6' ? sixth : (seventh ?? 9);
-  const root = register.low + ((((chord.root - register.low) % 12) + 12) % 12);
-  const figure = root + FIGURE_SPAN <= register.high ? [root, root + upper] : [root + upper - 12, root];
-  return figure.filter((pitch) => pitch >= register.low);
-};
-
-/** The neighbour chord of a riff: the third stays, fifth to sixth, seventh to root, back at the next stroke. */
-const neighbour = (chord: Chord, pitches: readonly number[], register: Register): readonly number[] => {
-  const { third, fifth, seventh } = chordShape(chord);
-  const moved = pitches.map((pitch) => {
-    const step = (((pitch - chord.root) % 12) + 12) % 12;
-    return step === fifth || step === seventh ? pitch + 2 : pitch;
-  });
-  const fits = third === 4 && fifth === 7 && moved.every((pitch) => pitch <= register.high);
-  return fits ? [...new Set(moved)] : pitches;
-};
-
-const shifted = (pitches: readonly number[], by: number, register: Register): readonly number[] => {
-  const moved = pitches.map((pitch) => pitch + by);
-  return moved.every((pitch) => pitch >= register.low && pitch <= register.high) ? moved : pitches;
-};
+/** What an attack sounds, and of which chord it is a voicing; null for figures that are none. */
+interface Sound {
+  readonly pitches: readonly number[];
+  readonly chord: Chord | null;
+}
 
 /** What an attack sounds; slides are found from the attack after them. */
 const soundAttacks = (
@@ -186,34 +161,35 @@ const soundAttacks = (
   voiced: readonly Voiced[],
   attacks: readonly Attack[],
   register: Register,
-): readonly (readonly number[])[] => {
+): readonly Sound[] => {
   const placeOf = (at: number) => voiced.findLastIndex(({ segment }) => segment.at <= at + 1);
-  const plain = (attack: Attack): readonly number[] => {
+  const plain = (attack: Attack): Sound => {
     const place = placeOf(attack.at);
     const here = voiced[place];
-    if (here === undefined) return [];
+    if (here === undefined) return { pitches: [], chord: null };
     const { segment } = here;
     const late = attack.at - segment.at >= segment.length / 2 - 1;
     const pitches = late ? here.turned : here.pitches;
     const next = voiced[place + 1];
     const close = next !== undefined && next.segment.at - attack.at < passage.grid.beatTicks;
-    if (attack.mark === 'p' && close) return next.pitches;
+    if (attack.mark === 'p' && close) return { pitches: next.pitches, chord: next.segment.chord };
     const dark = isMinorFive(passage, segment.chord);
-    if (attack.mark === 'n' && !dark) return neighbour(segment.chord, pitches, register);
+    if (attack.mark === 'n' && !dark)
+      return { pitches: neighbour(segment.chord, pitches, register), chord: null };
     const step = dark && attack.mark === '6' ? '7' : attack.mark;
-    return '567'.includes(step) ? dyad(segment.chord, step, register) : pitches;
+    return '567'.includes(step)
+      ? { pitches: dyad(segment.chord, step, register), chord: null }
+      : { pitches, chord: segment.chord };
   };
-  const sounds: (readonly number[])[] = [];
-  for (const [i, attack] of attacks.entries()) {
+  return attacks.map((attack, i) => {
     const following = attacks[i + 1];
-    if (attack.mark === 'c' && following !== undefined) sounds.push(shifted(plain(following), -1, register));
-    else sounds.push(plain(attack));
-  }
-  return sounds;
+    return attack.mark === 'c' && following !== undefined
+      ? { pitches: shifted(plain(following).pitches, -1, register), chord: null }
+      : plain(attack);
+  });
 };
 
-interface Stroke extends Attack {
-  readonly pitches: readonly number[];
+interface Stroke extends Attack, Sound {
   /** A tied chord sounds to the end of this bar. */
   readonly lastBar: number;
 }
@@ -270,13 +246,29 @@ export const playChords = (passage: Passage, heard: readonly NoteEvent[]): reado
   const sounds = soundAttacks(passage, voiced, attacks, register);
   const { chords } = passage.style;
   const sway = wandering(passage.seed, 'chords');
-  const struck = attacks.map((attack, i) => ({ ...attack, pitches: sounds[i] ?? [], lastBar: attack.bar }));
+  const silence: Sound = { pitches: [], chord: null };
+  const struck = attacks.map((attack, i) => ({ ...attack, ...(sounds[i] ?? silence), lastBar: attack.bar }));
+  const revoiced = overBass(
+    heard.filter(({ part }) => part === 'bass'),
+    passage.grid.beatTicks / 3,
+  );
   const strokes = chords === 'organ' ? tied(struck) : struck;
   return strokes.flatMap((stroke, i) => {
     const length = lengthOf(passage, stroke, strokes[i + 1]);
     const gain = (passage.shapes[stroke.bar]?.gain ?? 1) * (MARK_GAIN[stroke.mark] ?? 1);
     const strength = VELOCITY[chords] * gain + sway(stroke.at / passage.grid.beatTicks) * SWAY;
-    return stroke.pitches.map((pitch, voice, all) => {
+    const { chord, at, bar } = stroke;
+    const choices = () =>
+      chord === null
+        ? []
+        : voicingsOf(
+            chord,
+            colourOf(passage, passage.shapes[bar]?.level ?? 1),
+            register,
+            isMinorFive(passage, chord),
+          );
+    const pitches = revoiced({ at, length, pitches: stroke.pitches }, choices);
+    return pitches.map((pitch, voice, all) => {
       const velocity = strength + (voice === all.length - 1 ? TOP_VOICE : 0);
       return noteEvent('chords', { at: stroke.at, length, pitch, velocity });
     });

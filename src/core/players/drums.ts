@@ -120,12 +120,21 @@ const withFill = (
   ];
 };
 
+/** A bar of a drum solo, counted from its beginning, and whether it is the last. */
+interface SoloBar {
+  readonly bar: number;
+  readonly last: boolean;
+}
+
+/** A solo of this many bars or more ends in a fill of a whole bar. */
+const FILLED_SOLO = 3;
+
 /** A bar of drum solo: cells answer each other in pairs of bars, the feet keep the time. */
 const soloStrokes = (
   random: Random,
   passage: Passage,
   motif: readonly string[],
-  bar: number,
+  { bar, last }: SoloBar,
 ): readonly Stroke[] => {
   const { cells, long } = passage.feel.drumming.fills;
   const { beats, beatTicks } = passage.grid;
@@ -134,7 +143,7 @@ const soloStrokes = (
     (cell) => cell ?? pick(random, cells),
   );
   const figure =
-    bar % 4 === 3
+    last && bar + 1 >= FILLED_SOLO
       ? (readSteps(pick(random, long))[0] ?? [])
       : chosen.flatMap((cell, beat) => (readSteps(cell)[0] ?? []).map((step) => ({ ...step, beat })));
   const feet = Array.from({ length: beats }, (_, beat): readonly Stroke[] => {
@@ -247,7 +256,11 @@ export const playDrums = (passage: Passage): readonly NoteEvent[] => {
       time: () =>
         timeStrokes(random, passage, shape, patternStrokes(random, passage, patterns[index] ?? {}, index)),
       hits: () => hitBarStrokes(random, passage, shape),
-      solo: () => soloStrokes(random, passage, motif, solo),
+      solo: () =>
+        soloStrokes(random, passage, motif, {
+          bar: solo,
+          last: passage.shapes[index + 1]?.drums !== 'solo',
+        }),
     }[shape.drums]();
     solo = shape.drums === 'solo' ? solo + 1 : 0;
     return [...strokes, ...brushSwirls(passage, shape)].map((stroke) => {

@@ -2,11 +2,11 @@ import { noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
 import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
 import type { SecondVoice } from '../score/voices';
-import type { Chord } from '../theory/chord';
 import { createRandom, type Random, seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';
+import { overBass } from './clear-of-bass';
 import { type Passage, type Segment, segmentsOf } from './passage';
-import { COMPING_REGISTER, createVoicer, movement, type Register, roomFor, voicingsOf } from './voicing';
+import { COMPING_REGISTER, createVoicer, type Register, roomFor, voicingsOf } from './voicing';
 import { wandering } from './wander';
 
 /**
@@ -133,27 +133,17 @@ const hitStrokes = (passage: Passage, segments: readonly Segment[]): readonly St
 const isTogether = (one: Pick<Stroke, 'at' | 'length'>, other: Pick<Stroke, 'at' | 'length'>): boolean =>
   one.at < other.at + other.length && other.at < one.at + one.length;
 
-/** A chord that lies nowhere a semitone beside what the first player sounds meanwhile, near the one that was asked for. */
-const clearVoicing = (
-  asked: readonly number[],
-  chord: Chord,
-  register: Register,
-  sounding: readonly number[],
-): readonly number[] => {
-  const rubs = (pitches: readonly number[]): boolean =>
-    pitches.some((pitch) => sounding.some((other) => Math.abs(other - pitch) === 1));
-  if (!rubs(asked)) return asked;
-  const clear = voicingsOf(chord, 'shell', register).filter((pitches) => !rubs(pitches));
-  const costs = clear.map((pitches) => movement(asked, pitches));
-  return clear[costs.indexOf(Math.min(...costs))] ?? asked;
-};
-
 /**
  * What the second chord player plays of a passage: nothing in its sparsest bars nor in the harp's turn, and nothing where
  * chords lay out.
  * @param first what the first chord player strikes, which a guitar keeps out of the way of.
+ * @param bass what its chords leave room below, and no semitone beside the first player.
  */
-export const playSecond = (passage: Passage, first: readonly NoteEvent[]): readonly NoteEvent[] => {
+export const playSecond = (
+  passage: Passage,
+  first: readonly NoteEvent[],
+  bass: readonly NoteEvent[],
+): readonly NoteEvent[] => {
   const { second } = passage.style;
   if (second === 'none') return [];
   const random = createRandom(seedFrom(passage.seed, 'second'));
@@ -176,13 +166,19 @@ export const playSecond = (passage: Passage, first: readonly NoteEvent[]): reado
   const besides = (stroke: Pick<Stroke, 'at' | 'length'>): readonly number[] =>
     first.filter((note) => isTogether(note, stroke)).map(({ pitch }) => pitch);
   const sway = wandering(passage.seed, 'second');
+  const revoiced = overBass(bass, passage.grid.beatTicks / 3);
   return [...inTime.filter(plays), ...hitStrokes(passage, segments)].flatMap(({ at, length, segment }) => {
     const gain = passage.shapes[segment.bar]?.gain ?? 1;
     const velocity = VELOCITY[second] * gain + sway(at / passage.grid.beatTicks) * SWAY;
-    const asked = voiced.get(segment.chord.symbol) ?? [];
-    return clearVoicing(asked, segment.chord, register, besides({ at, length })).map((pitch) =>
-      noteEvent('second', { at, length, pitch, velocity }),
+    const stroke = { at, length, pitches: voiced.get(segment.chord.symbol) ?? [] };
+    const sounding = besides(stroke);
+    const choices = () => voicingsOf(segment.chord, 'shell', register);
+    const pitches = revoiced(
+      stroke,
+      choices,
+      (pitch) => !sounding.some((other) => Math.abs(other - pitch) === 1),
     );
+    return pitches.map((pitch) => noteEvent('second', { at, length, pitch, velocity }));
   });
 };
 
@@ -199,3 +195,10 @@ export const besideFirst = (
     if (rub === undefined) return [note];
     return rub.at - note.at < SHORTEST ? [] : [{ ...note, length: asTicks(rub.at - note.at) }];
   });
+
+/** Without strokes of which a single note is left: a shell of one is no chord. */
+export const withoutLoneNotes = (second: readonly NoteEvent[]): readonly NoteEvent[] => {
+  const counts = new Map<number, number>();
+  for (const { at } of second) counts.set(at, (counts.get(at) ?? 0) + 1);
+  return second.filter(({ at }) => (counts.get(at) ?? 0) > 1);
+};

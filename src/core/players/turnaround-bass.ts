@@ -3,7 +3,7 @@ import { fitSteps, readSteps, ticksOf } from '../score/steps';
 import type { Random } from '../theory/random';
 import { BASS_HIGH, BASS_LOW, bassRoot, homePitch, pickApproach } from './bass-register';
 import { chordShape } from './chord-scale';
-import type { Passage, Segment } from './passage';
+import { isHalfTime, type Passage, type Segment } from './passage';
 
 /** Velocities on the beats, and of repeated notes between them. */
 const STRONG = 92;
@@ -57,7 +57,9 @@ export const playTurnaroundBar = (
   if (first === undefined) return [];
   const { grid, feel, shapes } = passage;
   const end = segments.reduce((sum, segment) => sum + segment.length, first.at);
-  const text = feel.bassLine.turnaround[shapes[first.bar]?.level ?? 1];
+  // At half the speed a note a beat is as full as it gets.
+  const level = isHalfTime(passage) ? 0 : (shapes[first.bar]?.level ?? 1);
+  const text = feel.bassLine.turnaround[level];
   const steps = fitSteps(readSteps(text)[0] ?? [], grid.beats, 'line');
   const written = steps
     .filter(({ mark }) => mark !== '-')

@@ -47,8 +47,11 @@ const colours = (third: number, fifth: number, seventh: number): readonly (reado
   return third === 4 ? [2, 9].map((step) => [third, seventh, step]) : [];
 };
 
-/** The ninth that the five chord of a minor key has from its scale, where a major key gives it 2 (common practice, no source). */
-const FLAT_NINE = 1;
+/**
+ * The colour that the five chord of a minor key has from its scale and that stands over its own root, where a flat ninth
+ * would rub with the bass (a five chord may become an augmented one: Wikipedia, "V–IV–I turnaround").
+ */
+const FLAT_THIRTEEN = 8;
 
 /** Sets of steps above the root that can stand for the chord; each holds the guide tones. */
 const stepSets = (chord: Chord, colour: Colour, dark: boolean): readonly (readonly number[])[] => {
@@ -71,14 +74,15 @@ const stepSets = (chord: Chord, colour: Colour, dark: boolean): readonly (readon
             : []),
         ];
   }
-  const extensions = dark ? [FLAT_NINE] : extensionsOf(chord);
+  const extensions = extensionsOf(chord);
   const named = tones.filter((step) => ![0, third, fifth, seventh].includes(step));
   if (colour === 'shell') return [guides, [0, ...guides]];
   const plain = [fifth, 0, ...named.slice(0, 1)].map((step) => [...guides, step]);
+  if (dark) return [...plain, [...guides, FLAT_THIRTEEN]];
   if (colour === 'plain')
     return named.length > 0
       ? named.map((step) => [...guides, step])
-      : [...plain, ...(dark ? [[...guides, FLAT_NINE]] : colours(third, fifth, seventh))];
+      : [...plain, ...colours(third, fifth, seventh)];
   const rich = extensions.flatMap((step) => [
     [...guides, step],
     // A thirteenth takes the fifth's place: between fifth and seventh it is a cluster (common practice, no source).
@@ -171,7 +175,7 @@ export interface Wanted {
   readonly top: number | null;
   /** Not the same again, where there is a choice. */
   readonly anew: boolean;
-  /** A five chord of a minor key: its colour is the flat ninth. False when absent. */
+  /** A five chord of a minor key: its colour is the flat thirteenth. False when absent. */
   readonly dark?: boolean;
 }
 

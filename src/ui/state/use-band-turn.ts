@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { bandTurn } from '../../core/arranger/arc';
+import { bandTurns } from '../../core/arranger/band-turn';
 import { rangeOf } from '../../core/arranger/song-plan';
 import { spanAround } from '../../core/practice/bar-span';
 import { useSelected } from './session-context';
@@ -17,9 +17,8 @@ export const useBandTurn = (): Timed<'drums' | 'silent'> | null => {
     if (!playing || kind !== 'chorus' || formBar === null) return null;
     const plan = lastChorus === null ? chosen : { ...chosen, choruses: lastChorus + 1 };
     const { from, to } = rangeOf({ chart, plan }, chorus);
-    const turns = tune.chart.bars.map((_, at) =>
-      bandTurn(plan, chorus, formBar + at - bar - from, to - from + 1),
-    );
+    const whole = bandTurns(plan, chorus, chart.bars.slice(from, to + 1));
+    const turns = tune.chart.bars.map((_, at) => whole[formBar + at - bar - from] ?? 'band');
     const turn = turns[bar] ?? 'band';
     return turn === 'band' ? null : { kind: turn, span: spanAround(turns, bar) };
   }, [playing, chosen, lastChorus, now, chart]);

@@ -166,20 +166,3 @@ it(
   },
   SOAK_TIMEOUT,
 );
-
-it('a second player hardly ever holds a single note', () => {
-  const strokes = FEEL_IDS.flatMap((feel) => {
-    const chart = testChart('sixteen-b', 7, feelOf(feel).meter ?? '4/4');
-    const program = testProgram(feel, {
-      chart,
-      style: { second: 'organ', seed: 2 },
-      plan: { arc: 'breathe' },
-    });
-    const notes = partOf(sectionOf(program, 2), 'second');
-    return [...new Set(notes.map(({ at }) => at))].map(
-      (stroke) => notes.filter(({ at }) => at === stroke).length,
-    );
-  });
-  expect(strokes.length).toBeGreaterThan(60);
-  expect(share(strokes.map((count) => count === 1))).toBeLessThan(0.1);
-});

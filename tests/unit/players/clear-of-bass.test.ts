@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clearOfBass } from '../../../src/core/players/clear-of-bass';
+import { clearOfBass, overBass } from '../../../src/core/players/clear-of-bass';
 import { noteEvent } from '../../../src/core/score/note';
 import { soakRuns } from '../../helpers/soak';
 
@@ -36,5 +36,23 @@ describe('chords clear of the bass', () => {
       }),
       { numRuns: soakRuns(4) },
     );
+  });
+
+  it('are voiced otherwise where a voice would be left out, and stay as they were where none would', () => {
+    const bass = [noteEvent('bass', { at: 0, length: 480, pitch: 40, velocity: 80 })];
+    const revoiced = overBass(bass, PASSING);
+    const choices = () => [
+      [53, 56, 62],
+      [52, 56, 62],
+      [56, 59, 62],
+    ];
+    const where = { at: 0, length: 240 };
+    expect(revoiced({ ...where, pitches: [53, 56, 62] }, choices)).toEqual([52, 56, 62]);
+    expect(revoiced({ ...where, pitches: [53, 56, 62] }, choices, (pitch) => pitch !== 52)).toEqual([
+      56, 59, 62,
+    ]);
+    expect(revoiced({ ...where, pitches: [55, 58, 62] }, choices)).toEqual([55, 58, 62]);
+    // Later, when the bass is gone.
+    expect(revoiced({ at: 480, length: 240, pitches: [53, 56, 62] }, choices)).toEqual([53, 56, 62]);
   });
 });

@@ -6,6 +6,7 @@ import type { Style } from '../../../src/core/players/style';
 import { CHORD_VOICES } from '../../../src/core/score/voices';
 import { minorNinthsOf } from '../../helpers/band-figures';
 import { inBar, partOf, sectionOf } from '../../helpers/score-events';
+import { soakRuns } from '../../helpers/soak';
 import { testChart, testProgram } from '../../helpers/test-charts';
 
 const chorus = (feel: FeelId, style: Partial<Style>, index = 2) =>
@@ -107,28 +108,70 @@ describe('a second chord player', () => {
       { numRuns: 60 },
     );
   });
+
+  it('never strikes a single note', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...FEEL_IDS),
+        fc.constantFrom('organ', 'guitar'),
+        fc.constantFrom('standard-turnaround', 'minor-b', 'jazz-bebop', 'sixteen-b'),
+        fc.nat(1_000_000),
+        (feel, second, form, seed) => {
+          const chart = testChart(form, 7, feelOf(feel).meter ?? '4/4');
+          const program = testProgram(feel, { chart, style: { seed, second }, plan: { arc: 'breathe' } });
+          const notes = partOf(sectionOf(program, 2), 'second');
+          const counts = new Map<number, number>();
+          for (const { at } of notes) counts.set(at, (counts.get(at) ?? 0) + 1);
+          expect([...counts].filter(([, count]) => count === 1)).toEqual([]);
+        },
+      ),
+      { numRuns: soakRuns(20_000) },
+    );
+  });
 });
 
 describe('stop-time', () => {
-  it('has pick-ups by the bass into the next bar where it strikes on 1 alone', () => {
-    const counts = [1, 2, 3, 4, 5, 6].map((seed) => {
-      const section = sectionOf(testProgram('shuffle', { style: { seed, stopTime: 'whole chorus' } }), 1);
-      return section.chart.bars.map((_, bar) =>
-        inBar(section, bar, 'bass')
-          .map(({ at }) => at)
-          .join(),
-      );
-    });
-    const plain = counts.filter((bars) => bars[0] === '0');
-    expect(plain.length).toBeGreaterThan(0);
-    for (const bars of plain) expect(bars.slice(0, 4)).toEqual(['0', '0,1760', '0', '0,1760']);
-    const figured = counts.filter((bars) => bars[0] !== '0');
-    expect(figured.length).toBeGreaterThan(0);
-    for (const bars of figured) {
-      expect(bars[0]).toBe('0,800');
+  const struck = (seed: number): readonly string[] => {
+    const section = sectionOf(testProgram('shuffle', { style: { seed, stopTime: 'whole chorus' } }), 1);
+    return section.chart.bars.map((_, bar) =>
+      inBar(section, bar, 'bass')
+        .map(({ at }) => at)
+        .join(),
+    );
+  };
+
+  it('has a figure of two bars, and pick-ups by the bass: into every other bar where it strikes on 1 alone, else after each phrase', () => {
+    const figures = Array.from({ length: 16 }, (_, seed) => {
+      const bars = struck(seed);
+      const [first, second] = bars.map((bar) => bar.replace(/,1760$/, ''));
       // The last bar leads back into time in its own way.
       const pickUps = bars.slice(0, -1).flatMap((bar, index) => (bar.endsWith(',1760') ? [index] : []));
-      expect(pickUps).toEqual([3, 7]);
-    }
+      const plain = first === '0' && second === '0';
+      expect(pickUps).toEqual(plain ? [1, 3, 5, 7, 9] : [3, 7]);
+      for (const [index, bar] of bars.slice(0, 11).entries())
+        expect(bar.replace(/,1760$/, '')).toBe(index % 2 === 0 ? first : second);
+      return `${first} | ${second}`;
+    });
+    expect(figures).toContain('0 | 0');
+    expect(new Set(figures).size).toBeGreaterThan(2);
+  });
+
+  it('strikes every chord that the chart shows, in the bars of a turnaround too', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...FEEL_IDS), fc.nat(1_000_000), (feel, seed) => {
+        const program = testProgram(feel, {
+          style: { seed, stopTime: 'whole chorus' },
+          plan: { turnarounds: 'varied' },
+        });
+        const { chart, score } = sectionOf(program, 1);
+        for (const part of ['bass', 'chords'] as const) {
+          const at = new Set<number>(
+            score.events.filter((event) => event.part === part).map((event) => event.at),
+          );
+          expect(chart.bars.flatMap(({ chords }) => chords).filter((span) => !at.has(span.at))).toEqual([]);
+        }
+      }),
+      { numRuns: soakRuns(20_000) },
+    );
   });
 });

@@ -120,3 +120,12 @@ describe('voice leading', () => {
     }
   });
 });
+
+it.each(['shell', 'plain', 'rich'] as const)(
+  'the five chord of a minor key stands over its own root: no %s voicing has a flat ninth for the bass to take away',
+  (colour) => {
+    const voicings = voicingsOf(chordOf('E7'), colour, COMPING_REGISTER, true);
+    expect(voicings.length).toBeGreaterThan(3);
+    expect(voicings.filter((pitches) => pitches.some((pitch) => pitch % 12 === 5))).toEqual([]);
+  },
+);
