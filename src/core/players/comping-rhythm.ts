@@ -11,7 +11,7 @@ import {
   ticksOf,
 } from '../score/steps';
 import { countWhile } from '../theory/count-while';
-import { createRandom, pick, type Random, seedFrom } from '../theory/random';
+import { createRandom, type Random, seedFrom } from '../theory/random';
 import { ideasOf } from './comping-plan';
 import { type BarShape, isHalfTime, type Passage } from './passage';
 
@@ -22,8 +22,17 @@ const ORGAN_RESTS = 0.5;
 const STRAY_CHANCE = 0.2;
 /** A push into more of the same chord is played this often. */
 const IDLE_PUSH_CHANCE = 0.3;
-/** Chords that change with every beat are struck with every beat. */
-const EVERY_BEAT = 'S s s s';
+/** A beat that takes longer than this, in seconds, is a hole behind a short stroke: chords are held as long as they last. */
+const LONGEST_STAB = 0.7;
+/** Three and more chords of a bar are struck where they begin, or held by an organ and in slow bars. */
+const atChanges = ({ chart, grid, style, tempo }: Passage, bar: number): StepBar => {
+  const { at = 0, chords = [] } = chart.bars[bar] ?? {};
+  const holds = style.chords === 'organ' || 60 / tempo > LONGEST_STAB;
+  return chords.map((span, i) => {
+    const beat = Math.round((span.at - at) / grid.beatTicks);
+    return { beat, step: 0, of: 1, mark: holds ? 'h' : i === 0 ? 'S' : 's' };
+  });
+};
 
 const changesAfter = ({ chart, next }: Passage, bar: number): boolean => {
   const coming = bar + 1 < chart.bars.length ? chart.bars[bar + 1]?.chords[0]?.chord : next;
@@ -38,9 +47,9 @@ const TOGETHER = 24;
 const LOUD = 58;
 const STRUCK: readonly number[] = [DRUM_KEYS.kick, DRUM_KEYS.snare, DRUM_KEYS.stick, DRUM_KEYS.slap];
 /** How much a stroke together with bass or drums speaks against a rhythm; choices are weighed by e to this power. */
-const AGAINST = { bass: 4.5, drums: 2.6 } as const;
+const AGAINST = { bass: 4.8, drums: 3 } as const;
 /** A held chord lies under the others rather than answers them: it may begin with them. */
-const HELD_COUNTS = 0.3;
+const HELD_COUNTS = 0.55;
 
 /** Where bass and drums strike, in ticks of the passage, in order. */
 interface Others {
@@ -181,20 +190,31 @@ const withoutGaps = (
   });
 };
 
-/** So many bars in a row may have one rhythm. */
+/** So many bars in a row may have one rhythm, and so many begin with a chord that is held. */
 const MOST_ALIKE = 3;
+const MOST_HELD = 4;
 
 const printOf = (bar: StepBar): string =>
   bar.flatMap(({ beat, step, of, mark }) => (mark === '.' ? [] : [beat + step / of])).join();
+
+/** A chord held from the first beat on, where bass and kick begin as well. */
+const beginsHeld = (bar: StepBar): boolean => {
+  const first = bar.find(({ mark }) => mark !== '.');
+  return first?.mark === 'h' && first.beat + first.step === 0;
+};
 
 /** Finds a rhythm of a bar other than what the bars before it have, once they had it often enough. */
 const createTiring = () => {
   let before = '';
   let run = 0;
-  return (bar: StepBar, another: () => StepBar): StepBar => {
-    const chosen = printOf(bar) === before && run >= MOST_ALIKE ? another() : bar;
+  let held = 0;
+  return (bar: StepBar, another: (wanted: (other: StepBar) => boolean) => StepBar): StepBar => {
+    const heavy = beginsHeld(bar) && held >= MOST_HELD;
+    const tired = printOf(bar) === before && run >= MOST_ALIKE;
+    const chosen = heavy ? another((other) => !beginsHeld(other)) : tired ? another(() => true) : bar;
     const print = printOf(chosen);
     run = print === before ? run + 1 : 1;
+    held = beginsHeld(chosen) ? held + 1 : print === '' ? held : 0;
     before = print;
     return chosen;
   };
@@ -223,15 +243,16 @@ export const rhythmOfBars = (
     Math.max(1, where.length);
   const ideas = ideasOf(random, shapes, book, (texts, where) => answering(random, texts, costIn(where)));
   const mayRest = (beats * 60) / passage.tempo <= LONGEST_REST;
-  const turning = [pick(random, turnarounds), pick(random, turnarounds)];
+  const turningAt = passage.turnaround?.bar ?? Number.POSITIVE_INFINITY;
+  const turning = [0, 1].map((more) => answering(random, turnarounds, costIn([turningAt + more])));
   const unlike = createTiring();
   const rhythms = shapes.map((shape, bar) => {
     if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
     if (shape.chords === 'tacet') return [];
-    const turn = turning[bar - (passage.turnaround?.bar ?? Number.POSITIVE_INFINITY)];
+    const turn = turning[bar - turningAt];
     const chords = chart.bars[bar]?.chords.length ?? 0;
     // A turnaround's bar of one chord is a bar like others.
-    if (turn !== undefined && chords > 1) return read(chords > 2 ? EVERY_BEAT : turn);
+    if (turn !== undefined && chords > 1) return chords > 2 ? atChanges(passage, bar) : read(turn);
     const own = createRandom(seedFrom(passage.seed, 'chord bar', bar));
     const level = levelBeside(passage, shape);
     const draws = { rest: own(), stray: own(), push: own() };
@@ -242,8 +263,11 @@ export const rhythmOfBars = (
     const astray = draws.stray < STRAY_CHANCE || (hasFigure(text) && !takesFigure(passage, bar));
     const among = (texts: readonly string[]) => readIn(bar, answering(own, texts, costIn([bar])));
     const taken = astray ? among(chordal(book[level])) : readIn(bar, text);
-    const others = () => {
-      const texts = chordal(book[level]).filter((each) => printOf(readIn(bar, each)) !== printOf(taken));
+    const others = (wanted: (other: StepBar) => boolean) => {
+      const texts = chordal(book[level]).filter((each) => {
+        const other = readIn(bar, each);
+        return printOf(other) !== printOf(taken) && wanted(other);
+      });
       return texts.length > 0 ? among(texts) : taken;
     };
     const rhythm = unlike(taken, others);

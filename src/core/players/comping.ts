@@ -155,7 +155,7 @@ interface Sound {
   readonly chord: Chord | null;
 }
 
-/** What an attack sounds; slides are found from the attack after them. */
+/** What each attack sounds; of a slide the chord it slides into. */
 const soundAttacks = (
   passage: Passage,
   voiced: readonly Voiced[],
@@ -163,7 +163,7 @@ const soundAttacks = (
   register: Register,
 ): readonly Sound[] => {
   const placeOf = (at: number) => voiced.findLastIndex(({ segment }) => segment.at <= at + 1);
-  const plain = (attack: Attack): Sound => {
+  return attacks.map((attack): Sound => {
     const place = placeOf(attack.at);
     const here = voiced[place];
     if (here === undefined) return { pitches: [], chord: null };
@@ -180,12 +180,6 @@ const soundAttacks = (
     return '567'.includes(step)
       ? { pitches: dyad(segment.chord, step, register), chord: null }
       : { pitches, chord: segment.chord };
-  };
-  return attacks.map((attack, i) => {
-    const following = attacks[i + 1];
-    return attack.mark === 'c' && following !== undefined
-      ? { pitches: shifted(plain(following).pitches, -1, register), chord: null }
-      : plain(attack);
   });
 };
 
@@ -234,6 +228,27 @@ const lengthOf = (passage: Passage, stroke: Stroke, next: Stroke | undefined): n
     : Math.min(room, passage.grid.beatTicks * STAB[passage.style.chords]);
 };
 
+/** Strokes voiced so that they leave the bass room, and slides a half step below the strokes that follow them. */
+const overOthers = (
+  passage: Passage,
+  strokes: readonly (Stroke & { readonly length: number })[],
+  bass: readonly NoteEvent[],
+  register: Register,
+): readonly (readonly number[])[] => {
+  const revoiced = overBass(bass, passage.grid.beatTicks / 3);
+  const voicings = strokes.map((stroke) => {
+    const { chord, bar } = stroke;
+    const colour = colourOf(passage, passage.shapes[bar]?.level ?? 1);
+    const choices = () =>
+      chord === null ? [] : voicingsOf(chord, colour, register, isMinorFive(passage, chord));
+    return revoiced(stroke, choices);
+  });
+  return voicings.map((pitches, i) => {
+    const following = voicings[i + 1];
+    return strokes[i]?.mark === 'c' && following !== undefined ? shifted(following, -1, register) : pitches;
+  });
+};
+
 /**
  * The chord part of a passage: voiced in C3–C5 (lower when asked to leave room), each instrument in its own way.
  * @param heard what bass and drums play, which the chords answer.
@@ -248,29 +263,18 @@ export const playChords = (passage: Passage, heard: readonly NoteEvent[]): reado
   const sway = wandering(passage.seed, 'chords');
   const silence: Sound = { pitches: [], chord: null };
   const struck = attacks.map((attack, i) => ({ ...attack, ...(sounds[i] ?? silence), lastBar: attack.bar }));
-  const revoiced = overBass(
-    heard.filter(({ part }) => part === 'bass'),
-    passage.grid.beatTicks / 3,
-  );
-  const strokes = chords === 'organ' ? tied(struck) : struck;
-  return strokes.flatMap((stroke, i) => {
-    const length = lengthOf(passage, stroke, strokes[i + 1]);
-    const gain = (passage.shapes[stroke.bar]?.gain ?? 1) * (MARK_GAIN[stroke.mark] ?? 1);
-    const strength = VELOCITY[chords] * gain + sway(stroke.at / passage.grid.beatTicks) * SWAY;
-    const { chord, at, bar } = stroke;
-    const choices = () =>
-      chord === null
-        ? []
-        : voicingsOf(
-            chord,
-            colourOf(passage, passage.shapes[bar]?.level ?? 1),
-            register,
-            isMinorFive(passage, chord),
-          );
-    const pitches = revoiced({ at, length, pitches: stroke.pitches }, choices);
-    return pitches.map((pitch, voice, all) => {
+  const strokes = (chords === 'organ' ? tied(struck) : struck).map((stroke, i, all) => ({
+    ...stroke,
+    length: lengthOf(passage, stroke, all[i + 1]),
+  }));
+  const bass = heard.filter(({ part }) => part === 'bass');
+  const voicings = overOthers(passage, strokes, bass, register);
+  return strokes.flatMap(({ at, mark, bar, length }, i) => {
+    const gain = (passage.shapes[bar]?.gain ?? 1) * (MARK_GAIN[mark] ?? 1);
+    const strength = VELOCITY[chords] * gain + sway(at / passage.grid.beatTicks) * SWAY;
+    return (voicings[i] ?? []).map((pitch, voice, all) => {
       const velocity = strength + (voice === all.length - 1 ? TOP_VOICE : 0);
-      return noteEvent('chords', { at: stroke.at, length, pitch, velocity });
+      return noteEvent('chords', { at, length, pitch, velocity });
     });
   });
 };

@@ -34,10 +34,26 @@ const isLane = (name: string): name is DrumLane => name in DRUM_KEYS;
 const HALVED: ReadonlySet<DrumLane> = new Set(['kick', 'snare', 'stick', 'slap', 'foot']);
 const GHOSTS = 'g?';
 
+/** Halves of a beat that is divided in three: the hand plays all of them, where the feel does not swing anyhow. */
+const inThirds = (bar: StepBar): StepBar =>
+  bar.flatMap((step) => {
+    if (step.of !== 2) return [step];
+    const thirds = step.step === 0 ? [0] : [1, 2];
+    return thirds.map((third) => ({ ...step, step: third, of: 3 }));
+  });
+
+/** Below this ratio of long to short a feel is a straight one. */
+const STRAIGHT_BELOW = 1.5;
+
 const laneSteps = (passage: Passage, lane: DrumLane, text: string, bar: number): StepBar => {
-  const { grid } = passage;
+  const { grid, feel } = passage;
   const bars = readSteps(text);
-  const fitted = (index: number) => fitSteps(bars[index % bars.length] ?? [], grid.beats, 'time');
+  const hand = lane === 'hat' || lane === 'ride';
+  const straight = grid.compound && feel.swing !== 'by tempo' && feel.swing < STRAIGHT_BELOW;
+  const fitted = (index: number) => {
+    const steps = fitSteps(bars[index % bars.length] ?? [], grid.beats, hand ? 'hand' : 'time');
+    return hand && straight ? inThirds(steps) : steps;
+  };
   if (!isHalfTime(passage) || !HALVED.has(lane)) return fitted(bar);
   const struck = fitted(Math.floor(bar / 2)).filter(({ mark }) => !GHOSTS.includes(mark));
   const ghosts = fitted(bar).filter(({ mark }) => GHOSTS.includes(mark));

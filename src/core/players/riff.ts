@@ -88,6 +88,7 @@ const marksOf = (grid: BeatGrid, bar: StepBar, segments: readonly Segment[]): re
 };
 
 /**
+ * A bar of two beats has the pattern's strong ones, or its way out where the second is held.
  * Two-bar patterns go on while the chord lasts and begin again with a new one; a chord of one bar gets the first. In half
  * time every bar takes two.
  */
@@ -96,7 +97,8 @@ const barOfRiff = (riff: Riff, segment: Segment, beats: number): StepBar => {
   const held = riff.halfTime ? Math.floor(segment.barsHeld / 2) : segment.barsHeld;
   const bar = bars[held % bars.length];
   if (bar === undefined) throw new RangeError('A bass pattern needs at least one bar');
-  const fitted = fitSteps(bar, beats, 'line');
+  const strong = bar.some(({ beat, step, mark }) => beat === 2 && step === 0 && !'-.'.includes(mark));
+  const fitted = fitSteps(bar, beats, strong ? 'bass' : 'line');
   if (!riff.halfTime) return fitted;
   const [first, ...rest] = stretchSteps(fitted, beats, segment.barsHeld % 2 === 1);
   return first === undefined

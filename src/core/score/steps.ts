@@ -11,10 +11,16 @@ export interface Step {
 /** The steps of one bar, in order. */
 export type StepBar = readonly Step[];
 
-/** Which beats of a four-beat pattern a shorter bar takes: `time` keeps a backbeat last, `line` keeps the way out. */
+/**
+ * Which beats of a four-beat pattern a shorter bar takes: `time` has the backbeat on every beat but the first (a waltz's
+ * accompaniment, common practice, no source), `hand` goes on with the pattern, `line` keeps the way out, and `bass` its
+ * two strong beats.
+ */
 const KEPT_BEATS = {
-  time: { 2: [0, 1], 3: [0, 2, 1] },
+  time: { 2: [0, 1], 3: [0, 1, 1] },
+  hand: { 2: [0, 1], 3: [0, 1, 2] },
   line: { 2: [0, 3], 3: [0, 1, 3] },
+  bass: { 2: [0, 2], 3: [0, 1, 3] },
 } as const;
 
 const parseSteps = (text: string): readonly StepBar[] =>

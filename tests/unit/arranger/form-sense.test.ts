@@ -9,6 +9,7 @@ import { phrasesOf } from '../../../src/core/chart/phrases';
 import { readChart } from '../../../src/core/chart-text/read-chart';
 import { FEEL_IDS, feelOf } from '../../../src/core/feels/feels';
 import { ideasOf } from '../../../src/core/players/comping-plan';
+import { DRUM_KEYS } from '../../../src/core/score/drum-kit';
 import { createRandom } from '../../../src/core/theory/random';
 import { inBar, partOf, sectionOf } from '../../helpers/score-events';
 import { SOAK_TIMEOUT, soakRuns } from '../../helpers/soak';
@@ -129,6 +130,30 @@ it(
         // Three beats to the bar, and bars whose chords change with the beats, leave fewer rhythms.
         const single = section.chart.bars.every(({ chords }) => chords.length === 1);
         if (single) expect(longestRun(printsOf(section, 'chords', false))).toBeLessThan(5);
+      }),
+      tries,
+    );
+  },
+  SOAK_TIMEOUT,
+);
+
+/** Bars that everybody begins at once: a chord that is held, bass and kick. */
+const beginsAtOnce = (section: Section): readonly string[] =>
+  section.chart.bars.map((_, bar) => {
+    const first = (part: 'chords' | 'bass' | 'drums') =>
+      inBar(section, bar, part).filter(({ at }) => at === 0);
+    const held = first('chords').some(({ length }) => length >= section.chart.meter.beatTicks);
+    const kick = first('drums').some(({ pitch }) => pitch === DRUM_KEYS.kick);
+    return held && kick && first('bass').length > 0 ? 'at once' : '';
+  });
+
+it(
+  'chords that are held do not begin every bar together with bass and kick',
+  () => {
+    fc.assert(
+      fc.property(sections, (section) => {
+        const single = section.chart.bars.every(({ chords }) => chords.length === 1);
+        if (single) expect(longestRun(beginsAtOnce(section))).toBeLessThanOrEqual(6);
       }),
       tries,
     );

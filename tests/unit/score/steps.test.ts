@@ -4,7 +4,7 @@ import { createGrid } from '../../../src/core/score/grid';
 import { fitSteps, hitSteps, readSteps, ticksOf } from '../../../src/core/score/steps';
 
 describe('patterns', () => {
-  const marks = (text: string, beats: number, kind: 'time' | 'line') =>
+  const marks = (text: string, beats: number, kind: 'time' | 'hand' | 'line' | 'bass') =>
     fitSteps(readSteps(text)[0] ?? [], beats, kind)
       .map(({ beat, mark }) => `${beat}${mark}`)
       .join(' ');
@@ -12,7 +12,10 @@ describe('patterns', () => {
   it.each([
     ['a b c d', 4, 'line', '0a 1b 2c 3d'],
     ['a b c d', 3, 'line', '0a 1b 2d'],
-    ['a b c d', 3, 'time', '0a 1c 2b'],
+    ['a b c d', 3, 'time', '0a 1b 2b'],
+    ['a b c d', 3, 'hand', '0a 1b 2c'],
+    ['a b c d', 3, 'bass', '0a 1b 2d'],
+    ['a b c d', 2, 'bass', '0a 1c'],
     ['a b c d', 2, 'line', '0a 1d'],
     ['a b c d', 2, 'time', '0a 1b'],
     ['a b c d', 6, 'time', '0a 1b 2c 3d 4a 5b'],
