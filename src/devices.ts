@@ -99,6 +99,10 @@ export const createDevices = ({ kept, whenIdle }: Ground): Devices => ({
       const { renderSections } = await loadRenderer();
       return (request) => renderSections({ ...request, route });
     },
+    prepareSounds: async (preparation) => {
+      const { prepareSounds } = await import('./audio/export/prepare-sounds');
+      await prepareSounds({ ...preparation, route });
+    },
     ...sharedSaver(),
     loadCompressor: async () => (await loadCompressor()).createAudioCompressor(),
     loadPcm: async () => (await loadPcm()).openPcm,

@@ -2,6 +2,7 @@ import type { TakeAwayDevices } from '../../src/app/export/export-audio';
 import type { PcmForm } from '../../src/audio/export/answer-pcm';
 import type { Encoding } from '../../src/audio/export/compression';
 import { openPcm, type PcmEncoder } from '../../src/audio/export/pcm-file';
+import type { SoundPreparation } from '../../src/audio/export/prepare-sounds';
 import type { RenderRequest } from '../../src/audio/export/render-offline';
 import type { Writing } from '../../src/storage/kept-values';
 import type { Sharing } from '../../src/storage/share-sheet';
@@ -16,6 +17,8 @@ export interface FakeFile {
 /** What makes files in tests: a renderer that hums and can be held, a saver that keeps all in memory. */
 export interface FakeTakeAway extends TakeAwayDevices {
   readonly requests: RenderRequest[];
+  /** What was to be made ready. */
+  readonly prepared: SoundPreparation[];
   readonly files: FakeFile[];
   /** Sounds each rendering says it could not make. */
   missing: number;
@@ -83,6 +86,7 @@ export const createFakeTakeAway = (): FakeTakeAway => {
 
   const devices: FakeTakeAway = {
     requests: [],
+    prepared: [],
     files: [],
     missing: 0,
     encodings: [],
@@ -97,6 +101,7 @@ export const createFakeTakeAway = (): FakeTakeAway => {
       });
     },
     letGo: () => open(),
+    prepareSounds: async (preparation) => void devices.prepared.push(preparation),
     loadRenderer: async () => {
       if (devices.loadError) throw devices.loadError;
       return render;

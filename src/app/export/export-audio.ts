@@ -1,6 +1,7 @@
 import type { PcmForm } from '../../audio/export/answer-pcm';
 import type { AudioCompressor, Encoding } from '../../audio/export/compression';
 import type { PcmEncoder } from '../../audio/export/pcm-file';
+import type { SoundPreparation } from '../../audio/export/prepare-sounds';
 import type { Rendered, RenderRequest } from '../../audio/export/render-offline';
 import type { Section } from '../../core/arranger/program';
 import { type AudioTags, wavInfo } from '../../core/formats/audio-tags';
@@ -21,6 +22,8 @@ export type Renderer = (request: RenderRequest) => Promise<Rendered>;
 export interface TakeAwayDevices {
   /** Fetches the part of the program that renders; rejects when it cannot be had. */
   readonly loadRenderer: () => Promise<Renderer>;
+  /** Has the sounds of a file that may be asked for next made ready; rejects when the part that does it cannot be had. */
+  readonly prepareSounds: (preparation: SoundPreparation) => Promise<void>;
   readonly saver: FileSaver;
   /** The sheet that hands on what was saved; absent where the platform has none. */
   readonly share?: Pick<ShareSheet, 'begin' | 'takes' | 'offer' | 'offerLink'>;
@@ -55,8 +58,8 @@ export interface JobReins {
   readonly report: (fileName: string, share: number) => void;
 }
 
-/** Samples are taken in about a second's worth at a time, between which the page gets its turn. */
-const SLICE_FRAMES = 48_000;
+/** Samples are taken in some four seconds' worth at a time, between which the page gets its turn: each writing costs by itself. */
+const SLICE_FRAMES = 192_000;
 
 const isEncoding = (format: WavFormat | Encoding): format is Encoding => 'bitrate' in format;
 

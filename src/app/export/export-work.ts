@@ -112,6 +112,18 @@ export const makeAbc = ({ state }: ExportOrder): Uint8Array =>
 export const makeLeadSheet = ({ state }: ExportOrder): Uint8Array =>
   new TextEncoder().encode(leadSheetOf(state.settings, state.tune));
 
+/** Has the sounds made ready that the audio files would need. Rejects when that part of the program cannot be had. */
+export const prepareAudio = async (
+  { state, song, sound }: ExportOrder,
+  { prepareSounds }: TakeAwayDevices,
+  signal: AbortSignal,
+): Promise<void> => {
+  const { choices, encodings } = state.takeAway;
+  const { sampleRate } = formatOf(choices, encodings);
+  const sections = await collectSections(song, extentOf(choices, song.plan), signal);
+  await prepareSounds({ sections, sound, sampleRate, signal });
+};
+
 /** Makes and hands over the audio files asked for: their names, and the number of sounds that are missing in them. */
 export const makeAudio = async (
   { state, song, sound }: ExportOrder,

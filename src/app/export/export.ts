@@ -17,6 +17,8 @@ export interface TakeAwayCommands {
   chooseTakeAway(change: Partial<TakeAwayChoices>): void;
   /** Finds out what this browser can compress to. */
   findEncodings(): Promise<void>;
+  /** Makes the first audio file begin sooner, where the band rests. Resolves when it would; never rejects. */
+  prepareAudio(): Promise<void>;
   /** These resolve when the file is handed over or the attempt is over; how it went is in the state. */
   saveMidi(): Promise<void>;
   saveAudio(): Promise<void>;
@@ -150,6 +152,53 @@ const giveTo =
     return note(saved([name]));
   };
 
+/** Makes the sounds of one file ready at a time. */
+const createPreparing = (devices: TakeAwayDevices) => {
+  let controller = new AbortController();
+  const end = (): void => controller.abort();
+  const begin = async (order: ExportOrder): Promise<void> => {
+    end();
+    controller = new AbortController();
+    const { signal } = controller;
+    try {
+      const { prepareAudio } = await loadExportWork();
+      await prepareAudio(order, devices, signal);
+    } catch {
+      // Whoever saves is told what was wrong.
+    }
+  };
+  return { begin, end };
+};
+
+interface SheetMeans {
+  readonly orderNow: () => ExportOrder;
+  readonly nameWith: (song: Song, extension: string) => string;
+  readonly give: ReturnType<typeof giveTo>;
+}
+
+/** Files that are text and soon written. */
+const sheetCommands = (
+  run: ReturnType<typeof createJobs>['run'],
+  { orderNow, nameWith, give }: SheetMeans,
+): Pick<TakeAwayCommands, 'saveLeadSheet' | 'saveAbc'> => ({
+  saveLeadSheet: () => {
+    const order = orderNow();
+    const name = nameWith(order.state, 'musicxml');
+    return run(name, async () => {
+      const { makeLeadSheet } = await loadExportWork();
+      return give(name, 'application/vnd.recordare.musicxml+xml', makeLeadSheet(order));
+    });
+  },
+  saveAbc: () => {
+    const order = orderNow();
+    const name = nameWith(order.state, 'abc');
+    return run(name, async () => {
+      const { makeAbc } = await loadExportWork();
+      return give(name, 'text/vnd.abc', makeAbc(order));
+    });
+  },
+});
+
 /** The commands that make files. Each works on the song as it is when asked; what changes later is not in the file. */
 const createCommands = (
   { store, band, orders: { programOf } }: Stand<Exported>,
@@ -157,6 +206,7 @@ const createCommands = (
 ): TakeAwayCommands => {
   const jobs = createJobs(store, devices.share);
   const give = giveTo(devices);
+  const preparing = createPreparing(devices);
   /** A wish for an ending, and what others play along, belong to the playing under way, not to the file. */
   const orderNow = (): ExportOrder => {
     const state = store.getState();
@@ -170,6 +220,9 @@ const createCommands = (
   return {
     chooseTakeAway: (change) => jobs.set({ choices: { ...store.getState().takeAway.choices, ...change } }),
     findEncodings: async () => jobs.set({ encodings: await offered(devices) }),
+    prepareAudio: async () => {
+      if (!isUnderWay(band) && store.getState().takeAway.job === null) await preparing.begin(orderNow());
+    },
     saveMidi: () => {
       const order = orderNow();
       const name = nameWith(order.state, 'mid');
@@ -179,6 +232,7 @@ const createCommands = (
       });
     },
     saveAudio: () => {
+      preparing.end();
       const order = orderNow();
       return jobs.run(nameWith(order.state, order.state.takeAway.choices.kind), async (reins) => {
         const { makeAudio } = await loadExportWork();
@@ -188,22 +242,7 @@ const createCommands = (
         return trouble(`${done} Some of its sounds could not be made and are missing from it; save again.`);
       });
     },
-    saveLeadSheet: () => {
-      const order = orderNow();
-      const name = nameWith(order.state, 'musicxml');
-      return jobs.run(name, async () => {
-        const { makeLeadSheet } = await loadExportWork();
-        return give(name, 'application/vnd.recordare.musicxml+xml', makeLeadSheet(order));
-      });
-    },
-    saveAbc: () => {
-      const order = orderNow();
-      const name = nameWith(order.state, 'abc');
-      return jobs.run(name, async () => {
-        const { makeAbc } = await loadExportWork();
-        return give(name, 'text/vnd.abc', makeAbc(order));
-      });
-    },
+    ...sheetCommands(jobs.run, { orderNow, nameWith, give }),
     saveSet: async (id) => {
       const state = store.getState();
       const set = state.book.sets.find((each) => each.id === id);

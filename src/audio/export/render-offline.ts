@@ -111,7 +111,8 @@ export const renderSections = async (request: RenderRequest): Promise<Rendered> 
   }
 };
 
-const timelineOf = (sections: readonly Section[]): Timeline => {
+/** Sections one after another, from the beginning of a file. */
+export const timelineOf = (sections: readonly Section[]): Timeline => {
   let at = 0;
   return sections.map((section) => {
     const placement = placeSection(section, at);

@@ -1,4 +1,4 @@
-import type { Draws } from '../theory/random';
+import type { Draws } from '../theory/draws';
 
 /**
  * RIFF/WAVE with integer samples ("WAVE PCM soundfile format", Stanford CCRMA), in pieces: a header that knows the

@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { Saving } from '../../chart/saving';
 import { Panel } from '../../controls/panel';
 import { useSession } from '../../state/session-context';
@@ -7,6 +8,7 @@ import { AudioChoices, LengthChoices } from './take-away-choices';
 /** The song as files and as paper. The band may go on playing while a file is made. */
 export const TakeAwayPanel = ({ onClose }: { readonly onClose: () => void }) => {
   const { commands } = useSession();
+  useEffect(() => void commands.prepareAudio(), [commands]);
   return (
     <Panel title="Take away" onClose={onClose}>
       <Saving />

@@ -151,6 +151,21 @@ describe('audio', () => {
     expect(state().message?.text).toMatch(/^2 files are in your downloads: .*bass\.wav, .*chords\.wav\.$/);
   });
 
+  it('begins sooner for what is made ready of the song, unless the band plays', async () => {
+    const { takeAway, commands } = open();
+    await commands.prepareAudio();
+    const [ready] = takeAway.prepared;
+    expect(ready?.sampleRate).toBe(44_100);
+    expect(ready?.signal?.aborted).toBe(false);
+    await commands.saveAudio();
+    expect(ready?.signal?.aborted).toBe(true);
+    expect(takeAway.requests[0]?.sections).toEqual(ready?.sections);
+    expect(takeAway.requests[0]?.sound).toEqual(ready?.sound);
+    await commands.toggle();
+    await commands.prepareAudio();
+    expect(takeAway.prepared).toHaveLength(1);
+  });
+
   it('can be compressed by what the browser offers', async () => {
     const { takeAway, commands, state } = open();
     takeAway.encodings = [FAKE_ENCODING];
