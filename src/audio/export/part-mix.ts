@@ -1,11 +1,11 @@
 /** One part's way to the band's sum in samples, as `mixer/channel.ts` makes it of nodes. */
 import type { PartId } from '../../core/score/score';
 import type { Mix } from '../../core/settings/mix';
-import type { Biquad } from '../../core/signal/biquad';
+import { type Biquad, type FilterMemory, runFilter } from '../../core/signal/biquad';
 import { CHANNEL_STRIPS, placeOf, type Rounding, roundedOff } from '../mixer/channel-strips';
 import { partGains } from '../mixer/mix-gains';
 import { panGains, sideGains } from '../mixer/pan-law';
-import { bell, type FilterMemory, runFilter } from '../synthesis/biquad';
+import { bell } from '../synthesis/biquad';
 import type { VoiceId } from '../synthesis/voice';
 import { createTurningSpeaker, type TurningSpeaker } from './turning-speaker';
 

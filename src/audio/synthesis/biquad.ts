@@ -1,4 +1,4 @@
-import type { Biquad } from '../../core/signal/biquad';
+import { type Biquad, runFilter } from '../../core/signal/biquad';
 
 /**
  * Second-order filters by the Audio EQ Cookbook (W3C Group Note, 8 June 2021, after R. Bristow-Johnson), for shaping
@@ -51,30 +51,6 @@ export const bell = (hz: number, decibels: number, q: number, sampleRate: number
     a1: middle,
     a2: (1 - alpha / a) / a0,
   };
-};
-
-/** What a filter holds between two blocks of a sound; all 0 at its beginning. */
-export interface FilterMemory {
-  one: number;
-  other: number;
-}
-
-/** Filters a block of a sound in place, and goes on where the block before has ended. */
-export const runFilter = (
-  samples: Float32Array,
-  { b0, b1, b2, a1, a2 }: Biquad,
-  memory: FilterMemory,
-): void => {
-  let { one, other } = memory;
-  for (let i = 0; i < samples.length; i += 1) {
-    const x = samples[i] ?? 0;
-    const y = b0 * x + one;
-    one = b1 * x - a1 * y + other;
-    other = b2 * x - a2 * y;
-    samples[i] = y;
-  }
-  memory.one = one;
-  memory.other = other;
 };
 
 /** Filters a sound in place by two filters at once: each waits for its own last sample, and the other fills the time. */

@@ -1,12 +1,12 @@
-import type { BarKey, Chart, Mode } from '../chart/chart';
+import type { BarKey, Chart } from '../chart/chart';
 import type { Chord } from '../theory/chord';
-import { keyName, PITCH_CLASSES } from '../theory/pitch';
+import { type KeyMode, keyName, PITCH_CLASSES } from '../theory/pitch';
 import { asPitchClass, type PitchClass } from '../theory/units';
 
 /** What speaks for a key (weights by design, tried on every built-in form in `guess-key.test.ts`). */
 const WEIGHT = { tonic: 3, first: 1.5, last: 1, scale: 1, cadence: 1 } as const;
 /** Steps whose chords belong to a key, those that blues and modes lend it too. */
-const STEPS: Readonly<Record<Mode, ReadonlySet<number>>> = {
+const STEPS: Readonly<Record<KeyMode, ReadonlySet<number>>> = {
   major: new Set([0, 2, 3, 4, 5, 7, 9, 10]),
   minor: new Set([0, 2, 3, 5, 7, 8, 10]),
 };
@@ -16,7 +16,7 @@ const CLEAR = 0.4;
 /** Fewer chords than these say nothing of a key. */
 const FEWEST_CHORDS = 3;
 
-const isOf = (chord: Chord, mode: Mode): boolean => {
+const isOf = (chord: Chord, mode: KeyMode): boolean => {
   const has = (degree: string): boolean => chord.tones.some((tone) => tone.degree === degree);
   return mode === 'minor' ? has('b3') && !has('3') : !has('b3') || has('3');
 };
@@ -27,7 +27,7 @@ const scoreOf = (
   chords: readonly Chord[],
   beats: readonly number[],
   tonic: PitchClass,
-  mode: Mode,
+  mode: KeyMode,
 ): number => {
   const isTonic = (chord: Chord | undefined): boolean => chord?.root === tonic && isOf(chord, mode);
   const isDominant = (chord: Chord | undefined): boolean =>

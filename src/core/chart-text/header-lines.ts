@@ -1,6 +1,6 @@
-import type { BarKey, MeterName, Mode } from '../chart/chart';
+import type { BarKey, MeterName } from '../chart/chart';
 import { cutText } from '../theory/kept-text';
-import { isNoteName } from '../theory/pitch';
+import { isNoteName, type KeyMode } from '../theory/pitch';
 import { plainSigns } from '../theory/symbol-parts';
 import { headerAgain, headerUnread, type Problem, type TextSpan } from './chart-problems';
 import type { HeaderName } from './chart-signs';
@@ -47,7 +47,7 @@ export const readKey = (text: string): BarKey | null => {
   const [, letter = '', sign = '', word = ''] = shape ?? [];
   const name = letter.toUpperCase() + sign;
   if (shape === null || !isNoteName(name)) return null;
-  const mode: Mode = /^m(in(or)?)?$/i.test(word) && word !== 'M' ? 'minor' : 'major';
+  const mode: KeyMode = /^m(in(or)?)?$/i.test(word) && word !== 'M' ? 'minor' : 'major';
   return { tonic: tonicIn(name, mode), mode };
 };
 

@@ -1,11 +1,11 @@
 import { respell, withChords } from '../chart/build-chart';
-import type { Chart, MeterName, Mode } from '../chart/chart';
+import type { Chart, MeterName } from '../chart/chart';
 import { isFormId } from '../chart/forms';
 import { romanChord, romanOf } from '../chart/roman';
 import type { NoteName } from '../theory/chord';
 import { isRecord } from '../theory/is-record';
 import { keptText } from '../theory/kept-text';
-import { isNoteName, keyName } from '../theory/pitch';
+import { isNoteName, type KeyMode, keyName } from '../theory/pitch';
 import type { PitchClass } from '../theory/units';
 import { type ChartReading, readChart } from './read-chart';
 import { METER_NAMES, tonicIn } from './written-key';
@@ -17,7 +17,7 @@ export interface OwnChart {
   readonly text: string;
   /** The key the text is written in, one of `TONICS`. */
   readonly tonic: NoteName;
-  readonly mode: Mode;
+  readonly mode: KeyMode;
   readonly meter: MeterName;
 }
 

@@ -1,9 +1,9 @@
 import { barTicks, METERS } from '../chart/build-chart';
-import type { Bar, BarKey, Chart, ChordSpan, MeterName, Mode } from '../chart/chart';
+import type { Bar, BarKey, Chart, ChordSpan, MeterName } from '../chart/chart';
 import { romanChord } from '../chart/roman';
 import { sectionKey } from '../chart/tonics';
 import type { Chord, NoteName } from '../theory/chord';
-import { pitchClassOf } from '../theory/pitch';
+import { type KeyMode, pitchClassOf } from '../theory/pitch';
 import { asTicks } from '../theory/units';
 import {
   lineUnparted,
@@ -37,7 +37,7 @@ export const MOST_BARS = 256;
 /** What a text needs beside itself to become a chart. */
 export interface ReadChartOptions {
   readonly tonic: NoteName;
-  readonly mode: Mode;
+  readonly mode: KeyMode;
   readonly meter: MeterName;
   readonly title: string;
 }

@@ -1,15 +1,15 @@
-import type { MeterName, Mode } from '../chart/chart';
+import type { MeterName } from '../chart/chart';
 import { TONICS } from '../chart/tonics';
 import type { NoteName } from '../theory/chord';
-import { keyName, pitchClassOf } from '../theory/pitch';
+import { type KeyMode, keyName, pitchClassOf } from '../theory/pitch';
 
 /** Meters a chart may be in. */
 export const METER_NAMES: readonly MeterName[] = ['4/4', '3/4', '12/8', '6/8'];
 
 /** The other spelling of a key, sharps for flats or flats for sharps; null where musicians use one only. */
-export const otherSpelling = (tonic: NoteName, mode: Mode): NoteName | null =>
+export const otherSpelling = (tonic: NoteName, mode: KeyMode): NoteName | null =>
   TONICS[mode].find((name) => name !== tonic && pitchClassOf(name) === pitchClassOf(tonic)) ?? null;
 
 /** The key note as it is written in a mode: `Db` stays in major and becomes `C#` in minor. */
-export const tonicIn = (tonic: NoteName, mode: Mode): NoteName =>
+export const tonicIn = (tonic: NoteName, mode: KeyMode): NoteName =>
   TONICS[mode].includes(tonic) ? tonic : keyName(pitchClassOf(tonic), mode);

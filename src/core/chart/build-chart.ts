@@ -1,7 +1,7 @@
 import type { Chord, NoteName } from '../theory/chord';
-import { keyName, pitchClassOf } from '../theory/pitch';
+import { type KeyMode, keyName, pitchClassOf } from '../theory/pitch';
 import { asPitchClass, asTicks, type PitchClass, type Ticks } from '../theory/units';
-import type { Bar, BarKey, Chart, ChordSpan, Meter, MeterName, Mode } from './chart';
+import type { Bar, BarKey, Chart, ChordSpan, Meter, MeterName } from './chart';
 import { FORMS, type Form, type FormId, formBars } from './forms';
 import { romanChord, romanOf } from './roman';
 import { sectionKey } from './tonics';
@@ -42,7 +42,7 @@ export interface ChartSpec {
 /** What a chart from chords already read needs. */
 export interface ChordChartSpec {
   readonly title: string;
-  readonly mode: Mode;
+  readonly mode: KeyMode;
   readonly tonic: NoteName;
   readonly meter: Meter;
   /** The chords of each bar, sharing it evenly on beats. */

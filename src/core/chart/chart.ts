@@ -2,8 +2,6 @@ import type { Chord, NoteName } from '../theory/chord';
 import type { KeyMode } from '../theory/pitch';
 import type { PitchClass, Ticks } from '../theory/units';
 
-/** Whether home is a major or a minor chord. */
-export type Mode = KeyMode;
 /** A meter by its signature; in 12/8 and 6/8 a beat is three eighths. */
 export type MeterName = '4/4' | '3/4' | '12/8' | '6/8';
 
@@ -40,7 +38,7 @@ export interface BarPlace {
 /** The key of a section. */
 export interface BarKey {
   readonly tonic: NoteName;
-  readonly mode: Mode;
+  readonly mode: KeyMode;
 }
 
 /** A bar of the chart with its chords. */
@@ -59,7 +57,7 @@ export interface Bar {
 export interface Chart {
   readonly title: string;
   readonly key: PitchClass;
-  readonly mode: Mode;
+  readonly mode: KeyMode;
   /** The key's spelled tonic: `Bb`, `F#`. */
   readonly tonic: NoteName;
   readonly meter: Meter;

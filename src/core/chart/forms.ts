@@ -1,4 +1,4 @@
-import type { Mode } from './chart';
+import type { KeyMode } from '../theory/pitch';
 
 /** A strain of a form. */
 export interface FormSection {
@@ -13,7 +13,7 @@ export interface Form {
   readonly name: string;
   /** One line in words for the player. */
   readonly description: string;
-  readonly mode: Mode;
+  readonly mode: KeyMode;
   /** Lines of bars; `|` parts bars, a space parts the chords of a bar. Plain numerals sound as sevenths. */
   readonly lines: readonly string[];
   /** Of a form of several strains, each with its bars; the numerals of one in another key are of that key. */

@@ -1,11 +1,11 @@
 import type { NoteName } from '../theory/chord';
-import { keyName, pitchClassOf } from '../theory/pitch';
+import { type KeyMode, keyName, pitchClassOf } from '../theory/pitch';
 import { asPitchClass } from '../theory/units';
-import type { BarKey, Mode } from './chart';
+import type { BarKey } from './chart';
 import { romanChord, STEP_NUMERALS } from './roman';
 
 /** Key notes by mode: one for each key signature from seven flats to seven sharps, up the chromatic scale. */
-export const TONICS: Readonly<Record<Mode, readonly NoteName[]>> = {
+export const TONICS: Readonly<Record<KeyMode, readonly NoteName[]>> = {
   major: ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B', 'Cb'],
   minor: ['C', 'C#', 'D', 'D#', 'Eb', 'E', 'F', 'F#', 'G', 'G#', 'Ab', 'A', 'A#', 'Bb', 'B'],
 };

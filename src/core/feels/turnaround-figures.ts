@@ -1,4 +1,4 @@
-import type { Mode } from '../chart/chart';
+import type { KeyMode } from '../theory/pitch';
 
 /**
  * A turnaround: the two bars that lead a chorus back to its beginning, for everybody at once. Chords stand one a beat as
@@ -7,7 +7,7 @@ import type { Mode } from '../chart/chart';
  */
 export interface TurnaroundFigure {
   readonly id: string;
-  readonly mode: Mode;
+  readonly mode: KeyMode;
   readonly chords: readonly [string, string];
   readonly bass: readonly [string, string];
 }

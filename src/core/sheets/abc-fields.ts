@@ -1,4 +1,4 @@
-import type { Mode } from '../chart/chart';
+import type { KeyMode } from '../theory/pitch';
 import { isMinorMode } from './modes';
 
 /** Information fields of ABC (standard 2.1, §3) that a chart of chords has a use for. */
@@ -56,7 +56,7 @@ export const abcTempo = (value: string): number | null => {
 /** A key as a chart writes it: `Em`, `Bb`. Modes with a minor third are minor. */
 export interface AbcKey {
   readonly tonic: string;
-  readonly mode: Mode;
+  readonly mode: KeyMode;
 }
 
 /** Reads `K:` (§3.1.14: a mode by its first three letters, none is major); null for `none` and pipes. */

@@ -13,21 +13,28 @@ export interface Biquad {
 /** Below this a state is silence; smaller numbers still would slow the processor down (denormals). */
 const SILENCE = 1e-30;
 
-const section = ({ b0, b1, b2, a1, a2 }: Biquad): Filter => {
-  const state = new Float64Array(2);
-  return (block) => {
-    let s1 = state[0] ?? 0;
-    let s2 = state[1] ?? 0;
-    for (let i = 0; i < block.length; i += 1) {
-      const x = block[i] ?? 0;
-      const y = b0 * x + s1;
-      s1 = b1 * x - a1 * y + s2;
-      s2 = b2 * x - a2 * y;
-      block[i] = y;
-    }
-    state[0] = Math.abs(s1) < SILENCE ? 0 : s1;
-    state[1] = Math.abs(s2) < SILENCE ? 0 : s2;
-  };
+/** What a section holds between two blocks; all 0 at its beginning. */
+export interface FilterMemory {
+  one: number;
+  other: number;
+}
+
+/** Filters a block in place, and goes on where the block before has ended. */
+export const runFilter = (
+  block: Float32Array | Float64Array,
+  { b0, b1, b2, a1, a2 }: Biquad,
+  memory: FilterMemory,
+): void => {
+  let { one, other } = memory;
+  for (let i = 0; i < block.length; i += 1) {
+    const x = block[i] ?? 0;
+    const y = b0 * x + one;
+    one = b1 * x - a1 * y + other;
+    other = b2 * x - a2 * y;
+    block[i] = y;
+  }
+  memory.one = Math.abs(one) < SILENCE ? 0 : one;
+  memory.other = Math.abs(other) < SILENCE ? 0 : other;
 };
 
 /** Quality factors of the second-order sections of Butterworth filters. */
@@ -57,9 +64,12 @@ const designed = ({ kind, cutoff }: FilterSpec, sampleRate: number, q: number): 
 /** Butterworth filters in a row, at a sample rate in Hz. */
 export const createFilter = (specs: readonly FilterSpec[], sampleRate: number): Filter => {
   const sections = specs.flatMap((spec) =>
-    BUTTERWORTH[spec.order].map((q) => section(designed(spec, sampleRate, q))),
+    BUTTERWORTH[spec.order].map((q) => ({
+      biquad: designed(spec, sampleRate, q),
+      memory: { one: 0, other: 0 },
+    })),
   );
   return (block) => {
-    for (const filter of sections) filter(block);
+    for (const { biquad, memory } of sections) runFilter(block, biquad, memory);
   };
 };
