@@ -75,6 +75,9 @@ const LEAST_LEFT = 0.5;
 /** What a voice more or fewer costs a voicing that stands in for another, in semitones of movement. */
 const RESIZE = 4;
 
+/** A stroke is voiced otherwise for a rub of this share of a beat: the shortest stabs are longer. */
+export const SHORTEST_RUB = 1 / 8;
+
 /** A stroke and where it stands. */
 interface Struck {
   readonly pitches: readonly number[];

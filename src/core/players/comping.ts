@@ -6,7 +6,7 @@ import type { ChordVoice } from '../score/voices';
 import type { Chord } from '../theory/chord';
 import { createRandom, type Random, seedFrom } from '../theory/random';
 import { dyad, neighbour, shifted } from './chord-figures';
-import { overBass } from './clear-of-bass';
+import { overBass, SHORTEST_RUB } from './clear-of-bass';
 import { rhythmOfBars } from './comping-rhythm';
 import { type Passage, type Segment, segmentsOf } from './passage';
 import { chordRegisters } from './second';
@@ -235,7 +235,7 @@ const overOthers = (
   bass: readonly NoteEvent[],
   register: Register,
 ): readonly (readonly number[])[] => {
-  const revoiced = overBass(bass, passage.grid.beatTicks / 3);
+  const revoiced = overBass(bass, passage.grid.beatTicks * SHORTEST_RUB);
   const voicings = strokes.map((stroke) => {
     const { chord, bar } = stroke;
     const colour = colourOf(passage, passage.shapes[bar]?.level ?? 1);

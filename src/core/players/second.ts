@@ -4,7 +4,7 @@ import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/s
 import type { SecondVoice } from '../score/voices';
 import { createRandom, type Random, seedFrom } from '../theory/random';
 import { asTicks } from '../theory/units';
-import { overBass } from './clear-of-bass';
+import { overBass, SHORTEST_RUB } from './clear-of-bass';
 import { type Passage, type Segment, segmentsOf } from './passage';
 import { COMPING_REGISTER, createVoicer, type Register, roomFor, voicingsOf } from './voicing';
 import { wandering } from './wander';
@@ -77,13 +77,16 @@ const MOST_CHOPS = 4;
 /** Strokes this far apart, in ticks, are heard as one. */
 const TOGETHER = 24;
 
+/** Strokes on 1 and 3 alone: where the bass walks, a chop there marches (common practice, no source). */
+const marches = (chop: StepBar): boolean => chop.every(({ beat, step }) => beat % 2 === 0 && step === 0);
+
 /** The feel's lightest guitar bars as chops: their strokes alone, none with the shuffle's figure. */
 const chopsOf = ({ feel, grid }: Passage): readonly StepBar[] => {
   const { guitar } = feel.comping.bars;
   const light = [...guitar[0], ...guitar[1], ...CHOPS].filter((text) => !/[hncp567]/.test(text));
   return light
     .map((text) => fitSteps(readSteps(text)[0] ?? [], grid.beats, 'time').filter(({ mark }) => mark !== '.'))
-    .filter(({ length }) => length > 0 && length <= MOST_CHOPS);
+    .filter((chop) => chop.length <= MOST_CHOPS && !marches(chop));
 };
 
 /** For each phrase of four bars the chop that falls most between the strokes of the first player; what still meets them is left out. */
@@ -166,7 +169,7 @@ export const playSecond = (
   const besides = (stroke: Pick<Stroke, 'at' | 'length'>): readonly number[] =>
     first.filter((note) => isTogether(note, stroke)).map(({ pitch }) => pitch);
   const sway = wandering(passage.seed, 'second');
-  const revoiced = overBass(bass, passage.grid.beatTicks / 3);
+  const revoiced = overBass(bass, passage.grid.beatTicks * SHORTEST_RUB);
   return [...inTime.filter(plays), ...hitStrokes(passage, segments)].flatMap(({ at, length, segment }) => {
     const gain = passage.shapes[segment.bar]?.gain ?? 1;
     const velocity = VELOCITY[second] * gain + sway(at / passage.grid.beatTicks) * SWAY;

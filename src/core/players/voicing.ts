@@ -159,11 +159,11 @@ const rubs = (pitches: readonly number[]): number => {
 const TOP_COST = 0.7;
 
 /** What each use of a voicing in this passage costs it, up to so many: the hand wanders. */
-const WORN_COST = 2;
+const WORN_COST = 2.5;
 const MOST_WORN = 8;
 
 /** How much a player likes one voicing better than another in one passage, and others in the next. */
-const TASTE = 5.5;
+const TASTE = 4.5;
 
 /** What it costs to add or drop a voice: lines stay lines while the number of voices does. */
 const RESIZE_COST = 2.2;
