@@ -190,11 +190,17 @@ class WebMicrophone implements Microphone {
     worker.postMessage({ kind: 'source', port: line.port, sampleRate: context.sampleRate }, [line.port]);
     const look = (): void => this.look();
     const lose = (): void => void this.lose();
+    // What was held up goes on with whatever is pressed next, as the player is told.
+    const ungesture = this.ground.onGesture(() => {
+      if (this.current.kind === 'silent' && context.state !== 'running')
+        void context.resume().catch(() => undefined);
+    });
     track.addEventListener('mute', look);
     track.addEventListener('unmute', look);
     track.addEventListener('ended', lose);
     context.addEventListener('statechange', look);
     const leave = (): void => {
+      ungesture();
       track.removeEventListener('mute', look);
       track.removeEventListener('unmute', look);
       track.removeEventListener('ended', lose);

@@ -28,6 +28,8 @@ export interface MicrophoneGround {
   /** Whether the player has forbidden the microphone by now; false where the browser does not say. */
   readonly forbidden: () => Promise<boolean>;
   readonly createWorker: () => EarWorker;
+  /** Runs at every click and key, in which a browser lets sound go on that it held up; returns what ends that. */
+  readonly onGesture: (run: () => void) => () => void;
   /** Leads a stream and what the page plays to the ear. Rejects where the browser cannot. */
   readonly connect: (stream: MediaStream, context: AudioContext, output: AudioNode) => Promise<EarLine>;
 }
@@ -72,11 +74,20 @@ const forbidden = async (): Promise<boolean> => {
   }
 };
 
+const onGesture: MicrophoneGround['onGesture'] = (run) => {
+  const gestures = ['click', 'keydown'] as const;
+  for (const gesture of gestures) document.addEventListener(gesture, run, true);
+  return () => {
+    for (const gesture of gestures) document.removeEventListener(gesture, run, true);
+  };
+};
+
 /** The browser itself. */
 export const WEB_MICROPHONE: MicrophoneGround = {
   // Absent on pages that are not served securely, whatever the types say.
   devices: typeof navigator !== 'undefined' && 'mediaDevices' in navigator ? navigator.mediaDevices : null,
   forbidden,
   createWorker: () => new Worker(new URL('./ear-worker.ts', import.meta.url), { type: 'module' }),
+  onGesture,
   connect,
 };

@@ -56,6 +56,19 @@ const loadOf = async (page: Page): Promise<number> => {
   return ((await spent()) - before) / 2;
 };
 
+/** Takes the leave to use the microphone away, as the browser's own settings do. */
+const forbid = async (page: Page, address: string): Promise<void> => {
+  const session = await page.context().newCDPSession(page);
+  const { browserContextId } = (await session.send('Target.getTargetInfo')).targetInfo;
+  const browser = await page.context().browser()?.newBrowserCDPSession();
+  await browser?.send('Browser.setPermission', {
+    permission: { name: 'microphone' },
+    setting: 'denied',
+    origin: new URL(address).origin,
+    ...(browserContextId !== undefined && { browserContextId }),
+  });
+};
+
 describe('the ear in a browser', () => {
   const { browser, address } = servedBrowser({ microphone: recording.path });
   afterAll(() => recording.dispose());
@@ -123,7 +136,7 @@ describe('the ear in a browser', () => {
     await context.close();
   });
 
-  it('says that the microphone is gone, and goes on when it is back', async () => {
+  it('says that the microphone is gone, or forbidden by now, while the band plays on, and goes on when it is back', async () => {
     const context = await browser().newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
     await context.addInitScript(() => {
       // Nobody can pull a plug here: the track ends and the list of devices changes, as the standard has it.
@@ -149,11 +162,20 @@ describe('the ear in a browser', () => {
     const { page, listen } = await visit(context);
     await listen.click();
     await expect.poll(() => lit(page), { timeout: 60_000 }).not.toBeNull();
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    const stop = page.getByRole('button', { name: 'Stop', exact: true });
+    await stop.waitFor();
     await page.evaluate(() => window.dispatchEvent(new Event('pull')));
     await page.getByText('The microphone is gone').waitFor();
+    expect(await stop.isVisible()).toBe(true);
     await page.evaluate(() => window.dispatchEvent(new Event('plug')));
     await expect.poll(() => lit(page), { timeout: 60_000 }).not.toBeNull();
     await expect.poll(() => page.getByText('The microphone is gone').count()).toBe(0);
+    // Taken away in the browser's own settings, which ends the track.
+    await forbid(page, address());
+    await page.getByText('The microphone is not allowed for this page').waitFor();
+    await expect.poll(() => listen.getAttribute('aria-pressed')).toBe('false');
+    expect(await stop.isVisible()).toBe(true);
     await context.close();
   });
 });

@@ -92,6 +92,11 @@ const createHearing = (
       reports.tell(report);
       for (const note of report.notes) notes.tell(placer.place(note));
     },
+    /** Nothing comes for now: what was heard last sounds no longer. */
+    hush: (): void => {
+      memory.forget();
+      level.reset();
+    },
     forget: (): void => {
       memory.forget();
       placer.forget();
@@ -155,7 +160,7 @@ export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> 
   const reeds = openLearntReeds(stand);
   const { store, band } = stand;
   const listening = createListening({ store, band, microphone, reeds: reeds.now });
-  const { hearing, take, forget } = createHearing(stand, { listening, reeds }, microphone);
+  const { hearing, take, hush, forget } = createHearing(stand, { listening, reeds }, microphone);
   const collector = createChorusCollector(stand.store);
   const calibrator = createCalibrator({ stand, hearing, microphone });
   const bandListens = createBandListens(stand, hearing);
@@ -166,6 +171,7 @@ export const joinEar: Join<EarState, EarCommands, Microphone | undefined, Song> 
     const notice = earNotice(status);
     if (notice === null) stand.board.dismiss('ear');
     else stand.board.post(notice);
+    if (status.kind === 'silent') hush();
     if (status.kind === 'listening' || status.kind === 'silent') return;
     forget();
     collector.forget();

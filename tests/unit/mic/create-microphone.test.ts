@@ -22,6 +22,7 @@ class FakeTrack extends EventTarget {
 class FakeSound extends EventTarget {
   state: AudioContextState = 'running';
   sampleRate = 48_000;
+  readonly resume = async (): Promise<void> => this.become('running');
   become(state: AudioContextState): void {
     this.state = state;
     this.dispatchEvent(new Event('statechange'));
@@ -33,6 +34,7 @@ const rig = ({ refusal = null as Error | null, forbidden = false } = {}) => {
   const sound = new FakeSound();
   const line = { port: {} as MessagePort, onBroken: vi.fn(), close: vi.fn() };
   const workers: EarWorker[] = [];
+  const gestures = new EventTarget();
   const getUserMedia = vi.fn(async (_: unknown) => {
     if (refusal) throw refusal;
     return { getTracks: () => [track], getAudioTracks: () => [track] } as unknown as MediaStream;
@@ -50,12 +52,17 @@ const rig = ({ refusal = null as Error | null, forbidden = false } = {}) => {
       workers.push(worker);
       return worker;
     },
+    onGesture: (run) => {
+      gestures.addEventListener('click', run);
+      return () => gestures.removeEventListener('click', run);
+    },
     connect: async () => line,
   };
+  const click = (): boolean => gestures.dispatchEvent(new Event('click'));
   const microphone = createMicrophone(ground);
   const open = () =>
     microphone.open(null, { context: sound as unknown as AudioContext, output: {} as AudioNode }, { harp });
-  return { microphone, track, sound, line, workers, getUserMedia, open };
+  return { microphone, track, sound, line, workers, getUserMedia, open, click };
 };
 
 const refused = (name: string): Error => new DOMException('no', name);
@@ -98,6 +105,18 @@ describe('the microphone of a browser', () => {
     track.muted = false;
     track.tell('unmute');
     expect(seen).toEqual(['muted', 'suspended', 'muted', 'listening']);
+  });
+
+  it('lets sound that was held up go on with the next click, as the player is told, and not once it is closed', async () => {
+    const { microphone, sound, open, click } = rig();
+    await open();
+    sound.become('suspended');
+    click();
+    await soon(() => expect(microphone.status().kind).toBe('listening'));
+    microphone.close();
+    sound.become('suspended');
+    click();
+    expect(sound.state).toBe('suspended');
   });
 
   it.each([

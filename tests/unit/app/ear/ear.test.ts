@@ -4,6 +4,7 @@ import type { MicTrouble } from '../../../../src/mic/microphone';
 import { createKeptValues } from '../../../../src/storage/kept-values';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
+import { heardNote } from '../../../helpers/heard-note';
 import { soon } from '../../../helpers/soon';
 
 const open = () => {
@@ -85,6 +86,18 @@ describe('listening', () => {
     microphone.report(status);
     expect(notices()).toBe('');
     expect(band.asked).toEqual(['lend']);
+  });
+
+  it('lights nothing while nothing comes: what was heard last sounds no longer', async () => {
+    const { microphone, state, session } = await listening();
+    const { status } = state().ear;
+    if (status.kind !== 'listening') throw new Error('it does not listen');
+    const note = { ...heardNote(['4D', 0, 1]), to: null };
+    microphone.hear({ notes: [note], level: { peak: -20, mean: -30, sent: -120 } });
+    expect(session.live.ear.sounding()).toEqual(note);
+    microphone.report({ kind: 'silent', why: 'suspended', input: status.input });
+    expect(session.live.ear.sounding()).toBeNull();
+    expect(state().ear.level).toBeNull();
   });
 
   it('goes on by itself when a microphone that was lost is plugged in again', async () => {
