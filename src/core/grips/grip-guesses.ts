@@ -53,17 +53,21 @@ const placesOf = (reeds: readonly number[], profiles: ReedProfiles, binHz: numbe
   });
 
 const pairsOf = (places: readonly Place[]): PartialPairs => {
-  const pairs = places.flatMap((one, at) =>
-    places.flatMap((other, of) => {
+  const at: number[] = [];
+  const of: number[] = [];
+  const share: number[] = [];
+  for (let i = 0; i < places.length; i += 1) {
+    const one = elementAt(places, i);
+    for (let j = 0; j < places.length; j += 1) {
+      const other = elementAt(places, j);
       const apart = Math.abs(one.bin - other.bin);
-      return one.owner === other.owner || apart > KERNEL_REACH ? [] : [{ at, of, share: kernelAt(apart) }];
-    }),
-  );
-  return {
-    at: Int32Array.from(pairs, ({ at }) => at),
-    of: Int32Array.from(pairs, ({ of }) => of),
-    share: Float64Array.from(pairs, ({ share }) => share),
-  };
+      if (one.owner === other.owner || apart > KERNEL_REACH) continue;
+      at.push(i);
+      of.push(j);
+      share.push(kernelAt(apart));
+    }
+  }
+  return { at: Int32Array.from(at), of: Int32Array.from(of), share: Float64Array.from(share) };
 };
 
 const guessOf = (reeds: readonly number[], profiles: ReedProfiles, binHz: number) => {
@@ -73,7 +77,8 @@ const guessOf = (reeds: readonly number[], profiles: ReedProfiles, binHz: number
     reeds: Int32Array.from(reeds),
     partials: Int32Array.from(places, ({ id }) => id),
     owners: Int32Array.from(places, ({ owner }) => owner),
-    pairs: pairsOf(places),
+    // None for one reed, as is asked for in every window.
+    pairs: pairsOf(reeds.length === 1 ? [] : places),
   };
 };
 

@@ -57,6 +57,8 @@ const EARLY = 0.02;
  * band's chords for grips, and finds no more of those that were played.
  */
 const SURE = 20;
+/** Where one note is so much likelier than any grip, every second look is enough: nothing costs as much as weighing. */
+const SURELY_SINGLE = 30;
 /** A breath ends so long before that is seen, seconds; and is as a rule so far below its peak, dB. */
 const LATE = 0.012;
 const BELOW_PEAK = 2;
@@ -104,6 +106,8 @@ class Listener implements GripListener {
   private from = 0;
   private wait = 0;
   private looks: Look[] = [];
+  /** When a window was weighed last, seconds. */
+  private weighed = 0;
 
   constructor({ harp, reference, rate, hop, gate, profiles }: GripListenerOptions) {
     this.harp = harp;
@@ -173,8 +177,11 @@ class Listener implements GripListener {
     const levels = this.spectrum.levels();
     if (this.looks.length === MOST_LOOKS) this.looks.shift();
     this.looks.push({ known, levels: levels.slice() });
+    const since = known - this.weighed;
+    if (since < 1.5 * this.step && this.tally.isSingle(SURELY_SINGLE)) return [];
+    this.weighed = known;
     if (this.tally.take(levels, this.past.around(centre))) {
-      const at = centre - this.step;
+      const at = centre - since;
       const ended = this.close(before, at);
       this.from = at;
       return ended;

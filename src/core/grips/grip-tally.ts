@@ -8,6 +8,8 @@ export interface GripTally {
   take(levels: Float64Array, frames: PastFrames): boolean;
   /** The grip that is likelier by so much than any single note, in all windows together; null where there is none. */
   grip(sure: number): GripGuess | null;
+  /** Whether a single note is likelier by so much than any grip, in all windows together. */
+  isSingle(sure: number): boolean;
   /** Begins another breath. */
   reset(): void;
 }
@@ -83,6 +85,14 @@ class Tally implements GripTally {
     const single = likeliest(sums, (guess) => !this.isGrip(guess));
     if ((sums[single] ?? 0) - (sums[best] ?? 0) < sure) return null;
     return this.recogniser.guesses[best] ?? null;
+  }
+
+  isSingle(sure: number): boolean {
+    const { sums } = this;
+    if (this.windows === 0) return false;
+    const best = likeliest(sums, all);
+    const grip = likeliest(sums, (guess) => this.isGrip(guess));
+    return !this.isGrip(best) && (sums[grip] ?? 0) - (sums[best] ?? 0) >= sure;
   }
 
   reset(): void {
