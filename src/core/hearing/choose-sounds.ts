@@ -46,8 +46,11 @@ interface Candidate {
 
 /** Keeps what was chosen, so that what follows can lean on it. */
 export interface SoundChooser {
-  /** The likeliest sound of a pitch after the notes before. `keep` takes it for what came before the next. */
-  choose(heard: HeardPitch, keep: boolean): HeardNote;
+  /**
+   * The likeliest sound of a pitch after the notes before; no overbend where it squeals. `keep` takes it for what came
+   * before the next.
+   */
+  choose(heard: HeardPitch, keep: boolean, squeals?: boolean): HeardNote;
 }
 
 interface Before {
@@ -85,8 +88,9 @@ export const createSoundChooser = ({
   }));
   let before: Before | null = null;
 
-  const candidatesOf = (heard: HeardPitch): readonly Candidate[] =>
+  const candidatesOf = (heard: HeardPitch, squeals: boolean): readonly Candidate[] =>
     sounds
+      .filter(({ sound }) => !squeals || sound.technique !== 'overbend')
       .map(({ sound, hz, cost }) => ({ sound, cost, cents: centsBetween(hz, heard.frequency) }))
       .filter(({ cents }) => Math.abs(cents) <= REACH)
       .map(({ sound, cost, cents }) => {
@@ -99,8 +103,8 @@ export const createSoundChooser = ({
       .sort((a, b) => a.cost - b.cost);
 
   return {
-    choose(heard, keep) {
-      const candidates = heard.steady ? candidatesOf(heard) : [];
+    choose(heard, keep, squeals = false) {
+      const candidates = heard.steady ? candidatesOf(heard, squeals) : [];
       const [best] = candidates;
       if (keep) {
         const least = best?.cost ?? 0;

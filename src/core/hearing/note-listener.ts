@@ -1,6 +1,6 @@
 import { attackTime } from './attack';
 import { createSoundChooser, type HarpInHand } from './choose-sounds';
-import type { HeardNote } from './heard-note';
+import type { HeardNote, HeardPitch } from './heard-note';
 import { measureNote } from './measure-note';
 import type { Span } from './note-draft';
 import { createSpanFinder } from './note-spans';
@@ -36,6 +36,12 @@ const SOFTEST = 17;
 const USUAL_FALLS = 5;
 /** How far each note moves what counts as usual. */
 const USUAL_SHARE = 0.3;
+
+/**
+ * A tone as high as overdraws of the upper holes with next to nothing above it is no reed: a blocked one squeals so, and
+ * so does a loudspeaker that is heard by its own microphone. Overtones of a reed are at most some 20 dB softer. Hz, dB.
+ */
+const SQUEAL = { from: 1200, overtones: -32 } as const;
 
 /** How loud the player has been of late. */
 const createUsualLevel = () => {
@@ -77,12 +83,20 @@ export const createNoteListener = (options: NoteListenerOptions): NoteListener =
     attackOf(meter.past(frequency), first, usual.at(first)),
   );
   let pitch: number | null = null;
+  /** The note that sounds, where it is a squeal. */
+  let squeal: number | null = null;
+
+  const isSqueal = ({ id, to, frequency }: HeardPitch): boolean => {
+    if (to === null)
+      squeal = frequency > SQUEAL.from && meter.overtones(frequency) < SQUEAL.overtones ? id : null;
+    return id === squeal;
+  };
 
   const noted = (found: readonly Span[]): readonly HeardNote[] =>
     found.map((span) => {
       const heard = measureNote(span);
       if (heard.to !== null) usual.take(heard.level, heard.to);
-      return chooser.choose(heard, heard.to !== null);
+      return chooser.choose(heard, heard.to !== null, isSqueal(heard));
     });
 
   /** Follows the pitch that stands; another one has another past. */
