@@ -9,6 +9,7 @@ import { asPitchClass } from '../../src/core/theory/units';
 import { watchPage } from '../helpers/browser';
 import { armHall, type HallPlayer, hallPlayer, inHall, leakInHall, tasksWhile } from '../helpers/hall';
 import { noteScore, type ScoredNote } from '../helpers/hearing/scores';
+import { onceMore } from '../helpers/once-more';
 import { openBeside, openEntry } from '../helpers/open-panel';
 import { servedBrowser } from '../helpers/served-browser';
 
@@ -81,40 +82,40 @@ describe('the ear over the band', () => {
   it('writes a take down over the band at −6 dB, in time once it was calibrated, and keeps the page free', async () => {
     const seconds = 45;
     const player = hallPlayer(harp, 5001, seconds);
-    const context = await browser().newContext({ permissions: ['microphone'], serviceWorkers: 'block' });
-    context.setDefaultTimeout(180_000);
-    const page = await context.newPage();
-    const watch = watchPage(page);
-    await inHall(page, {
-      ...player,
-      late: 0.03,
-      way: 0.06,
-      enters: 4 * BEAT + limiterDelay(48_000) / 48_000,
+    await onceMore(browser(), async (context) => {
+      context.setDefaultTimeout(180_000);
+      const page = await context.newPage();
+      const watch = watchPage(page);
+      await inHall(page, {
+        ...player,
+        late: 0.03,
+        way: 0.06,
+        enters: 4 * BEAT + limiterDelay(48_000) / 48_000,
+      });
+      await page.goto(address());
+      await page.getByLabel('Tempo', { exact: true }).fill(String(TEMPO));
+      await page.keyboard.press('Tab');
+      await page.waitForFunction(() => performance.getEntriesByName('whole').length > 0);
+      const tasks = await tasksWhile(browser(), page, async () => {
+        await calibrate(page);
+        await openBeside(page, 'Played');
+        await page.getByLabel('How much of my playing is kept').selectOption('2');
+        await armHall(page);
+        await page.getByRole('button', { name: 'Play', exact: true }).click();
+        await page.waitForTimeout(1000 * (seconds + 5 * BEAT));
+        await page.getByRole('button', { name: 'Stop', exact: true }).click();
+      });
+      const leak = await leakInHall(page);
+      const { score, late } = compare(truthOf(player), await takeOf(page));
+      const ms = (value: number): string => (1000 * value).toFixed(1);
+      process.stdout.write(
+        `\n  leak ${leak.toFixed(1)} dB; of ${player.notes.length} notes P ${score.precision.toFixed(3)} R ${score.recall.toFixed(3)} F ${score.f.toFixed(3)}; late ${ms(at(late, 0.1))} ${ms(at(late, 0.5))} ${ms(at(late, 0.9))} ms; tasks ${JSON.stringify(tasks)}\n`,
+      );
+      expect(leak).toBeGreaterThan(-7.5);
+      expect(score.f).toBeGreaterThan(0.96);
+      expect(Math.abs(at(late, 0.5))).toBeLessThan(0.015);
+      expect(tasks.thread[0]).toBeLessThan(50);
+      expect(watch.errors).toEqual([]);
     });
-    await page.goto(address());
-    await page.getByLabel('Tempo', { exact: true }).fill(String(TEMPO));
-    await page.keyboard.press('Tab');
-    await page.waitForFunction(() => performance.getEntriesByName('whole').length > 0);
-    const tasks = await tasksWhile(browser(), page, async () => {
-      await calibrate(page);
-      await openBeside(page, 'Played');
-      await page.getByLabel('How much of my playing is kept').selectOption('2');
-      await armHall(page);
-      await page.getByRole('button', { name: 'Play', exact: true }).click();
-      await page.waitForTimeout(1000 * (seconds + 5 * BEAT));
-      await page.getByRole('button', { name: 'Stop', exact: true }).click();
-    });
-    const leak = await leakInHall(page);
-    const { score, late } = compare(truthOf(player), await takeOf(page));
-    const ms = (value: number): string => (1000 * value).toFixed(1);
-    process.stdout.write(
-      `\n  leak ${leak.toFixed(1)} dB; of ${player.notes.length} notes P ${score.precision.toFixed(3)} R ${score.recall.toFixed(3)} F ${score.f.toFixed(3)}; late ${ms(at(late, 0.1))} ${ms(at(late, 0.5))} ${ms(at(late, 0.9))} ms; tasks ${JSON.stringify(tasks)}\n`,
-    );
-    expect(leak).toBeGreaterThan(-7.5);
-    expect(score.f).toBeGreaterThan(0.96);
-    expect(Math.abs(at(late, 0.5))).toBeLessThan(0.015);
-    expect(tasks.thread[0]).toBeLessThan(50);
-    expect(watch.errors).toEqual([]);
-    await context.close();
-  }, 400_000);
+  }, 500_000);
 });
