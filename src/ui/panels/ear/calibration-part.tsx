@@ -95,7 +95,7 @@ export const CalibrationPart = () => {
       </div>
       {!listening && <p className="hint">Press Listen first.</p>}
       {known !== null && step === null && (
-        <ul className="marks">
+        <ul className="found">
           {foundWords(known).map((words) => (
             <li key={words}>{words}</li>
           ))}
