@@ -57,7 +57,7 @@ const readRow = (value: unknown, breath: Breath, holes: number): ReadRow => {
     ...(replaced.length === 0
       ? []
       : [
-          `No usable ${breath} reed in hole ${replaced.join(', ')}; the standard one stands there. Check it by ear.`,
+          `No usable ${breath} reed in ${replaced.length === 1 ? 'hole' : 'holes'} ${replaced.join(', ')}; the standard ${replaced.length === 1 ? 'one stands' : 'ones stand'} there. Check it by ear.`,
         ]),
     ...(given.length > holes ? [`The ${breath} reeds above hole ${holes} were left out.`] : []),
   ];

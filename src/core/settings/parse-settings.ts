@@ -40,7 +40,7 @@ export const parseSettings = (input: unknown): ParsedSettings => {
     if (!(name in input)) continue;
     const result = v.safeParse(schema, input[name]);
     if (result.success) read[name] = result.output;
-    else problems.push(`The kept ${noun} could not be read; the usual ${noun} is used instead.`);
+    else problems.push(`The kept ${noun} could not be read; what is usual is taken instead.`);
   }
   const { settings, misfits } = fitToReeds(orderRange({ ...DEFAULT_SETTINGS, ...read }));
   return { settings, problems: [...problems, ...misfits] };

@@ -28,7 +28,7 @@ describe('parseTuning', () => {
     ],
     [
       { ...OWN, blow: [...RICHTER.blow.slice(0, 8), 'x', 99] },
-      ['No usable blow reed in hole 9, 10; the standard one stands there. Check it by ear.'],
+      ['No usable blow reed in holes 9, 10; the standard ones stand there. Check it by ear.'],
     ],
     [
       { ...OWN, draw: RICHTER.draw.slice(0, 9) },
