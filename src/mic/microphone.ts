@@ -7,7 +7,7 @@ import type { RoundTrip } from '../core/hearing/round-trip';
 import type { Seconds } from '../core/theory/units';
 
 /** What browsers do to a microphone's sound unless asked not to; held reed tones suffer from all of it. */
-export const PROCESSING = ['echo cancellation', 'noise suppression', 'automatic gain'] as const;
+const PROCESSING = ['echo cancellation', 'noise suppression', 'automatic gain'] as const;
 export type Processing = (typeof PROCESSING)[number];
 
 /** A microphone as the browser lists it; without a name before it was ever allowed. */

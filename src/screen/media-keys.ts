@@ -5,7 +5,7 @@
  */
 
 /** What a key or the lock screen can ask for. */
-export const MEDIA_ACTIONS = ['play', 'pause', 'stop', 'previoustrack', 'nexttrack'] as const;
+const MEDIA_ACTIONS = ['play', 'pause', 'stop', 'previoustrack', 'nexttrack'] as const;
 export type MediaAction = (typeof MEDIA_ACTIONS)[number];
 
 /** How the band is, as the lock screen shows it. */

@@ -28,7 +28,7 @@ const ASKING =
   'The browser asks whether this page may use the microphone. What it hears is worked out on this machine, never sent anywhere, and no sound is kept unless you choose to keep it.';
 
 /** What the browser does to the sound although it was asked not to; null where it does nothing. */
-export const processingWords = ({ processing }: Pick<MicInput, 'processing'>): string | null =>
+const processingWords = ({ processing }: Pick<MicInput, 'processing'>): string | null =>
   processing.length === 0
     ? null
     : `The browser keeps ${listed(processing)} on for this microphone, which can swallow held notes. Switch it off in the system’s sound settings, or use another browser or microphone, where bends are not heard.`;

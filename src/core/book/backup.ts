@@ -7,7 +7,7 @@ import { cutText } from '../theory/kept-text';
 const BACKUP_VERSION = 1;
 
 /** Longest file that is read, in characters: the takes a browser keeps, as text, and far more than anything else. */
-export const LONGEST_BACKUP = 200_000_000;
+const LONGEST_BACKUP = 200_000_000;
 
 /** Things by the shelf they lie on, as they are stored. */
 export type ShelvedThings = Readonly<Record<string, readonly unknown[]>>;

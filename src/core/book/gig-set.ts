@@ -23,7 +23,7 @@ export interface GigSet {
 export const SET_LIMITS = { entries: 100, talk: 900 } as const;
 
 /** Seconds of talk after a song unless the player says otherwise: time to speak a title and to change harps. */
-export const USUAL_TALK = 30;
+const USUAL_TALK = 30;
 
 const withEntries = (set: GigSet, entries: readonly SetEntry[]): GigSet => ({ ...set, entries });
 

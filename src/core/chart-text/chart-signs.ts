@@ -13,7 +13,7 @@ export interface Word extends TextSpan {
 }
 
 /** What a line with a colon can say. */
-export const HEADER_NAMES = ['title', 'key', 'meter', 'feel', 'tempo', 'order', 'pick-up'] as const;
+const HEADER_NAMES = ['title', 'key', 'meter', 'feel', 'tempo', 'order', 'pick-up'] as const;
 export type HeaderName = (typeof HEADER_NAMES)[number];
 
 /** The signs that lead through a chart by another way than onwards. */

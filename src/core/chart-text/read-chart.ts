@@ -32,7 +32,7 @@ import { isUnparted } from './unparted';
  */
 
 /** The longest chart. */
-export const MOST_BARS = 256;
+const MOST_BARS = 256;
 
 /** What a text needs beside itself to become a chart. */
 export interface ReadChartOptions {

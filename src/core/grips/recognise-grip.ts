@@ -22,7 +22,7 @@ export interface GripRecogniser {
 }
 
 /** Beyond this a guess is out of the question in a window, whatever others say. Logarithm of a likelihood. */
-export const MOST_COST = 30;
+const MOST_COST = 30;
 /** A peak that the guess leaves unexplained by more than so many dB speaks against it, up to so many, by this spread. */
 const PEAK = { spare: 3, most: 25, stray: 5 } as const;
 /** No harmonic counts for more than so far off what is expected. dB. */

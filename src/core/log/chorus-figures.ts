@@ -7,7 +7,7 @@ import { addBends, addHeard, type BendSum, type HeardFigures, NOTHING_HEARD } fr
  * A bend within so many cents of its target is hit: listeners call sung notes out of tune from about 25 cents (Music &
  * Science 1, 2018, doi 10.1177/2059204318784582).
  */
-export const BEND_HIT = 25;
+const BEND_HIT = 25;
 
 /** A try at a bend, as a sum of one. @param cents from the target; null where nothing could be measured. */
 export const bendSum = (sound: string, hit: boolean, cents: number | null): BendSum => ({

@@ -7,7 +7,7 @@ import { asBpm } from '../theory/units';
 import { withFeel, withForm, withSongKey } from './key-coupling';
 
 /** The feel of a name, small and large letters alike; null where there is none. */
-export const feelNamed = (name: string): FeelId | null =>
+const feelNamed = (name: string): FeelId | null =>
   FEELS.find((feel) => [feel.id, feel.name].some((each) => each.toLowerCase() === name.trim().toLowerCase()))
     ?.id ?? null;
 

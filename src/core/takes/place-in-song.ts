@@ -5,7 +5,7 @@ import { sectionSeconds } from '../song/song-sections';
 import type { EndedNote, TakeNote } from './take-note';
 
 /** Ticks of a section that have gone by after so many seconds of it, by its tempo steps. */
-export const ticksAfter = ({ tempo, chart }: Section, seconds: number): number => {
+const ticksAfter = ({ tempo, chart }: Section, seconds: number): number => {
   let left = seconds;
   for (const [i, { at, bpm }] of tempo.entries()) {
     const perTick = 60 / (bpm * chart.meter.beatTicks);

@@ -4,7 +4,7 @@ const withoutCommas = (value: unknown): unknown =>
   typeof value === 'string' ? value.replaceAll(',', ' ') : value;
 
 /** How many tags an item of a library has, and letters a tag. */
-export const TAG_LIMITS = { tags: 12, tag: 30 } as const;
+const TAG_LIMITS = { tags: 12, tag: 30 } as const;
 
 /** Tags from outside: each once, trimmed, cut to length, none empty, and without the commas that part them when typed. */
 export const keptTags = (values: readonly unknown[]): readonly string[] =>

@@ -6,7 +6,7 @@
 import { type CardInput, createEmptyCard, type FSRS, type Grade as FsrsGrade, fsrs, State } from 'ts-fsrs';
 
 /** How a try was: 1 again, 2 hard, 3 good, 4 easy. Hard is a pass. */
-export const GRADES = [1, 2, 3, 4] as const;
+const GRADES = [1, 2, 3, 4] as const;
 export type Grade = (typeof GRADES)[number];
 
 /** What is known of how well something sticks. Days are counted from 1970-01-01 by the player's own calendar. */

@@ -16,7 +16,7 @@ export interface TracePoint {
 }
 
 /** Seconds of the way that are drawn: about two bars of a slow blues. */
-export const TRACE_SECONDS = 8;
+const TRACE_SECONDS = 8;
 /** A held note goes once across its hole in so many seconds. */
 const ACROSS = 3;
 /** Every so-manieth frame is enough for the eye. */

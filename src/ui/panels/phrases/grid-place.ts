@@ -14,7 +14,7 @@ export const barsDrawn = ({ length, meter }: Phrase): number =>
 const rounded = (value: number): string => String(Math.round(100 * value) / 100);
 
 /** Where a tick lies, in words: `bar 2, beat 3.5`. */
-export const placeWords = (at: number, meterName: MeterName): string => {
+const placeWords = (at: number, meterName: MeterName): string => {
   const meter = METERS[meterName];
   const bar = Math.floor(at / barTicks(meter));
   return `bar ${bar + 1}, beat ${rounded((at - bar * barTicks(meter)) / meter.beatTicks + 1)}`;
