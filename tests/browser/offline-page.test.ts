@@ -260,6 +260,8 @@ soakDescribe('a newer version that cannot be fetched whole', () => {
   onOneServer(false);
 
   it('leaves the version before in charge, offers nothing, and that version still opens', async () => {
+    const before = await visit();
+    await before.close();
     await server.publish('Combshed, second version');
     const file = aFile();
     renameSync(file, `${file}.away`);
