@@ -15,6 +15,8 @@ export interface GripNotes {
 const BEFORE = 0.06;
 /** What goes on for so long after a grip is a note of its own. Seconds. */
 const AFTER = 0.1;
+/** Several holes are held longer than this before one alone goes on. Seconds. */
+const MOMENT = 0.2;
 /** Far above the numbers of single notes, and not below 0, where those of instruments are. */
 const FIRST_ID = 2 ** 32;
 /** Share of a note that lies in a grip, from which on it is what one pitch of the grip seemed to be. */
@@ -113,6 +115,23 @@ export const eachHole = (note: HeardNote, reference: Hz = STANDARD_PITCH): reado
     return noteOf({ id, from, to, level, sounds: [sound] }, { id, from, to }, reference);
   }),
 ];
+
+/**
+ * Of notes that are all there: without grips for a moment under one note that goes on in the same breath. What sounded
+ * beside its beginning was a stroke of the band, or the room.
+ */
+export const withoutMoments = (notes: readonly HeardNote[]): readonly HeardNote[] => {
+  const begun = new Map<HeardNote['from'], HeardNote>();
+  for (const grip of notes)
+    if (grip.together.length > 0 && grip.to !== null && grip.to - grip.from < MOMENT)
+      begun.set(grip.to, grip);
+  const goesOn = (note: HeardNote): HeardNote | undefined =>
+    note.together.length === 0 ? begun.get(note.from) : undefined;
+  const moments = new Set(notes.map(goesOn));
+  return notes
+    .filter((note) => !moments.has(note))
+    .map((note) => ({ ...note, from: goesOn(note)?.from ?? note.from }));
+};
 
 /** Of notes that are all there: without those of one pitch that were heard within a grip before it was sure. */
 export const withoutSeeming = (notes: readonly HeardNote[]): readonly HeardNote[] => {

@@ -3,7 +3,7 @@ import { createReedProfiles } from '../grips/reed-profiles';
 import { decimation } from '../signal/front-end';
 import { highMedian } from '../theory/statistics';
 import { createEar, type EarOptions } from './ear';
-import { withoutSeeming } from './grip-notes';
+import { withoutMoments, withoutSeeming } from './grip-notes';
 import type { HeardNote } from './heard-note';
 import type { PathCosts, PitchPath } from './pitch-path';
 import { createPitchTracker, DEFAULT_GATE, HOP } from './pitch-tracker';
@@ -105,13 +105,5 @@ export const hearRecording = (
     tell(0.5 + (0.5 * from) / samples.length, []);
   });
   notes.push(...ear.end());
-  tell(
-    1,
-    withoutSeeming(
-      withoutFaint(
-        notes.filter(({ to }) => to !== null),
-        band,
-      ),
-    ),
-  );
+  tell(1, withoutSeeming(withoutFaint(withoutMoments(notes.filter(({ to }) => to !== null)), band)));
 };

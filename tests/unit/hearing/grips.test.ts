@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { soundId } from '../../../src/core/harp/tab';
 import { createEar } from '../../../src/core/hearing/ear';
-import { eachHole, withoutSeeming } from '../../../src/core/hearing/grip-notes';
+import { eachHole, withoutMoments, withoutSeeming } from '../../../src/core/hearing/grip-notes';
 import type { HeardNote } from '../../../src/core/hearing/heard-note';
+import { asSeconds } from '../../../src/core/theory/units';
 import { harpSamples } from '../../helpers/harp-recording';
 import { C_HARP, heardNote } from '../../helpers/heard-note';
 import { makeTake } from '../../helpers/hearing/corpus';
@@ -68,6 +69,19 @@ describe('grips', () => {
     const seeming = heardNote(['1B', 0.98, 1.1]);
     const next = heardNote(['4D', 1.95, 2.5]);
     expect(withoutSeeming([seeming, grip, next])).toEqual([grip, next]);
+  });
+
+  it('are none where they last a moment, and one note of their breath goes on', () => {
+    const grip = heardNote(['4B', 1, 1.15], {
+      together: [heardNote(['5B', 0, 0]).sound].flatMap((s) => s ?? []),
+    });
+    const goesOn = heardNote(['7B', 1.15, 1.5]);
+    expect(withoutMoments([grip, goesOn])).toEqual([{ ...goesOn, from: grip.from }]);
+    const held = { ...grip, to: asSeconds(1.25) };
+    const after = heardNote(['7B', 1.25, 1.5]);
+    expect(withoutMoments([held, after])).toEqual([held, after]);
+    const anew = heardNote(['7B', 1.16, 1.5]);
+    expect(withoutMoments([grip, anew])).toEqual([grip, anew]);
   });
 
   soakIt('are none of what is left of the band’s chords in a recording', () => {
