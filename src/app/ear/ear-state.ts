@@ -5,6 +5,9 @@ import type { MicDevice, MicStatus } from '../../mic/microphone';
 import type { Stand } from '../song/feature';
 import type { Song, SongState } from '../song/song-state';
 
+/** What is measured, in its order: the quiet room, the way of short tones, the band, the player along with it. */
+export type CalibrationStep = 'quiet' | 'chirps' | 'band' | 'along';
+
 /** The ear, as the page shows it. What changes with every note is live instead. */
 export interface EarState {
   readonly ear: {
@@ -16,7 +19,7 @@ export interface EarState {
     /** What was heard of the last whole chorus; null before one. */
     readonly report: ChorusReport | null;
     /** What is measured now; null when nothing is. */
-    readonly calibrating: 'quiet' | 'chirps' | 'band' | 'along' | null;
+    readonly calibrating: CalibrationStep | null;
     /** What is known of the open microphone; null where it was never measured. */
     readonly calibration: Calibration | null;
     /** Reeds of the harp in hand whose sound is known at the open microphone. */

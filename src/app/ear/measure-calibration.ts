@@ -3,7 +3,7 @@ import { calibrateGate } from '../../core/hearing/calibrate-gate';
 import { type Calibration, lagOf, noiseOf } from '../../core/hearing/calibration';
 import { asSeconds, type Seconds } from '../../core/theory/units';
 import type { Microphone } from '../../mic/microphone';
-import type { EarStand } from './ear-state';
+import type { CalibrationStep, EarStand } from './ear-state';
 import type { Hearing } from './hearing';
 
 /** Seconds of quiet that are listened to. */
@@ -53,9 +53,6 @@ const onsetsAlong = ({ stand, hearing }: CalibrationParts): Promise<readonly num
       if (note.to === null && note.joined === 'attack') add(note.from);
     }),
   );
-
-/** What is measured, in its order: the quiet room, the way of short tones, the band, the player along with it. */
-export type CalibrationStep = 'quiet' | 'chirps' | 'band' | 'along';
 
 /** What is heard of the band alone. */
 interface BandAlone {

@@ -1,6 +1,6 @@
 import type { PhrasePlace } from '../chart/phrases';
 import type { Level } from '../feels/level';
-import type { FillSize } from '../players/passage';
+import { FILL_SIZES, type FillSize } from '../players/passage';
 import { createRandom, type Random, seedFrom } from '../theory/random';
 
 /**
@@ -26,9 +26,7 @@ const STRETCH_SIZES: Sizes = { beat: 5, half: 3, 'pick-up': 1, cue: 1.5, bar: 0.
 const SMALL_SIZES: Sizes = { beat: 5, 'pick-up': 2, half: 2, cue: 1 };
 
 const sizeFrom = (random: Random, sizes: Sizes): FillSize => {
-  const entries = (['cue', 'pick-up', 'beat', 'half', 'bar'] as const).map(
-    (size) => [size, sizes[size] ?? 0] as const,
-  );
+  const entries = FILL_SIZES.map((size) => [size, sizes[size] ?? 0] as const);
   let left = random() * entries.reduce((sum, [, weight]) => sum + weight, 0);
   for (const [size, weight] of entries) {
     left -= weight;

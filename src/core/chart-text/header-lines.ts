@@ -1,11 +1,11 @@
-import type { BarKey, MeterName } from '../chart/chart';
+import { type BarKey, METER_NAMES, type MeterName } from '../chart/chart';
 import { cutText } from '../theory/kept-text';
 import { isNoteName, type KeyMode } from '../theory/pitch';
 import { plainSigns } from '../theory/symbol-parts';
 import { headerAgain, headerUnread, type Problem, type TextSpan } from './chart-problems';
 import type { HeaderName } from './chart-signs';
 import type { Item } from './scan-chart';
-import { METER_NAMES, tonicIn } from './written-key';
+import { tonicIn } from './written-key';
 
 /** What a chart says of itself in lines such as `Key: G`; null where it says nothing. */
 export interface ChartSays {

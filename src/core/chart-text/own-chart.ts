@@ -1,5 +1,5 @@
 import { respell, withChords } from '../chart/build-chart';
-import type { Chart, MeterName } from '../chart/chart';
+import { type Chart, METER_NAMES, type MeterName } from '../chart/chart';
 import { isFormId } from '../chart/forms';
 import { romanChord, romanOf } from '../chart/roman';
 import type { NoteName } from '../theory/chord';
@@ -8,7 +8,7 @@ import { keptText } from '../theory/kept-text';
 import { isNoteName, type KeyMode, keyName } from '../theory/pitch';
 import type { PitchClass } from '../theory/units';
 import { type ChartReading, readChart } from './read-chart';
-import { METER_NAMES, tonicIn } from './written-key';
+import { tonicIn } from './written-key';
 
 /** A chart the player wrote. The text is kept as typed; what it stands for is read from it whenever it is needed. */
 export interface OwnChart {

@@ -23,7 +23,7 @@ const sameChord = (a: Chord, b: Chord): boolean =>
 const literalRoman = (chord: Chord, tonic: NoteName, usual: string): string | null => {
   const degree = chord.root === pitchClassOf(tonic) ? '1' : degreeBetween(tonic, chord.rootName);
   const [, sign = '', number = ''] = /^([#b]*)(\d)$/.exec(degree) ?? [];
-  const plain = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'][Number(number) - 1];
+  const plain = NUMERALS[Number(number) - 1];
   const [, numeral = '', suffix = ''] = /^[#b]*([IViv]+)(.*)$/.exec(usual) ?? [];
   if (plain === undefined || degree === 'b1') return null;
   return `${sign}${numeral === numeral.toLowerCase() ? plain.toLowerCase() : plain}${suffix}`;

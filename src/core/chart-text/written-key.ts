@@ -1,10 +1,6 @@
-import type { MeterName } from '../chart/chart';
 import { TONICS } from '../chart/tonics';
 import type { NoteName } from '../theory/chord';
 import { type KeyMode, keyName, pitchClassOf } from '../theory/pitch';
-
-/** Meters a chart may be in. */
-export const METER_NAMES: readonly MeterName[] = ['4/4', '3/4', '12/8', '6/8'];
 
 /** The other spelling of a key, sharps for flats or flats for sharps; null where musicians use one only. */
 export const otherSpelling = (tonic: NoteName, mode: KeyMode): NoteName | null =>

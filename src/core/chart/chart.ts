@@ -2,8 +2,11 @@ import type { Chord, NoteName } from '../theory/chord';
 import type { KeyMode } from '../theory/pitch';
 import type { PitchClass, Ticks } from '../theory/units';
 
+/** Meters a chart may be in. */
+export const METER_NAMES = ['4/4', '3/4', '12/8', '6/8'] as const;
+
 /** A meter by its signature; in 12/8 and 6/8 a beat is three eighths. */
-export type MeterName = '4/4' | '3/4' | '12/8' | '6/8';
+export type MeterName = (typeof METER_NAMES)[number];
 
 /** How a bar divides. In compound meters the beat is the dotted quarter (720 ticks). */
 export interface Meter {

@@ -1,5 +1,5 @@
 import { asCents, asMidi, type Midi, type PitchClass } from '../theory/units';
-import type { Breath, Harp, Reed, Sound, Tuning } from './harp';
+import { type Breath, type Harp, type Reed, type Sound, TECHNIQUES, type Tuning } from './harp';
 
 /** Deviations from equal temperament per reed, hole 1 first. */
 export interface ReedCents {
@@ -105,8 +105,6 @@ export const soundsOfHole = (blow: Reed, draw: Reed, valved = false): readonly S
   };
   return [...naturals, ...bends, overbend];
 };
-
-const TECHNIQUES = ['natural', 'bend', 'overbend'];
 
 const byPitch = (a: Sound, b: Sound): number =>
   a.pitch - b.pitch ||

@@ -4,7 +4,8 @@ import type { Cents, Midi, PitchClass } from '../theory/units';
 export const BREATHS = ['blow', 'draw'] as const;
 export type Breath = (typeof BREATHS)[number];
 /** How a reed is made to sound: as it is tuned, bent down, or overblown and overdrawn. */
-export type Technique = 'natural' | 'bend' | 'overbend';
+export const TECHNIQUES = ['natural', 'bend', 'overbend'] as const;
+export type Technique = (typeof TECHNIQUES)[number];
 
 /** One reed of a harp. `cents` is its tuning away from equal temperament. */
 export interface Reed {

@@ -28,9 +28,8 @@ export const NATURAL_NOTES: TechniqueChoice = {
 };
 
 /** Octaves of a harp, counted from its lowest reed. */
-export type Register = 'low' | 'middle' | 'high';
-
-export const REGISTERS: readonly Register[] = ['low', 'middle', 'high'];
+export const REGISTERS = ['low', 'middle', 'high'] as const;
+export type Register = (typeof REGISTERS)[number];
 
 /**
  * Distance from the easy, in the order teachers introduce techniques (common practice, no source): a natural note

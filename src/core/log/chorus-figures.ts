@@ -1,5 +1,6 @@
 import { soundId } from '../harp/tab';
 import type { HeardChorus, Hit } from '../practice/heard-chorus';
+import type { ChorusVerdict } from '../practice/tempo-ladder';
 import { asPitchClass } from '../theory/units';
 import { addBends, addHeard, type BendSum, type HeardFigures, NOTHING_HEARD } from './log-entry';
 
@@ -48,9 +49,6 @@ export const chorusBends = ({ hits }: HeardChorus): readonly BendSum[] =>
         : [[bendSum(soundId(sound), Math.abs(offset) <= BEND_HIT, offset)]],
     )
     .reduce(addBends, []);
-
-/** What a chorus was worth, for tempo and marks. */
-export type ChorusVerdict = 'clean' | 'fair' | 'trouble';
 
 /**
  * Few notes say nothing. A chorus is clean where at most one note in eight is neither of chord, blues nor scale and at

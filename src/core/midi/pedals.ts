@@ -13,9 +13,12 @@ export const PEDAL_ACTIONS = [
 ] as const;
 export type PedalAction = (typeof PEDAL_ACTIONS)[number];
 
+/** Kinds of what switches send. */
+export const PEDAL_KINDS = ['key', 'control', 'program'] as const;
+
 /** What a switch sends: a key, a controller or a program, on a channel from 1. */
 export interface PedalSign {
-  readonly kind: 'key' | 'control' | 'program';
+  readonly kind: (typeof PEDAL_KINDS)[number];
   readonly channel: number;
   readonly number: number;
 }

@@ -9,11 +9,14 @@ import type { ClickPlace } from './click';
 import type { Style } from './style';
 import type { TurnaroundLine } from './turnaround';
 
+/** Fills, the smallest first. */
+export const FILL_SIZES = ['cue', 'pick-up', 'beat', 'half', 'bar'] as const;
+
 /**
  * How much of a bar a fill takes: a stroke of kick and snare before the next bar under the time that goes on, an off-beat
  * that leads in, the last beat, half a bar, all of it.
  */
-export type FillSize = 'cue' | 'pick-up' | 'beat' | 'half' | 'bar';
+export type FillSize = (typeof FILL_SIZES)[number];
 
 /** What the band does in one bar. */
 export interface BarShape {

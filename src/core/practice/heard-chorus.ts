@@ -26,8 +26,8 @@ export interface ChorusNote {
 }
 
 /** What a note is over the chord and the key. */
-export type HitKind = 'chord' | 'blue' | 'scale' | 'other';
-export const HIT_KINDS: readonly HitKind[] = ['chord', 'blue', 'scale', 'other'];
+export const HIT_KINDS = ['chord', 'blue', 'scale', 'other'] as const;
+export type HitKind = (typeof HIT_KINDS)[number];
 
 /** A note that was heard, and what it was over its chord. */
 export interface Hit {

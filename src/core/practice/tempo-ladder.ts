@@ -18,8 +18,11 @@ export interface LadderChoice {
 /** Bounds of a ladder: how much at a time, after how many choruses. */
 export const LADDER_LIMITS = { step: { least: 1, most: 20 }, every: { least: 1, most: 12 } } as const;
 
+/** What a chorus was worth, for tempo and marks. */
+export type ChorusVerdict = 'clean' | 'fair' | 'trouble';
+
 /** What came of a chorus: by the ear, or as the player has it; null where nobody has said. */
-export type ChorusOutcome = 'clean' | 'fair' | 'trouble' | null;
+export type ChorusOutcome = ChorusVerdict | null;
 
 /** Where a player stands on the ladder. */
 export interface LadderPlace {

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { KEY_USES, type KeyUse } from '../midi/keyboard';
-import { PEDAL_ACTIONS, type Pedal } from '../midi/pedals';
+import { PEDAL_ACTIONS, PEDAL_KINDS, type Pedal } from '../midi/pedals';
 import { setting, shortText, whole } from './setting';
 
 /** Keyboards and pedals, as the player has them. */
@@ -31,7 +31,7 @@ export const OUTSIDE_SETTINGS = {
       pedals: v.pipe(
         v.array(
           v.object({
-            kind: v.picklist(['key', 'control', 'program']),
+            kind: v.picklist(PEDAL_KINDS),
             channel: whole(1, 16),
             number: whole(0, 127),
             action: v.picklist(PEDAL_ACTIONS),

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { METER_NAMES } from '../../../src/core/chart/chart';
 import { TONICS } from '../../../src/core/chart/tonics';
 import {
   type OwnChart,
@@ -7,7 +8,7 @@ import {
   parseOwnChart,
   readOwnChart,
 } from '../../../src/core/chart-text/own-chart';
-import { METER_NAMES, otherSpelling, tonicIn } from '../../../src/core/chart-text/written-key';
+import { otherSpelling, tonicIn } from '../../../src/core/chart-text/written-key';
 import { pitchClassOf } from '../../../src/core/theory/pitch';
 import { asPitchClass } from '../../../src/core/theory/units';
 

@@ -1,10 +1,11 @@
 import { useMemo } from 'react';
 import type { BarKey } from '../../../core/chart/chart';
+import { METER_NAMES } from '../../../core/chart/chart';
 import { TONICS } from '../../../core/chart/tonics';
 import { guessKey } from '../../../core/chart-text/guess-key';
 import type { ChartSays } from '../../../core/chart-text/header-lines';
 import { type OwnChart, readOwnChart } from '../../../core/chart-text/own-chart';
-import { METER_NAMES, tonicIn } from '../../../core/chart-text/written-key';
+import { tonicIn } from '../../../core/chart-text/written-key';
 import { pitchClassOf } from '../../../core/theory/pitch';
 import { Choice } from '../../controls/choice';
 import { useSession } from '../../state/session-context';
