@@ -109,6 +109,22 @@ describe('a second chord player', () => {
     );
   });
 
+  // Common practice, no source.
+  it.each(FEEL_IDS)('as a guitar in %s never chops on 1 and 3 alone', (feel) => {
+    for (let seed = 1; seed <= 4; seed += 1) {
+      const { chart, score } = chorus(feel, { seed, second: 'guitar' }, 1);
+      const { beatTicks } = chart.meter;
+      for (const { at, length } of chart.bars.slice(0, -2)) {
+        const struck = score.events.filter(
+          (event) => event.part === 'second' && event.at >= at && event.at < at + length,
+        );
+        const strong = struck.filter((event) => (event.at - at) % (2 * beatTicks) === 0);
+        if (new Set(struck.map((event) => event.at)).size > 1)
+          expect(strong.length).toBeLessThan(struck.length);
+      }
+    }
+  });
+
   it('never strikes a single note', () => {
     fc.assert(
       fc.property(
