@@ -29,8 +29,8 @@ export const leadOfChorus = (
 };
 
 /**
- * Marks the bars that are the player's turn: where the program has a lead for the key, those of a chorus in which it is
- * silent. `shapes[i]` describes `chart.bars[i]` of the whole chorus.
+ * Marks the bars in which the lead plays, and those that are the player's turn: where the program has a lead for the key,
+ * those of a chorus in which it is silent. `shapes[i]` describes `chart.bars[i]` of the whole chorus.
  */
 export const withHarpsTurns = (
   { leads }: Pick<Program, 'leads'>,
@@ -44,6 +44,7 @@ export const withHarpsTurns = (
     const bar = chart.bars[index];
     const from = bar?.at ?? 0;
     const until = from + (bar?.length ?? 0);
-    return { ...shape, harpsTurn: !notes.some(({ at, length }) => at < until && at + length > from + 1) };
+    const led = notes.some(({ at, length }) => at < until && at + length > from + 1);
+    return { ...shape, led, harpsTurn: !led };
   });
 };

@@ -98,12 +98,14 @@ const answering = (random: Random, texts: readonly string[], cost: (text: string
 };
 
 /**
- * How full the chords are beside the harp: a level thinner while it is heard, never at their thinnest while it rests, and
- * at their thinnest whenever it is its turn.
+ * How full the chords are beside the harp: a level thinner while it is heard, never driving while the lead plays, never at
+ * their thinnest while it rests, and at their thinnest whenever it is its turn (chords are no busier than a soloist: "On
+ * (teaching) comping", a conference paper).
  */
-const levelBeside = ({ harp }: Passage, { level, harpsTurn }: BarShape): Level => {
+const levelBeside = ({ harp }: Passage, { level, harpsTurn, led }: BarShape): Level => {
   if (harpsTurn) return 0;
-  return harp === 'plays' ? (level === 2 ? 1 : 0) : harp === 'rests' && level === 0 ? 1 : level;
+  const most = led && level === 2 ? 1 : level;
+  return harp === 'plays' ? (level === 2 ? 1 : 0) : harp === 'rests' && level === 0 ? 1 : most;
 };
 
 /** The two-note figure of the shuffle, which is a riff of one, four and five, no way to play other chords. */

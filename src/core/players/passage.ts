@@ -37,6 +37,8 @@ export interface BarShape {
   readonly phrase: PhrasePlace;
   /** The player's turn in trading: chords leave all the room there is. */
   readonly harpsTurn: boolean;
+  /** The lead plays: chords are no busier than what they accompany. */
+  readonly led: boolean;
 }
 
 /** Bars to arrange: what every part needs to know, and nothing else. */
@@ -87,6 +89,7 @@ export const PLAIN_SHAPE: BarShape = {
   crash: false,
   phrase: LONE_BAR,
   harpsTurn: false,
+  led: false,
 };
 
 /** One chord within one bar. */

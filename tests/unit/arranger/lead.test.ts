@@ -3,7 +3,7 @@ import type { Section } from '../../../src/core/arranger/program';
 import { sectionAt } from '../../../src/core/arranger/section-at';
 import type { NoteEvent, PartId } from '../../../src/core/score/score';
 import { asMidi, asTicks } from '../../../src/core/theory/units';
-import { inBar, sectionOf } from '../../helpers/score-events';
+import { inBar, partOf, sectionOf } from '../../helpers/score-events';
 import { testProgram } from '../../helpers/test-charts';
 
 const note = (at: number, length = 240, pitch = 67): NoteEvent => ({
@@ -94,4 +94,21 @@ describe('the player’s turn in trading', () => {
     expect(strokesIn(alone, [2, 3, 6, 7], 'second')).toBeGreaterThan(0);
     expect(strokesIn(traded, [2, 3, 6, 7], 'second')).toBe(0);
   });
+});
+
+it('chords are never at their busiest while the lead plays', () => {
+  // The sixth chorus of a breathing song is its fullest.
+  const strokes = (led: boolean): number =>
+    (['shuffle', 'boogie', 'straight', 'funk-blues'] as const)
+      .flatMap((feel) =>
+        [1, 2, 3].map((seed) => {
+          const program = testProgram(feel, { style: { seed }, plan: { arc: 'breathe' } });
+          const line = program.chart.bars.map(({ at }) => note(at));
+          const leads = led ? { leads: { [program.chart.key]: [line] } } : {};
+          return partOf(sectionOf({ ...program, ...leads }, 5), 'chords');
+        }),
+      )
+      .reduce((sum, notes) => sum + new Set(notes.map(({ at }) => at)).size, 0);
+  expect(strokes(true)).toBeLessThan(strokes(false) * 0.93);
+  expect(strokes(true)).toBeGreaterThan(strokes(false) * 0.5);
 });
