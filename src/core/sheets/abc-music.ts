@@ -109,7 +109,16 @@ interface Changing {
   overlaid: boolean;
 }
 
-const firstAnnotation = /^[\^_<>@]/;
+/** Words above or below the music begin with where they stand (§4.19). */
+const ANNOTATION = /^[\^_<>@](.*)$/s;
+const SILENCE = /^\s*N\.?C\.?\s*$/i;
+
+/** The chord symbol that stands in quotes; null where words do, but for those that say that no chord is played. */
+export const symbolIn = (quoted: string): string | null => {
+  const [, words] = ANNOTATION.exec(quoted) ?? [];
+  if (words === undefined) return quoted || null;
+  return SILENCE.test(words) ? 'N.C.' : null;
+};
 
 /**
  * Cuts one line of music. `unit` is the length of a note without a number, until the line says another; in a compound meter fives, sevens and nines
@@ -147,8 +156,8 @@ export const musicTokens = (line: string, unit: Whole, isCompound: boolean): rea
     if (open.overlaid && !goesOn(kind)) return;
     const road = ROADS[first || second];
     if (kind === 'decoration' && road !== undefined) tokens.push({ kind: 'road', sign: road });
-    if (kind === 'symbol' && first !== '' && !firstAnnotation.test(first))
-      tokens.push({ kind, symbol: first });
+    const symbol = kind === 'symbol' ? symbolIn(first) : null;
+    if (symbol !== null) tokens.push({ kind: 'symbol', symbol });
     if (kind === 'field') tokens.push({ kind, name: first, value: second });
     if (kind === 'field' && first === 'L') open.unit = abcFraction(second) ?? open.unit;
     if (kind === 'ending') tokens.push({ kind, numbers: first || second });

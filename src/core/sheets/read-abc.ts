@@ -13,7 +13,7 @@ import {
   usualLength,
   type Whole,
 } from './abc-fields';
-import { type AbcToken, musicTokens } from './abc-music';
+import { type AbcToken, musicTokens, symbolIn } from './abc-music';
 import { type ImportedChart, meterFor } from './sheet-bars';
 
 /** The longest file that is read, in UTF-16 units: many hundred tunes. */
@@ -66,8 +66,8 @@ const layUnder = (draft: Draft, value: string): void => {
     }
     if (token.kind === 'note' && !token.isRest && marks[0] !== '|') {
       const mark = marks.shift() ?? '*';
-      const symbol = mark.startsWith('"') ? mark.slice(1, -1) : '';
-      if (symbol !== '' && !/^[\^_<>@]/.test(symbol)) laid.push({ kind: 'symbol', symbol });
+      const symbol = mark.startsWith('"') ? symbolIn(mark.slice(1, -1)) : null;
+      if (symbol !== null) laid.push({ kind: 'symbol', symbol });
     }
     laid.push(token);
   }

@@ -177,7 +177,7 @@ describe('a chart written as ABC', () => {
     const back = chartOf(writeAbc({ chart, tempo: 92, feel: 'Rag' }));
     expect(back.bars.map(({ key }) => key?.tonic)).toEqual(chart.bars.map(({ key }) => key?.tonic));
     expect(back.bars.map(({ place }) => place)).toEqual(chart.bars.map(({ place }) => place));
-    expect(chartRow(back).replace(/\/ /g, '')).toContain('C:4 | F:3 G7:1');
+    expect(chartRow(back)).toBe(chartRow(chart));
     expect(back.title).toBe('Lantern Walk');
   });
 });
