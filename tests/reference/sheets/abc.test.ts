@@ -172,7 +172,8 @@ describe('a chart written as ABC', () => {
   });
 
   it('keeps sections, their keys, and rests', () => {
-    const text = 'Title: Lantern Walk\nKey: G\n[A] G7 | N.C. | C7 N.C.\n[Trio]\nKey: C\nC | F / / G7\n[A]';
+    const text =
+      'Title: Lantern Walk\nKey: G\n[A] G7 | N.C. | C7 N.C.\nKey: D\nD7 | A7\n[Trio]\nKey: C\nC | F / / G7\n[A]';
     const { chart } = readChart(text, { tonic: 'C', mode: 'major', meter: '4/4', title: '' });
     const back = chartOf(writeAbc({ chart, tempo: 92, feel: 'Rag' }));
     expect(back.bars.map(({ key }) => key?.tonic)).toEqual(chart.bars.map(({ key }) => key?.tonic));
