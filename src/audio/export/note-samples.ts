@@ -86,21 +86,30 @@ const nextSamples = (
   return scratch;
 };
 
+/** Samples from one to another, and where they are added. */
+interface Span {
+  readonly from: number;
+  readonly to: number;
+  readonly at: number;
+}
+
 /** Adds samples with one gain. */
-const addEven = (out: Float32Array, at: number, samples: Float32Array, gain: number): void => {
-  for (let i = 0; i < samples.length; i += 1) out[at + i] = (out[at + i] ?? 0) + gain * (samples[i] ?? 0);
+const addEven = (out: Float32Array, samples: Float32Array, { from, to, at }: Span, gain: number): void => {
+  const ahead = at - from;
+  for (let i = from; i < to; i += 1) out[ahead + i] = (out[ahead + i] ?? 0) + gain * (samples[i] ?? 0);
 };
 
 /** Adds samples with a gain that changes by a step and by a factor from each to the next. */
 const addFalling = (
   out: Float32Array,
-  at: number,
   samples: Float32Array,
+  { from, to, at }: Span,
   { gain, step = 0, factor = 1 }: { gain: number; step?: number; factor?: number },
 ): void => {
+  const ahead = at - from;
   let now = gain;
-  for (let i = 0; i < samples.length; i += 1) {
-    out[at + i] = (out[at + i] ?? 0) + now * (samples[i] ?? 0);
+  for (let i = from; i < to; i += 1) {
+    out[ahead + i] = (out[ahead + i] ?? 0) + now * (samples[i] ?? 0);
     now = now * factor + step;
   }
 };
@@ -125,17 +134,22 @@ export const addNote = (
   const { level, release } = envelope;
   const samples = nextSamples(ringing, first, scratch.subarray(0, last - first), sampleRate);
   const [even, cut] = turnsOf(envelope, ringing.cut, sampleRate);
-  const part = (start: number, end: number): Float32Array => samples.subarray(start - first, end - first);
+  const span = (start: number, end: number): Span => ({
+    from: start - first,
+    to: end - first,
+    at: start - from,
+  });
   const evenEnd = Math.max(first, Math.min(last, even, cut));
   const fallEnd = Math.max(evenEnd, Math.min(last, cut));
-  if (evenEnd > first) addEven(out, first - from, part(first, evenEnd), level);
-  addFalling(out, evenEnd - from, part(evenEnd, fallEnd), {
-    gain: gainAt(envelope, evenEnd / sampleRate),
-    step: -level / (release * sampleRate),
-  });
+  addEven(out, samples, span(first, evenEnd), level);
+  if (fallEnd > evenEnd)
+    addFalling(out, samples, span(evenEnd, fallEnd), {
+      gain: gainAt(envelope, evenEnd / sampleRate),
+      step: -level / (release * sampleRate),
+    });
   if (ringing.cut === null) return;
   const decay = Math.exp(-(fallEnd / sampleRate - ringing.cut) / CUT);
-  addFalling(out, fallEnd - from, part(fallEnd, last), {
+  addFalling(out, samples, span(fallEnd, last), {
     gain: gainAt(envelope, ringing.cut) * decay,
     factor: Math.exp(-1 / (CUT * sampleRate)),
   });

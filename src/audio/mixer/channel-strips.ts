@@ -62,7 +62,8 @@ export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
 const VOICE_LEVELS: Readonly<Partial<Record<VoiceId, number>>> = {
   organ: 5.5,
   'electric-piano': -3,
-  guitar: 1,
+  // Three of them for the middle that it does not stand in, where a sound goes to both sides whole.
+  guitar: 4,
 };
 
 /** Gain of a voice within its part. */
@@ -99,9 +100,13 @@ const CHORD_WIDTH = 0.8;
 /** Voices whose low notes stand to the left of their high ones. */
 const KEYBOARDS: ReadonlySet<VoiceId> = new Set(['piano', 'electric-piano']);
 
+/** How far from the middle a guitar stands, across from the hats; a second one stands on the other side. */
+const GUITAR_SIDE = 0.35;
+
 /** Where a note of a part stands before the part's own pan, −1 left … 1 right; an organ's goes round. */
 export const placeOf = (part: PartId, voice: VoiceId, pitch: number): number | 'turning' => {
   if (part === 'drums') return kitPosition(pitch) * KIT_WIDTH;
   if (voice === 'organ') return 'turning';
+  if (voice === 'guitar') return part === 'second' ? GUITAR_SIDE : -GUITAR_SIDE;
   return KEYBOARDS.has(voice) ? chordPosition(pitch) * CHORD_WIDTH : 0;
 };

@@ -9,7 +9,7 @@ import { hardness } from '../synthesis/brightness';
 import { BASE_VELOCITY, velocityGain } from '../synthesis/levels';
 import { drumStroke, tonedFilters } from '../synthesis/stroke-variation';
 import type { VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
-import { loudestWindow, loudnessFrom, SAME_SECONDS } from './font-sound';
+import { loudestWindow, loudnessFrom, SAME_SECONDS, WINDOW } from './font-sound';
 
 /** Renders a voice's note; null where there is none. */
 export type RenderNote = (voice: VoiceId, note: VoiceNote) => VoiceSound | null;
@@ -19,8 +19,8 @@ export type RenderNote = (voice: VoiceId, note: VoiceNote) => VoiceSound | null;
  * of fewer each would be rendered anew each time.
  */
 const KEPT_SAMPLES = 16e6;
-/** Loudness is taken within so many seconds, and a stroke may be a little faster than its rendering: all of it is varied. */
-const LISTENED = 1.25;
+/** A stroke may be a little faster than its rendering: so many seconds more than the window of its loudness are varied. */
+const FASTER = 0.02;
 /** What is left of a note after its release, in seconds, as times are rounded. */
 const SPARE = 0.05;
 /** dB above the corner for one step of hardness: what the computed voices' partials above it gain, about. */
@@ -30,16 +30,13 @@ const BRIGHT_FROM = 3;
 const CORNER = { lowest: 500, highest: 2500 };
 const KIT_CORNER = 1000;
 
-const isKit = (voice: VoiceId): boolean => voice === 'sticks' || voice === 'brushes';
+/**
+ * How much more a recorded piano sounds at its hammer's blow, and the seconds in which that fades: the strings of some
+ * keys beat at first, so that they rise for 20 to 40 ms. By design; every key from C3 to C5 then rises within 13 ms.
+ */
+const HAMMER = { more: 1, fades: 0.01 };
 
-/** The beginning of a sound, as far as it can be heard; all of it where it goes round. */
-const asFarAsHeard = (
-  { samples, loop, release }: VoiceSound,
-  { held, sampleRate }: VoiceNote,
-): Float32Array => {
-  if (held === undefined || loop !== null) return samples;
-  return samples.subarray(0, Math.ceil(Math.max(LISTENED, held + release + SPARE) * sampleRate));
-};
+const isKit = (voice: VoiceId): boolean => voice === 'sticks' || voice === 'brushes';
 
 /** Where a rendering is loudest: strokes of it are made as loud there. */
 type Loudest = ReturnType<typeof loudestWindow>;
@@ -50,11 +47,22 @@ interface Heard {
   readonly loudest: Loudest;
 }
 
+/** The beginning of a rendering, as far as it can be heard and its loudness is taken; all of it where it goes round. */
+const asFarAsHeard = (
+  { sound: { samples, loop, release }, loudest }: Heard,
+  { held, sampleRate }: VoiceNote,
+): Float32Array => {
+  if (held === undefined || loop !== null) return samples;
+  const seconds = Math.max(loudest.at + WINDOW + FASTER, held + release + SPARE);
+  return samples.subarray(0, Math.ceil(seconds * sampleRate));
+};
+
 const SILENCE: Loudest = { at: 0, loudness: Number.NEGATIVE_INFINITY };
 
-const vary = ({ sound: whole, loudest }: Heard, voice: VoiceId, note: VoiceNote): VoiceSound => {
+const vary = (rendering: Heard, voice: VoiceId, note: VoiceNote): VoiceSound => {
+  const { sound: whole, loudest } = rendering;
   const { midi, hz, velocity, sampleRate, seed } = note;
-  const heard = asFarAsHeard(whole, note);
+  const heard = asFarAsHeard(rendering, note);
   const stroke = { stroke: seed, seed: seedFrom(seed, voice, midi) };
   const corner = isKit(voice)
     ? KIT_CORNER
@@ -69,6 +77,19 @@ const vary = ({ sound: whole, loudest }: Heard, voice: VoiceId, note: VoiceNote)
   const gain = 10 ** (change / 20) * velocityGain(velocity);
   for (let i = 0; i < samples.length; i += 1) samples[i] = (samples[i] ?? 0) * gain;
   return { ...whole, samples };
+};
+
+/** A piano's sound with its blow brought out. */
+const hammered = (sound: VoiceSound | null, sampleRate: number): VoiceSound | null => {
+  if (sound === null) return null;
+  const samples = sound.samples.slice();
+  const fade = Math.exp(-1 / (HAMMER.fades * sampleRate));
+  let gain = HAMMER.more;
+  for (let i = 0; i < samples.length && gain > 1e-6; i += 1) {
+    samples[i] = (samples[i] ?? 0) * (1 + gain);
+    gain *= fade;
+  }
+  return { ...sound, samples };
 };
 
 /** A rendering of a key: all of it, or its beginning alone. */
@@ -86,7 +107,11 @@ const isEnough = ({ sound, whole }: Base, { held, sampleRate }: VoiceNote): bool
 };
 
 /** A renderer whose notes differ by velocity and by stroke, which the seed counts from 0, as those of an instrument, over one that knows neither. */
-export const createVariedNotes = (render: RenderNote): RenderNote => {
+export const createVariedNotes = (renderPlain: RenderNote): RenderNote => {
+  const render: RenderNote = (voice, note) => {
+    const sound = renderPlain(voice, note);
+    return voice === 'piano' ? hammered(sound, note.sampleRate) : sound;
+  };
   const kept = new Map<string, Base>();
   let samplesKept = 0;
   const rendered = (voice: VoiceId, note: VoiceNote): Base => {
