@@ -44,6 +44,8 @@ export interface GripListenerOptions {
   readonly hop: number;
   /** Level below which nothing counts, dB re full scale. */
   readonly gate: number;
+  /** Whether a band was taken out of the hops. */
+  readonly band?: boolean;
   /** What is known of the reeds already, and is learnt; a harp nobody has heard when absent. */
   readonly profiles?: ReedProfiles;
 }
@@ -53,10 +55,10 @@ const EVERY = 8;
 /** A window may begin so long before the breath it is of. Seconds. */
 const EARLY = 0.02;
 /**
- * How much likelier several holes must be than one, in all windows of a breath together: less takes what is left of the
- * band's chords for grips, and finds no more of those that were played.
+ * How much likelier several holes must be than one, in all windows of a breath together. Less finds no more of those that
+ * were played; over a band, less takes what is left of its chords for grips.
  */
-const SURE = 20;
+const SURE = { alone: 20, overBand: 45 } as const;
 /** Where one note is so much likelier than any grip, every second look is enough: nothing costs as much as weighing. */
 const SURELY_SINGLE = 30;
 /** A breath ends so long before that is seen, seconds; and is as a rule so far below its peak, dB. */
@@ -101,6 +103,7 @@ class Listener implements GripListener {
   /** Seconds of a window, and from one look to the next. */
   private readonly window: number;
   private readonly step: number;
+  private readonly sure: number;
   private told: HeardGrip | null = null;
   private id = 0;
   private from = 0;
@@ -109,8 +112,9 @@ class Listener implements GripListener {
   /** When a window was weighed last, seconds. */
   private weighed = 0;
 
-  constructor({ harp, reference, rate, hop, gate, profiles }: GripListenerOptions) {
+  constructor({ harp, reference, rate, hop, gate, band = false, profiles }: GripListenerOptions) {
     this.harp = harp;
+    this.sure = band ? SURE.overBand : SURE.alone;
     this.spectrum = createSlidingSpectrum(rate);
     const known = profiles ?? createReedProfiles(harp, reference);
     this.recogniser = createGripRecogniser(known, this.spectrum.binHz);
@@ -157,7 +161,7 @@ class Listener implements GripListener {
 
   /** The grip of a breath, where it is sure. */
   private gripOf(breath: BreathSpan | null): HeardGrip | null {
-    const guess = this.tally.grip(SURE);
+    const guess = this.tally.grip(this.sure);
     if (breath === null || guess === null) return null;
     const { id, from } = this;
     return { id, sounds: soundsOf(guess, this.harp), from, to: null, level: breath.peak - BELOW_PEAK };
