@@ -2,6 +2,7 @@ import type { LogEntry } from '../../core/log/log-entry';
 import { readEntry, storableEntry } from '../../core/log/read-entry';
 import type { KeptLog, LogRow } from '../../storage/kept-log';
 import type { Writing } from '../../storage/kept-values';
+import type { Notice } from '../keeping/notice';
 import type { NoticeBoard } from '../keeping/notice-board';
 import { problemText } from '../keeping/problem-text';
 import type { ListedShelf } from '../keeping/shelf-list';
@@ -26,6 +27,13 @@ interface Needs {
 }
 
 const NOTICE = 'log';
+
+/** The log looks empty then, which nobody should take for lost. */
+const UNREAD: Notice = {
+  id: 'unread-log',
+  tone: 'trouble',
+  text: 'Your log could not be opened, so that it looks empty; nothing of it was deleted. Allow site data for this page; it is tried again when you open it the next time.',
+};
 
 const rowOf = (entry: LogEntry): LogRow => ({ ...storableEntry(entry), id: entry.id });
 
@@ -110,7 +118,7 @@ export const openLogBook = ({ kept, board, onChange }: Needs): LogBook => {
     if (reading.kind === 'rows') {
       const read = readAll(reading.rows, 'unread-log').filter(({ id }) => !gone?.has(id));
       entries = new Map([...read.map((entry) => [entry.id, entry] as const), ...entries]);
-    }
+    } else board.post(UNREAD);
     gone = null;
     show();
   };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createKeptValues } from '../../../../src/storage/kept-values';
-import { createFakeLog } from '../../../helpers/fake-log';
+import { createFakeKeptLog, createFakeLog } from '../../../helpers/fake-log';
 import { openSession } from '../../../helpers/fake-session';
 import { createFakeStorage } from '../../../helpers/fake-storage';
 
@@ -127,6 +127,14 @@ describe('the log', () => {
     await settle();
     expect([...opened.log.kept.rows.values()]).toMatchObject([{ seconds: 26 }]);
     expect(opened.notices()).not.toMatch(/Your log/);
+  });
+
+  it('says when it could not be opened, as it looks empty then', async () => {
+    const refused = { kind: 'refused', detail: 'VersionError' } as const;
+    const { notices } = await open(createFakeLog({ ...createFakeKeptLog(), read: async () => refused }));
+    expect(notices()).toMatch(
+      /Your log could not be opened, so that it looks empty; nothing of it was deleted/,
+    );
   });
 
   it('shows what another tab has written and deleted', async () => {
