@@ -91,6 +91,14 @@ describe('more contrast and colours of the system', () => {
     expect((await looksOf(page, '.degree')).border).toBeGreaterThanOrEqual(2);
     const chosen = await looksOf(page, '.segments button[aria-pressed="true"]');
     expect(chosen.fill).not.toBe((await looksOf(page, '.segments button[aria-pressed="false"]')).fill);
+    // Long names are wrapped there too: the control's own text would be cut.
+    expect(await page.locator('.transport .chosen').first().isVisible()).toBe(true);
+    expect(
+      await page
+        .locator('.transport select')
+        .first()
+        .evaluate((select) => getComputedStyle(select).color),
+    ).toBe('rgba(0, 0, 0, 0)');
     await page.keyboard.press('Tab');
     expect((await looksOf(page, ':focus-visible')).outline).toBeGreaterThanOrEqual(4);
     await page.getByRole('button', { name: 'Band', exact: true }).click();

@@ -66,6 +66,14 @@ describe('another harp', () => {
     expect(screen.queryByText(/You will need/)).toBeNull();
   });
 
+  it('is asked for no longer once the choice is taken back', async () => {
+    const { user } = openPage({ version: 1 });
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Song key' }), 'A');
+    expect(await screen.findByText('You will need a D harp.')).not.toBeNull();
+    await user.keyboard('{Control>}z{/Control}');
+    expect(screen.queryByText(/You will need/)).toBeNull();
+  });
+
   it('stands first in the list where it is in the case', async () => {
     const { session, user } = openPage({ version: 1 });
     await user.selectOptions(screen.getByRole('combobox', { name: 'Harp key' }), 'A');

@@ -3,7 +3,7 @@ import type { Notice } from '../keeping/notice';
 
 const TROUBLE: Readonly<Record<MidiTrouble, string>> = {
   unsupported:
-    'This browser gives pages no keyboards and pedals (MIDI). Chrome-like browsers and Firefox do, on https addresses and on this machine’s own. Pedals that turn pages work as they are: they send arrow and page keys.',
+    'This browser gives pages no keyboards and pedals (MIDI). Other current browsers do, on https addresses and on this machine’s own. Pedals that turn pages work as they are: they send arrow and page keys.',
   denied:
     'The browser was told not to let this page have keyboards and pedals. Allow MIDI beside the address, and try again.',
   failed:

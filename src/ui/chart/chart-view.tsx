@@ -145,7 +145,7 @@ const FormView = () => {
             </button>
             {waiting === i && (
               <span className="repeat-sign" role="status">
-                repeat: now tap the other end
+                now tap the other end
               </span>
             )}
             {waiting === null && marked?.from === i && (
