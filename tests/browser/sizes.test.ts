@@ -5,7 +5,7 @@ import type { Settings } from '../../src/core/settings/settings';
 import { ENTRIES } from '../../src/ui/page/entries';
 import { builtPage, planned } from '../helpers/built-page';
 import { closePanel, openEntry } from '../helpers/open-panel';
-import { resize } from '../helpers/page-layout';
+import { outOfSight, resize } from '../helpers/page-layout';
 import { play, problemsIn, SIZES, type Size } from '../helpers/size-walk';
 import { inSoak, inTurn } from '../helpers/soak';
 
@@ -86,6 +86,8 @@ describe('at every size nothing is cut, covered or overlapping', () => {
       const page = await visit(settings);
       await play(page);
       const problems = await problemsIn(page, state, { sizes: inTurn(SIZES, turn) });
+      await resize(page, SIZES[0]);
+      expect(await outOfSight(page, '.map [data-sound]'), 'sounds of the map').toEqual([]);
       expect(problems).toEqual([]);
     },
   );
