@@ -101,7 +101,7 @@ const CHORD_WIDTH = 0.8;
 const KEYBOARDS: ReadonlySet<VoiceId> = new Set(['piano', 'electric-piano']);
 
 /** How far from the middle a guitar stands, across from the hats; a second one stands on the other side. */
-const GUITAR_SIDE = 0.35;
+const GUITAR_SIDE = 0.25;
 
 /** Where a note of a part stands before the part's own pan, −1 left … 1 right; an organ's goes round. */
 export const placeOf = (part: PartId, voice: VoiceId, pitch: number): number | 'turning' => {
