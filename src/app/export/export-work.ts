@@ -33,8 +33,8 @@ export interface ExportOrder {
 
 const SILENT =
   'Every part is muted in the mixer, so there would be nothing to hear. Let at least one part sound, then save again.';
-/** Sections arranged before the page gets its turn: some tens of milliseconds. */
-const SECTIONS_AT_A_TIME = 4;
+/** How long sections are arranged before the page gets its turn, ms: on a slow phone one of them takes as long. */
+const AT_A_TIME = 10;
 
 const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
@@ -45,9 +45,13 @@ export const collectSections = async (
   signal: AbortSignal,
 ): Promise<readonly Section[]> => {
   const sections: Section[] = [];
+  let began = performance.now();
   for (const section of eachSongSection(program, extent)) {
     sections.push(section);
-    if (sections.length % SECTIONS_AT_A_TIME === 0) await turn();
+    if (performance.now() - began > AT_A_TIME) {
+      await turn();
+      began = performance.now();
+    }
     signal.throwIfAborted();
   }
   return sections;

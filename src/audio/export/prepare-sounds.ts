@@ -24,13 +24,32 @@ const nobody = (): BankWorker => {
   return worker;
 };
 
-/** One stroke of each key of recorded instruments, in the order in which they are first played. */
-const recordedKeys = ({ sections, sound }: SoundPreparation): readonly SoundKey[] => {
-  const notes = timelineOf(sections).flatMap(allNotes);
-  const keys = keysOf(notes, sound).filter(
-    ({ source }) => source !== undefined && source === sound.recorded?.source,
-  );
-  return [...new Map(keys.map((key) => [`${key.voice}/${key.midi}/${key.source}`, key])).values()];
+/** A stroke that is to be rendered, and how long it is held at most, in seconds. */
+interface WantedKey {
+  readonly key: SoundKey;
+  readonly held: number;
+}
+
+const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+
+/**
+ * One stroke of each key of recorded instruments, in the order in which they are first played, looked for in one
+ * section after another with a turn for the page in between.
+ */
+const recordedKeys = async ({ sections, sound, signal }: SoundPreparation): Promise<readonly WantedKey[]> => {
+  const wanted = new Map<string, WantedKey>();
+  for (const placement of timelineOf(sections)) {
+    const heldHere = heldAtMost([placement], sound);
+    for (const key of keysOf(allNotes(placement), sound)) {
+      if (key.source === undefined || key.source !== sound.recorded?.source) continue;
+      const name = `${key.voice}/${key.midi}/${key.source}`;
+      const known = wanted.get(name);
+      wanted.set(name, { key: known?.key ?? key, held: Math.max(known?.held ?? 0, heldHere(key)) });
+    }
+    await turn();
+    if (signal?.aborted) break;
+  }
+  return [...wanted.values()];
 };
 
 /**
@@ -38,17 +57,17 @@ const recordedKeys = ({ sections, sound }: SoundPreparation): readonly SoundKey[
  * needs them never waits for more than one. Resolves when they are there or the signal is aborted; never rejects.
  */
 export const prepareSounds = async (preparation: SoundPreparation): Promise<void> => {
-  const { sections, sound, sampleRate, signal, route = (worker) => worker } = preparation;
+  const { sampleRate, signal, route = (worker) => worker } = preparation;
+  const keys = await recordedKeys(preparation);
   const worker = route(nobody());
-  const held = heldAtMost(timelineOf(sections), sound);
   const answered = (request: SoundRequest): Promise<void> =>
     new Promise((resolve) => {
       worker.onmessage = () => resolve();
       worker.postMessage(request);
     });
-  for (const key of recordedKeys(preparation)) {
+  for (const { key, held } of keys) {
     if (signal?.aborted) break;
-    await answered({ key, sampleRate, held: held(key) });
+    await answered({ key, sampleRate, held });
   }
   worker.terminate();
 };
