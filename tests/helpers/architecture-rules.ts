@@ -327,7 +327,11 @@ const feature = (name: string, holds: string, ...features: readonly string[]): F
 });
 
 const APP: readonly FolderRule[] = [
-  { folder: 'app', holds: 'what a feature sees of the state of the page', imports: [] },
+  {
+    folder: 'app',
+    holds: 'what a feature sees of the state of the page, and how its long work lets the page go on',
+    imports: [],
+  },
   feature('keeping', 'settings, shelves and copies in the storage; notices'),
   feature('song', 'the song on the stand: choosing, playing, showing', 'keeping'),
   feature('charts', 'charts of the player’s own: drafts, saving, tabs', 'keeping', 'song'),

@@ -10,6 +10,7 @@ import { abcSheetOf, leadSheetOf } from '../../core/song/lead-sheet';
 import { fileStem, songTitle, soundingParts } from '../../core/song/song-files';
 import { eachSongSection, type SongExtent, sectionSeconds, songSeconds } from '../../core/song/song-sections';
 import { ENGLISH } from '../../core/theory/note-names';
+import { pageTurn } from '../page-turn';
 import type { Song } from '../song/song-state';
 import {
   type AudioFile,
@@ -36,8 +37,6 @@ const SILENT =
 /** How long sections are arranged before the page gets its turn, ms: on a slow phone one of them takes as long. */
 const AT_A_TIME = 10;
 
-const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
-
 /** Arranges a song section by section, letting the page have its turn. Rejects with the signal's reason when aborted. */
 export const collectSections = async (
   program: Program,
@@ -49,7 +48,7 @@ export const collectSections = async (
   for (const section of eachSongSection(program, extent)) {
     sections.push(section);
     if (performance.now() - began > AT_A_TIME) {
-      await turn();
+      await pageTurn();
       began = performance.now();
     }
     signal.throwIfAborted();

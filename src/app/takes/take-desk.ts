@@ -18,6 +18,7 @@ import { floatsOf, shortsOf, type TakeSide, type TakeSound, takeMix } from '../.
 import type { Recording } from '../../mic/hear-through';
 import type { Writing } from '../../storage/kept-values';
 import type { FileSaver } from '../../storage/save-file';
+import { pageTurn } from '../page-turn';
 import type { OpenTake } from './takes-state';
 
 /** What a take was played with. */
@@ -120,8 +121,6 @@ const nameOf = ({ played, source, name }: TakeInHand, ending: string): string =>
   return `${stem}-played${ending}`;
 };
 
-const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
-
 /** All of a take's sound, made a second at a time so that the page gets its turn. */
 export const wholeSound = async (
   { sound }: TakeInHand,
@@ -132,7 +131,7 @@ export const wholeSound = async (
   const whole = new Float32Array(mix.frames);
   for (let from = 0; from < mix.frames; from += sound.sampleRate) {
     whole.set(mix.piece(from, sound.sampleRate), from);
-    await turn();
+    await pageTurn();
     signal.throwIfAborted();
   }
   return whole;
@@ -152,7 +151,7 @@ export const saveSound = async (
   let writing = await file.write(wavHeader(format, mix.frames));
   for (let from = 0; from < mix.frames && writing.kind === 'written'; from += sampleRate) {
     writing = await file.write(encodePcm([mix.piece(from, sampleRate)], 16));
-    await turn();
+    await pageTurn();
   }
   if (writing.kind === 'written') writing = await file.write(wavEnd(format, mix.frames));
   if (writing.kind === 'written') writing = await file.save();

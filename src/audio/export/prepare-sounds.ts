@@ -1,4 +1,5 @@
 /** Renders what a file will be made from while the player still chooses, so that its first seconds need not wait. */
+import { pause } from '../band/engine-times';
 import { keysOf } from '../band/note-sound';
 import type { BankWorker } from '../bank/bank';
 import type { SoundRequest } from '../bank/bank-messages';
@@ -30,8 +31,6 @@ interface WantedKey {
   readonly held: number;
 }
 
-const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
-
 /**
  * One stroke of each key of recorded instruments, in the order in which they are first played, looked for in one
  * section after another with a turn for the page in between.
@@ -46,7 +45,7 @@ const recordedKeys = async ({ sections, sound, signal }: SoundPreparation): Prom
       const known = wanted.get(name);
       wanted.set(name, { key: known?.key ?? key, held: Math.max(known?.held ?? 0, heldHere(key)) });
     }
-    await turn();
+    await pause(0);
     if (signal?.aborted) break;
   }
   return [...wanted.values()];
