@@ -1,11 +1,6 @@
 import type { Chart } from '../chart/chart';
 import { type FeelId, feelOf } from '../feels/feels';
-import {
-  JAZZ_TURNAROUNDS,
-  MINOR_TURNAROUNDS,
-  type TurnaroundId,
-  turnaroundFigure,
-} from '../feels/turnaround-figures';
+import { MINOR_TURNAROUNDS, type TurnaroundId, turnaroundFigure } from '../feels/turnaround-figures';
 import type { Style } from '../players/style';
 import { withTurnaround } from '../players/turnaround';
 import { createRandom, pick, seedFrom } from '../theory/random';
@@ -42,7 +37,8 @@ const changesByBeat = (id: TurnaroundId): boolean =>
 /** The figures a feel may turn a chart around with at a tempo, the usual one first; none where it does not turn. */
 export const turnaroundBook = (chart: Chart, feel: FeelId, tempo: number): readonly TurnaroundId[] => {
   if (!turnsAround(chart)) return [];
-  const major = hasJazzChanges(chart) ? JAZZ_TURNAROUNDS : feelOf(feel).turnarounds;
+  // Jazz changes turn around as swing does, whatever they are played in.
+  const major = feelOf(hasJazzChanges(chart) ? 'swing' : feel).turnarounds;
   const book = chart.mode === 'minor' ? MINOR_TURNAROUNDS : major;
   return book.filter(
     (id) =>

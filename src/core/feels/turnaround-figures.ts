@@ -68,18 +68,6 @@ export const MINOR_TURNAROUNDS: readonly TurnaroundId[] = [
   'minor cycle',
 ];
 
-/** What a form with jazz changes turns around with. */
-export const JAZZ_TURNAROUNDS: readonly TurnaroundId[] = [
-  'cycle with two',
-  'passing',
-  'cycle',
-  'falling six',
-  'tritones',
-  'half swap',
-  'six and flat six',
-  'from the three',
-];
-
 /** A figure by its name. */
 export const turnaroundFigure = (id: TurnaroundId): TurnaroundFigure => {
   const figure = TURNAROUND_FIGURES.find((each) => each.id === id);
