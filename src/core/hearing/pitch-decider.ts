@@ -14,10 +14,9 @@ export const COSTS = { moves: [0, 0.15, 0.4, 0.9, 2], leap: 1, start: 0.9, stop:
 const SETTLED = 15;
 /** Hops after which a note before is no longer heard in a room as more than noise is: 0.1 s. */
 const LATE = 20;
-/** Rise of power from hop to hop that begins a sound. */
+/** Rise of power from hop to hop that begins a sound, and to the first half of a hop that may. */
 const BEGINNING = 4;
-/** And to the first half of a hop that may: noise that falls seems to have a pitch now and then (tried on generated breath). */
-const SOON = { wavering: 1.25, otherwise: 2 } as const;
+const SOON = 2;
 /** Hops in which a low reed pulses at least once, 7.6 ms from pulse to pulse at the lowest. */
 const PULSES = 3;
 /** Level of silence, dB. */
@@ -86,8 +85,8 @@ export const createPitchDecider = (
       add(half, unvoiced < LATE);
       const power = meanSquare(half);
       // Breath flickers between the pulses of a low reed: what sounds gives way early only to what is louder than both.
-      const before = place < 0 ? powers.mean(1) : powers.most(PULSES);
-      if (foreseen || power < (wavering && place < 0 ? SOON.wavering : SOON.otherwise) * before) return null;
+      const rises = power > SOON * (place < 0 ? powers.mean(1) : powers.most(PULSES));
+      if (foreseen || !(rises || (wavering && place < 0))) return null;
       const level = decibels(power);
       const silence = silenceAt(level);
       if (silence === NO_PITCH.silence) return null;

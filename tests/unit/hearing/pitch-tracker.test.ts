@@ -170,18 +170,6 @@ describe('what is no tone', () => {
     }
   });
 
-  it.each([20, 25, 26, 32])(
-    'breath %d is unvoiced for the longest periods too, in the middle of hops as well',
-    (seed) => {
-      const lowG = buildHarp({ tuning: RICHTER, key: asPitchClass(7), octave: -1 });
-      const frames = track(breath(seed, sampleRate, sampleRate), {
-        sampleRate,
-        ranges: reachableRanges(lowG),
-      });
-      expect(frames.filter(({ frequency }) => frequency > 0)).toEqual([]);
-    },
-  );
-
   it('recovers from samples that are not numbers', () => {
     const samples = tone(440, [1, 0.5], sampleRate);
     samples.fill(Number.NaN, 9600, 9700);
