@@ -49,13 +49,10 @@ const withoutFaint = (notes: readonly HeardNote[], band: boolean): readonly Hear
 /** A path that is known already. */
 const known = (places: readonly number[]): PitchPath => {
   let next = 0;
-  const peek = (): number => places[next] ?? -1;
   return {
-    peek,
     step: () => {
-      const place = peek();
       next += 1;
-      return place;
+      return places[next - 1] ?? -1;
     },
     scores: () => new Float64Array(0),
     silence: () => 0,

@@ -6,12 +6,20 @@ import type { Peak } from './lag-peaks';
 import { higherPlaces, type PitchGrid, widen } from './pitch-grid';
 import { createSoundBand, type SoundBand } from './sound-band';
 
+/** What is known of a hop and those before it. */
+export interface HopsBefore {
+  /** Whether a pitch has stood for a while. */
+  readonly settled: boolean;
+  /** Whether there was a note of late. */
+  readonly note: boolean;
+  /** Whether the hop itself is silence, of which nothing is asked. */
+  readonly silent: boolean;
+}
+
 /** Tells how well each pitch explains the latest sound. */
 export interface PitchEvidence {
-  /** Takes the next half of a hop in; `note` where there was one of late. */
-  add(half: Float64Array, note: boolean): void;
-  /** Judges what came last; in silence no pitch explains anything. `settled` where a pitch has stood for a while. */
-  judge(settled: boolean, silent: boolean): void;
+  /** Takes the next hop in, and what is known of it and the hops before; in silence no pitch explains anything. */
+  add(hop: Float64Array, before: HopsBefore): void;
   /** For every pitch of the grid, how well it explains the latest sound, in a window as its period asks for: higher is better. */
   readonly values: Float64Array;
   /** Likeness in that window at a pitch of the grid, where the bands that know it agree; 0 to 1. */
@@ -24,7 +32,7 @@ export interface EvidenceOptions {
   readonly grid: PitchGrid;
   /** Hz. */
   readonly rate: number;
-  /** Samples in a hop, a multiple of 8. */
+  /** Samples in a hop, a multiple of 4. */
   readonly hop: number;
   /** Hops of the longest window. */
   readonly longest: number;
@@ -112,24 +120,6 @@ const weigh = (bands: readonly SoundBand[], weights: Float64Array): void => {
   }
 };
 
-/** Fills with what the bands say of each pitch; returns how much of a say they have together. */
-const addUp = (
-  [low, middle, high]: readonly [SoundBand, SoundBand, SoundBand],
-  weights: Float64Array,
-  values: Float64Array,
-): number => {
-  const a = weights[0] ?? 0;
-  const b = weights[1] ?? 0;
-  const c = weights[2] ?? 0;
-  for (let i = 0; i < values.length; i += 1) {
-    values[i] =
-      a * explained(low.likeness[i] ?? 0) +
-      b * explained(middle.likeness[i] ?? 0) +
-      c * explained(high.likeness[i] ?? 0);
-  }
-  return a + b + c;
-};
-
 /** Likeness at a place, where the bands that know it agree. */
 const likenessOf = (bands: readonly SoundBand[], says: readonly number[], place: number): number => {
   const sum = bands.reduce(
@@ -158,26 +148,27 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
   const saysOf = (place: number): readonly number[] =>
     bands.map((band, b) => sayOf(band.likeness[place] ?? 0, weights[b] ?? 0));
 
-  let whole = true;
-  let risen = false;
-
   return {
     values,
-    add(half, note) {
-      for (const band of bands) band.add(half, note);
-      whole = !whole;
-      if (whole) risen = hasRisen(low.power(), middle.power(), high.power());
-    },
-    judge(settled, silent) {
+    add(samples, { settled, note, silent }) {
+      for (const band of bands) band.add(samples, note, silent);
+      const risen = hasRisen(low.power(), middle.power(), high.power());
       if (silent) {
         values.fill(0);
         return;
       }
-      for (const band of bands) band.compare();
       weigh(bands, weights);
-      const say = addUp([low, middle, high], weights, values);
+      const a = weights[0] ?? 0;
+      const b = weights[1] ?? 0;
+      const c = weights[2] ?? 0;
+      for (let i = 0; i < values.length; i += 1) {
+        values[i] =
+          a * explained(low.likeness[i] ?? 0) +
+          b * explained(middle.likeness[i] ?? 0) +
+          c * explained(high.likeness[i] ?? 0);
+      }
       const more = risen ? deniedBy(values, middle.likeness, high.likeness) : NO_MORE;
-      favourOwn(values, { own: settled ? OWN.settled : OWN.begun, more, say: say / MOST_SAY });
+      favourOwn(values, { own: settled ? OWN.settled : OWN.begun, more, say: (a + b + c) / MOST_SAY });
     },
     likenessAt: (place) => likenessOf(bands, saysOf(place), place),
     periodAt(place, hops) {

@@ -5,8 +5,6 @@ export interface PitchPath {
    * unit, higher is better), and returns the best pitch's place in the grid, or −1.
    */
   step(evidence: Float64Array, unvoiced: number): number;
-  /** What the same step would return, without taking it. */
-  peek(evidence: Float64Array, unvoiced: number): number;
   /** How good the best way to each pitch is after the latest step, re the best of all; overwritten by later steps. */
   scores(): Float64Array;
   /** The same of no pitch. */
@@ -48,32 +46,22 @@ export const createPitchPath = (size: number, { moves, leap, start, stop }: Path
     return best;
   };
 
-  let highest = 0;
-  let quiet = 0;
-
-  /** Finds the scores after the next step; returns the best pitch's place. */
-  const peek = (evidence: Float64Array, unvoiced: number): number => {
-    let top = Number.NEGATIVE_INFINITY;
-    for (let at = margin; at < size + margin; at += 1) top = Math.max(top, scores[at] ?? 0);
-    const leapt = Math.max(top, silent - start) - leap;
-    quiet = Math.max(silent, top - stop) + unvoiced;
-    let best = -1;
-    highest = quiet;
-    for (let i = 0; i < size; i += 1) {
-      const score = Math.max(reached(i + margin), leapt) + (evidence[i] ?? 0);
-      next[i + margin] = score;
-      if (score > highest) {
-        highest = score;
-        best = i;
-      }
-    }
-    return best;
-  };
-
   return {
-    peek,
     step(evidence, unvoiced) {
-      const best = peek(evidence, unvoiced);
+      let top = Number.NEGATIVE_INFINITY;
+      for (let at = margin; at < size + margin; at += 1) top = Math.max(top, scores[at] ?? 0);
+      const leapt = Math.max(top, silent - start) - leap;
+      const quiet = Math.max(silent, top - stop) + unvoiced;
+      let best = -1;
+      let highest = quiet;
+      for (let i = 0; i < size; i += 1) {
+        const score = Math.max(reached(i + margin), leapt) + (evidence[i] ?? 0);
+        next[i + margin] = score;
+        if (score > highest) {
+          highest = score;
+          best = i;
+        }
+      }
       for (let at = margin; at < size + margin; at += 1) next[at] = (next[at] ?? 0) - highest;
       silent = quiet - highest;
       [scores, next] = [next, scores];

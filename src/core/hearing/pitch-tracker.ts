@@ -1,13 +1,12 @@
-import { createRecentPower, type RecentPower } from '../signal/recent-power';
-import { createWithoutBand, type HopTakers } from '../signal/without-band';
+import { createWithoutBand } from '../signal/without-band';
 import { asHz, asSeconds, type Hz } from '../theory/units';
-import { COSTS, createPitchDecider, decibels, NO_PITCH, type SilenceAt, type Verdict } from './pitch-decider';
 import { createPitchEvidence, type PitchEvidence } from './pitch-evidence';
 import type { PitchFrame } from './pitch-frame';
 import { createPitchGrid } from './pitch-grid';
 import { createPitchPath, type PathCosts, type PitchPath } from './pitch-path';
 import { createPitchWindow } from './pitch-window';
 import { ANY_HARP, type PitchRange } from './reachable';
+import { createRecentPower, type RecentPower } from './recent-power';
 
 export interface PitchTrackerOptions {
   /** Hz, 16000 or more; made for 44100 and 48000. */
@@ -28,10 +27,7 @@ export interface PitchTrackerOptions {
   readonly foreseen?: boolean;
 }
 
-/**
- * Samples in, frames out, one a hop, and one in the middle of a hop where another pitch has surely begun by then; a
- * frame uses nothing that comes later.
- */
+/** Samples in, frames out, one a hop; a frame uses nothing that comes later. */
 export interface PitchTracker {
   /**
    * Any number of samples; the same samples cut otherwise give the same frames. `sent` is as much of the band as it
@@ -54,15 +50,29 @@ const WINDOW = { shortest: 0.006, frame: 0.022, reading: 0.05 } as const;
 const PERIODS = { shortest: 1.2, longest: 3 } as const;
 /** Corner of the high-pass re the lowest pitch. */
 const CORNER = 0.85;
+/**
+ * Evidence that no pitch at all has, of the same kind as that of pitches: where there is sound, where it may be no more
+ * than what is left of the band, and below the gate.
+ */
+const NO_PITCH = { sound: 0.2, residue: 1.2, silence: 10 } as const;
+/** Costs in units of evidence, as tried on generated takes: of gliding by 0, 20, 40 … cents in a hop, and of leaps. */
+const COSTS = { moves: [0, 0.15, 0.4, 0.9, 2], leap: 1, start: 0.9, stop: 1 } as const;
+/** Hops after which a pitch has settled: 80 ms, in which a room has mostly taken what was before. */
+const SETTLED = 15;
+/** Hops after which a note before is no longer heard in a room as more than noise is: 0.1 s. */
+const LATE = 20;
+/** Rise of power from hop to hop that begins a sound. */
+const BEGINNING = 4;
 /** Most hops for which the centre stands nearly still while a change waits, and how far it goes in each. Seconds. */
 const LONGEST_HOLD = 4;
 const HOLDING = 1e-4;
+/** Level of silence, dB. */
+const SILENT = -120;
 /** Quieter than a harp at arm's length from any microphone (common practice, no source). dB. */
 export const DEFAULT_GATE = -65;
 
-const DEAF: HopTakers = { begin: () => undefined, take: () => undefined };
-
 const lowestOf = (ranges: readonly PitchRange[]): Hz => asHz(Math.min(...ranges.map(({ from }) => from)));
+const decibels = (power: number): number => Math.max(SILENT, 10 * Math.log10(power + 1e-12));
 
 /** When the pitch of a frame was: it stands nearly still while a change waits, and never falls. */
 const createCentre = () => {
@@ -73,6 +83,14 @@ const createCentre = () => {
     last = Math.min(known, Math.max(last, held > 0 ? last + HOLDING : known - ago));
     return last;
   };
+};
+
+/** True while the latest window speaks for another verdict than the path's, or a sound has just begun. */
+const isWavering = (values: Float64Array, now: number, rise: number): boolean => {
+  let top = 0;
+  for (let i = 1; i < values.length; i += 1) if ((values[i] ?? 0) > (values[top] ?? 0)) top = i;
+  if (now < 0) return (values[top] ?? 0) > NO_PITCH.sound || rise > BEGINNING;
+  return Math.abs(top - now) >= COSTS.moves.length && (values[top] ?? 0) > (values[now] ?? 0) + COSTS.leap;
 };
 
 /** Windows in hops of the working rate. */
@@ -86,6 +104,40 @@ const windowOf = (lowest: Hz, rate: number) => {
   };
 };
 
+/** What is decided about a hop. */
+interface Verdict {
+  /** Place of its pitch in the grid, −1 where there is none. */
+  readonly place: number;
+  /** Whether that goes on from the hop before. */
+  readonly same: boolean;
+  readonly wavering: boolean;
+  readonly level: number;
+}
+
+/** Decides which pitch each hop has. */
+const createVerdict = (
+  { values, add }: PitchEvidence,
+  powers: RecentPower,
+  { path, shortest, foreseen }: { path: PitchPath; shortest: number; foreseen: boolean },
+) => {
+  let place = -1;
+  let stood = 0;
+  let unvoiced = LATE;
+  return (hop: Float64Array, silenceAt: (level: number) => number): Verdict => {
+    powers.push(hop);
+    const level = decibels(powers.mean(shortest));
+    const silence = silenceAt(level);
+    add(hop, { settled: stood >= SETTLED, note: unvoiced < LATE, silent: silence === NO_PITCH.silence });
+    const before = place;
+    place = path.step(values, silence);
+    const same = place >= 0 && before >= 0 && Math.abs(place - before) < COSTS.moves.length;
+    stood = same ? stood + 1 : 0;
+    unvoiced = place >= 0 ? 0 : unvoiced + 1;
+    const wavering = !foreseen && silence < NO_PITCH.silence && isWavering(values, place, powers.rise());
+    return { place, same, wavering, level };
+  };
+};
+
 /** Makes frames of verdicts, their pitch read in windows of so many hops. */
 const createFraming = (
   evidence: PitchEvidence,
@@ -94,11 +146,10 @@ const createFraming = (
 ) => {
   const periods = createPitchWindow(evidence, { shortest, longest });
   const centreOf = createCentre();
-  return ({ place, same, early, wavering, level }: Verdict, known: number): PitchFrame => {
+  return ({ place, same, wavering, level }: Verdict, known: number): PitchFrame => {
     const voiced = place >= 0;
     const { lag } = voiced ? periods.periodAt(place, same) : { lag: 0 };
-    const pitchAgo = early ? HOP + lag : powers.centroid(periods.length()) + lag / 2;
-    const ago = voiced ? pitchAgo : (shortest * HOP) / 2 + HOP;
+    const ago = voiced ? powers.centroid(periods.length()) + lag / 2 : (shortest * HOP) / 2 + HOP;
     const clarity = voiced ? evidence.likenessAt(place) : 0;
     return {
       known: asSeconds(known),
@@ -118,25 +169,13 @@ const createJudge = (rate: number, options: PitchTrackerOptions) => {
   const powers = createRecentPower(window.reading, HOP);
   const { shortest } = window;
   const places = path(grid.frequencies.length, COSTS);
-  const { begin, decide } = createPitchDecider(evidence, powers, {
-    path: places,
-    hop: HOP,
-    shortest,
-    foreseen,
-  });
+  const verdictOf = createVerdict(evidence, powers, { path: places, shortest, foreseen });
   const frameOf = createFraming(evidence, powers, { rate, shortest, longest: window.frame });
   const readingOf = createFraming(evidence, powers, { rate, shortest, longest: window.reading });
-  return {
-    /** An early frame speaks for the beginning of what it heard: so little shows no more than that there is a pitch. */
-    begin(half: Float64Array, known: number, silenceAt: SilenceAt): PitchFrame | null {
-      const verdict = begin(half, silenceAt);
-      return verdict && frameOf(verdict, known);
-    },
-    judge(hop: Float64Array, known: number, silenceAt: SilenceAt): PitchFrame {
-      const verdict = decide(hop, silenceAt);
-      onReading?.(readingOf(verdict, known));
-      return frameOf(verdict, known);
-    },
+  return (hop: Float64Array, known: number, silenceAt: (level: number) => number): PitchFrame => {
+    const verdict = verdictOf(hop, silenceAt);
+    onReading?.(readingOf(verdict, known));
+    return frameOf(verdict, known);
   };
 };
 
@@ -147,36 +186,28 @@ export const createPitchTracker = (options: PitchTrackerOptions): PitchTracker =
   if (!(lowest > 0 && sampleRate >= 16000))
     throw new RangeError('A tracker needs a range and 16 kHz or more');
   const input = createWithoutBand(band, { sampleRate, hop: HOP, lowest: CORNER * lowest });
-  const { begin, judge } = createJudge(input.rate, options);
+  const judge = createJudge(input.rate, options);
   let hopCount = 0;
-  let frames: PitchFrame[] = [];
 
-  const silenceAt: SilenceAt = (level) => {
+  const silenceAt = (level: number): number => {
     const { surely, perhaps } = input.hidden();
     if (level < Math.max(gate, decibels(surely))) return NO_PITCH.silence;
     return level < decibels(perhaps) ? NO_PITCH.residue : NO_PITCH.sound;
   };
 
-  const knownAt = (hops: number): number => (hops * input.rawHop) / sampleRate;
-  const takers: HopTakers = {
-    begin(half) {
-      const early = begin(half, knownAt(hopCount + 0.5), silenceAt);
-      if (early !== null) frames.push(early);
-    },
-    take(hop) {
-      hopCount += 1;
-      onHop?.(hop);
-      frames.push(judge(hop, knownAt(hopCount), silenceAt));
-    },
+  const step = (hop: Float64Array): PitchFrame => {
+    hopCount += 1;
+    onHop?.(hop);
+    return judge(hop, (hopCount * input.rawHop) / sampleRate, silenceAt);
   };
 
   return {
     push(samples, sent) {
-      frames = [];
-      input.push(samples, sent, takers);
+      const frames: PitchFrame[] = [];
+      input.push(samples, sent, (hop) => frames.push(step(hop)));
       return frames;
     },
-    learn: (samples, sent) => input.push(samples, sent, DEAF),
+    learn: (samples, sent) => input.push(samples, sent, () => undefined),
     delay: input.delay,
   };
 };

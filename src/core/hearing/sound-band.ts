@@ -8,13 +8,11 @@ import { finePeak, type Peak } from './lag-peaks';
 export interface SoundBand {
   /** Upper edge, Hz. */
   readonly to: number;
-  /** Takes the next half of a hop in; `afterNote` as lag products take it. */
-  add(half: Float64Array, afterNote: boolean): void;
-  /** Mean square of the last two halves in this band. */
+  /** Takes the next hop in; `afterNote` as lag products take it. Where it is silence the likeness stays as it was. */
+  add(hop: Float64Array, afterNote: boolean, silent: boolean): void;
+  /** Mean square of the latest hop in this band. */
   power(): number;
-  /** Compares what came last. */
-  compare(): void;
-  /** Likeness, when it was last compared, of a short window at each pitch, about −1 to 1, less where the sound is as like itself at half the period. */
+  /** Likeness of a short window at each pitch, about −1 to 1, less where the sound is as like itself at half the period. */
   readonly likeness: Float64Array;
   /** The peak near a period in the last `hops` hops; its lag is in samples at the rate of the hops. */
   peak(hops: number, lag: number): Peak | undefined;
@@ -130,19 +128,17 @@ export const createSoundBand = (options: SoundBandOptions): SoundBand => {
     hop / keep,
     longestLag,
   );
-  const block = new Float64Array(hop / 2);
-  const kept = new Float64Array(hop / 2 / keep);
+  const block = new Float64Array(hop);
+  const kept = new Float64Array(hop / keep);
   const curve = new Float64Array(longestLag + 1);
   const likeness = new Float64Array(lags.length);
-  let powerBefore = 0;
   let power = 0;
   return {
     to: to ?? Number.POSITIVE_INFINITY,
     likeness,
-    add(half, afterNote) {
-      block.set(half);
+    add(samples, afterNote, silent) {
+      block.set(samples);
       filter(block);
-      powerBefore = power;
       power = 0;
       for (let i = 0; i < kept.length; i += 1) {
         const sample = block[(i + 1) * keep - 1] ?? 0;
@@ -151,9 +147,9 @@ export const createSoundBand = (options: SoundBandOptions): SoundBand => {
       }
       power /= kept.length;
       products.add(kept, afterNote);
+      if (!silent) compare(products, likeness);
     },
-    power: () => (power + powerBefore) / 2,
-    compare: () => compare(products, likeness),
+    power: () => power,
     peak(hops, lag) {
       products.compare(hops, curve);
       const peak = finePeak(curve, lag / keep);

@@ -1,6 +1,6 @@
 /** A stretch just before the latest hop in which the sound was much softer than it is now. */
 export interface EnergyDip {
-  /** Hops from the latest whole one back to the last of the stretch. */
+  /** Hops from the latest back to the last of the stretch, 1 or more. */
   readonly back: number;
   /** How much of one hop's sound of then is likely to be in a hop of now: less, the longer ago. */
   readonly share: number;
@@ -19,32 +19,25 @@ const FADING = 0.85;
 export interface DipFinder {
   /** Takes the energy of the next hop; returns the dip before it, null where nothing has risen. */
   add(energy: number): EnergyDip | null;
-  /** The dip before a hop of which only the beginning is known, by the energy it will have if it goes on like that. */
-  before(energy: number): EnergyDip | null;
 }
 
 /** Looks back over so many hops, the latest included. */
 export const createDipFinder = (hops: number): DipFinder => {
   /** The latest first. */
   const energies = new Float64Array(hops);
-  /** The dip from so many of the latest hops on, which are rather those that are looked at than those before. */
-  const dipFrom = (skipped: number, energy: number): EnergyDip | null => {
-    let least = Number.POSITIVE_INFINITY;
-    let back = 0;
-    for (let at = skipped; at + DIP_HOPS <= hops; at += 1) {
-      let sum = 0;
-      for (let i = 0; i < DIP_HOPS; i += 1) sum += energies[at + i] ?? 0;
-      if (sum < least) [least, back] = [sum, at];
-    }
-    const mean = least / DIP_HOPS;
-    return energy > RISE * mean ? { back, share: FADING ** (back + 1 - skipped), energy: mean } : null;
-  };
   return {
     add(energy) {
       energies.copyWithin(1, 0, hops - 1);
       energies[0] = energy;
-      return dipFrom(1, energy);
+      let least = Number.POSITIVE_INFINITY;
+      let back = 0;
+      for (let at = 1; at + DIP_HOPS <= hops; at += 1) {
+        let sum = 0;
+        for (let i = 0; i < DIP_HOPS; i += 1) sum += energies[at + i] ?? 0;
+        if (sum < least) [least, back] = [sum, at];
+      }
+      const mean = least / DIP_HOPS;
+      return energy > RISE * mean ? { back, share: FADING ** back, energy: mean } : null;
     },
-    before: (energy) => dipFrom(0, energy),
   };
 };

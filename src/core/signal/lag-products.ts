@@ -1,15 +1,15 @@
 import { elementAt } from '../theory/element-at';
 import { createDipFinder, DIP_HOPS, type EnergyDip } from './energy-dip';
 
-/** Keeps products of samples with earlier samples, by half hops, so that a window of any length is a sum of them. */
+/** Keeps products of samples with earlier samples, hop by hop, so that a window of any length is a sum of hops. */
 export interface LagProducts {
   /**
-   * Takes the next half of a hop in; it must have the agreed length. `afterNote` when what sounded just before was a
-   * note, of which a room keeps a part: where the sound rises over that, short windows have it taken off.
+   * Takes the next hop in; it must have the agreed length. `afterNote` when what sounded just before was a note, of
+   * which a room keeps a part: where the sound rises over that, short windows have it taken off.
    */
-  add(half: Float64Array, afterNote: boolean): void;
+  add(hop: Float64Array, afterNote: boolean): void;
   /**
-   * Compares a window as long as `hops` hops, up to the latest half, with what came before, at the lags from `first` to `last` (0 and the longest when
+   * Compares the last `hops` hops with what came before, at the lags from `first` to `last` (0 and the longest when
    * absent): fills `likeness` there (−1 to 1; 1 where the window repeats what came before, whatever its growth in
    * level).
    */
@@ -17,7 +17,7 @@ export interface LagProducts {
 }
 
 export interface LagProductOptions {
-  /** Samples in a hop, an even number. */
+  /** Samples in a hop. */
   readonly hop: number;
   /** Longest lag, in samples. */
   readonly longestLag: number;
@@ -28,19 +28,19 @@ export interface LagProductOptions {
 /** Energies below this are rounding errors. */
 const NOTHING = 1e-20;
 
-/** Products of the last `count` samples with those before, at every lag: four lags at once, so that each sample is read once. */
-const multiply = (past: Float64Array, count: number, into: Float64Array): void => {
+/** Products of the last `hop` samples with those before, at every lag: four lags at once, so that each sample is read once. */
+const multiply = (past: Float64Array, hop: number, into: Float64Array): void => {
   const end = past.length;
   for (let lag = 0; lag < into.length; lag += 4) {
     let a = 0;
     let b = 0;
     let c = 0;
     let d = 0;
-    let at = end - count - lag;
+    let at = end - hop - lag;
     let p1 = past[at - 1] ?? 0;
     let p2 = past[at - 2] ?? 0;
     let p3 = past[at - 3] ?? 0;
-    for (let n = end - count; n < end; n += 1) {
+    for (let n = end - hop; n < end; n += 1) {
       const x = past[n] ?? 0;
       const p0 = past[at] ?? 0;
       a += x * p0;
@@ -63,17 +63,6 @@ const multiply = (past: Float64Array, count: number, into: Float64Array): void =
 const BEFORE = { hops: 9, window: 3 } as const;
 /** At least so much of a window's energy counts as new. */
 const NEW = 0.3;
-
-/** Adds products so many times; returns their energy. */
-const addTo = (
-  sums: Float64Array,
-  products: Float64Array,
-  times: number,
-  [first, last]: readonly [number, number],
-): number => {
-  for (let lag = first; lag <= last; lag += 1) sums[lag] = (sums[lag] ?? 0) + times * (products[lag] ?? 0);
-  return products[0] ?? 0;
-};
 
 interface Span {
   readonly first: number;
@@ -115,56 +104,42 @@ const normalise = (
 export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProductOptions): LagProducts => {
   const lagCount = 4 * Math.ceil((longestLag + 1) / 4);
   const past = new Float64Array(lagCount + (longestWindow + 1) * hop);
-  const row = (): Float64Array => new Float64Array(lagCount);
-  /** Of the last whole hops, of the second half of each, and of the first half of the next. */
-  const products = Array.from({ length: longestWindow }, row);
-  const endings = Array.from({ length: longestWindow }, row);
-  const beginning = row();
-  let begun = false;
+  const products = Array.from({ length: longestWindow }, () => new Float64Array(lagCount));
   const dips = createDipFinder(Math.min(BEFORE.hops, longestWindow));
   let dip: EnergyDip | null = null;
   let latest = 0;
 
-  const slotOf = (back: number): number => (latest - back + longestWindow) % longestWindow;
-  const addHalf = (half: Float64Array): EnergyDip | null => {
-    past.copyWithin(0, half.length);
-    past.set(half, past.length - half.length);
-    begun = !begun;
-    if (begun) {
-      multiply(past, half.length, beginning);
-      return dips.before(2 * (beginning[0] ?? 0));
-    }
-    latest = slotOf(-1);
-    const whole = elementAt(products, latest);
-    const ending = elementAt(endings, latest);
-    multiply(past, half.length, ending);
-    for (let lag = 0; lag < lagCount; lag += 1) whole[lag] = (beginning[lag] ?? 0) + (ending[lag] ?? 0);
-    return dips.add(whole[0] ?? 0);
-  };
-  /** Adds up the products of the latest window; returns its energy. */
-  const sumUp = (sums: Float64Array, hops: number, lags: readonly [number, number]): number => {
-    sums.fill(0, lags[0], lags[1] + 1);
-    const whole = begun ? hops - 1 : hops;
-    let energy = 0;
-    for (let back = 0; back < whole; back += 1)
-      energy += addTo(sums, elementAt(products, slotOf(back)), 1, lags);
-    if (!begun) return energy;
-    return energy + addTo(sums, beginning, 1, lags) + addTo(sums, elementAt(endings, slotOf(whole)), 1, lags);
+  /** Adds the products of a hop so many times; returns its energy. */
+  const addTo = (
+    sums: Float64Array,
+    back: number,
+    times: number,
+    [first, last]: readonly [number, number],
+  ): number => {
+    const slot = elementAt(products, (latest - back + longestWindow) % longestWindow);
+    for (let lag = first; lag <= last; lag += 1) sums[lag] = (sums[lag] ?? 0) + times * (slot[lag] ?? 0);
+    return slot[0] ?? 0;
   };
 
   return {
-    add(half, afterNote) {
-      const found = addHalf(half);
+    add(samples, afterNote) {
+      past.copyWithin(0, hop);
+      past.set(samples, past.length - hop);
+      latest = (latest + 1) % longestWindow;
+      const slot = elementAt(products, latest);
+      multiply(past, hop, slot);
+      const found = dips.add(slot[0] ?? 0);
       dip = afterNote ? found : null;
     },
     compare(hops, likeness, first = 0, last = longestLag) {
       const lags = [first, last] as const;
-      const energy = sumUp(likeness, hops, lags);
+      likeness.fill(0, first, last + 1);
+      let energy = 0;
+      for (let back = 0; back < hops; back += 1) energy += addTo(likeness, back, 1, lags);
       let old = 0;
       if (dip !== null && hops <= BEFORE.window) {
         const { back, share, energy } = dip;
-        for (let i = 0; i < DIP_HOPS; i += 1)
-          addTo(likeness, elementAt(products, slotOf(back + i)), (-hops * share) / DIP_HOPS, lags);
+        for (let i = 0; i < DIP_HOPS; i += 1) addTo(likeness, back + i, (-hops * share) / DIP_HOPS, lags);
         old = hops * share * energy;
       }
       normalise(past, hops * hop, likeness, { first, last, energy, old });

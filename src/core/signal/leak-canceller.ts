@@ -1,14 +1,11 @@
 import { createLeakDelay } from './leak-delay';
 import { createLeakFilter } from './leak-filter';
-import { meanSquare } from './mean-square';
 import { createSteadyDelay } from './steady-delay';
 
 /** Takes the band's own sound out of what the microphone hears. */
 export interface LeakCanceller {
   /** Fills `rest` with what was heard without the band; both hops are of the working rate. */
   step(sent: Float64Array, heard: Float64Array, rest: Float64Array): void;
-  /** Mean square of what came back of the band of late. */
-  leak(): number;
   /** Mean square below which the rest of the latest hop may be what the filter missed of the band. */
   residue(): number;
   /** Mean square below which it most likely is, as the filter has not learned enough yet. */
@@ -41,6 +38,12 @@ const UNLEARNED = { fading: 0.7, share: 0.25 } as const;
 /** Share of a hop in the smoothed power of the rest. */
 const SMOOTHING = 0.2;
 const NOTHING = 1e-10;
+
+const meanSquare = (hop: Float64Array): number => {
+  let sum = 0;
+  for (let i = 0; i < hop.length; i += 1) sum += (hop[i] ?? 0) * (hop[i] ?? 0);
+  return sum / hop.length;
+};
 
 /** A canceller for hops of so many samples, a power of two. */
 export const createLeakCanceller = (hop: number): LeakCanceller => {
@@ -80,7 +83,6 @@ export const createLeakCanceller = (hop: number): LeakCanceller => {
       doubt = Math.max(filter.doubt(), UNLEARNED.fading * doubt);
     },
     delay: steady.now,
-    leak: () => leakPower,
     unlearned: () => UNLEARNED.share * doubt,
     residue() {
       const below = Math.max(MISSED.least, Math.min(MISSED.most, ratio + MISSED.above));

@@ -1,7 +1,6 @@
 import { elementAt } from '../theory/element-at';
 import { createFrontEnd, type FrontEndOptions } from './front-end';
 import { createLeakCanceller } from './leak-canceller';
-import { meanSquare } from './mean-square';
 
 /** Hops of what is heard, without the band where it is known. */
 export interface WithoutBand {
@@ -9,52 +8,24 @@ export interface WithoutBand {
   readonly rate: number;
   /** Raw samples in a hop. */
   readonly rawHop: number;
-  /** Hands each full hop on, and its first half before where that can be; what is missing of the band counts as silence. */
-  push(samples: Float32Array, sent: Float32Array | undefined, takers: HopTakers): void;
+  /** Hands each full hop on; what is missing of the band counts as silence. */
+  push(samples: Float32Array, sent: Float32Array | undefined, take: (hop: Float64Array) => void): void;
   /** Mean square below which the latest hop is most likely what is left of the band, and below which it may be. */
   hidden(): { readonly surely: number; readonly perhaps: number };
   /** Seconds that the band takes to come back; null where that is not known. */
   delay(): number | null;
 }
 
-/** Whoever listens to hops; the arrays are overwritten by the next. */
-export interface HopTakers {
-  readonly begin: (half: Float64Array) => void;
-  readonly take: (hop: Float64Array) => void;
-}
-
 const EMPTY = new Float32Array(0);
 const NOTHING = { surely: 0, perhaps: 0 } as const;
 
-/** Share of a half hop's power below which what came back of the band of late is as good as nothing: −30 dB. */
-const NEARLY_NONE = 1e-3;
-
-/** A front end that hands on the first half of every hop, then the whole. */
-const createHalving = (options: FrontEndOptions) => {
-  const half = options.hop / 2;
-  const front = createFrontEnd({ ...options, hop: half });
-  const hop = new Float64Array(options.hop);
-  let begun = false;
-  return {
-    rate: front.rate,
-    rawHop: 2 * front.rawHop,
-    push: (samples: Float32Array, { begin, take }: HopTakers): void =>
-      front.push(samples, (next) => {
-        hop.set(next, begun ? half : 0);
-        begun = !begun;
-        if (begun) begin(next);
-        else take(hop);
-      }),
-  };
-};
-
 /** A front end of the microphone alone. */
 const createPlain = (options: FrontEndOptions): WithoutBand => {
-  const front = createHalving(options);
+  const front = createFrontEnd(options);
   return {
     rate: front.rate,
     rawHop: front.rawHop,
-    push: (samples, _, takers) => front.push(samples, takers),
+    push: (samples, _, take) => front.push(samples, take),
     hidden: () => NOTHING,
     delay: () => null,
   };
@@ -62,7 +33,7 @@ const createPlain = (options: FrontEndOptions): WithoutBand => {
 
 /** Front ends of microphone and band, and a canceller between them. */
 const createCancelling = (options: FrontEndOptions): WithoutBand => {
-  const front = createHalving(options);
+  const front = createFrontEnd(options);
   const sentFront = createFrontEnd(options);
   const canceller = createLeakCanceller(options.hop);
   const rest = new Float64Array(options.hop);
@@ -71,22 +42,17 @@ const createCancelling = (options: FrontEndOptions): WithoutBand => {
   return {
     rate: front.rate,
     rawHop: front.rawHop,
-    push(samples, sent = EMPTY, { begin, take }) {
+    push(samples, sent = EMPTY, take) {
       if (padded.length !== samples.length) padded = new Float32Array(samples.length);
       padded.fill(0);
       padded.set(sent.subarray(0, samples.length));
       sentHops.length = 0;
       sentFront.push(padded, (hop) => sentHops.push(hop.slice()));
       let next = 0;
-      front.push(samples, {
-        begin: (half) => {
-          if (canceller.leak() <= NEARLY_NONE * meanSquare(half)) begin(half);
-        },
-        take: (heard) => {
-          canceller.step(elementAt(sentHops, next), heard, rest);
-          next += 1;
-          take(rest);
-        },
+      front.push(samples, (heard) => {
+        canceller.step(elementAt(sentHops, next), heard, rest);
+        next += 1;
+        take(rest);
       });
     },
     hidden: () => ({ surely: canceller.unlearned(), perhaps: canceller.residue() }),

@@ -15,15 +15,6 @@ describe('a dip of energy', () => {
     expect(far?.share).toBeLessThan(near?.share ?? 0);
   });
 
-  it('is there before a hop that has only begun', () => {
-    const dips = createDipFinder(6);
-    for (const energy of [9, 9, 9, 9, 1, 1]) dips.add(energy);
-    const before = dips.before(9);
-    expect(before).toMatchObject({ back: 0, energy: 1 });
-    expect(dips.add(9)).toEqual({ ...before, back: 1 });
-    expect(dips.before(2)).toBeNull();
-  });
-
   it('is none where nothing rises, falls, or lies too far back, nor between two pulses', () => {
     for (const energies of [
       [2, 2, 2, 2, 2, 2],

@@ -10,14 +10,13 @@ describe('evidence of a high reed', () => {
   const hz = 2489;
   const grid = createPitchGrid(ANY_HARP);
   const evidence = createPitchEvidence({ grid, rate: RATE, hop: HOP, longest: 10 });
-  for (let n = 0; n < 20 * HOP; n += HOP / 2) {
-    const half = Float64Array.from({ length: HOP / 2 }, (_, i) => {
+  for (let n = 0; n < 20 * HOP; n += HOP) {
+    const hop = Float64Array.from({ length: HOP }, (_, i) => {
       const turn = (2 * Math.PI * hz * (n + i)) / RATE;
       return 0.1 * Math.sin(turn) + 0.05 * Math.sin(2 * turn);
     });
-    evidence.add(half, false);
+    evidence.add(hop, { settled: false, note: false, silent: false });
   }
-  evidence.judge(false, false);
   const valueNear = (wanted: number): number => {
     const place = grid.frequencies.findIndex((each) => each >= wanted);
     return Math.max(evidence.values[place - 1] ?? 0, evidence.values[place] ?? 0);

@@ -1,13 +1,9 @@
-import { meanSquare } from './mean-square';
-
 /** Powers of the latest hops. */
 export interface RecentPower {
   /** Takes the next hop in. */
   push(hop: Float64Array): void;
   /** Mean square of the last so many hops. */
   mean(hops: number): number;
-  /** Mean square of the loudest of the last so many hops. */
-  most(hops: number): number;
   /** Middle of the energy of the last so many hops, in samples before their end. */
   centroid(hops: number): number;
   /** Ratio of the power of the latest hop to that of the one before. */
@@ -20,18 +16,15 @@ export const createRecentPower = (hops: number, size: number): RecentPower => {
   const last = powers.length - 1;
   return {
     push(hop) {
+      let sum = 0;
+      for (let i = 0; i < size; i += 1) sum += (hop[i] ?? 0) * (hop[i] ?? 0);
       powers.copyWithin(0, 1);
-      powers[last] = meanSquare(hop);
+      powers[last] = sum / size;
     },
     mean(count) {
       let sum = 0;
       for (let i = 0; i < count; i += 1) sum += powers[last - i] ?? 0;
       return sum / count;
-    },
-    most(count) {
-      let most = 0;
-      for (let i = 0; i < count; i += 1) most = Math.max(most, powers[last - i] ?? 0);
-      return most;
     },
     centroid(count) {
       let sum = 1e-20;
