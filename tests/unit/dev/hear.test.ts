@@ -119,24 +119,17 @@ describe('npm run hear', { timeout: 120_000 }, () => {
     },
   );
 
-  it('prints one frame a hop when asked, and one where a pitch begins within, in time and causal', async () => {
+  it('prints one frame a hop when asked, in time and causal', async () => {
     const ran = await run(file('wide.wav'), '--harp', 'C', '--frames');
     expect(ran).toMatchObject({ status: 0, told: '' });
     const frames = linesOf(ran);
-    // The tracker works in hops of 128 samples at 24 kHz; 2.8 s hold 525 of them. Where a pitch begins it says so in the
-    // middle of a hop: at most once for each of the four tones.
+    // The tracker works in hops of 128 samples at 24 kHz; 2.8 s hold 525 of them.
     const hop = 128 / 24_000;
-    const hopOf = ({ known }: (typeof frames)[number]): number => Number(known) / hop;
-    const between = frames.filter((frame) => Math.abs(hopOf(frame) - Math.round(hopOf(frame))) > 0.1);
-    const whole = frames.filter((frame) => !between.includes(frame));
-    expect(whole).toHaveLength(525);
-    expect(between.length).toBeLessThanOrEqual(TONES.length);
-    for (const [i, frame] of whole.entries()) expect(hopOf(frame)).toBeCloseTo(i + 1, 1);
-    for (const { frequency } of between) expect(frequency).toBeGreaterThan(0);
+    expect(frames).toHaveLength(525);
     frames.forEach((frame, i) => {
       expect(Object.keys(frame).join()).toBe('known,centre,frequency,clarity,level');
       expect(Number(frame.centre)).toBeLessThanOrEqual(Number(frame.known));
-      expect(Number(frame.known)).toBeGreaterThan(Number(frames[i - 1]?.known ?? 0));
+      expect(Number(frame.known)).toBeCloseTo((i + 1) * hop, 3);
     });
     const inside = frames.filter(({ centre }) => Number(centre) > 1.1 && Number(centre) < 1.3);
     for (const { frequency } of inside) expect(Math.abs(Number(frequency) - 659.255)).toBeLessThan(1);
