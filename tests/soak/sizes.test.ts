@@ -97,6 +97,19 @@ describe('at every size nothing is cut, covered or overlapping', () => {
     expect(problems).toEqual([]);
   });
 
+  it('with two sentences to the player, one over the other, beside which the map keeps its rows', async () => {
+    const page = await visit({}, { phrases: 'not a list', practice: 'not a list', ears: 'not a list' });
+    await page.locator('.notice + .notice').first().waitFor();
+    await play(page);
+    const found: string[] = [];
+    for (const [width, height] of SIZES.filter(([width]) => width > 960)) {
+      await resize(page, [width, height]);
+      const cut = await lasting(() => outOfSight(page, '.comb .pill, .bars .chord'));
+      found.push(...cut.map((each) => `${width} × ${height}: ${each}`));
+    }
+    expect(found).toEqual([]);
+  });
+
   it.each([
     [
       'two chords in every bar that is played, a minor tuning, mirrored, large hole numbers',

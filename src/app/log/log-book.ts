@@ -32,7 +32,7 @@ const NOTICE = 'log';
 const UNREAD: Notice = {
   id: 'unread-log',
   tone: 'trouble',
-  text: 'Your log could not be opened, so that it looks empty; nothing of it was deleted. Allow site data for this page; it is tried again when you open it the next time.',
+  text: 'Your log could not be opened, so it looks empty; nothing of it was deleted. Allow site data for this page; it is tried again when you open it the next time.',
 };
 
 const rowOf = (entry: LogEntry): LogRow => ({ ...storableEntry(entry), id: entry.id });

@@ -133,7 +133,7 @@ describe('the log', () => {
     const refused = { kind: 'refused', detail: 'VersionError' } as const;
     const { notices } = await open(createFakeLog({ ...createFakeKeptLog(), read: async () => refused }));
     expect(notices()).toMatch(
-      /Your log could not be opened, so that it looks empty; nothing of it was deleted/,
+      /Your log could not be opened, so it looks empty; nothing of it was deleted/,
     );
   });
 
