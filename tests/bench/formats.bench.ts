@@ -6,7 +6,7 @@ import { writeMidi } from '../../src/core/formats/midi';
 import { writeMusicXml } from '../../src/core/formats/musicxml';
 import { encodePcm } from '../../src/core/formats/wav';
 import { DEFAULT_PLAN, DEFAULT_STYLE } from '../../src/core/settings/defaults';
-import { createDraws } from '../../src/core/theory/draws';
+import { createDraws } from '../../src/core/theory/random';
 import { asBpm, asPitchClass } from '../../src/core/theory/units';
 import { measured } from '../helpers/bench-depth';
 

@@ -180,24 +180,17 @@ interface SheetMeans {
 const sheetCommands = (
   run: ReturnType<typeof createJobs>['run'],
   { orderNow, nameWith, give }: SheetMeans,
-): Pick<TakeAwayCommands, 'saveLeadSheet' | 'saveAbc'> => ({
-  saveLeadSheet: () => {
+): Pick<TakeAwayCommands, 'saveLeadSheet' | 'saveAbc'> => {
+  const saver = (extension: string, type: string, make: 'makeLeadSheet' | 'makeAbc') => () => {
     const order = orderNow();
-    const name = nameWith(order.state, 'musicxml');
-    return run(name, async () => {
-      const { makeLeadSheet } = await loadExportWork();
-      return give(name, 'application/vnd.recordare.musicxml+xml', makeLeadSheet(order));
-    });
-  },
-  saveAbc: () => {
-    const order = orderNow();
-    const name = nameWith(order.state, 'abc');
-    return run(name, async () => {
-      const { makeAbc } = await loadExportWork();
-      return give(name, 'text/vnd.abc', makeAbc(order));
-    });
-  },
-});
+    const name = nameWith(order.state, extension);
+    return run(name, async () => give(name, type, (await loadExportWork())[make](order)));
+  };
+  return {
+    saveLeadSheet: saver('musicxml', 'application/vnd.recordare.musicxml+xml', 'makeLeadSheet'),
+    saveAbc: saver('abc', 'text/vnd.abc', 'makeAbc'),
+  };
+};
 
 /** The commands that make files. Each works on the song as it is when asked; what changes later is not in the file. */
 const createCommands = (

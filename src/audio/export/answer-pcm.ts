@@ -1,6 +1,6 @@
 /** What the worker that encodes plain samples does with each order. */
 import { encodePcm, type WavFormat } from '../../core/formats/wav';
-import { createDraws, type Draws } from '../../core/theory/draws';
+import { createDraws, type Draws } from '../../core/theory/random';
 import { messageOf } from '../../core/theory/thrown';
 import type { Encoded } from './encoding-line';
 

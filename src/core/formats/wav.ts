@@ -1,4 +1,4 @@
-import type { Draws } from '../theory/draws';
+import type { Draws } from '../theory/random';
 
 /**
  * RIFF/WAVE with integer samples ("WAVE PCM soundfile format", Stanford CCRMA), in pieces: a header that knows the

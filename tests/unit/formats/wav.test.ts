@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { encodePcm, longestWav, type WavFormat, wavHeader } from '../../../src/core/formats/wav';
-import { createDraws } from '../../../src/core/theory/draws';
-import { createRandom } from '../../../src/core/theory/random';
+import { createDraws, createRandom } from '../../../src/core/theory/random';
 
 const STEREO: WavFormat = { sampleRate: 48000, channels: 2, bits: 16 };
 

@@ -132,9 +132,7 @@ describe('the log', () => {
   it('says when it could not be opened, as it looks empty then', async () => {
     const refused = { kind: 'refused', detail: 'VersionError' } as const;
     const { notices } = await open(createFakeLog({ ...createFakeKeptLog(), read: async () => refused }));
-    expect(notices()).toMatch(
-      /Your log could not be opened, so it looks empty; nothing of it was deleted/,
-    );
+    expect(notices()).toMatch(/Your log could not be opened, so it looks empty; nothing of it was deleted/);
   });
 
   it('shows what another tab has written and deleted', async () => {

@@ -3,7 +3,7 @@ import { createPcmAnswers, type PcmOrder } from '../../../../src/audio/export/an
 import type { EncodingWorker } from '../../../../src/audio/export/encoding-line';
 import { openPcm } from '../../../../src/audio/export/pcm-file';
 import { encodePcm } from '../../../../src/core/formats/wav';
-import { createDraws } from '../../../../src/core/theory/draws';
+import { createDraws } from '../../../../src/core/theory/random';
 
 const FORM = { bits: 16, seed: 5 } as const;
 const side = (from: number): Float32Array =>
