@@ -12,8 +12,10 @@ interface Counts {
   cpu: number;
   seconds: number;
   readonly cents: number[];
-  /** From the onset of a note to the first report that stays right, ms; Infinity for a note that never is. */
+  /** From the breath of a note to the first report that stays right, ms; Infinity for a note that never is. */
   readonly latencies: number[];
+  /** From where its reed plainly sounds, ms: negative where it was heard before. */
+  readonly afterPlain: number[];
 }
 
 /** The field's half tone is the whole one here: a frame is right within this many cents (strictly). */
@@ -42,8 +44,8 @@ const countFrame = (counts: Counts, take: Take, frame: PitchFrame): void => {
   } else if (Math.abs(cents - 1200) < TOLERANCE) counts.octave += 1;
 };
 
-/** The pitch that a frame within a note must tell: that of its centre, where the note has begun by then. */
-const latencyOf = (take: Take, { from, to }: TrueNote, frames: readonly PitchFrame[]): number => {
+/** Second from which a frame within a note stays right: it must tell the pitch of its centre, where the note has begun by then. */
+const firstRight = (take: Take, { from, to }: TrueNote, frames: readonly PitchFrame[]): number => {
   let first = Number.POSITIVE_INFINITY;
   for (const { known, centre, frequency } of frames) {
     if (known < from || known > to) continue;
@@ -52,7 +54,13 @@ const latencyOf = (take: Take, { from, to }: TrueNote, frames: readonly PitchFra
     if (!right) first = Number.POSITIVE_INFINITY;
     else if (!Number.isFinite(first)) first = known;
   }
-  return 1000 * (first - from);
+  return first;
+};
+
+/** Second at which the reed of a note reaches −12 dB of the note's level: a breath is there long before (`PitchTrack.judged`). */
+const plainFrom = ({ track }: Take, { from, to }: TrueNote): number => {
+  const first = track.judged.indexOf(1, Math.ceil(from / track.step));
+  return first < 0 ? to : Math.min(to, first * track.step);
 };
 
 const quantile = (values: readonly number[], share: number): number =>
@@ -65,8 +73,10 @@ export interface FrameFigures {
   readonly falselyVoiced: number;
   /** Median distance of right frames, cents. */
   readonly cents: number;
-  /** Half and nine tenths of the notes are reported by then, ms. */
+  /** Half and nine tenths of the notes are reported by then, ms after the breath. */
   readonly latency: readonly [number, number];
+  /** The same after the reed plainly sounds. */
+  readonly afterPlain: readonly [number, number];
   /** Percent of one core. */
   readonly cpu: number;
 }
@@ -83,6 +93,7 @@ export const measureFrames = ({ listen }: Detector, takes: readonly Take[]): Fra
     seconds: 0,
     cents: [],
     latencies: [],
+    afterPlain: [],
   };
   for (const take of takes) {
     const before = process.cpuUsage();
@@ -91,7 +102,10 @@ export const measureFrames = ({ listen }: Detector, takes: readonly Take[]): Fra
     counts.seconds += take.samples.length / take.sampleRate;
     for (const frame of frames) countFrame(counts, take, frame);
     for (const note of take.notes) {
-      if (note.sounds.length === 1 && !note.failed) counts.latencies.push(latencyOf(take, note, frames));
+      if (note.sounds.length !== 1 || note.failed) continue;
+      const first = firstRight(take, note, frames);
+      counts.latencies.push(1000 * (first - note.from));
+      counts.afterPlain.push(1000 * (first - plainFrom(take, note)));
     }
   }
   return {
@@ -100,6 +114,7 @@ export const measureFrames = ({ listen }: Detector, takes: readonly Take[]): Fra
     falselyVoiced: (100 * counts.false) / counts.unvoiced,
     cents: quantile(counts.cents, 0.5),
     latency: [quantile(counts.latencies, 0.5), quantile(counts.latencies, 0.9)],
+    afterPlain: [quantile(counts.afterPlain, 0.5), quantile(counts.afterPlain, 0.9)],
     cpu: (100 * counts.cpu) / counts.seconds,
   };
 };
