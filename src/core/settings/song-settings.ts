@@ -7,7 +7,7 @@ import { FEEL_IDS } from '../feels/feels';
 import { CLICKS } from '../players/click';
 import { STOP_TIMES, type Style, TIMES } from '../players/style';
 import { PART_IDS, type PartId } from '../score/score';
-import { SOUNDINGS } from '../score/silence';
+import { SOUNDINGS } from '../score/soundings';
 import { SWING_RANGE, SWING_WAYS } from '../score/swing';
 import { BASS_VOICES, CHORD_VOICES, KITS, SECOND_VOICES } from '../score/voices';
 import { asBpm } from '../theory/units';
