@@ -13,6 +13,8 @@ export interface Biquad {
 /** Below this a state is silence; smaller numbers still would slow the processor down (denormals). */
 const SILENCE = 1e-30;
 
+const settled = (state: number): number => (Math.abs(state) < SILENCE ? 0 : state);
+
 /** What a section holds between two blocks; all 0 at its beginning. */
 export interface FilterMemory {
   one: number;
@@ -33,8 +35,34 @@ export const runFilter = (
     other = b2 * x - a2 * y;
     block[i] = y;
   }
-  memory.one = Math.abs(one) < SILENCE ? 0 : one;
-  memory.other = Math.abs(other) < SILENCE ? 0 : other;
+  memory.one = settled(one);
+  memory.other = settled(other);
+};
+
+/** Filters two blocks of one length as `runFilter` does: side by side they take little longer than one. */
+export const runFilterOnBoth = (
+  [left, right]: readonly [Float32Array, Float32Array],
+  { b0, b1, b2, a1, a2 }: Biquad,
+  [leftMemory, rightMemory]: readonly [FilterMemory, FilterMemory],
+): void => {
+  let [leftOne, leftOther] = [leftMemory.one, leftMemory.other];
+  let [rightOne, rightOther] = [rightMemory.one, rightMemory.other];
+  for (let i = 0; i < left.length; i += 1) {
+    const l = left[i] ?? 0;
+    const r = right[i] ?? 0;
+    const leftOut = b0 * l + leftOne;
+    const rightOut = b0 * r + rightOne;
+    leftOne = b1 * l - a1 * leftOut + leftOther;
+    rightOne = b1 * r - a1 * rightOut + rightOther;
+    leftOther = b2 * l - a2 * leftOut;
+    rightOther = b2 * r - a2 * rightOut;
+    left[i] = leftOut;
+    right[i] = rightOut;
+  }
+  leftMemory.one = settled(leftOne);
+  leftMemory.other = settled(leftOther);
+  rightMemory.one = settled(rightOne);
+  rightMemory.other = settled(rightOther);
 };
 
 /** Quality factors of the second-order sections of Butterworth filters. */
