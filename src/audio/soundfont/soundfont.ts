@@ -1,6 +1,7 @@
 /** A SoundFont, read and played by a library; heavy, so that only its worker imports this. */
 import { type BasicPreset, BasicSoundBank, SoundBankLoader, SpessaLog } from 'spessasynth_core';
 import { PROGRAMS } from '../../core/midi/midi-programs';
+import { asHz, asMidi } from '../../core/theory/units';
 import type { VoiceId, VoiceNote, VoiceSound } from '../synthesis/voice';
 import type { FontManner, FontVoice } from './font-messages';
 import { fontSound } from './font-sound';
@@ -34,6 +35,18 @@ const DRUM_SETS: readonly (readonly [FontVoice, readonly number[]])[] = [
   ['sticks', [0]],
   ['brushes', [40, 0]],
 ];
+
+/**
+ * Half tones by which voices of the shipped set sound below their keys: its organ's deepest stop lies two octaves under
+ * the key, where a 16′ stop lies one under.
+ */
+const SHIPPED_BELOW: Readonly<Partial<Record<VoiceId, number>>> = { organ: 12 };
+
+/** The note that has a voice of the shipped set sound at the pitch that was asked for. */
+const atPitch = (voice: VoiceId, note: VoiceNote): VoiceNote => {
+  const below = SHIPPED_BELOW[voice] ?? 0;
+  return { ...note, midi: asMidi(note.midi + below), hz: asHz(note.hz * 2 ** (below / 12)) };
+};
 
 interface FontPreset {
   readonly preset: BasicPreset;
@@ -82,9 +95,10 @@ export const openSoundFont = async (
     const found = voice === 'click' ? undefined : presets.get(voice);
     if (found === undefined) return null;
     const { preset, struck } = found;
-    if (preset.getVoiceParameters(note.midi, Math.round(note.velocity)).length === 0) return null;
+    const played = manner === 'varied' ? atPitch(voice, note) : note;
+    if (preset.getVoiceParameters(played.midi, Math.round(played.velocity)).length === 0) return null;
     const player = playerAt(note.sampleRate);
-    const rendered = struck ? player.hit(preset, note) : player.tone(preset, note);
+    const rendered = struck ? player.hit(preset, played) : player.tone(preset, played);
     return fontSound(rendered, { ...note, ...voiceModel(voice, note) });
   };
   return {

@@ -12,10 +12,12 @@ import { BASS_VOICES, CHORD_VOICES, KITS } from '../../../../src/core/score/voic
 import { hzOf } from '../../../../src/core/theory/temperament';
 import { asMidi } from '../../../../src/core/theory/units';
 import { allSections } from '../../../helpers/all-sections';
+import { hann, powerSpectrum } from '../../../helpers/drum-spectrum';
 import { measureNote, momentaryLoudness } from '../../../helpers/instrument-measure';
-import { firstDifference } from '../../../helpers/samples';
+import { amplitudeAt, firstDifference } from '../../../helpers/samples';
 import { inSoak } from '../../../helpers/soak';
 import { testProgram } from '../../../helpers/test-charts';
+import { PITCHED_TARGETS } from '../../../reference/pitched-voice-figures';
 
 const RATE = 48_000;
 /** Milliseconds from 10 to 90 %; where nothing is done its E4 takes 37, F#4 33, as the reference set does (39 and 34 at C4 and F#4). */
@@ -164,6 +166,61 @@ describe('the recorded instruments that are shipped', () => {
     for (const midi of [52, 60, 64, 66]) {
       const { samples } = render('piano', midi);
       expect(measureNote(samples, RATE, hzOf(asMidi(midi))).attack).toBeLessThanOrEqual(PIANO_RISES);
+    }
+  });
+
+  it.each([...BASS_VOICES, ...CHORD_VOICES])(
+    'sound at the pitch of the computed %s, in no other octave',
+    (voice) => {
+      for (const midi of [52, 57, 62]) {
+        const note = noteOf(midi);
+        const deepest = ({ samples }: VoiceSound): number => {
+          const octaves = [-2, -1, 0].map((octave) =>
+            amplitudeAt(samples.subarray(0, RATE), RATE, note.hz * 2 ** octave),
+          );
+          return octaves.findIndex((amplitude) => amplitude > Math.max(...octaves) / 4);
+        };
+        expect(deepest(render(voice, midi))).toBe(deepest(VOICES[voice](note)));
+      }
+    },
+  );
+
+  /** The power of a sound's first 0.4 s from one frequency to another, in dB. */
+  const levelBetween = ({ samples }: VoiceSound, from: number, to: number): number => {
+    const window = hann(0.4 * RATE);
+    const { power, binHz } = powerSpectrum(samples, RATE, { from: 0, window, size: 0.4 });
+    const sum = power.subarray(from / binHz, to / binHz).reduce((all, each) => all + each, 0);
+    return 10 * Math.log10(sum);
+  };
+
+  it('have a guitar that is as much duller as measured when it is struck softly', () => {
+    const keys = [50, 53, 56, 59, 62, 65];
+    const brightness = (velocity: number): number =>
+      keys.reduce((sum, key) => {
+        const sound = render('guitar', key, velocity);
+        return sum + (levelBetween(sound, 1414, 2828) - levelBetween(sound, 177, 354)) / keys.length;
+      }, 0);
+    const usual = brightness(80);
+    // Of the guitar of FluidR3 GM (MIT licence), keys 50 to 65, by its first 0.4 s: octaves around 2 kHz and 250 Hz.
+    for (const [velocity, measured] of [
+      [68, -4.3],
+      [45, -15.4],
+    ] as const)
+      expect(Math.abs(brightness(velocity) - usual - measured)).toBeLessThan(3);
+  });
+
+  it('have a piano with as much above 2 kHz as measured, within 3 dB', () => {
+    // C3 is left out: of the sixteen partials that were measured one lies up there.
+    for (const { midi, harmonics100 = [] } of PITCHED_TARGETS.piano.filter((target) => target.midi > 48)) {
+      const above = (partials: readonly (number | null)[]): number => {
+        const powers = partials.map((level) => 10 ** ((level ?? -90) / 10));
+        const high = powers.filter((_, i) => (i + 1) * hzOf(asMidi(midi)) > 2000);
+        const sum = (all: readonly number[]): number => all.reduce((total, power) => total + power, 0);
+        return 10 * Math.log10(sum(high) / sum(powers));
+      };
+      const { samples } = render('piano', midi);
+      const ours = measureNote(samples, RATE, hzOf(asMidi(midi))).harmonics100;
+      expect(Math.abs(above(ours) - above(harmonics100))).toBeLessThan(3);
     }
   });
 
