@@ -10,12 +10,14 @@ import { FEEL_IDS, type FeelId } from '../../src/core/feels/feels';
 import type { PartId } from '../../src/core/score/score';
 import type { BandSound } from '../../src/core/song/band-sound';
 import { allSections } from '../helpers/all-sections';
+import { hann, spectrogram } from '../helpers/drum-spectrum';
 import { loadOtherMeter } from '../helpers/ebur128';
 import { integratedLoudness, truePeak } from '../helpers/loudness';
 import { createSharedSounds, type HeardFile, renderHere, soundFor } from '../helpers/render-here';
 import { blockLevels, peakBetween, riseBetween, widthAbove } from '../helpers/samples';
 import { inSoak, soakIt } from '../helpers/soak';
 import { testChart, testProgram } from '../helpers/test-charts';
+import { MIX_OCTAVES, MIX_SPECTRA } from './mix-figures';
 
 const RATE = 48_000;
 
@@ -24,6 +26,23 @@ const RATE = 48_000;
  * chord instrument that the feels share, upright and electric bass, sticks and brushes.
  */
 const FEELS_HEARD = inSoak<FeelId>(FEEL_IDS, ['shuffle', 'train']);
+
+/** Power of both sides in the octaves from 125 Hz to 4 kHz, in dB re all from 63 Hz to 8 kHz. */
+const octavesOf = (sides: readonly Float32Array[]): readonly number[] => {
+  const size = 16_384;
+  const powers = MIX_OCTAVES.map(() => 0);
+  for (const side of sides) {
+    const stretch = { from: 0, window: hann(size), size: size / RATE, hop: size / 2 };
+    const frames = Math.floor(side.length / stretch.hop) - 1;
+    spectrogram(side, RATE, { ...stretch, frames }, ({ power, binHz }) => {
+      for (const [i, middle] of MIX_OCTAVES.entries())
+        for (let bin = Math.ceil(middle / Math.SQRT2 / binHz); bin * binHz < middle * Math.SQRT2; bin += 1)
+          powers[i] += power[bin];
+    });
+  }
+  const all = powers.reduce((sum, power) => sum + power, 0);
+  return powers.slice(1, -1).map((power) => 10 * Math.log10(power / all));
+};
 
 const short = (feel: FeelId, choruses = 1): Program =>
   testProgram(feel, { plan: { choruses, ending: 'stop' } });
@@ -148,20 +167,27 @@ describe('the band rendered to samples', () => {
     expect(counts).toMatchObject({ substituted: 0, missing: 0, failed: [] });
   });
 
-  it.each(FEELS_HEARD)('plays %s at −18 LUFS, and never above −1 dBTP', async (feel) => {
-    const { left, right, counts } = await render(short(feel));
-    const loudness = integratedLoudness([left, right], RATE);
-    loudnesses.push(loudness);
-    expect(Math.abs(loudness + 18)).toBeLessThan(1);
-    expect(truePeak([left, right])).toBeLessThanOrEqual(-1);
-    expect(counts.failed).toEqual([]);
-    // As wide as it is meant to be: a room 16 dB too soft and a narrow kit once left −12 to −16.
-    const width = widthAbove([left, right], 300, RATE);
-    expect(width).toBeGreaterThan(-8);
-    expect(width).toBeLessThan(-4.5);
-    const mono = left.map((sample, i) => (sample + right[i]) / 2);
-    expect(loudness - integratedLoudness([mono, mono], RATE)).toBeLessThan(1.5);
-  });
+  it.each(FEELS_HEARD)(
+    'plays %s at −18 LUFS, never above −1 dBTP, wide, and with the balance of octaves that other players have',
+    async (feel) => {
+      const { left, right, counts } = await render(short(feel));
+      const loudness = integratedLoudness([left, right], RATE);
+      loudnesses.push(loudness);
+      expect(Math.abs(loudness + 18)).toBeLessThan(1);
+      expect(truePeak([left, right])).toBeLessThanOrEqual(-1);
+      expect(counts.failed).toEqual([]);
+      // Chords once stood out around 250 and 500 Hz, over a bass too soft: 4.6 dB in train.
+      octavesOf([left, right]).forEach((level, i) => {
+        expect(Math.abs(level - MIX_SPECTRA[feel][i])).toBeLessThan(3);
+      });
+      // As wide as it is meant to be: a room 16 dB too soft and a narrow kit once left −12 to −16.
+      const width = widthAbove([left, right], 300, RATE);
+      expect(width).toBeGreaterThan(-8);
+      expect(width).toBeLessThan(-5);
+      const mono = left.map((sample, i) => (sample + right[i]) / 2);
+      expect(loudness - integratedLoudness([mono, mono], RATE)).toBeLessThan(1.5);
+    },
+  );
 
   it('plays these feels within 1.5 LU of each other', () => {
     expect(loudnesses).toHaveLength(FEELS_HEARD.length);

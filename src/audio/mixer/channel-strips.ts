@@ -27,28 +27,29 @@ export interface ChannelStrip {
 }
 
 /**
- * The chords give way between 200 Hz and 3 kHz, where the harp's fundamentals and its brightness lie; bass and
- * drums stand mostly below and above it. The click stays dry, so that its beat is sharp. A backbeat peaks 20 dB above
- * the drums' loudness: rounding it off keeps the limiter from ducking the whole band on two and four.
+ * The chords give way around 500 Hz, where they stood out over a bass that was too soft; from 1 to 4 kHz, where the harp's
+ * brightness lies, the band has no more than the same notes have elsewhere (`tests/reference/mix-figures.ts`). The click
+ * stays dry, so that its beat is sharp. A backbeat peaks 20 dB above the drums' loudness: rounding it off keeps the limiter
+ * from ducking the whole band on two and four.
  */
 export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
-  drums: { level: 3.5, send: -13.7, equaliser: null, rounding: { from: 0.25, to: 0.65 } },
+  drums: { level: 3, send: -13, equaliser: null, rounding: { from: 0.25, to: 0.65 } },
   bass: {
-    level: -1.5,
+    level: 1,
     send: -30,
     equaliser: { frequency: 350, gain: -2, q: 0.8 },
     rounding: null,
   },
   chords: {
     level: 0,
-    send: -12.3,
-    equaliser: { frequency: 900, gain: -3, q: 0.5 },
+    send: -12.8,
+    equaliser: { frequency: 500, gain: -3, q: 0.7 },
     rounding: null,
   },
   second: {
     level: -2,
-    send: -12.3,
-    equaliser: { frequency: 900, gain: -3, q: 0.5 },
+    send: -12.8,
+    equaliser: { frequency: 500, gain: -3, q: 0.7 },
     rounding: null,
   },
   lead: { level: 0, send: -14, equaliser: null, rounding: null },
@@ -61,7 +62,9 @@ export const CHANNEL_STRIPS: Readonly<Record<PartId, ChannelStrip>> = {
  */
 const VOICE_LEVELS: Readonly<Partial<Record<VoiceId, number>>> = {
   organ: 5.5,
-  'electric-piano': -3,
+  'electric-piano': -1.2,
+  // Its partials lie higher than an upright's, where they are heard more and make the band narrow.
+  'fingered-bass': -1,
   // Three of them for the middle that it does not stand in, where a sound goes to both sides whole.
   guitar: 4,
 };
@@ -86,7 +89,7 @@ const kitPosition = (key: number): -1 | 0 | 1 => {
 };
 
 /** How far from the middle the outer pieces of the kit stand. */
-const KIT_WIDTH = 0.8;
+const KIT_WIDTH = 0.9;
 
 /** Where a keyboard's note stands, −1 left … 1 right, as the player hears it. */
 const chordPosition = (midi: number): -1 | 0 | 1 => {
@@ -95,13 +98,13 @@ const chordPosition = (midi: number): -1 | 0 | 1 => {
 };
 
 /** How far from the middle a keyboard's low and high notes stand. */
-const CHORD_WIDTH = 0.8;
+const CHORD_WIDTH = 0.9;
 
 /** Voices whose low notes stand to the left of their high ones. */
 const KEYBOARDS: ReadonlySet<VoiceId> = new Set(['piano', 'electric-piano']);
 
 /** How far from the middle a guitar stands, across from the hats; a second one stands on the other side. */
-const GUITAR_SIDE = 0.25;
+const GUITAR_SIDE = 0.2;
 
 /** Where a note of a part stands before the part's own pan, −1 left … 1 right; an organ's goes round. */
 export const placeOf = (part: PartId, voice: VoiceId, pitch: number): number | 'turning' => {

@@ -14,7 +14,6 @@ import {
   type Whole,
 } from './abc-fields';
 import { type AbcToken, musicTokens, symbolIn } from './abc-music';
-import { withSectionKeys } from './section-keys';
 import { type ImportedChart, meterFor } from './sheet-bars';
 
 /** The longest file that is read, in UTF-16 units: many hundred tunes. */
@@ -114,15 +113,13 @@ const takeLine = (draft: Draft, line: string): void => {
   }
 };
 
-const keyText = ({ tonic, mode }: AbcKey): string => `${tonic}${mode === 'minor' ? 'm' : ''}`;
-
 const headLines = (
   { title, key, order }: Draft,
   meter: MeterName,
   tempo: number | null,
 ): readonly string[] => [
   ...(title === '' ? [] : [`Title: ${title}`]),
-  ...(key === null ? [] : [`Key: ${keyText(key)}`]),
+  ...(key === null ? [] : [`Key: ${key.tonic}${key.mode === 'minor' ? 'm' : ''}`]),
   `Meter: ${meter}`,
   ...(tempo === null ? [] : [`Tempo: ${tempo}`]),
   ...(order === null ? [] : [`Order: ${order}`]),
@@ -180,10 +177,7 @@ export const readAbc = (source: string): ImportedChart | string => {
   const body = chartLines(draft.body, { meter: draft.meter, chartMeter, left: draft.left });
   return {
     name: draft.title || 'Chart from a file',
-    text: [
-      ...headLines(draft, chartMeter, tempo),
-      ...withSectionKeys(body, draft.key && keyText(draft.key)),
-    ].join('\n'),
+    text: [...headLines(draft, chartMeter, tempo), ...body].join('\n'),
     left: [...draft.left],
   };
 };

@@ -71,7 +71,7 @@ const SongDetails = ({ song }: { readonly song: BookSong }) => {
           Duplicate
         </button>
         <button type="button" className="tool" onClick={() => commands.dropSong(song.id)}>
-          Delete
+          Take out of the book
         </button>
       </div>
     </div>

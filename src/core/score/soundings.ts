@@ -1,2 +1,0 @@
-/** How much of the band sounds. */
-export const SOUNDINGS = ['band', 'drums', 'bass', 'click'] as const;
