@@ -4,10 +4,10 @@ import { DEFAULT_SETTINGS } from '../../src/core/settings/defaults';
 import type { Settings } from '../../src/core/settings/settings';
 import { ENTRIES } from '../../src/ui/page/entries';
 import { builtPage, planned } from '../helpers/built-page';
-import { closePanel, openEntry } from '../helpers/open-panel';
+import { closePanel, openBeside, openEntry } from '../helpers/open-panel';
 import { outOfSight, resize } from '../helpers/page-layout';
 import { play, problemsIn, SIZES, type Size } from '../helpers/size-walk';
-import { inSoak, inTurn } from '../helpers/soak';
+import { inSoak, inTurn, soakIt } from '../helpers/soak';
 
 const { open } = builtPage();
 
@@ -77,6 +77,34 @@ describe('at every size nothing is cut, covered or overlapping', () => {
       );
       await closePanel(page);
     }
+    expect(problems).toEqual([]);
+  });
+
+  soakIt('in panels of a phone, with every fold open and a song of a long name', async () => {
+    const page = await visit();
+    const [, , , , , phone = SIZES[0]] = SIZES;
+    await resize(page, phone);
+    const problemsOf = async (state: string) => {
+      await page.evaluate(() => {
+        for (const fold of document.querySelectorAll('details')) fold.open = true;
+      });
+      return problemsIn(page, state, { covered: () => true, sizes: [phone] });
+    };
+    await openEntry(page, 'Book');
+    await page
+      .getByLabel('Keep as a new song called')
+      .fill('Down the lane past the mill and back over the bridge');
+    await page.getByRole('button', { name: 'Keep song' }).click();
+    await closePanel(page);
+    await page.keyboard.press('+');
+    await openEntry(page, 'Book');
+    await page.getByRole('button', { name: /as it is now$/ }).waitFor();
+    const problems = [...(await problemsOf('a long name'))];
+    await closePanel(page);
+    await openEntry(page, 'Practise');
+    await openBeside(page, 'Bends');
+    await page.getByRole('heading', { name: 'A first bend', exact: true }).waitFor();
+    problems.push(...(await problemsOf('first bends')));
     expect(problems).toEqual([]);
   });
 

@@ -82,6 +82,10 @@ export const layoutProblems = (page: Page, { covered }: { readonly covered: bool
     if (root.scrollWidth > root.clientWidth + 1)
       problems.push(`the page is ${root.scrollWidth} px wide, the window ${root.clientWidth}`);
 
+    const held = document.querySelector('.panel-body');
+    if (held && held.scrollWidth > held.clientWidth + 1)
+      problems.push(`the panel holds ${held.scrollWidth} px, and is ${held.clientWidth} wide`);
+
     // Text in the places that are read must not be cut.
     const texts =
       '.masthead :is(p, button, strong), .transport :is(button, .chosen, label), .fit :is(h2, th, td, p, .tap), .turn :is(strong, p)';

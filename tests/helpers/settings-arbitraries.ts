@@ -20,7 +20,7 @@ import { CLASS_LEVELS, LONGEST_LEVEL, SHORTEST_NOTES } from '../../src/core/prac
 import { ANSWER_VOICES, TRADE_MODES } from '../../src/core/practice/trade-modes';
 import { PLAN_LIMITS, TRADE_PLANS } from '../../src/core/practice/trade-plan';
 import { PART_IDS } from '../../src/core/score/score';
-import { SOUNDINGS } from '../../src/core/score/silence';
+import { SOUNDINGS } from '../../src/core/score/soundings';
 import { BASS_VOICES, CHORD_VOICES, KITS, SECOND_VOICES } from '../../src/core/score/voices';
 import { OWN_SOUND_PARTS, RECORDED_PARTS } from '../../src/core/settings/mix';
 import { ANNOUNCEMENTS, BESIDE_TAB, DRAWINGS, LOOKS } from '../../src/core/settings/page-settings';

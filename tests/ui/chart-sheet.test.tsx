@@ -213,6 +213,13 @@ describe('keeping', () => {
     expect(session.store.getState().tune.chart.tonic).toBe('G');
   });
 
+  it('has its key spelled among the keys of songs as it is written', async () => {
+    const { user } = await write('Key: Abm\nAbm7 | Dbm7 | Fb | Eb7');
+    await user.click(button('Save'));
+    const keys = screen.getByLabelText<HTMLSelectElement>('Song key');
+    expect(keys.selectedOptions[0]?.textContent).toBe('A♭ minor');
+  });
+
   it('offers the key its chords speak for, where another is chosen', async () => {
     const { user } = await write('Am | Dm | E7 | Am');
     await user.click(button('Write it in A minor'));

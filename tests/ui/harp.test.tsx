@@ -35,7 +35,7 @@ describe('the harp panel', () => {
     await user.click(panel.getByRole('button', { name: 'Take the C harp' }));
     expect(state().tune.harp.key).toBe(0);
     const [kept] = state().harpCase;
-    await user.click(panel.getByRole('button', { name: 'Remove the C harp' }));
+    await user.click(panel.getByRole('button', { name: 'Delete the C harp' }));
     expect(state().harpCase).toEqual([]);
     await user.click(panel.getByRole('button', { name: 'Bring it back' }));
     expect(state().harpCase).toEqual([kept]);

@@ -10,7 +10,7 @@ describe('Help', () => {
   it('opens at the keys on a question mark, also when it is open already', async () => {
     const { user } = openPage();
     await act(() => user.keyboard('?'));
-    expect(help().getAllByRole('heading', { level: 3 })[0]?.textContent).toBe('Keyboard');
+    expect(help().getAllByRole('heading', { level: 3 })[0]?.textContent).toBe('Shortcuts');
     expect(help().getByText('play and stop')).toBeTruthy();
     await act(() => user.keyboard('?'));
     expect(help().getByText('tap the tempo')).toBeTruthy();

@@ -45,7 +45,7 @@ describe('writing a phrase', () => {
     await user.keyboard('{Control>}z{/Control}{Control>}z{/Control}');
     await user.click(screen.getByRole('button', { name: 'Redo' }));
     expect(tab().value).toBe("-2:q r:e -3':q. r:q");
-    await user.click(screen.getByRole('button', { name: 'Remove' }));
+    await user.click(screen.getByRole('button', { name: 'Delete' }));
     expect(tab().value).toBe('-2:q r:h.');
   });
 
@@ -79,7 +79,7 @@ describe('writing a phrase', () => {
 });
 
 describe('exercises', () => {
-  it('are kept from the stand, changed, taken out and brought back', async () => {
+  it('are kept from the stand, changed, deleted and brought back', async () => {
     const { user, state } = await openPanel();
     await user.click(screen.getByText('Exercises'));
     await user.click(screen.getByText('Keep what is on the stand as an exercise'));
@@ -92,7 +92,7 @@ describe('exercises', () => {
     await user.click(screen.getByRole('button', { name: 'Keep the change' }));
     await user.type(screen.getByRole('searchbox', { name: /^Find an exercise/ }), 'rain');
     expect(screen.queryByRole('button', { name: 'Put “First evening” on the stand' })).toBeNull();
-    await user.click(screen.getByRole('button', { name: 'Take out Thursday' }));
+    await user.click(screen.getByRole('button', { name: 'Delete Thursday' }));
     expect(state().phrasebook.exercises).toEqual([]);
     await user.click(screen.getByRole('button', { name: 'Bring it back' }));
     expect(state().phrasebook.exercises[0]).toMatchObject({ name: 'Thursday', tags: ['rain', 'slow'] });

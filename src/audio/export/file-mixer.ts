@@ -4,11 +4,14 @@ import type { PartId } from '../../core/score/score';
 import type { Mix } from '../../core/settings/mix';
 import { cutEnvelope, endsBy, makesWay } from '../band/note-envelope';
 import { addNote, beginNote, cutNote, type MixNote, type MixSound, type Ringing } from './note-samples';
-import { type MixSums, PartMix } from './part-mix';
+import { PartMix } from './part-mix';
+import type { MixSums } from './side-sums';
 
 export interface FileMixerOptions {
   readonly sampleRate: number;
   readonly mix: Mix;
+  /** Gain of the whole band. */
+  readonly gain: number;
 }
 
 /** Mixes notes in their order. */

@@ -1,16 +1,17 @@
 /** What becomes of the notes of a file: mixed, put into the room, limited. */
 
 import type { Mix } from '../../core/settings/mix';
-import { createStereoConvolver } from '../../core/signal/stereo-convolver';
 import { createLimiter } from '../mixer/limiter';
 import { masterGain } from '../mixer/mix-gains';
 import type { RoomImpulse } from '../mixer/room';
 import { createFileMixer } from './file-mixer';
+import { createFileRoom } from './file-room';
 import type { MixNote, MixSound } from './note-samples';
-import type { MixSums } from './part-mix';
+import type { MixSums } from './side-sums';
 
 export interface FinisherOptions {
   readonly sampleRate: number;
+  /** At half the rate, as `liveRoomAnswer` has it. */
   readonly room: RoomImpulse;
   readonly mix: Mix;
   /** The programme level, in dB. */
@@ -29,28 +30,24 @@ export interface Finished {
 export interface Finisher {
   know(id: number, sound: MixSound): void;
   forget(id: number): void;
-  /** The next frames, in which these notes begin. */
+  /** The next frames, an even number of them, in which these notes begin. */
   next(notes: readonly MixNote[], frames: number): Finished;
   /** What still rings after them, until nothing sounds any more. */
   rest(): Finished;
 }
 
-const times = (samples: Float32Array, gain: number): Float32Array => samples.map((sample) => sample * gain);
-
-const scale = (samples: Float32Array, gain: number): void => {
-  for (let i = 0; i < samples.length; i += 1) samples[i] = gain * (samples[i] ?? 0);
-};
+/** Rounds up to an even number, as the room takes frames two by two. */
+const inPairs = (frames: number): number => 2 * Math.ceil(frames / 2);
 
 /** Starts a file. */
 export const createFinisher = ({ sampleRate, room, mix, trim, ceiling }: FinisherOptions): Finisher => {
   const gain = 10 ** (trim / 20) * masterGain(mix);
-  const mixer = createFileMixer({ sampleRate, mix });
-  const convolver = createStereoConvolver([times(room.left, gain), times(room.right, gain)]);
+  const mixer = createFileMixer({ sampleRate, mix, gain });
+  const heard = createFileRoom(room);
   const limiter = createLimiter({ sampleRate, ceiling });
   let skip = limiter.delay;
   const finished = ({ left, right, send }: MixSums): Finished => {
-    for (const side of [left, right]) scale(side, gain);
-    convolver.addTo([left, right], send);
+    heard.addTo([left, right], send);
     limiter.process(left, right);
     const from = Math.min(skip, left.length);
     skip -= from;
@@ -63,6 +60,6 @@ export const createFinisher = ({ sampleRate, room, mix, trim, ceiling }: Finishe
       mixer.add(notes);
       return finished(mixer.mix(frames));
     },
-    rest: () => finished(mixer.mix(mixer.framesLeft() + room.left.length + limiter.delay)),
+    rest: () => finished(mixer.mix(inPairs(mixer.framesLeft() + heard.rings + limiter.delay))),
   };
 };

@@ -6,7 +6,6 @@
 import type { Section } from '../../core/arranger/program';
 import type { FeelId } from '../../core/feels/feels';
 import type { PartId } from '../../core/score/score';
-import { convolverBlock } from '../../core/signal/stereo-convolver';
 import type { BandSound } from '../../core/song/band-sound';
 import { keysOf } from '../band/note-sound';
 import { type Bank, type BankCounts, createBank, type WorkerRoute } from '../bank/bank';
@@ -15,6 +14,7 @@ import { FEEL_TRIMS } from '../mixer/feel-trims';
 import { roomAt } from '../mixer/room-at';
 import { notesBetween, type Push, pushSeconds, type ScheduledNote } from '../transport/scheduled-note';
 import { placeSection, type Timeline } from '../transport/timeline';
+import { fileRoomBlock } from './file-room';
 import { createFinishLine, type FinishLine } from './finish-line';
 import type { Finished } from './finisher';
 import { heldAtMost } from './held-at-most';
@@ -78,7 +78,7 @@ export const renderSections = async (request: RenderRequest): Promise<Rendered> 
   const lost = new Promise<never>((_, reject) => {
     lose = (reason) => reject(new Error(`no sounds can be computed: ${reason}`));
   });
-  const room = roomAt(sampleRate).heard;
+  const room = roomAt(sampleRate).atHalfRate;
   const { feel, sound } = request;
   const line = createFinishLine({
     sampleRate,
@@ -102,7 +102,7 @@ export const renderSections = async (request: RenderRequest): Promise<Rendered> 
     heldAtMost: heldAtMost(timeline, sound),
   });
   try {
-    const frames = BLOCKS * convolverBlock(room.left.length);
+    const frames = BLOCKS * fileRoomBlock(room);
     const all = renderStretches({ request, line, timeline, bank, push: pushSeconds(request.push) }, frames);
     return await Promise.race([all, lost]);
   } finally {
@@ -167,7 +167,8 @@ const wantedIn = (stage: Stage, from: number, to: number) => {
 const renderStretches = async (stage: Stage, stretch: number): Promise<Rendered> => {
   const { request, timeline, bank, line } = stage;
   const { sampleRate, signal, onProgress } = request;
-  const whole = Math.round((timeline.at(-1)?.until ?? 0) * sampleRate);
+  // An even number, as the room takes frames two by two.
+  const whole = 2 * Math.round(((timeline.at(-1)?.until ?? 0) * sampleRate) / 2);
   const outlet = createOutlet(request);
   const underWay: Promise<void>[] = [];
   let notes = 0;

@@ -1,5 +1,5 @@
 import { barTicks, METERS } from '../chart/build-chart';
-import type { Bar, BarKey, Chart, ChordSpan, MeterName } from '../chart/chart';
+import { type Bar, type BarKey, type Chart, type ChordSpan, type MeterName, MOST_BARS } from '../chart/chart';
 import { romanChord } from '../chart/roman';
 import { sectionKey } from '../chart/tonics';
 import type { Chord, NoteName } from '../theory/chord';
@@ -30,9 +30,6 @@ import { isUnparted } from './unparted';
  * they say, `Pick-up:` what is played before the first bar. Nothing typed is lost: `source` keeps it whole, and what is not understood stays as text in its bar, is
  * listed among the problems, and sounds as the chord before it.
  */
-
-/** The longest chart. */
-const MOST_BARS = 256;
 
 /** What a text needs beside itself to become a chart. */
 export interface ReadChartOptions {

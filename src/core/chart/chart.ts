@@ -5,6 +5,9 @@ import type { PitchClass, Ticks } from '../theory/units';
 /** Meters a chart may be in. */
 export const METER_NAMES = ['4/4', '3/4', '12/8', '6/8'] as const;
 
+/** The longest chart. */
+export const MOST_BARS = 256;
+
 /** A meter by its signature; in 12/8 and 6/8 a beat is three eighths. */
 export type MeterName = (typeof METER_NAMES)[number];
 

@@ -1,4 +1,6 @@
 import type { Section } from '../arranger/program';
+import type { BarKey } from '../chart/chart';
+import { keyAt } from '../chart/key-at';
 import { BRUSH_SET, MIDI_PARTS, type MidiPart, PROGRAMS } from '../midi/midi-programs';
 import type { PartId } from '../score/score';
 import type { BassVoice, ChordVoice, Kit, SecondVoice } from '../score/voices';
@@ -65,9 +67,9 @@ const meterBytes = ({ chart }: Section): Bytes => {
   return metaEvent(META.meter, [beats, Math.log2(unit), clocks, 8]);
 };
 
-const keyBytes = ({ chart }: Section): Bytes => {
-  const fifths = keyFifths(chart.tonic, chart.mode);
-  return metaEvent(META.key, [fifths < 0 ? fifths + 256 : fifths, chart.mode === 'minor' ? 1 : 0]);
+const keyBytes = ({ tonic, mode }: BarKey): Bytes => {
+  const fifths = keyFifths(tonic, mode);
+  return metaEvent(META.key, [fifths < 0 ? fifths + 256 : fifths, mode === 'minor' ? 1 : 0]);
 };
 
 const sectionName = ({ kind, chorus }: Section): string => {
@@ -106,11 +108,18 @@ const conductorTrack = (title: string, placed: readonly PlacedSection[]): Uint8A
       bytes: tempoBytes(step.bpm, section.chart.meter.beatTicks),
     })),
   );
+  const keys = placed.flatMap(({ section: { chart }, at }) =>
+    chart.bars.map((bar, index) => ({
+      at: at + bar.at,
+      rank: SETUP_RANK,
+      bytes: keyBytes(keyAt(chart, index)),
+    })),
+  );
   const events = [
     nameEvent(title),
     ...changesOnly(tempos),
     ...setUp(meterBytes),
-    ...setUp(keyBytes),
+    ...changesOnly(keys),
     ...placed.flatMap(markerEvents),
   ];
   return trackChunk(events, lengthOf(placed));

@@ -1,4 +1,5 @@
-import type { Bar, Chart, ChordSpan } from '../chart/chart';
+import type { Bar, BarKey, Chart, ChordSpan } from '../chart/chart';
+import { keyAt } from '../chart/key-at';
 import { PROGRAMS } from '../midi/midi-programs';
 import { greatestDivisor } from '../theory/divisor';
 import { type Bpm, TICKS_PER_QUARTER, type Ticks } from '../theory/units';
@@ -72,16 +73,27 @@ const openingDirections = (sheet: LeadSheet): readonly XmlElement[] => {
   ];
 };
 
+const keyElement = ({ tonic, mode }: BarKey): XmlElement =>
+  element('key', [element('fifths', keyFifths(tonic, mode)), element('mode', mode)]);
+
 /** Key, meter, clef, and slashes instead of rests for programs that draw them. */
-const attributesElement = ({ tonic, mode, meter }: Chart): XmlElement => {
-  const [beats = '4', unit = '4'] = meter.name.split('/');
+const attributesElement = (chart: Chart): XmlElement => {
+  const [beats = '4', unit = '4'] = chart.meter.name.split('/');
   return element('attributes', [
     element('divisions', TICKS_PER_QUARTER),
-    element('key', [element('fifths', keyFifths(tonic, mode)), element('mode', mode)]),
+    keyElement(keyAt(chart, 0)),
     element('time', [element('beats', beats), element('beat-type', unit)]),
     element('clef', [element('sign', 'G'), element('line', 2)]),
     element('measure-style', [element('slash', [], { type: 'start', 'use-stems': 'no' })]),
   ]);
+};
+
+/** The key of a bar, where that is another than the bar's before. */
+const keyChange = (chart: Chart, index: number): XmlElement | null => {
+  const [before, now] = [keyAt(chart, Math.max(0, index - 1)), keyAt(chart, index)];
+  return before.tonic === now.tonic && before.mode === now.mode
+    ? null
+    : element('attributes', [keyElement(now)]);
 };
 
 /** A stretch of a bar with the chords that begin in it. */
@@ -170,6 +182,7 @@ const measureElement = (sheet: LeadSheet, bar: Bar, index: number): XmlElement =
       ...(isFirst && chart.pickUp === undefined
         ? [attributesElement(chart), ...openingDirections(sheet)]
         : []),
+      keyChange(chart, index),
       bar.place?.bar === 0 ? rehearsal(bar.place.section) : null,
       ...stretchesOf(bar, chart.meter.beatTicks).flatMap((stretch) => stretchElements(sheet, bar, stretch)),
       isLast ? element('barline', [element('bar-style', 'light-heavy')], { location: 'right' }) : null,

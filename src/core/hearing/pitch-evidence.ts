@@ -3,7 +3,7 @@ import { createUpperRise } from '../signal/upper-rise';
 import { elementAt } from '../theory/element-at';
 import { createDeniedPitches } from './denied-pitches';
 import type { Peak } from './lag-peaks';
-import { higherPlaces, type PitchGrid, widen } from './pitch-grid';
+import { higherPlaces, MULTIPLES, type PitchGrid, widen } from './pitch-grid';
 import { createSoundBand, type SoundBand } from './sound-band';
 
 /** What is known of a hop and those before it. */
@@ -86,17 +86,23 @@ const createPreference = (grid: PitchGrid): ((values: Float64Array, demands: Dem
   const highest = elementAt(frequencies, frequencies.length - 1);
   const lowness = frequencies.map((frequency) => PER_OCTAVE * Math.log2(highest / frequency));
   const wide = new Float64Array(frequencies.length + 1);
+  // The higher a pitch, the fewer of its multiples a harp has; the highest octave has none.
+  const counts = Uint8Array.from(frequencies, (_, i) => {
+    const own = higher.subarray(MULTIPLES * i, MULTIPLES * (i + 1));
+    return own.findLastIndex((place) => place < frequencies.length) + 1;
+  });
   return (values, { own, more, say }) => {
     widen(values, wide);
     const voicedSay = say * OWN.voiced;
     let voiced = Number.NEGATIVE_INFINITY;
     let preferred = Number.NEGATIVE_INFINITY;
-    for (let i = 0, h = 0; i < values.length; i += 1, h += 6) {
-      const most = Math.max(
-        Math.max(wide[higher[h] ?? 0] ?? 0, wide[higher[h + 1] ?? 0] ?? 0),
-        Math.max(wide[higher[h + 2] ?? 0] ?? 0, wide[higher[h + 3] ?? 0] ?? 0),
-        Math.max(wide[higher[h + 4] ?? 0] ?? 0, wide[higher[h + 5] ?? 0] ?? 0),
-      );
+    for (let i = 0; i < values.length; i += 1) {
+      let most = Number.NEGATIVE_INFINITY;
+      const end = MULTIPLES * i + (counts[i] ?? 0);
+      for (let h = MULTIPLES * i; h < end; h += 1) {
+        const each = wide[higher[h] ?? 0] ?? 0;
+        if (each > most) most = each;
+      }
       const here = values[i] ?? 0;
       const beyond = Math.max(0, here - most);
       const value = here - say * (lowness[i] ?? 0);

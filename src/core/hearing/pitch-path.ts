@@ -30,42 +30,52 @@ export interface PathCosts {
 export const createPitchPath = (size: number, { moves, leap, start, stop }: PathCosts): PitchPath => {
   // A move dearer than a leap is never made.
   const near = Float64Array.from(moves.filter((cost) => cost < leap));
-  // Nothing lies beside the grid: no need to ask where it ends.
+  // Room beside the grid, so that nobody has to ask where it ends.
   const margin = near.length;
   const row = (): Float64Array => new Float64Array(size + 2 * margin).fill(Number.NEGATIVE_INFINITY);
   let scores = row();
   let next = row();
+  let top = Number.NEGATIVE_INFINITY;
   let silent = 0;
 
-  const reached = (at: number): number => {
-    let best = (scores[at] ?? 0) - (near[0] ?? 0);
-    for (let k = 1; k < near.length; k += 1) {
-      const nearest = Math.max(scores[at - k] ?? 0, scores[at + k] ?? 0);
-      best = Math.max(best, nearest - (near[k] ?? 0));
+  /** Writes how good the best way to each pitch is, before what the latest window says of it. */
+  const reach = (from: Float64Array, into: Float64Array, leapt: number): void => {
+    into.fill(leapt);
+    for (let at = margin; at < size + margin; at += 1) {
+      const score = from[at] ?? 0;
+      // Nobody moves along from where a leap from the best is better: while a note stands, that is nearly everywhere.
+      if (score <= leapt) continue;
+      for (let k = 0; k < margin; k += 1) {
+        const moved = score - (near[k] ?? 0);
+        if (moved > (into[at - k] ?? 0)) into[at - k] = moved;
+        if (moved > (into[at + k] ?? 0)) into[at + k] = moved;
+      }
     }
-    return best;
   };
 
   return {
     step(evidence, unvoiced) {
-      let top = Number.NEGATIVE_INFINITY;
-      for (let at = margin; at < size + margin; at += 1) top = Math.max(top, scores[at] ?? 0);
+      const now = next;
       const leapt = Math.max(top, silent - start) - leap;
       const quiet = Math.max(silent, top - stop) + unvoiced;
+      reach(scores, now, leapt);
       let best = -1;
-      let highest = quiet;
+      let most = Number.NEGATIVE_INFINITY;
       for (let i = 0; i < size; i += 1) {
-        const score = Math.max(reached(i + margin), leapt) + (evidence[i] ?? 0);
-        next[i + margin] = score;
-        if (score > highest) {
-          highest = score;
+        const score = (now[i + margin] ?? 0) + (evidence[i] ?? 0);
+        now[i + margin] = score;
+        if (score > most) {
+          most = score;
           best = i;
         }
       }
-      for (let at = margin; at < size + margin; at += 1) next[at] = (next[at] ?? 0) - highest;
+      const highest = Math.max(most, quiet);
+      for (let at = margin; at < size + margin; at += 1) now[at] = (now[at] ?? 0) - highest;
+      top = most - highest;
       silent = quiet - highest;
-      [scores, next] = [next, scores];
-      return best;
+      next = scores;
+      scores = now;
+      return most > quiet ? best : -1;
     },
     scores: () => scores.subarray(margin, size + margin),
     silence: () => silent,

@@ -118,8 +118,8 @@ const createLikeness = (lags: Float64Array, hop: number, longestLag: number) => 
 export const createSoundBand = (options: SoundBandOptions): SoundBand => {
   const { from, to, keep, rate, hop, lags, longest } = options;
   const edges: FilterSpec[] = [];
-  if (from !== undefined) edges.push({ kind: 'high-pass', cutoff: from, order: 4 });
-  if (to !== undefined) edges.push({ kind: 'low-pass', cutoff: to, order: 4 });
+  if (from !== undefined) edges.push({ kind: 'high-pass', cutoff: from });
+  if (to !== undefined) edges.push({ kind: 'low-pass', cutoff: to });
   const filter = createFilter(edges, rate);
   const longestLag = Math.ceil((lags[0] ?? 0) / keep) + READING_MARGIN;
   const products = createLagProducts({ hop: hop / keep, longestLag, longestWindow: longest });
@@ -139,13 +139,13 @@ export const createSoundBand = (options: SoundBandOptions): SoundBand => {
     add(samples, afterNote, silent) {
       block.set(samples);
       filter(block);
-      power = 0;
+      let sum = 0;
       for (let i = 0; i < kept.length; i += 1) {
         const sample = block[(i + 1) * keep - 1] ?? 0;
         kept[i] = sample;
-        power += sample * sample;
+        sum += sample * sample;
       }
-      power /= kept.length;
+      power = sum / kept.length;
       products.add(kept, afterNote);
       if (!silent) compare(products, likeness);
     },

@@ -2,9 +2,9 @@ import type { Chart } from '../chart/chart';
 import { countWhile } from '../theory/count-while';
 import { asTicks } from '../theory/units';
 import { type NoteEvent, PART_IDS, type PartId, type Score } from './score';
+import type { SOUNDINGS } from './soundings';
 
-/** How much of the band sounds. */
-export const SOUNDINGS = ['band', 'drums', 'bass', 'click'] as const;
+/** One of `SOUNDINGS`. */
 export type Sounding = (typeof SOUNDINGS)[number];
 
 /** The band plays `play` bars, then is silent for `rest` bars, over and over. */

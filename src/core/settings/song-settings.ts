@@ -2,11 +2,12 @@ import * as v from 'valibot';
 import { DYNAMICS } from '../arranger/energy';
 import { ARCS, COUNT_INS, ENDINGS, INTROS, type Plan } from '../arranger/program';
 import { TURNAROUNDS } from '../arranger/turnarounds';
+import { MOST_BARS } from '../chart/chart';
 import { FEEL_IDS } from '../feels/feels';
 import { CLICKS } from '../players/click';
 import { STOP_TIMES, type Style, TIMES } from '../players/style';
 import { PART_IDS, type PartId } from '../score/score';
-import { SOUNDINGS } from '../score/silence';
+import { SOUNDINGS } from '../score/soundings';
 import { SWING_RANGE, SWING_WAYS } from '../score/swing';
 import { BASS_VOICES, CHORD_VOICES, KITS, SECOND_VOICES } from '../score/voices';
 import { asBpm } from '../theory/units';
@@ -44,6 +45,9 @@ const tempo = v.variant('kind', [
   v.object({ kind: v.literal('alternate'), slow: tempoSchema }),
 ]);
 
+/** The bar of a chart, counted from 0. */
+const barOfChart = whole(0, MOST_BARS - 1);
+
 const plan = v.object({
   countInBars: v.picklist(COUNT_INS),
   intro: v.picklist(INTROS),
@@ -53,7 +57,7 @@ const plan = v.object({
   turnarounds: v.optional(v.picklist(TURNAROUNDS), 'varied'),
   ending: v.picklist(ENDINGS),
   ritard: v.boolean(),
-  repeat: v.nullable(v.object({ from: whole(0, 127), to: whole(0, 127) })),
+  repeat: v.nullable(v.object({ from: barOfChart, to: barOfChart })),
   countBetween: v.boolean(),
   keys,
   tempo,

@@ -14,6 +14,7 @@ import {
   type Whole,
 } from './abc-fields';
 import { type AbcToken, musicTokens, symbolIn } from './abc-music';
+import { withSectionKeys } from './section-keys';
 import { type ImportedChart, meterFor } from './sheet-bars';
 
 /** The longest file that is read, in UTF-16 units: many hundred tunes. */
@@ -113,13 +114,15 @@ const takeLine = (draft: Draft, line: string): void => {
   }
 };
 
+const keyText = ({ tonic, mode }: AbcKey): string => `${tonic}${mode === 'minor' ? 'm' : ''}`;
+
 const headLines = (
   { title, key, order }: Draft,
   meter: MeterName,
   tempo: number | null,
 ): readonly string[] => [
   ...(title === '' ? [] : [`Title: ${title}`]),
-  ...(key === null ? [] : [`Key: ${key.tonic}${key.mode === 'minor' ? 'm' : ''}`]),
+  ...(key === null ? [] : [`Key: ${keyText(key)}`]),
   `Meter: ${meter}`,
   ...(tempo === null ? [] : [`Tempo: ${tempo}`]),
   ...(order === null ? [] : [`Order: ${order}`]),
@@ -177,7 +180,10 @@ export const readAbc = (source: string): ImportedChart | string => {
   const body = chartLines(draft.body, { meter: draft.meter, chartMeter, left: draft.left });
   return {
     name: draft.title || 'Chart from a file',
-    text: [...headLines(draft, chartMeter, tempo), ...body].join('\n'),
+    text: [
+      ...headLines(draft, chartMeter, tempo),
+      ...withSectionKeys(body, draft.key && keyText(draft.key)),
+    ].join('\n'),
     left: [...draft.left],
   };
 };

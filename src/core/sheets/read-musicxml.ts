@@ -3,6 +3,7 @@ import type { MeterName } from '../chart/chart';
 import { readDecimal } from '../theory/decimal';
 import { symbolOf } from './musicxml-chords';
 import { sheetKey } from './musicxml-key';
+import { withSectionKeys } from './section-keys';
 import {
   barWords,
   type ImportedChart,
@@ -21,7 +22,9 @@ interface Reading {
   /** The chart's meter: that of the first measure. */
   meter: MeterName | null;
   first: { readonly beats: number; readonly unit: number } | null;
+  /** The chart's key: the first. */
   key: string | null;
+  keyNow: string | null;
   tempo: number | null;
   sounding: boolean;
   readonly left: Set<string>;
@@ -62,8 +65,9 @@ const takeAttributes = (reading: Reading, measure: Measure, node: XmlNode): void
   }
   const key = childrenOf(node, 'key').map(keyOf)[0] ?? null;
   if (key === null) return;
-  if (reading.key !== null && key !== reading.key) measure.head.push(`Key: ${key}`);
   reading.key ??= key;
+  if (reading.keyNow !== null && key !== reading.keyNow) measure.head.push(`Key: ${key}`);
+  reading.keyNow = key;
 };
 
 const takeSound = (reading: Reading, measure: Measure, sound: XmlNode, until: string): void => {
@@ -195,7 +199,7 @@ const readPart = (part: XmlNode, reading: Reading): readonly string[] => {
     if (isUpbeat) takeUpbeat(reading, lines, measure);
     else isOpen = writeMeasure(lines, measure, wordsOf(reading, measure, reading.meter ?? '4/4'), isOpen);
   }
-  return lines;
+  return withSectionKeys(lines, reading.key);
 };
 
 const tempoLine = ({ tempo, first, meter }: Reading): readonly string[] => {
@@ -229,6 +233,7 @@ export const readMusicXml = (root: XmlNode): ImportedChart | string => {
     meter: null,
     first: null,
     key: null,
+    keyNow: null,
     tempo: null,
     sounding: false,
     left: new Set<string>(),

@@ -33,8 +33,8 @@ export const createFrontEnd = ({ sampleRate, hop, lowest }: FrontEndOptions): Fr
   const factor = decimation(sampleRate);
   const filter = createFilter(
     [
-      { kind: 'high-pass', cutoff: lowest, order: 4 },
-      { kind: 'low-pass', cutoff: Math.min(HIGHEST, 0.4 * sampleRate), order: 4 },
+      { kind: 'high-pass', cutoff: lowest },
+      { kind: 'low-pass', cutoff: Math.min(HIGHEST, 0.4 * sampleRate) },
     ],
     sampleRate,
   );

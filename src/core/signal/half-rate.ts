@@ -44,72 +44,81 @@ const allPassCoefficients = (sections: number, transition: number): readonly num
   });
 };
 
-const COEFFICIENTS = allPassCoefficients(SECTIONS, TRANSITION);
-const isEven = (_: number, index: number): boolean => index % 2 === 0;
-/** The branch without a delay, and the one that is a sample of the whole rate late. */
-const PROMPT = COEFFICIENTS.filter(isEven);
-const LATE = COEFFICIENTS.filter((_, index) => index % 2 !== 0);
+const COEFFICIENTS = Float64Array.from(allPassCoefficients(SECTIONS, TRANSITION));
+/** Below this a state is silence; smaller numbers still would slow the processor down (denormals). */
+const SILENCE = 1e-30;
 
-/** All-passes one after another. */
-class Branch {
-  private readonly coefficients: Float64Array;
-  /** The last sample into each, and out of it. */
-  private readonly states: Float64Array;
+const settled = (state: number): number => (Math.abs(state) < SILENCE ? 0 : state);
 
-  constructor(coefficients: readonly number[]) {
-    this.coefficients = Float64Array.from(coefficients);
-    this.states = new Float64Array(2 * coefficients.length);
-  }
+/**
+ * Both branches: all-passes 0, 2 and 4 one after another, which are prompt, and 1 and 3, which are a sample of the whole
+ * rate late. Each waits for what it gave last, so that five side by side take little longer than one.
+ */
+class Branches {
+  /** The last sample into each, and behind these the last out of each. */
+  private readonly states = new Float64Array(2 * SECTIONS);
 
-  /** In place. */
-  run(samples: Float64Array): void {
-    const { coefficients, states } = this;
-    for (let section = 0; section < coefficients.length; section += 1) {
-      const coefficient = coefficients[section] ?? 0;
-      let into = states[2 * section] ?? 0;
-      let out = states[2 * section + 1] ?? 0;
-      for (let i = 0; i < samples.length; i += 1) {
-        const sample = samples[i] ?? 0;
-        out = coefficient * (sample - out) + into;
-        into = sample;
-        samples[i] = out;
-      }
-      states[2 * section] = into;
-      states[2 * section + 1] = out;
+  /** Filters so many samples of each in place. */
+  run(prompt: Float64Array, late: Float64Array, count: number): void {
+    const { states } = this;
+    const [c0, c1, c2] = [COEFFICIENTS[0] ?? 0, COEFFICIENTS[1] ?? 0, COEFFICIENTS[2] ?? 0];
+    const [c3, c4] = [COEFFICIENTS[3] ?? 0, COEFFICIENTS[4] ?? 0];
+    let [i0, i1, i2] = [states[0] ?? 0, states[1] ?? 0, states[2] ?? 0];
+    let [i3, i4] = [states[3] ?? 0, states[4] ?? 0];
+    let [o0, o1, o2] = [states[5] ?? 0, states[6] ?? 0, states[7] ?? 0];
+    let [o3, o4] = [states[8] ?? 0, states[9] ?? 0];
+    for (let i = 0; i < count; i += 1) {
+      const one = prompt[i] ?? 0;
+      o0 = c0 * (one - o0) + i0;
+      i0 = one;
+      o2 = c2 * (o0 - o2) + i2;
+      i2 = o0;
+      o4 = c4 * (o2 - o4) + i4;
+      i4 = o2;
+      prompt[i] = o4;
+      const other = late[i] ?? 0;
+      o1 = c1 * (other - o1) + i1;
+      i1 = other;
+      o3 = c3 * (o1 - o3) + i3;
+      i3 = o1;
+      late[i] = o3;
     }
+    [states[0], states[1], states[2]] = [settled(i0), settled(i1), settled(i2)];
+    [states[3], states[4]] = [settled(i3), settled(i4)];
+    [states[5], states[6], states[7]] = [settled(o0), settled(o1), settled(o2)];
+    [states[8], states[9]] = [settled(o3), settled(o4)];
   }
 }
 
-/** @param block samples taken at a time, an even number */
+/** @param block most samples taken at a time, an even number */
 export const createHalver = (block: number): Halver => {
-  const [prompt, late] = [new Branch(PROMPT), new Branch(LATE)];
+  const branches = new Branches();
   const [even, odd] = [new Float64Array(block / 2), new Float64Array(block / 2)];
   let last = 0;
   return {
     process: (samples, out) => {
-      for (let i = 0; i < even.length; i += 1) {
+      const count = samples.length / 2;
+      for (let i = 0; i < count; i += 1) {
         even[i] = samples[2 * i] ?? 0;
         odd[i] = last;
         last = samples[2 * i + 1] ?? 0;
       }
-      prompt.run(even);
-      late.run(odd);
-      for (let i = 0; i < even.length; i += 1) out[i] = 0.5 * ((even[i] ?? 0) + (odd[i] ?? 0));
+      branches.run(even, odd, count);
+      for (let i = 0; i < count; i += 1) out[i] = 0.5 * ((even[i] ?? 0) + (odd[i] ?? 0));
     },
   };
 };
 
-/** @param block samples taken at a time */
+/** @param block most samples taken at a time */
 export const createDoubler = (block: number): Doubler => {
-  const [prompt, late] = [new Branch(PROMPT), new Branch(LATE)];
+  const branches = new Branches();
   const [even, odd] = [new Float64Array(block), new Float64Array(block)];
   return {
     process: (samples, out) => {
       even.set(samples);
       odd.set(samples);
-      prompt.run(even);
-      late.run(odd);
-      for (let i = 0; i < even.length; i += 1) {
+      branches.run(even, odd, samples.length);
+      for (let i = 0; i < samples.length; i += 1) {
         out[2 * i] = even[i] ?? 0;
         out[2 * i + 1] = odd[i] ?? 0;
       }
@@ -120,16 +129,17 @@ export const createDoubler = (block: number): Doubler => {
 /** Samples within which the filter has rung out (its slowest all-pass is 120 dB down after 150). */
 const RINGS = 256;
 
+/** How much longer than twice its length a response sounds between a halver and a doubler, in samples of the whole rate. */
+export const HALF_RATE_RINGS = 2 * RINGS;
+
 /** The filter at the whole rate. */
 const filtered = (samples: Float64Array): Float64Array => {
   const half = Math.ceil((samples.length + RINGS) / 2);
-  const taken = (phase: number, coefficients: readonly number[]): Float64Array => {
-    const every = Float64Array.from({ length: half }, (_, i) => samples[2 * i + phase] ?? 0);
-    new Branch(coefficients).run(every);
-    return every;
-  };
-  const [evenPrompt, oddPrompt] = [taken(0, PROMPT), taken(1, PROMPT)];
-  const [evenLate, oddLate] = [taken(0, LATE), taken(1, LATE)];
+  const every = (phase: number): Float64Array =>
+    Float64Array.from({ length: half }, (_, i) => samples[2 * i + phase] ?? 0);
+  const [evenPrompt, evenLate, oddPrompt, oddLate] = [every(0), every(0), every(1), every(1)];
+  new Branches().run(evenPrompt, evenLate, half);
+  new Branches().run(oddPrompt, oddLate, half);
   const out = new Float64Array(2 * half);
   for (let i = 0; i < half; i += 1) {
     out[2 * i] = 0.5 * ((evenPrompt[i] ?? 0) + (oddLate[i - 1] ?? 0));

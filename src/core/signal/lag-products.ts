@@ -28,18 +28,25 @@ export interface LagProductOptions {
 /** Energies below this are rounding errors. */
 const NOTHING = 1e-20;
 
-/** Products of the last `hop` samples with those before, at every lag: four lags at once, so that each sample is read once. */
+/** Lags whose products are made in one loop, so that each sample is read once: more leave no registers for the sums. */
+const TOGETHER = 6;
+
+/** Products of the last `hop` samples with those before, at every lag. */
 const multiply = (past: Float64Array, hop: number, into: Float64Array): void => {
   const end = past.length;
-  for (let lag = 0; lag < into.length; lag += 4) {
+  for (let lag = 0; lag < into.length; lag += TOGETHER) {
     let a = 0;
     let b = 0;
     let c = 0;
     let d = 0;
+    let e = 0;
+    let f = 0;
     let at = end - hop - lag;
     let p1 = past[at - 1] ?? 0;
     let p2 = past[at - 2] ?? 0;
     let p3 = past[at - 3] ?? 0;
+    let p4 = past[at - 4] ?? 0;
+    let p5 = past[at - 5] ?? 0;
     for (let n = end - hop; n < end; n += 1) {
       const x = past[n] ?? 0;
       const p0 = past[at] ?? 0;
@@ -47,6 +54,10 @@ const multiply = (past: Float64Array, hop: number, into: Float64Array): void => 
       b += x * p1;
       c += x * p2;
       d += x * p3;
+      e += x * p4;
+      f += x * p5;
+      p5 = p4;
+      p4 = p3;
       p3 = p2;
       p2 = p1;
       p1 = p0;
@@ -56,6 +67,8 @@ const multiply = (past: Float64Array, hop: number, into: Float64Array): void => 
     into[lag + 1] = b;
     into[lag + 2] = c;
     into[lag + 3] = d;
+    into[lag + 4] = e;
+    into[lag + 5] = f;
   }
 };
 
@@ -102,7 +115,7 @@ const normalise = (
  * D. Talkin, "A robust algorithm for pitch tracking" (1995). Lags are whole samples from 0 to the longest.
  */
 export const createLagProducts = ({ hop, longestLag, longestWindow }: LagProductOptions): LagProducts => {
-  const lagCount = 4 * Math.ceil((longestLag + 1) / 4);
+  const lagCount = TOGETHER * Math.ceil((longestLag + 1) / TOGETHER);
   const past = new Float64Array(lagCount + (longestWindow + 1) * hop);
   const products = Array.from({ length: longestWindow }, () => new Float64Array(lagCount));
   const dips = createDipFinder(Math.min(BEFORE.hops, longestWindow));

@@ -10,8 +10,6 @@ export interface LeakDelay {
 const SIZE = 16384;
 /** What remains of older blocks at each new one. */
 const MEMORY = 0.85;
-/** Whitening: 1 would give every frequency the same say, however little it was sent. */
-const WHITENING = 0.8;
 /** How far the highest peak must stand out of the spread of the curve to be believed. */
 const CLEAR = 9;
 const NOTHING = 1e-12;
@@ -41,7 +39,8 @@ export const createLeakDelay = (hop: number): LeakDelay => {
       const im = b[k + 1] ?? 0;
       const real = MEMORY * (cross[k] ?? 0) + sentRe * re + sentIm * im;
       const imaginary = MEMORY * (cross[k + 1] ?? 0) + sentRe * im - sentIm * re;
-      const weight = (real * real + imaginary * imaginary + NOTHING) ** (-WHITENING / 2);
+      const root = Math.sqrt(Math.sqrt(real * real + imaginary * imaginary + NOTHING));
+      const weight = 1 / (root * Math.sqrt(root) * Math.sqrt(Math.sqrt(root)));
       cross[k] = real;
       cross[k + 1] = imaginary;
       a[k] = real * weight;

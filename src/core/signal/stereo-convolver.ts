@@ -5,10 +5,8 @@ export type Sides = readonly [left: Float32Array, right: Float32Array];
 
 /** Answers a mono signal with two impulse responses, stretch by stretch, for whoever need not hear it at once. */
 export interface StereoConvolver {
-  /** Adds the answer to the next stretch to both sides, as long as it; what rings on is added to the following. */
-  addTo(sides: Sides, samples: Float32Array): void;
-  /** What still rings after the last stretch. */
-  rest(): Sides;
+  /** Writes the answer to the next stretch to both sides, as long as it; what rings on is added to the following. */
+  process(samples: Float32Array, sides: Sides): void;
 }
 
 /** Long blocks cost least: the transform is at least three times as long as the answer. */
@@ -35,7 +33,8 @@ export const createStereoConvolver = ([left, right]: Sides): StereoConvolver => 
   const input = new Float64Array(size);
   const spectrum = fft.createComplexArray();
   const output = fft.createComplexArray();
-  let ringing: Sides = [new Float32Array(length - 1), new Float32Array(length - 1)];
+  /** What rings on after the last block: left and right in turn. */
+  const ringing = new Float64Array(2 * (length - 1));
 
   const transform = (samples: Float32Array): void => {
     input.fill(0);
@@ -45,34 +44,33 @@ export const createStereoConvolver = ([left, right]: Sides): StereoConvolver => 
     // Turned back by a transform forward of the conjugate.
     fft.transform(output, spectrum);
   };
-  /** Adds so many samples of the output, from one on, to both sides. */
-  const addOutput = ([one, other]: Sides, at: number, from: number, count: number): void => {
-    for (let i = 0; i < count; i += 1) {
-      one[at + i] = (one[at + i] ?? 0) + (output[2 * (from + i)] ?? 0);
-      other[at + i] = (other[at + i] ?? 0) - (output[2 * (from + i) + 1] ?? 0);
+  /** Writes so many samples of the output from a place on, and keeps the rest. */
+  const write = ([one, other]: Sides, at: number, count: number): void => {
+    const inside = Math.min(count, length - 1);
+    for (let i = 0; i < inside; i += 1) {
+      one[at + i] = (output[2 * i] ?? 0) + (ringing[2 * i] ?? 0);
+      other[at + i] = (ringing[2 * i + 1] ?? 0) - (output[2 * i + 1] ?? 0);
+    }
+    for (let i = inside; i < count; i += 1) {
+      one[at + i] = output[2 * i] ?? 0;
+      other[at + i] = -(output[2 * i + 1] ?? 0);
+    }
+    ringing.copyWithin(0, 2 * inside);
+    ringing.fill(0, ringing.length - 2 * inside);
+    for (let i = 0; i < ringing.length; i += 2) {
+      ringing[i] = (ringing[i] ?? 0) + (output[2 * count + i] ?? 0);
+      ringing[i + 1] = (ringing[i + 1] ?? 0) - (output[2 * count + i + 1] ?? 0);
     }
   };
 
   return {
-    addTo: (sides, samples) => {
-      const later: Sides = [new Float32Array(length - 1), new Float32Array(length - 1)];
-      for (const side of [0, 1] as const) {
-        const [rings, now] = [ringing[side], sides[side]];
-        const inside = Math.min(rings.length, samples.length);
-        for (let i = 0; i < inside; i += 1) now[i] = (now[i] ?? 0) + (rings[i] ?? 0);
-        later[side].set(rings.subarray(inside));
-      }
+    process: (samples, sides) => {
       for (let at = 0; at < samples.length; at += block) {
         const stretch = samples.subarray(at, at + block);
         transform(stretch);
-        const whole = stretch.length + length - 1;
-        const inside = Math.min(whole, samples.length - at);
-        addOutput(sides, at, 0, inside);
-        addOutput(later, Math.max(0, at - samples.length), inside, whole - inside);
+        write(sides, at, stretch.length);
       }
-      ringing = later;
     },
-    rest: () => ringing,
   };
 };
 
@@ -99,8 +97,10 @@ const answerInto = (spectrum: number[], by: Float64Array): void => {
     const real = spectrum[i] ?? 0;
     const imaginary = spectrum[i + 1] ?? 0;
     const mirror = (length - i) % length;
-    const [one, two] = [by[i] ?? 0, by[i + 1] ?? 0];
-    const [three, four] = [by[mirror] ?? 0, by[mirror + 1] ?? 0];
+    const one = by[i] ?? 0;
+    const two = by[i + 1] ?? 0;
+    const three = by[mirror] ?? 0;
+    const four = by[mirror + 1] ?? 0;
     spectrum[i] = real * one - imaginary * two;
     spectrum[i + 1] = -(real * two + imaginary * one);
     spectrum[mirror] = real * three + imaginary * four;

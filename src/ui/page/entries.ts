@@ -42,7 +42,7 @@ export const ENTRIES = [
   {
     text: 'Help',
     pages: [
-      { id: 'help', text: 'Keyboard', title: 'The help panel' },
+      { id: 'help', text: 'Shortcuts', title: 'The help panel' },
       { id: 'signs', text: 'Signs', title: 'The list of signs' },
       { id: 'care', text: 'Care', title: 'The care panel' },
     ],

@@ -171,6 +171,14 @@ describe('a chart written as ABC', () => {
     expect(opened(`X:1\nM:4/4\nL:1/4\nK:${field}\n"C"C4|]`).text.split('\n')[0]).toBe(`Key: ${key}`);
   });
 
+  // §3.1.14: a key holds until the next, whichever part it goes through.
+  it('keeps a key written before its part, and through the part behind it', () => {
+    const chart = chartOf(
+      'X:1\nM:4/4\nL:1/4\nK:C\nP:A\n"C"z4|\nK:F\nP:Trio\n"F"z4|\nP:B\n"Bb"z4|\nK:C\n"G7"z4|]\n',
+    );
+    expect(chart.bars.map(({ key }) => key?.tonic ?? 'C')).toEqual(['C', 'F', 'F', 'C']);
+  });
+
   it('keeps sections, their keys, and rests', () => {
     const text =
       'Title: Lantern Walk\nKey: G\n[A] G7 | N.C. | C7 N.C.\nKey: D\nD7 | A7\n[Trio]\nKey: C\nC | F / / G7\n[A]';

@@ -65,6 +65,24 @@ describe('MusicXML 4.0', () => {
     expect(chartRow(chartOf(xml))).toBe('Gm:4 | Cm7:4 | F7:4 | D7:4 | Cm7:4 | F7:4 | G5:4');
   });
 
+  // W3C MusicXML 4.0, `key`: it holds until the next; `attributes` stand at the head of a measure, before directions.
+  it('keeps a key through the sections it goes through, and back', () => {
+    const key = (fifths: number): string =>
+      `<attributes><key><fifths>${fifths}</fifths><mode>major</mode></key></attributes>`;
+    const mark = (name: string): string =>
+      `<direction><direction-type><rehearsal>${name}</rehearsal></direction-type></direction>`;
+    const xml = score(
+      `${ATTRIBUTES}${mark('A')}${harmony('B', 'major', -1)}${REST}`,
+      `${key(-3)}${mark('Trio')}${harmony('E', 'major', -1)}${REST}`,
+      `${mark('B')}${harmony('A', 'major', -1)}${REST}`,
+      `${key(-2)}${harmony('F', 'dominant')}${REST}`,
+      `${mark('C')}${harmony('B', 'major', -1)}${REST}`,
+    );
+    expect(chartOf(xml).bars.map(({ key: own }) => own?.tonic ?? 'Bb')).toEqual([
+      ...['Bb', 'Eb', 'Eb', 'Bb', 'Bb'],
+    ]);
+  });
+
   // W3C MusicXML 4.0, `measure`: "implicit" is yes for measures that are not counted, such as pickup measures.
   it('takes an uncounted first measure with chords for the pick-up', () => {
     const half = '<note><rest/><duration>2</duration></note>';
@@ -129,6 +147,23 @@ describe('lead sheets of this program', () => {
     const xml = writeMusicXml({ chart, tempo: asBpm(96), feel: 'Shuffle', swing: null });
     expect(chartOf(xml)).toEqual(chart);
     expect(schemaProblems(readXml(xml))).toEqual([]);
+  });
+
+  it('come back with the keys of their sections', () => {
+    const text =
+      'Key: G\n[A] G7 | C7\n[Trio]\nKey: C\nC | F\n[B]\nKey: C\nC | G7\nKey: Em\nEm | B7\nKey: G\nG | D7\n[C]\nG | C';
+    const { chart } = readChart(text, { tonic: 'G', mode: 'major', meter: '4/4', title: 'Hall' });
+    const xml = writeMusicXml({ chart, tempo: asBpm(96), feel: 'Shuffle', swing: null });
+    expect(schemaProblems(readXml(xml))).toEqual([]);
+    expect(xml.match(/<fifths>.*?<\/mode>/gs)?.map((key) => key.replace(/<[^>]*>|\s/g, ''))).toEqual([
+      '1major',
+      '0major',
+      '1minor',
+      '1major',
+    ]);
+    expect(chartOf(xml).bars.map(({ key }) => key?.tonic ?? 'G')).toEqual(
+      chart.bars.map(({ key }) => key?.tonic ?? 'G'),
+    );
   });
 
   it('bring every chord of the dictionary back with the same tones', () => {

@@ -108,6 +108,18 @@ describe('a MIDI file', () => {
     ]);
   });
 
+  it('changes the key with the sections of a chart, and back with the next chorus', () => {
+    const chart = buildChart({ form: 'strains', key: asPitchClass(0), meter: '4/4' });
+    const section = sectionOf([], { chart });
+    const { tracks } = reading([section, { ...section, chorus: 1 }]);
+    expect(eventsOf(tracks[0], 'keySignature').map(({ at, key }) => [at / 1920, key])).toEqual([
+      [0, 0],
+      [28, -1],
+      [60, 0],
+      [88, -1],
+    ]);
+  });
+
   it('moves a part that is pushed by its milliseconds at the tempo of the place, never before the start', () => {
     const events = [
       scoreNote('bass', [0, 480, 40]),

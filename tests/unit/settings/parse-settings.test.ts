@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { readChart } from '../../../src/core/chart-text/read-chart';
 import { DEFAULT_SETTINGS } from '../../../src/core/settings/defaults';
 import { parseSettings, storableSettings } from '../../../src/core/settings/parse-settings';
 import type { Settings } from '../../../src/core/settings/settings';
@@ -50,6 +51,14 @@ describe('parseSettings', () => {
   it('puts a backward range the right way round', () => {
     const plan = { ...DEFAULT_SETTINGS.plan, repeat: { from: 7, to: 4 } };
     expect(parseSettings({ plan }).settings.plan.repeat).toEqual({ from: 4, to: 7 });
+  });
+
+  it('keeps a range of the last bars that the longest chart has', () => {
+    const text = Array.from({ length: 300 }, () => 'C7').join('|');
+    const { chart } = readChart(text, { tonic: 'C', mode: 'major', meter: '4/4', title: '' });
+    const to = chart.bars.length - 1;
+    const plan = { ...DEFAULT_SETTINGS.plan, repeat: { from: to - 3, to } };
+    expect(parseSettings({ plan })).toEqual({ settings: { ...DEFAULT_SETTINGS, plan }, problems: [] });
   });
 
   it('never throws and always gives whole settings', () => {

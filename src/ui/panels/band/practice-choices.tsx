@@ -1,6 +1,6 @@
 import type { Plan } from '../../../core/arranger/program';
 import { CLICKS } from '../../../core/players/click';
-import { SOUNDINGS } from '../../../core/score/silence';
+import { SOUNDINGS } from '../../../core/score/soundings';
 import { Choice, optionsOf } from '../../controls/choice';
 import { Switch } from '../../controls/switch';
 import { useSelected, useSession } from '../../state/session-context';

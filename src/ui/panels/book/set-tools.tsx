@@ -70,7 +70,7 @@ export const SetTools = ({ set }: { readonly set: GigSet }) => {
           Duplicate
         </button>
         <button type="button" className="tool" onClick={() => commands.dropSet(set.id)}>
-          Take out of the book
+          Delete
         </button>
       </div>
     </section>

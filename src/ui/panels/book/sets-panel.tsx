@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { GigSet } from '../../../core/book/gig-set';
 import { Choice } from '../../controls/choice';
+import { DeletedLine } from '../../controls/deleted-line';
 import { Panel } from '../../controls/panel';
-import { TakenOut } from '../../controls/taken-out';
 import { useSelected, useSession } from '../../state/session-context';
 import { NameField } from './name-field';
 import { SetEntries } from './set-entries';
@@ -30,7 +30,10 @@ export const SetsPanel = ({ onClose }: { readonly onClose: () => void }) => {
   return (
     <Panel title="Sets" onClose={onClose}>
       <section className="group">
-        <TakenOut name={dropped?.kind === 'set' ? dropped.set.name : null} onBack={commands.restoreDropped} />
+        <DeletedLine
+          name={dropped?.kind === 'set' ? dropped.set.name : null}
+          onBack={commands.restoreDropped}
+        />
         {sets.length > 1 && set !== undefined && (
           <Choice
             label="Set"

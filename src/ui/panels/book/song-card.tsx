@@ -71,7 +71,7 @@ const SongDetails = ({ song }: { readonly song: BookSong }) => {
           Duplicate
         </button>
         <button type="button" className="tool" onClick={() => commands.dropSong(song.id)}>
-          Take out of the book
+          Delete
         </button>
       </div>
     </div>

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { isOnStand } from '../../../core/book/book-song';
 import { findKept } from '../../../core/phrasebook/kept-phrase';
 import { songTitle } from '../../../core/song/song-files';
+import { DeletedLine } from '../../controls/deleted-line';
 import { Panel } from '../../controls/panel';
-import { TakenOut } from '../../controls/taken-out';
 import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
@@ -69,7 +69,7 @@ export const SongsPanel = ({ onClose }: { readonly onClose: () => void }) => {
       <KeepSong />
       <section className="group">
         <h3>Your songs</h3>
-        <TakenOut
+        <DeletedLine
           name={dropped?.kind === 'song' ? dropped.song.name : null}
           onBack={commands.restoreDropped}
         />

@@ -3,7 +3,7 @@ import { harpName } from '../../../core/fit/advice-words';
 import type { OwnedHarp } from '../../../core/harp/harp-case';
 import { sameHarp } from '../../../core/harp/same-harp';
 import { harpForCase } from '../../../core/song/harp-in-case';
-import { TakenOut } from '../../controls/taken-out';
+import { DeletedLine } from '../../controls/deleted-line';
 import { useSelected, useSession } from '../../state/session-context';
 import { useNames } from '../../state/use-names';
 
@@ -17,10 +17,10 @@ export const HarpCaseList = () => {
   const settings = useSelected((state) => state.settings);
   const hint = useId();
   const [refused, setRefused] = useState<string | null>(null);
-  const [removed, setRemoved] = useState<OwnedHarp | null>(null);
+  const [deleted, setDeleted] = useState<OwnedHarp | null>(null);
   const bringBack = (): void => {
-    if (removed !== null) commands.keepHarp(removed);
-    setRemoved(null);
+    if (deleted !== null) commands.keepHarp(deleted);
+    setDeleted(null);
   };
   const add = (): void => {
     const harp = harpForCase(settings, harpCase);
@@ -57,19 +57,19 @@ export const HarpCaseList = () => {
             <button
               type="button"
               className="tool"
-              aria-label={`Remove the ${caseName(harp)}`}
+              aria-label={`Delete the ${caseName(harp)}`}
               onClick={() => {
                 setRefused(null);
-                setRemoved(harp);
+                setDeleted(harp);
                 commands.dropHarp(harp.id);
               }}
             >
-              Remove
+              Delete
             </button>
           </li>
         ))}
       </ul>
-      <TakenOut name={removed === null ? null : caseName(removed)} onBack={bringBack} />
+      <DeletedLine name={deleted === null ? null : caseName(deleted)} onBack={bringBack} />
       <button type="button" className="tool" onClick={add}>
         Put the harp in hand into the case
       </button>

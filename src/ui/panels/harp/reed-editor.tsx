@@ -8,7 +8,7 @@ import { pitchName } from '../../../core/theory/pitch';
 import { asMidi } from '../../../core/theory/units';
 import { CentsField } from '../../controls/cents-field';
 import { Choice } from '../../controls/choice';
-import { TakenOut } from '../../controls/taken-out';
+import { DeletedLine } from '../../controls/deleted-line';
 import { useSelected, useSession } from '../../state/session-context';
 import { useChosen } from '../../state/use-chosen';
 import { useNames } from '../../state/use-names';
@@ -147,14 +147,14 @@ const SaveTuning = ({ tuning }: { readonly tuning: Tuning }) => {
 const OwnTunings = () => {
   const { commands } = useSession();
   const own = useSelected((state) => state.ownTunings);
-  const [forgotten, setForgotten] = useState<Tuning | null>(null);
-  const forget = (tuning: Tuning): void => {
-    setForgotten(tuning);
+  const [deleted, setDeleted] = useState<Tuning | null>(null);
+  const drop = (tuning: Tuning): void => {
+    setDeleted(tuning);
     commands.dropTuning(tuning.id);
   };
   const bringBack = (): void => {
-    if (forgotten !== null) commands.keepTuning(forgotten);
-    setForgotten(null);
+    if (deleted !== null) commands.keepTuning(deleted);
+    setDeleted(null);
   };
   return (
     <>
@@ -167,14 +167,14 @@ const OwnTunings = () => {
           <button
             type="button"
             className="tool"
-            aria-label={`Forget ${each.name}`}
-            onClick={() => forget(each)}
+            aria-label={`Delete ${each.name}`}
+            onClick={() => drop(each)}
           >
-            Forget
+            Delete
           </button>
         </div>
       ))}
-      <TakenOut name={forgotten?.name ?? null} onBack={bringBack} />
+      <DeletedLine name={deleted?.name ?? null} onBack={bringBack} />
     </>
   );
 };

@@ -59,11 +59,11 @@ const TourOffer = () => {
   );
 };
 
-/** The tour, the keyboard, the version, and what the program is built with. */
+/** The tour, the shortcuts, the version, and what the program is built with. */
 export const HelpPanel = ({ onClose }: { readonly onClose: () => void }) => (
   <Panel title="Help" onClose={onClose}>
     <TourOffer />
-    <Fold title="Keyboard" open>
+    <Fold title="Shortcuts" open>
       <KeyList keys={KEYS} />
       <p>In the harp map the keys belong to its sounds:</p>
       <KeyList keys={MAP_KEYS} />

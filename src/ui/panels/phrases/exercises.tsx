@@ -6,7 +6,7 @@ import { findKept } from '../../../core/phrasebook/kept-phrase';
 import { STARTER_EXERCISES, type StarterExercise } from '../../../core/phrasebook/starter-set';
 import { tagsOf } from '../../../core/theory/kept-tags';
 import { LONGEST_NAME } from '../../../core/theory/kept-text';
-import { TakenOut } from '../../controls/taken-out';
+import { DeletedLine } from '../../controls/deleted-line';
 import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
 import { LibraryFile } from './library-file';
@@ -138,10 +138,10 @@ const OwnExercise = memo(({ exercise }: { readonly exercise: KeptExercise }) => 
           Change <span className="unseen">{name}</span>
         </button>
         <button type="button" className="tool" onClick={() => commands.duplicateExercise(id)}>
-          Copy <span className="unseen">{name}</span>
+          Duplicate <span className="unseen">{name}</span>
         </button>
         <button type="button" className="tool" onClick={() => commands.dropExercise(id)}>
-          Take out <span className="unseen">{name}</span>
+          Delete <span className="unseen">{name}</span>
         </button>
       </div>
       {changing && <Changing exercise={exercise} onDone={() => setChanging(false)} />}
@@ -162,7 +162,7 @@ const Starter = ({ exercise }: { readonly exercise: StarterExercise }) => {
           Put <span className="unseen">“{name}” </span>on the stand
         </button>
         <button type="button" className="tool" onClick={() => commands.duplicateExercise(id)}>
-          Copy <span className="unseen">{name}</span>
+          Duplicate <span className="unseen">{name}</span>
         </button>
       </div>
     </li>
@@ -194,7 +194,7 @@ export const Exercises = () => {
         onSave={commands.saveExercises}
         onOpen={commands.openExercises}
       />
-      <TakenOut
+      <DeletedLine
         name={dropped?.kind === 'exercise' ? dropped.item.name : null}
         onBack={commands.restoreExercise}
       />

@@ -98,6 +98,6 @@ export const actsOn = (ground: GridGround, index: number): readonly Act[] => {
     act('Later', ['ArrowRight'], () => moved(step)),
     act('Shorter', ['Shift+ArrowLeft'], () => grown(-step)),
     act('Longer', ['Shift+ArrowRight'], () => grown(step)),
-    act('Remove', ['Delete', 'Backspace'], () => removeNote(phrase, index)),
+    act('Delete', ['Delete', 'Backspace'], () => removeNote(phrase, index)),
   ];
 };

@@ -95,7 +95,7 @@ export const GridEditor = ({ draft }: Props) => {
         label="Grid"
         value={step}
         options={steps.map((value) => ({ value, text: STEP_WORDS[value] ?? String(value) }))}
-        hint="Keys on a note: arrows move it and change its hole, Shift and arrows its length, B the breath, . and , the bend; A adds, Delete removes, Page keys go from note to note."
+        hint="Keys on a note: arrows move it and change its hole, Shift and arrows its length, B the breath, . and , the bend; A adds, Delete deletes, Page keys go from note to note."
         onChoose={setStep}
       />
     </fieldset>

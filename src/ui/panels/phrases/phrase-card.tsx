@@ -55,7 +55,7 @@ export const PhraseCard = memo(({ kept, own, onEdit }: Props) => {
           </button>
         )}
         <button type="button" className="tool" onClick={() => commands.duplicatePhrase(kept.id)}>
-          Copy <span className="unseen">{kept.name}</span>
+          Duplicate <span className="unseen">{kept.name}</span>
         </button>
         <button
           type="button"
@@ -66,7 +66,7 @@ export const PhraseCard = memo(({ kept, own, onEdit }: Props) => {
         </button>
         {own && (
           <button type="button" className="tool" onClick={() => commands.dropPhrase(kept.id)}>
-            Take out <span className="unseen">{kept.name}</span>
+            Delete <span className="unseen">{kept.name}</span>
           </button>
         )}
       </div>

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { findKept, type KeptPhrase } from '../../../core/phrasebook/kept-phrase';
 import { STARTER_CALLS } from '../../../core/phrasebook/starter-set';
+import { DeletedLine } from '../../controls/deleted-line';
 import { Fold } from '../../controls/fold';
 import { Panel } from '../../controls/panel';
-import { TakenOut } from '../../controls/taken-out';
 import { TextField } from '../../controls/text-field';
 import { UndoRow } from '../../controls/undo-row';
 import { useSelected, useSession } from '../../state/session-context';
@@ -53,7 +53,7 @@ export const PhrasesPanel = ({ onClose }: { readonly onClose: () => void }) => {
           onSave={commands.savePhrases}
           onOpen={commands.openPhrases}
         />
-        <TakenOut
+        <DeletedLine
           name={dropped?.kind === 'phrase' ? dropped.item.name : null}
           onBack={commands.restorePhrase}
         />

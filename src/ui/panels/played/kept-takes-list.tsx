@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { sizeText, timeText } from '../../../core/theory/quantities';
-import { TakenOut } from '../../controls/taken-out';
+import { DeletedLine } from '../../controls/deleted-line';
 import { TextField } from '../../controls/text-field';
 import { useSelected, useSession } from '../../state/session-context';
 
@@ -30,7 +30,7 @@ export const KeptTakesList = () => {
   }, [commands]);
   return (
     <>
-      <TakenOut name={dropped} onBack={() => void commands.restoreKeptTake()} />
+      <DeletedLine name={dropped} onBack={() => void commands.restoreKeptTake()} />
       {shelf.length === 0 && (
         <p className="hint">None yet. What you keep goes into “Save everything” where you want it to.</p>
       )}
@@ -46,7 +46,7 @@ export const KeptTakesList = () => {
                 Open <span className="unseen">{name}</span>
               </button>
               <button type="button" className="tool" onClick={() => void commands.dropKeptTake(id)}>
-                Take out <span className="unseen">{name}</span>
+                Delete <span className="unseen">{name}</span>
               </button>
             </div>
           </li>

@@ -19,7 +19,7 @@ export const SongChoices = () => {
   const { commands } = useSession();
   const names = useNames();
   const settings = useChosen((settings) => settings);
-  const { key, mode } = useSelected(({ waiting, tune }) => (waiting?.tune ?? tune).chart);
+  const { key, mode, tonic } = useSelected(({ waiting, tune }) => (waiting?.tune ?? tune).chart);
   const own = useSelected((state) => state.ownTunings);
   const ownCharts = useSelected((state) => state.ownCharts);
   const form = formOf(settings, ownCharts);
@@ -47,7 +47,7 @@ export const SongChoices = () => {
         value={key}
         options={PITCH_CLASSES.map((pc) => ({
           value: pc,
-          text: names.key(`${keyName(pc, mode)}${mode === 'minor' ? ' minor' : ''}`),
+          text: names.key(`${pc === key ? tonic : keyName(pc, mode)}${mode === 'minor' ? ' minor' : ''}`),
         }))}
         onChoose={commands.chooseSongKey}
       />
