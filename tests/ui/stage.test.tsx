@@ -56,6 +56,18 @@ describe('the way to Stage and back', () => {
     expect(screen.getByRole('region', { name: 'Stage' })).toBeTruthy();
   });
 
+  it('counts beats only while it plays: a stop empties them, and the way to the next chord is whole again', async () => {
+    const { band, user } = await open(inBars(0));
+    const counted = () => document.querySelectorAll('.stage-beats [data-on="true"]').length;
+    await user.keyboard(' ');
+    act(() => band.hear(0, 0, 960));
+    await waitFor(() =>
+      expect([counted(), screen.getByText(/^in \d beat/).textContent]).toEqual([1, 'in 2 beats']),
+    );
+    await user.keyboard(' ');
+    expect([counted(), screen.getByText(/^in \d beat/).textContent]).toEqual([0, 'in 4 beats']);
+  });
+
   it('announces what the stand announces, where that is asked for', async () => {
     const { band, user } = await open({ announcements: 'chords', ...inBars(0) });
     await user.keyboard(' ');

@@ -15,7 +15,7 @@ import { LargeChord } from './stage-now';
 
 const beatsText = (beats: number): string => `in ${counted(beats, 'beat')}`;
 
-/** How long until the change, counted down as it is heard. */
+/** How long until the change, counted down as it is heard, and whole again when the band stops. */
 const Until = ({ after }: { readonly after: number }) => {
   const { live } = useSession();
   const { tune, bar } = useSelected((state) => state.now);
@@ -30,7 +30,11 @@ const Until = ({ after }: { readonly after: number }) => {
     if (text.current.textContent !== beatsText(beats)) text.current.textContent = beatsText(beats);
   }, [live, bar, start, after, meter]);
   useFrame(playing, draw);
-  return <span ref={text}>{beatsText(Math.max(1, Math.ceil(after / meter.beatTicks)))}</span>;
+  return (
+    <span key={String(playing)} ref={text}>
+      {beatsText(Math.max(1, Math.ceil(after / meter.beatTicks)))}
+    </span>
+  );
 };
 
 const moveLabel = ({ from, step, to }: GuideMove): string =>

@@ -6,7 +6,7 @@ import { useSelected, useSession } from '../state/session-context';
 import { useFrame } from '../state/use-frame';
 import { useNames } from '../state/use-names';
 
-/** The beats of the bar, filled as they are heard. */
+/** The beats of the bar, filled as they are heard; with every start and stop they are empty again. */
 const BeatDashes = () => {
   const { live } = useSession();
   const beats = useSelected((state) => state.now.tune.chart.meter.beats);
@@ -21,7 +21,7 @@ const BeatDashes = () => {
   }, [live]);
   useFrame(playing, draw);
   return (
-    <span className="stage-beats" data-playing={playing} ref={list} aria-hidden="true">
+    <span className="stage-beats" key={String(playing)} ref={list} aria-hidden="true">
       {Array.from({ length: beats }, (_, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: beats have no identity but their place
         <i key={i} />
