@@ -129,6 +129,7 @@ class Recogniser implements GripRecogniser {
 
   /** What harmonics cost that lie off what is known; those in one place count once. */
   private offCost({ partials }: GripGuess): number {
+    const { weights } = this.profiles;
     this.stamp += 1;
     let cost = 0;
     for (let p = 0; p < partials.length; p += 1) {
@@ -137,8 +138,7 @@ class Recogniser implements GripRecogniser {
       if (this.seen[bin] === this.stamp) continue;
       this.seen[bin] = this.stamp;
       const off = this.off(id, p);
-      const reed = elementAt(this.profiles.reeds, Math.floor(id / MOST_HARMONICS));
-      cost += Math.min(MOST_OFF * MOST_OFF, off * off) * (reed.weights[id % MOST_HARMONICS] ?? 0);
+      cost += Math.min(MOST_OFF * MOST_OFF, off * off) * (weights[id] ?? 0);
     }
     return cost;
   }

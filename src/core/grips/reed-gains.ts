@@ -92,11 +92,10 @@ class FittedGains implements ReedGains {
 
   private predict({ reeds, partials, owners, pairs }: GripGuess): void {
     const { gains, powers, own, totals } = this;
+    const expected = this.profiles.powers;
     for (let i = 0; i < reeds.length; i += 1) powers[i] = 10 ** ((gains[i] ?? 0) / 10);
     for (let p = 0; p < partials.length; p += 1) {
-      const owner = owners[p] ?? 0;
-      const reed = elementAt(this.profiles.reeds, reeds[owner] ?? 0);
-      const power = (powers[owner] ?? 0) * (reed.powers[(partials[p] ?? 0) % MOST_HARMONICS] ?? 0);
+      const power = (powers[owners[p] ?? 0] ?? 0) * (expected[partials[p] ?? 0] ?? 0);
       own[p] = power;
       totals[p] = power;
     }
@@ -109,7 +108,8 @@ class FittedGains implements ReedGains {
 
   /** Moves each gain to what its partials say, by what each gives of what is heard there. */
   private adjust({ reeds, partials, owners }: GripGuess): void {
-    const { gains, sums, weights } = this;
+    const { gains, sums, weights, own, totals, observed } = this;
+    const { levels, weights: known } = this.profiles;
     let mean = 0;
     for (let i = 0; i < reeds.length; i += 1) {
       mean += (gains[i] ?? 0) / reeds.length;
@@ -119,12 +119,10 @@ class FittedGains implements ReedGains {
     for (let p = 0; p < partials.length; p += 1) {
       const id = partials[p] ?? 0;
       const owner = owners[p] ?? 0;
-      const reed = elementAt(this.profiles.reeds, reeds[owner] ?? 0);
-      const harmonic = id % MOST_HARMONICS;
-      const share = this.shareOf(p);
-      const weight = share * (reed.weights[harmonic] ?? 0);
-      const level = (this.observed[id] ?? 0) + (share < 1 ? 10 * Math.log10(share) : 0);
-      sums[owner] = (sums[owner] ?? 0) + weight * (level - (reed.levels[harmonic] ?? 0));
+      const share = (own[p] ?? 0) / (totals[p] ?? 1);
+      const weight = share * (known[id] ?? 0);
+      const level = (observed[id] ?? 0) + (share < 1 ? 10 * Math.log10(share) : 0);
+      sums[owner] = (sums[owner] ?? 0) + weight * (level - (levels[id] ?? 0));
       weights[owner] = (weights[owner] ?? 0) + weight;
     }
     const pull = 1 / (2 * BREATH.stray * BREATH.stray);

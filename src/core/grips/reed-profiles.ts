@@ -35,6 +35,10 @@ export interface HeardPartial {
 export interface ReedProfiles {
   /** The natural notes, and last the pitch that is followed. */
   readonly reeds: readonly ReedProfile[];
+  /** Those of all reeds one after the other, counted `reed * MOST_HARMONICS + harmonic`. */
+  readonly levels: Float64Array;
+  readonly powers: Float64Array;
+  readonly weights: Float64Array;
   /** Follows a pitch, Hz; 0 for none. */
   follow(hz: number): void;
   /** Learns from one window. */
@@ -71,15 +75,6 @@ interface Own {
 
 const countOf = (hz: number): number => (hz > 0 ? Math.min(MOST_HARMONICS, Math.floor(HIGHEST / hz)) : 0);
 
-const unheard = (sound: Sound | null, hz: number): ReedProfile => ({
-  sound,
-  hz,
-  count: countOf(hz),
-  levels: new Float64Array(MOST_HARMONICS),
-  powers: new Float64Array(MOST_HARMONICS),
-  weights: new Float64Array(MOST_HARMONICS),
-});
-
 const tenths = (values: Float64Array, count = values.length): readonly number[] =>
   Array.from(values.subarray(0, count), (value) => Math.round(10 * value) / 10);
 
@@ -95,16 +90,22 @@ export const createReedProfiles = (
 
 class Profiles implements ReedProfiles {
   readonly reeds: readonly ReedProfile[];
+  readonly levels: Float64Array;
+  readonly powers: Float64Array;
+  readonly weights: Float64Array;
   private readonly naturals: readonly ReedProfile[];
-  private readonly followed = unheard(null, 0);
+  private readonly followed: ReedProfile;
   private readonly own: readonly Own[];
   private readonly common = new Float64Array(MOST_HARMONICS);
   private readonly colour = new Float64Array(bandOf(HIGHEST) + 1);
 
   constructor(harp: Harp, reference: Hz, known: KnownReeds | null) {
-    this.naturals = harp.sounds
-      .filter(({ technique }) => technique === 'natural')
-      .map((sound) => unheard(sound, soundHz(sound, reference)));
+    const sounds = harp.sounds.filter(({ technique }) => technique === 'natural');
+    this.levels = new Float64Array((sounds.length + 1) * MOST_HARMONICS);
+    this.powers = new Float64Array(this.levels.length);
+    this.weights = new Float64Array(this.levels.length);
+    this.naturals = sounds.map((sound, r) => this.unheard(r, sound, soundHz(sound, reference)));
+    this.followed = this.unheard(sounds.length, null, 0);
     this.reeds = [...this.naturals, this.followed];
     this.own = this.naturals.map(({ hz }) => ({
       mean: new Float64Array(MOST_HARMONICS),
@@ -151,6 +152,12 @@ class Profiles implements ReedProfiles {
           : [{ id: soundId(sound), levels: tenths(mean, count), windows: [...windows.subarray(0, count)] }];
       }),
     };
+  }
+
+  private unheard(reed: number, sound: Sound | null, hz: number): ReedProfile {
+    const own = (all: Float64Array) => all.subarray(reed * MOST_HARMONICS, (reed + 1) * MOST_HARMONICS);
+    const { levels, powers, weights } = this;
+    return { sound, hz, count: countOf(hz), levels: own(levels), powers: own(powers), weights: own(weights) };
   }
 
   /** Takes up what was kept; what belongs to no reed, or is too long, is passed over. */

@@ -1,4 +1,3 @@
-import { elementAt } from '../theory/element-at';
 import { MOST_HARMONICS, type ReedProfiles } from './reed-profiles';
 
 /** What a window of sound has at the harmonics of every reed, and its peaks. */
@@ -60,8 +59,8 @@ class Partials implements WindowPartials {
   readonly bins: Int32Array;
   private readonly peaks = new Int32Array(MOST_PEAKS);
   private readonly peakLevels = new Float64Array(MOST_PEAKS);
-  /** What each reed explains at each peak, dB. */
-  private readonly covers: readonly Float64Array[];
+  /** What each reed explains at each peak, dB: of all reeds one after the other. */
+  private readonly covers: Float64Array;
   private readonly counted = new Uint8Array(MOST_PEAKS);
   private readonly profiles: ReedProfiles;
   private readonly binHz: number;
@@ -75,7 +74,7 @@ class Partials implements WindowPartials {
     const { reeds } = profiles;
     this.observed = new Float64Array(reeds.length * MOST_HARMONICS);
     this.bins = new Int32Array(reeds.length * MOST_HARMONICS);
-    this.covers = reeds.map(() => new Float64Array(MOST_PEAKS));
+    this.covers = new Float64Array(reeds.length * MOST_PEAKS);
   }
 
   take(levels: Float64Array): boolean {
@@ -101,8 +100,10 @@ class Partials implements WindowPartials {
 
   peakOver(peak: number, own: Int32Array): number {
     let most = this.floor;
-    for (let i = 0; i < own.length; i += 1)
-      most = Math.max(most, elementAt(this.covers, own[i] ?? 0)[peak] ?? this.floor);
+    for (let i = 0; i < own.length; i += 1) {
+      const level = this.covers[MOST_PEAKS * (own[i] ?? 0) + peak] ?? 0;
+      if (level > most) most = level;
+    }
     return (this.peakLevels[peak] ?? 0) - most;
   }
 
@@ -153,7 +154,7 @@ class Partials implements WindowPartials {
   private cover(): void {
     const { peaks, count, floor } = this;
     this.profiles.reeds.forEach((reed, r) => {
-      const mine = elementAt(this.covers, r);
+      const mine = this.covers.subarray(MOST_PEAKS * r, MOST_PEAKS * (r + 1));
       mine.fill(floor, 0, count);
       let from = 0;
       for (let h = 0; h < reed.count; h += 1) {
