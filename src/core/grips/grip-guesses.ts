@@ -70,6 +70,8 @@ const pairsOf = (places: readonly Place[]): PartialPairs => {
   return { at: Int32Array.from(at), of: Int32Array.from(of), share: Float64Array.from(share) };
 };
 
+const NO_PAIRS = pairsOf([]);
+
 const guessOf = (reeds: readonly number[], profiles: ReedProfiles, binHz: number) => {
   const places = placesOf(reeds, profiles, binHz);
   return {
@@ -77,8 +79,7 @@ const guessOf = (reeds: readonly number[], profiles: ReedProfiles, binHz: number
     reeds: Int32Array.from(reeds),
     partials: Int32Array.from(places, ({ id }) => id),
     owners: Int32Array.from(places, ({ owner }) => owner),
-    // None for one reed, as is asked for in every window.
-    pairs: pairsOf(reeds.length === 1 ? [] : places),
+    pairs: pairsOf(places),
   };
 };
 
@@ -98,9 +99,16 @@ export const gripGuesses = (profiles: ReedProfiles, binHz: number): readonly Gri
   );
 };
 
-/** A single note of the pitch that is followed now; it has no hole. */
-export const followedGuess = (profiles: ReedProfiles, binHz: number): GripGuess => ({
-  breath: 'blow',
-  holes: [],
-  ...guessOf([profiles.reeds.length - 1], profiles, binHz),
-});
+/** Single notes of the pitch that is followed, which have no hole: for each number of harmonics the one with so many. */
+export const followedGuesses = (profiles: ReedProfiles): readonly GripGuess[] => {
+  const reed = profiles.reeds.length - 1;
+  return Array.from({ length: MOST_HARMONICS + 1 }, (_, count) => ({
+    breath: 'blow',
+    holes: [],
+    unison: true,
+    reeds: Int32Array.of(reed),
+    partials: Int32Array.from({ length: count }, (_, i) => reed * MOST_HARMONICS + i),
+    owners: new Int32Array(count),
+    pairs: NO_PAIRS,
+  }));
+};

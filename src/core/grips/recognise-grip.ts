@@ -1,6 +1,6 @@
 import type { Sound } from '../harp/harp';
 import { elementAt } from '../theory/element-at';
-import { followedGuess, type GripGuess, gripGuesses } from './grip-guesses';
+import { followedGuesses, type GripGuess, gripGuesses } from './grip-guesses';
 import { createReedGains, type ReedGains } from './reed-gains';
 import { type HeardPartial, MOST_HARMONICS, type ReedProfiles } from './reed-profiles';
 import { createWindowPartials, type WindowPartials } from './window-partials';
@@ -43,7 +43,7 @@ export const createGripRecogniser = (profiles: ReedProfiles, binHz: number): Gri
 class Recogniser implements GripRecogniser {
   readonly guesses: readonly GripGuess[];
   private readonly profiles: ReedProfiles;
-  private readonly binHz: number;
+  private readonly followed: readonly GripGuess[];
   private readonly window: WindowPartials;
   private readonly gains: ReedGains;
   /** What each guess costs at least. */
@@ -54,7 +54,7 @@ class Recogniser implements GripRecogniser {
 
   constructor(profiles: ReedProfiles, binHz: number) {
     this.profiles = profiles;
-    this.binHz = binHz;
+    this.followed = followedGuesses(profiles);
     this.guesses = gripGuesses(profiles, binHz);
     this.window = createWindowPartials(profiles, binHz);
     this.gains = createReedGains(profiles, this.window.observed);
@@ -66,7 +66,8 @@ class Recogniser implements GripRecogniser {
     const { guesses, profiles, window, least, order, gains } = this;
     profiles.follow(pitch);
     if (!window.take(levels)) return false;
-    const followed = pitch > 0 ? followedGuess(profiles, this.binHz) : null;
+    const { count } = elementAt(profiles.reeds, profiles.reeds.length - 1);
+    const followed = pitch > 0 ? elementAt(this.followed, count) : null;
     const guessAt = (i: number): GripGuess | null => guesses[i] ?? followed;
     for (let i = 0; i < least.length; i += 1) {
       const guess = guessAt(i);
@@ -79,7 +80,10 @@ class Recogniser implements GripRecogniser {
       const guess = guessAt(i);
       if (guess === null || (least[i] ?? 0) > best + MOST_COST) break;
       gains.fit(guess);
-      const cost = (least[i] ?? 0) + this.offCost(guess) + gains.strayCost(guess);
+      const stray = gains.strayCost(guess);
+      // Out of the question by its loudnesses alone: harmonics are dear to look at.
+      if ((least[i] ?? 0) + stray > best + MOST_COST) continue;
+      const cost = (least[i] ?? 0) + this.offCost(guess) + stray;
       costs[i] = cost;
       best = Math.min(best, cost);
     }
