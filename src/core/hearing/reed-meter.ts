@@ -1,3 +1,5 @@
+import { createSamplePast } from '../signal/sample-past';
+
 /** A level and the time it belongs to. */
 export interface LevelReading {
   /** Seconds of the stream. */
@@ -80,17 +82,18 @@ export const createReedMeter = (rate: number, hop: number): ReedMeter => {
   const windowHops = Math.max(1, Math.round((WINDOW_SECONDS * rate) / hop));
   const window = windowHops * hop;
   const kept = Math.round((PAST_SECONDS * rate) / hop) * hop;
-  const past = new Float64Array(kept);
+  const past = createSamplePast(kept);
   let hops = 0;
 
   const levelAt = (frequency: number, back: number): LevelReading => {
-    const from = kept - window - back * hop;
+    const from = past.end - window - back * hop;
     const stretch: Stretch = [from, from + window];
     const turn = (2 * Math.PI * frequency) / rate;
     const harmonics = Math.max(1, Math.min(MOST_HARMONICS, Math.ceil(HIGHEST / frequency) - 1));
     let power = 0;
-    for (let k = 1; k < harmonics; k += 2) power += powerOfBoth(past, stretch, k * turn, (k + 1) * turn);
-    if (harmonics % 2 === 1) power += powerOf(past, stretch, harmonics * turn);
+    for (let k = 1; k < harmonics; k += 2)
+      power += powerOfBoth(past.samples, stretch, k * turn, (k + 1) * turn);
+    if (harmonics % 2 === 1) power += powerOf(past.samples, stretch, harmonics * turn);
     return {
       time: ((hops - back) * hop - window / 2) / rate,
       level: 10 * Math.log10((2 * power) / (window * window) + NOTHING),
@@ -99,28 +102,29 @@ export const createReedMeter = (rate: number, hop: number): ReedMeter => {
 
   return {
     push(samples) {
-      past.copyWithin(0, hop);
-      past.set(samples, kept - hop);
+      past.push(samples);
       hops += 1;
     },
     now: (frequency) => levelAt(frequency, 0),
     whole: () => {
+      const { samples, end } = past;
       let power = 0;
-      for (let i = kept - window; i < kept; i += 1) power += (past[i] ?? 0) * (past[i] ?? 0);
+      for (let i = end - window; i < end; i += 1) power += (samples[i] ?? 0) * (samples[i] ?? 0);
       return 10 * Math.log10(power / window + NOTHING);
     },
     bright: () => {
+      const { samples, end } = past;
       let power = 0;
-      for (let i = kept - window; i < kept; i += 1) {
-        const bend = (past[i] ?? 0) - 2 * (past[i - 1] ?? 0) + (past[i - 2] ?? 0);
+      for (let i = end - window; i < end; i += 1) {
+        const bend = (samples[i] ?? 0) - 2 * (samples[i - 1] ?? 0) + (samples[i - 2] ?? 0);
         power += bend * bend;
       }
       return 10 * Math.log10(power / window + NOTHING);
     },
     overtones: (frequency) => {
       const count = Math.round(OVERTONES_SECONDS * rate);
-      const latest = past
-        .slice(-count)
+      const latest = past.samples
+        .slice(past.end - count, past.end)
         .map((value, i) => value * (1 - Math.cos((2 * Math.PI * (i + 0.5)) / count)));
       const turn = (2 * Math.PI * frequency) / rate;
       const above = powerOfBoth(latest, [0, count], 2 * turn, 3 * turn);

@@ -1,4 +1,5 @@
 import { createRealFft } from './real-fft';
+import { createSamplePast } from './sample-past';
 
 /** The spectrum of the latest window, up to where reeds are told apart. */
 export interface SlidingSpectrum {
@@ -26,16 +27,14 @@ export const createSlidingSpectrum = (rate: number): SlidingSpectrum => {
   const windowed = new Float64Array(SIZE);
   const window = windowed.map((_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * i) / SIZE));
   const binHz = rate / SIZE;
-  const past = new Float64Array(SIZE);
+  const past = createSamplePast(SIZE);
   const levels = new Float64Array(Math.ceil(BAND.to / binHz)).fill(10 * Math.log10(NOTHING));
   return {
     binHz,
-    push(samples) {
-      past.copyWithin(0, samples.length);
-      past.set(samples, SIZE - samples.length);
-    },
+    push: (samples) => past.push(samples),
     levels: () => {
-      for (let i = 0; i < SIZE; i += 1) windowed[i] = (past[i] ?? 0) * (window[i] ?? 0);
+      const { samples, end } = past;
+      for (let i = 0; i < SIZE; i += 1) windowed[i] = (samples[end - SIZE + i] ?? 0) * (window[i] ?? 0);
       fft.toSpectrum(windowed, spectrum);
       for (let i = Math.ceil(BAND.from / binHz); i < levels.length; i += 1) {
         const re = spectrum[2 * i] ?? 0;
