@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { computeSound } from '../../src/audio/bank/compute-sound';
+import { createSoundMaker } from '../../src/audio/bank/compute-sound';
 import type { SoundKey } from '../../src/audio/bank/sound-key';
 import type { VoiceId } from '../../src/audio/synthesis/voice';
 import { VOICES } from '../../src/audio/voices/voices';
@@ -24,7 +24,7 @@ const OPENING: readonly SoundKey[] = [
 ];
 
 const computeAll = (keys: readonly SoundKey[]) => {
-  for (const each of keys) computeSound(VOICES, each, 48_000);
+  for (const each of keys) createSoundMaker(VOICES)(each, 48_000);
 };
 
 describe('computing sounds at 48 kHz', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { RESTING_SOUND } from '../../src/audio/band/resting-sound';
-import { computeSound } from '../../src/audio/bank/compute-sound';
+import { createSoundMaker } from '../../src/audio/bank/compute-sound';
 import { soundKeyFor } from '../../src/audio/bank/sound-key';
 import { allNotes, type ScheduledNote } from '../../src/audio/transport/scheduled-note';
 import { placeSection } from '../../src/audio/transport/timeline';
@@ -67,7 +67,7 @@ describe('the band rendered to samples', () => {
   /** Seconds the computed sound of a note takes to rise: what an onset may lag behind the score. */
   const riseOf = (note: ScheduledNote, sound: BandSound): number => {
     const key = soundKeyFor({ ...note.event, stroke: note.stroke }, sound);
-    return riseBetween(computeSound(VOICES, key, RATE).samples, 0, 0.06 * RATE) / RATE;
+    return riseBetween(createSoundMaker(VOICES)(key, RATE).samples, 0, 0.06 * RATE) / RATE;
   };
 
   const errorsOf = (audio: HeardFile, notes: readonly ScheduledNote[], sound: BandSound): number[] =>

@@ -8,8 +8,6 @@ import { PACKAGES } from '../helpers/architecture-rules';
 
 /** Values that no other file of src uses, and why they are there. */
 const AWAITED = [
-  // One sound by itself: what voices are measured by.
-  'audio/bank/compute-sound.ts: computeSound',
   // `npm run hear` loads these by themselves.
   'core/formats/read-wav.ts: monoOf',
   'core/formats/read-wav.ts: readWav',

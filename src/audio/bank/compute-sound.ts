@@ -89,11 +89,3 @@ export const createSoundMaker = (voices: Readonly<Record<VoiceId, Voice>>): Make
     return { ...sound, samples: tonedStroke(sound.samples, hz, sampleRate, { stroke, seed }) };
   };
 };
-
-/** The sound of one key with one of the given voices. */
-export const computeSound = (
-  voices: Readonly<Record<VoiceId, Voice>>,
-  key: SoundKey,
-  sampleRate: number,
-  held?: number,
-): VoiceSound => createSoundMaker(voices)(key, sampleRate, held);

@@ -3,7 +3,7 @@
  * equalisers, glides and limiter, which a browser has to render.
  */
 
-import { computeSound } from '../../../src/audio/bank/compute-sound';
+import { createSoundMaker } from '../../../src/audio/bank/compute-sound';
 import { gainInLayer, nameOfKey, soundKeyFor } from '../../../src/audio/bank/sound-key';
 import { CHANNEL_STRIPS, voiceGain } from '../../../src/audio/mixer/channel-strips';
 import type { VoiceSound } from '../../../src/audio/synthesis/voice';
@@ -75,7 +75,7 @@ export const renderBand = ({
   for (const note of notesBetween(placeSection(section, 0), 0, seconds, {})) {
     const soundKey = soundKeyFor({ ...note.event, stroke: note.stroke }, sound);
     const name = nameOfKey(soundKey);
-    const made = bank.get(name) ?? computeSound(VOICES, soundKey, sampleRate);
+    const made = bank.get(name) ?? createSoundMaker(VOICES)(soundKey, sampleRate);
     bank.set(name, made);
     const level = amplitude(CHANNEL_STRIPS[note.event.part].level) * voiceGain(soundKey.voice);
     addNote(mixed, note, made, level * gainInLayer(note.event.velocity, soundKey.layer, soundKey.voice));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { computeSound, createSoundMaker } from '../../../../src/audio/bank/compute-sound';
+import { createSoundMaker } from '../../../../src/audio/bank/compute-sound';
 import { gainInLayer, LAYERS, type SoundKey } from '../../../../src/audio/bank/sound-key';
 import type { Voice, VoiceId, VoiceNote } from '../../../../src/audio/synthesis/voice';
 import { VOICES } from '../../../../src/audio/voices/voices';
@@ -17,7 +17,7 @@ const NOTING = Object.fromEntries(Object.keys(VOICES).map((id) => [id, note])) a
 
 const seedOf = (changes: Partial<SoundKey>): number => {
   const key = { voice: 'sticks', midi: asMidi(36), hz: asHz(65), layer: 1, stroke: 0, ...changes } as const;
-  computeSound(NOTING, key, 48_000);
+  createSoundMaker(NOTING)(key, 48_000);
   return asked.at(-1)?.seed ?? Number.NaN;
 };
 
@@ -140,8 +140,8 @@ describe('a sound that is held for a known time', () => {
   ])('of %s is the same as the whole one as far as it can be heard, and costs less', (voice, midi) => {
     for (const layer of [0, 1, 5]) {
       const key = keyOf(voice, midi, { layer, stroke: 2 });
-      const whole = computeSound(VOICES, key, 48_000);
-      const part = computeSound(VOICES, key, 48_000, 0.4);
+      const whole = createSoundMaker(VOICES)(key, 48_000);
+      const part = createSoundMaker(VOICES)(key, 48_000, 0.4);
       expect(part.release).toBe(whole.release);
       expect(part.samples.length).toBeGreaterThan((0.4 + whole.release) * 48_000);
       expect(part.samples.length).toBeLessThan(whole.samples.length / 2);
