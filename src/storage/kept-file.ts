@@ -10,6 +10,8 @@ import type { Writing } from './kept-values';
 export type FileReading =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'file'; readonly name: string; readonly file: Blob }
+  /** Something lies there that is no file, or none any more. */
+  | { readonly kind: 'no file' }
   /** The browser does not let this page keep anything, or what it kept cannot be had. */
   | { readonly kind: 'refused'; readonly detail: string };
 
@@ -22,12 +24,13 @@ export interface KeptFile {
 }
 
 const parseFile = (value: unknown): FileReading => {
+  if (value === undefined) return { kind: 'nothing' };
   if (typeof value !== 'object' || value === null || !('name' in value) || !('file' in value))
-    return { kind: 'nothing' };
+    return { kind: 'no file' };
   const { name, file } = value;
   return typeof name === 'string' && file instanceof Blob
     ? { kind: 'file', name, file }
-    : { kind: 'nothing' };
+    : { kind: 'no file' };
 };
 
 /**

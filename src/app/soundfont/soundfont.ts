@@ -121,7 +121,7 @@ const restore = async ({ store }: OwnSoundStand, inHand: FileInHand, shelf: Kept
   if (ownSounds.file !== null || ownSounds.opening !== null) return;
   const inUse = settings.ownSounds.length > 0;
   if (reading.kind !== 'file') {
-    if (inUse) inHand.change({ trouble: GONE_TEXT });
+    if (inUse || reading.kind === 'no file') inHand.change({ trouble: GONE_TEXT });
     return;
   }
   inHand.hold(reading.name, reading.file);

@@ -42,7 +42,7 @@ describe('a kept file', () => {
     expect(await createKeptFile('sounds', () => factory).read()).toEqual({ kind: 'nothing' });
   });
 
-  it('counts as nothing when something else lies in its place', async () => {
+  it('is told from nothing when something else lies in its place', async () => {
     const { factory, kept } = setUp();
     await kept.write('one.sf2', new Blob());
     const database = await new Promise<IDBDatabase>((resolve) => {
@@ -55,6 +55,6 @@ describe('a kept file', () => {
       transaction.oncomplete = resolve;
     });
     database.close();
-    expect(await kept.read()).toEqual({ kind: 'nothing' });
+    expect(await kept.read()).toEqual({ kind: 'no file' });
   });
 });

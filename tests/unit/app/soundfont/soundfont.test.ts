@@ -158,6 +158,16 @@ describe('the next visit', () => {
     expect(played()).toBeUndefined();
   });
 
+  it('says so too where what is kept is no file any more, although no part uses it', async () => {
+    const ownSounds = createFakeOwnSounds();
+    ownSounds.kept = { kind: 'no file' };
+    const { state, commands, ownSounds: devices } = open(ownSounds);
+    await settled();
+    expect(state()).toMatchObject({ file: null, trouble: expect.stringMatching(/Load the file again/) });
+    await commands.loadOwnSounds(FILE);
+    expect([state().trouble, devices.kept]).toMatchObject([null, { kind: 'file', name: 'hall.sf2' }]);
+  });
+
   it('says nothing to those who never had one', async () => {
     const { state } = open();
     await settled();
