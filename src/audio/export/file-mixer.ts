@@ -21,7 +21,7 @@ export interface FileMixer {
   forget(id: number): void;
   /** Notes to come, none before what is mixed already, in the order they begin. A note whose sound is not known is left out. */
   add(notes: readonly MixNote[]): void;
-  /** The next frames. */
+  /** The next frames; what is sent is good until those after them are asked for. */
   mix(frames: number): MixSums;
   /** Frames until everything that was added has rung out. */
   framesLeft(): number;
@@ -38,6 +38,8 @@ class SampleMixer implements FileMixer {
   private readonly sounds = new Map<number, MixSound>();
   private readonly parts = new Map<PartId, PartMix>();
   private readonly scratch = new Float32Array(BLOCK);
+  /** Stays here, unlike the sides, which are handed on. */
+  private send = new Float32Array(0);
   private waiting: Ringing[] = [];
   private ringing: Ringing[] = [];
   private frame = 0;
@@ -62,11 +64,10 @@ class SampleMixer implements FileMixer {
   }
 
   mix(frames: number): MixSums {
-    const sums: MixSums = {
-      left: new Float32Array(frames),
-      right: new Float32Array(frames),
-      send: new Float32Array(frames),
-    };
+    if (this.send.length !== frames) this.send = new Float32Array(frames);
+    else this.send.fill(0);
+    const { send } = this;
+    const sums: MixSums = { left: new Float32Array(frames), right: new Float32Array(frames), send };
     for (let at = 0; at < frames; at += BLOCK) this.mixBlock(sums, at, Math.min(BLOCK, frames - at));
     return sums;
   }

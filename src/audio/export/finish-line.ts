@@ -7,7 +7,8 @@ import type { MixNote, MixSound } from './note-samples';
 /** The part of a worker that finishing uses. */
 export interface FinishWorker {
   postMessage(order: FinishOrder, options?: { readonly transfer: Transferable[] }): void;
-  onmessage: ((message: MessageEvent<Finished>) => void) | null;
+  /** Answers stretches and the rest; null says that it has come up and opened the file. */
+  onmessage: ((message: MessageEvent<Finished | null>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
   terminate(): void;
 }
@@ -55,7 +56,7 @@ export const createFinishLine = (
 
 class WorkerLine implements FinishLine {
   private worker: FinishWorker | null;
-  /** Whether the worker has shown that it works; until then everything is kept, to be done on the page instead. */
+  /** Whether the worker has come up; until then everything is kept and copied, to be done on the page instead. */
   private proven = false;
   private given: Given[] = [];
   private onPage: ReturnType<typeof createFinishAnswers> | null = null;
@@ -110,13 +111,11 @@ class WorkerLine implements FinishLine {
     }
   }
 
-  private receive(finished: Finished): void {
+  private receive(finished: Finished | null): void {
     this.proven = true;
-    const at = this.given.findIndex(({ order }) => answers(order));
-    const [answered] = this.given.splice(at, 1);
-    // What was told before is done.
+    // What was only told is done, or will be.
     this.given = this.given.filter(({ order }) => answers(order));
-    answered?.resolve(finished);
+    if (finished !== null) this.given.shift()?.resolve(finished);
   }
 
   /** What the worker had heard so far is lost with it: a limiter begun anew would be heard in the middle. */
@@ -133,8 +132,8 @@ class WorkerLine implements FinishLine {
 
   private doOnPage({ order, resolve, reject }: Given): void {
     try {
-      const finished = this.onPage?.(order) ?? null;
-      if (finished !== null) resolve(finished);
+      const finished = this.onPage?.(order);
+      if (finished) resolve(finished);
     } catch (error) {
       reject(error instanceof Error ? error : new Error(String(error)));
     }

@@ -1,7 +1,7 @@
 import type { FinisherOptions } from './finisher';
 import type { MixNote, MixSound } from './note-samples';
 
-/** Asks the finishing worker for something; it answers stretches and the rest, each in turn. */
+/** Asks the finishing worker for something; it answers stretches and the rest, each in turn, and says when it is opened. */
 export type FinishOrder =
   | { readonly kind: 'open'; readonly options: FinisherOptions }
   /** A sound that notes will name; its samples are handed over. */

@@ -7,6 +7,6 @@ const answer = createFinishAnswers();
 
 self.onmessage = ({ data }: MessageEvent<FinishOrder>) => {
   const finished = answer(data);
-  if (finished === null) return;
-  self.postMessage(finished, { transfer: [finished.left.buffer, finished.right.buffer] });
+  if (finished === undefined) return;
+  self.postMessage(finished, { transfer: finished ? [finished.left.buffer, finished.right.buffer] : [] });
 };

@@ -49,8 +49,8 @@ export interface Rendered {
 
 /** Stretches of music under way at a time: one is mixed while the sounds of the next are computed. */
 const AT_A_TIME = 3;
-/** A stretch is so many of the room's blocks long: some five seconds. */
-const BLOCKS = 5;
+/** A stretch is so many of the room's blocks long: some four seconds, which are written at once. */
+const BLOCKS = 4;
 /** Workers that compute sounds: nothing has to be heard meanwhile. */
 const BANK_WORKERS = 2;
 /** Highest level between samples, as for live sound. */

@@ -145,7 +145,7 @@ describe('the line that finishes a file', () => {
   };
   const pass = (worker: FinishWorker, answer: ReturnType<typeof createFinishAnswers>, order: FinishOrder) => {
     const data = answer(order);
-    if (data !== null) worker.onmessage?.(new MessageEvent('message', { data }));
+    if (data !== undefined) worker.onmessage?.(new MessageEvent('message', { data }));
   };
   const breakDown = (worker: FinishWorker) => worker.onerror?.(new Event('error') as ErrorEvent);
   const orderedFrom = async (line: ReturnType<typeof createFinishLine>): Promise<Float32Array[]> => {
@@ -160,6 +160,18 @@ describe('the line that finishes a file', () => {
     const answer = createFinishAnswers();
     const line = createFinishLine(OPTIONS, () => workerOf((worker, order) => pass(worker, answer, order)));
     expect(furthest(finishedIn([WHOLE]), await orderedFrom(line))).toBeLessThan(1e-6);
+  });
+
+  it('hands sounds over instead of copying them once its worker has come up', async () => {
+    const answer = createFinishAnswers();
+    const line = createFinishLine(OPTIONS, () => workerOf((worker, order) => pass(worker, answer, order)));
+    const [first, second] = SOUNDS.map(({ sound }) => ({ ...sound, samples: sound.samples.slice() }));
+    line.know(1, first);
+    await Promise.resolve();
+    line.know(2, second);
+    expect([first.samples.length, second.samples.length]).toEqual([SOUNDS[0].sound.samples.length, 0]);
+    const whole = await Promise.all([line.next(NOTES, WHOLE), line.rest()]);
+    expect(furthest(finishedIn([WHOLE]), joined(whole))).toBeLessThan(1e-6);
   });
 
   it.each([
