@@ -3,7 +3,7 @@ import { createSoundChooser, type HarpInHand } from './choose-sounds';
 import type { HeardNote, HeardPitch } from './heard-note';
 import { measureNote } from './measure-note';
 import type { Span } from './note-draft';
-import { createSpanFinder } from './note-spans';
+import { createSpanFinder, type SpanFinder } from './note-spans';
 import type { PitchFrame } from './pitch-frame';
 import { createReattack, type ReedReading } from './reattack';
 import { createReedMeter, type LevelReading, type ReedMeter } from './reed-meter';
@@ -26,7 +26,7 @@ export interface NoteListenerOptions extends HarpInHand {
 /** Samples between readings of a reed's level: 2.7 ms at 24 kHz. */
 const STEP = 64;
 /** Readings further apart than this ratio are of different notes. */
-const SAME_REED = 2 ** (50 / 1200);
+const SAME_REED = 2 ** (60 / 1200);
 
 /**
  * A new note is at most so far below what has been played, dB: what is softer is the band, or a room. The measure falls
@@ -72,16 +72,44 @@ const readingOf = (meter: ReedMeter, frequency: number): ReedReading => {
   return { time, level, whole: meter.whole(), bright: meter.bright(), frequency };
 };
 
+/** Looks whether the reed in hand is sounded again. */
+const createSoundedAgain = (meter: ReedMeter, spans: SpanFinder) => {
+  const reattack = createReattack();
+  let pitch: number | null = null;
+  /** When it was sounded again, until its pitch stands as it did before: what moves may be a bend. */
+  let begun: number | null = null;
+  return {
+    /** Follows the pitch that stands; another one has another past, one that moves may come back. */
+    follow(): void {
+      const now = spans.steady();
+      if (now === null && spans.sounding()) return;
+      if (now === null || pitch === null || Math.max(now / pitch, pitch / now) > SAME_REED) {
+        reattack.reset();
+        begun = null;
+      }
+      pitch = now;
+    },
+    /** Asks the meter, which has taken in what is next. */
+    listen(): readonly Span[] {
+      if (pitch === null) return [];
+      begun = reattack.step(readingOf(meter, pitch)) ?? begun;
+      if (begun === null || spans.steady() === null) return [];
+      const found = spans.reattack(begun);
+      begun = null;
+      return found;
+    },
+  };
+};
+
 /** Turns samples and frames into notes. Throws RangeError on a reference outside 440–446 Hz. */
 export const createNoteListener = (options: NoteListenerOptions): NoteListener => {
   const meter = createReedMeter(options.rate, STEP);
-  const reattack = createReattack();
   const chooser = createSoundChooser(options);
   const usual = createUsualLevel();
   const spans = createSpanFinder((frequency, first) =>
     attackOf(meter.past(frequency), first, usual.at(first)),
   );
-  let pitch: number | null = null;
+  const again = createSoundedAgain(meter, spans);
   /** The note that sounds, where it is a squeal. */
   let squeal: number | null = null;
 
@@ -98,32 +126,18 @@ export const createNoteListener = (options: NoteListenerOptions): NoteListener =
       return chooser.choose(heard, heard.to !== null, isSqueal(heard));
     });
 
-  /** Follows the pitch that stands; another one has another past. */
-  const follow = (): void => {
-    const now = spans.steady();
-    if (now === null || pitch === null || Math.max(now / pitch, pitch / now) > SAME_REED) reattack.reset();
-    pitch = now;
-  };
-
-  /** Looks whether the reed in hand was sounded again. */
-  const listenAgain = (hop: Float64Array): readonly Span[] => {
-    meter.push(hop);
-    if (pitch === null) return [];
-    const begun = reattack.step(readingOf(meter, pitch));
-    return begun === null ? [] : spans.reattack(begun);
-  };
-
   return {
     hop(samples) {
       const found: Span[] = [];
       for (let from = 0; from + STEP <= samples.length; from += STEP) {
-        found.push(...listenAgain(samples.subarray(from, from + STEP)));
+        meter.push(samples.subarray(from, from + STEP));
+        found.push(...again.listen());
       }
       return noted(found);
     },
     frame(frame) {
       const found = spans.frame(frame);
-      follow();
+      again.follow();
       return noted(found);
     },
     end: () => noted(spans.end()),

@@ -22,6 +22,8 @@ export interface SpanFinder {
   reattack(time: number): readonly Span[];
   /** The pitch that stands now, Hz; null while it moves or nothing sounds. */
   steady(): number | null;
+  /** Whether a pitch is heard, be it that it moves. */
+  sounding(): boolean;
   /** Ends what still sounds. */
   end(): readonly Span[];
 }
@@ -40,8 +42,6 @@ const GAP_SECONDS = 0.022;
 const REFRACTORY = 0.06;
 /** The settled pitch follows readings this near, by this share each: a drooping note is still the same. */
 const FOLLOW = { within: 20, share: 0.01 } as const;
-/** Readings looked back at for where a glide began. */
-const GLIDE_READINGS = 60;
 
 /** The draft that goes on, and what is now sure of it and the one before. */
 interface Step {
@@ -96,7 +96,7 @@ const follow = (draft: Draft, reporter: DraftReporter): Step => {
   const byLeap = leapt(readings, draft.left);
   const stood = standing(readings, draft.left, byLeap ? STANDS.afterLeap : STANDS.seconds);
   if (stood === null || Math.abs(stood - anchor) < ANOTHER) return goesOn(draft);
-  const at = crossing(readings, Math.max(1, draft.left - GLIDE_READINGS), [anchor, stood]);
+  const at = crossing(readings, [anchor, stood]);
   if (byLeap || elementAt(readings, at).time - draft.from >= SCOOP_SECONDS)
     return split(draft, { at, anchor: stood, joined: byLeap ? 'leap' : 'glide' }, reporter);
   if (hasDip(readings, [Math.max(0, draft.left - DIP.before), last], DIP.depth))
@@ -142,6 +142,7 @@ export const createSpanFinder = (attackOf: FindAttack): SpanFinder => {
       if (last === undefined || draft?.anchor === null || draft?.left !== null) return null;
       return hzOfReading(last.cents);
     },
+    sounding: () => draft !== null,
     end,
   };
 };

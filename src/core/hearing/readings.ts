@@ -46,17 +46,14 @@ export const hasDip = (
   return rises(from, low) && rises(low, to + 1);
 };
 
-/** Index of the first reading, from one on, that has come half-way from one pitch to another. */
+/** Index of the reading, not the first, from which on the pitch is more than half-way from one to another. */
 export const crossing = (
   readings: readonly Reading[],
-  from: number,
   [before, after]: readonly [number, number],
 ): number => {
   const half = (before + after) / 2;
-  const found = readings.findIndex(
-    ({ cents }, i) => i >= from && (after > before ? cents >= half : cents <= half),
-  );
-  return found < 0 ? from : found;
+  const last = readings.findLastIndex(({ cents }) => (after > before ? cents < half : cents > half));
+  return Math.max(1, last + 1);
 };
 
 /** Whether the pitch came to a reading by a leap. */

@@ -6,6 +6,7 @@ import { RICHTER } from '../../../src/core/harp/tunings';
 import { createSoundChooser } from '../../../src/core/hearing/choose-sounds';
 import { createEar } from '../../../src/core/hearing/ear';
 import type { HeardNote, HeardPitch } from '../../../src/core/hearing/heard-note';
+import { createNoteListener } from '../../../src/core/hearing/note-listener';
 import { asCents, asHz, asPitchClass, asSeconds } from '../../../src/core/theory/units';
 import type { LineKind } from '../../helpers/hearing/lines';
 import { measureNotes } from '../../helpers/hearing/note-figures';
@@ -61,6 +62,43 @@ describe('a squeal', () => {
 
   it('takes nothing from a plain note of the top: 9 blow may be as thin', () => {
     expect(namedIn(tone(1567.98, 1))).toEqual(['9B', '9B']);
+  });
+});
+
+describe('a note sounded again from below its pitch', () => {
+  const RATE = 24_000;
+  const HOP = 128;
+  /** 440 Hz twice, with so little rest that a pitch is heard all the time; the second comes from so many cents below. */
+  const twice = (below: number): readonly number[] => {
+    const listener = createNoteListener({ harp: C_HARP, rate: RATE });
+    const hzAt = (time: number): number =>
+      440 * 2 ** (time < 0.525 ? 0 : (-below * Math.max(0, 1 - (time - 0.525) / 0.08)) / 1200);
+    let turns = 0;
+    const sampleAt = (time: number): number => {
+      turns += hzAt(time) / RATE;
+      if (time < 0.2 || time > 0.95) return 1e-4 * Math.sin(1e6 * time * time);
+      const shut = Math.max(0, Math.min(1, (time - 0.5) / 0.01, (0.545 - time) / 0.015));
+      let sum = 0;
+      for (let k = 1; k <= 8; k += 1)
+        sum += (Math.sin(2 * Math.PI * k * turns) / k) * 10 ** (-shut * (0.5 + k / 8));
+      return 0.3 * Math.min(1, (time - 0.2) / 0.01) * sum;
+    };
+    const notes: HeardNote[] = [];
+    for (let at = 0; at < RATE; at += HOP) {
+      notes.push(...listener.hop(Float64Array.from({ length: HOP }, (_, i) => sampleAt((at + i) / RATE))));
+      const known = asSeconds((at + HOP) / RATE);
+      const centre = asSeconds(Math.max(0, known - 0.02));
+      const frequency = centre < 0.2 || centre > 0.95 ? 0 : hzAt(centre);
+      notes.push(...listener.frame({ known, centre, frequency, clarity: 1, level: -20 }));
+    }
+    return ended([...notes, ...listener.end()]).map(({ from }) => from);
+  };
+
+  it.each([0, 40, 90])('is two notes: %s cents', (below) => {
+    const [first, second, ...more] = twice(below);
+    expect(more).toEqual([]);
+    expect(Math.abs(first - 0.2)).toBeLessThan(0.015);
+    expect(Math.abs(second - 0.535)).toBeLessThan(0.02);
   });
 });
 
