@@ -79,7 +79,7 @@ const writeBar = (page: Page): void => {
   const full = Math.max(length, whole) || 1;
   const placed = symbols.map((each): PlacedSymbol => ({ at: each.at / full, symbol: each.symbol }));
   const rest = page.sounding ? '/' : 'N.C.';
-  const words = barWords(placed, page.chartMeter);
+  const words = barWords(placed, page.chartMeter, page.left);
   const opens = !page.sounding && (placed[0]?.at ?? 1) > 0 && words !== '';
   page.sounding ||= placed.length > 0;
   const sounding = words === '' ? rest : opens ? words.replace(/^\//, 'N.C.') : words;

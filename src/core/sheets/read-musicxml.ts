@@ -128,7 +128,7 @@ const wordsOf = (reading: Reading, { symbols, length }: Measure, meter: MeterNam
   const placed = symbols.map(
     (each): PlacedSymbol => ({ at: Math.min(each.at / full, 0.999), symbol: each.symbol }),
   );
-  const words = barWords(placed, meter);
+  const words = barWords(placed, meter, reading.left);
   const opens = !reading.sounding && words.startsWith('/');
   const empty = reading.sounding ? '/' : 'N.C.';
   reading.sounding ||= symbols.length > 0;

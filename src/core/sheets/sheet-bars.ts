@@ -1,5 +1,5 @@
 import { METERS } from '../chart/build-chart';
-import type { MeterName } from '../chart/chart';
+import type { Meter, MeterName } from '../chart/chart';
 import { readChord } from '../chart-text/read-chord';
 
 /**
@@ -24,14 +24,17 @@ export const meterFor = (beats: number, unit: number): MeterName => {
   return beats % 3 === 0 && beats % 4 !== 0 ? '3/4' : '4/4';
 };
 
-/** Shares in which a bar is written, the plainest first: each parts it evenly, as the reader of charts does. */
-const sharesIn = (beats: number): readonly number[] => [
-  1,
-  ...(beats % 2 === 0 ? [2] : []),
-  beats,
-  2 * beats,
-  4 * beats,
-];
+/** What to tell of chords that begin neither on a sixteenth nor on a triplet eighth. */
+const MOVED = 'Chords that begin between sixteenths went to the nearest.';
+
+/**
+ * Shares in which a bar is written, the plainest first: each parts it evenly, as the reader of charts does. The last
+ * are the sixteenths.
+ */
+const sharesIn = ({ beats, beatTicks }: Meter): readonly number[] => {
+  const parts = beatTicks === 720 ? [1, 2, 3, 4, 6] : [1, 2, 3, 4];
+  return [1, ...(beats % 2 === 0 ? [2] : []), ...parts.map((part) => part * beats)];
+};
 
 const NEAR = 1e-6;
 
@@ -44,15 +47,16 @@ const wordOf = (symbol: string): string => {
 };
 
 /**
- * The text of a bar: its symbols with `/` for what they are held. Places off every sixteenth of the meter go to the
- * nearest; of two at one place the later stays. Where nothing begins on the first beat, `/` goes on with what was.
+ * The text of a bar: its symbols with `/` for what they are held. Places off every share go to the nearest sixteenth,
+ * which is told in `left`; of two at one place the later stays. Where nothing begins on the first beat, `/` goes on with
+ * what was.
  */
-export const barWords = (symbols: readonly PlacedSymbol[], meter: MeterName): string => {
-  const { beats } = METERS[meter];
-  const finest = beats * 4;
+export const barWords = (symbols: readonly PlacedSymbol[], meter: MeterName, left: Set<string>): string => {
   const placed = new Map<number, string>();
-  const fits = sharesIn(beats).find((shares) => symbols.every(({ at }) => isOn(at, shares)));
-  const shares = fits ?? finest;
+  const all = sharesIn(METERS[meter]);
+  const fits = all.find((shares) => symbols.every(({ at }) => isOn(at, shares)));
+  const shares = fits ?? all.at(-1) ?? 1;
+  if (fits === undefined) left.add(MOVED);
   for (const { at, symbol } of symbols)
     placed.set(Math.min(Math.round(at * shares), shares - 1), wordOf(symbol));
   if (placed.size === 0) return '';

@@ -179,6 +179,25 @@ describe('a chart written as ABC', () => {
     expect(chart.bars.map(({ key }) => key?.tonic ?? 'C')).toEqual(['C', 'F', 'F', 'C']);
   });
 
+  it('keeps the places of chords on every eighth and sixteenth of 12/8, and on triplets of 4/4', () => {
+    for (const [meter, text] of [
+      ['12/8', 'C / / / F / G / / / / /\nC G A / / / / / / / / / / / / / / / / / / / / D'],
+      ['6/8', 'C / F / G /\nC / / / / G / / / / / A'],
+      ['4/4', 'C / F / / / G / / / / A\nC / / / / / / / / / / / / / / G'],
+    ] as const) {
+      const { chart } = readChart(text, { tonic: 'C', mode: 'major', meter, title: 'Hall' });
+      const abc = writeAbc({ chart, tempo: 92, feel: 'Slow' });
+      expect(chartOf(abc).bars, meter).toEqual(chart.bars);
+      expect(opened(abc).left).toEqual([]);
+    }
+  });
+
+  it('says where a chord had to move', () => {
+    const read = opened('X:1\nM:4/4\nL:1/4\nK:C\n"C"z7/8 "F"z25/8|]\n');
+    expect(read.left).toEqual(['Chords that begin between sixteenths went to the nearest.']);
+    expect(read.text.split('\n').at(-1)).toBe('| C / / / F / / / / / / / / / / / ||');
+  });
+
   it('keeps sections, their keys, and rests', () => {
     const text =
       'Title: Lantern Walk\nKey: G\n[A] G7 | N.C. | C7 N.C.\nKey: D\nD7 | A7\n[Trio]\nKey: C\nC | F / / G7\n[A]';
