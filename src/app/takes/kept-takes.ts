@@ -7,6 +7,7 @@ import {
   storableTake,
 } from '../../core/takes/kept-take';
 import type { TakeSound } from '../../core/takes/take-sound';
+import { isRecord } from '../../core/theory/is-record';
 import { counted } from '../../core/theory/wording';
 import type { KeptLog } from '../../storage/kept-log';
 import type { Notice } from '../keeping/notice';
@@ -57,6 +58,18 @@ const samplesOf = (value: unknown): Int16Array | null => {
 const sizeOf = (takes: readonly KeptTake[]): number =>
   takes.reduce((sum, take) => sum + aboutTake(take).bytes, 0);
 
+/** A take as it lies in the database; other versions may have kept it under another key than its id. */
+interface Row {
+  readonly key: string;
+  readonly take: KeptTake;
+}
+
+const parseRow = (row: unknown): Row | null => {
+  const take = parseKeptTake(row, isSamples);
+  if (take === null) return null;
+  return { key: isRecord(row) && typeof row.id === 'string' ? row.id : take.id, take };
+};
+
 /** They stay where they are, for a version of this program that can read them. */
 const unreadTakes = (count: number): Notice => ({
   id: 'unread-takes',
@@ -101,8 +114,9 @@ class Kept implements KeptTakes {
   }
 
   async drop(id: string): Promise<void> {
-    this.dropped = await this.find(id);
-    await this.kept?.remove([id]);
+    const rows = (await this.rows()).filter(({ take }) => take.id === id);
+    this.dropped = rows[0]?.take ?? null;
+    await this.kept?.remove(rows.map(({ key }) => key));
     this.show(await this.all());
   }
 
@@ -123,12 +137,16 @@ class Kept implements KeptTakes {
   }
 
   private async all(): Promise<readonly KeptTake[]> {
+    return [...new Map((await this.rows()).map(({ take }) => [take.id, take])).values()];
+  }
+
+  private async rows(): Promise<readonly Row[]> {
     const reading = await this.kept?.read();
     if (reading?.kind !== 'rows') return [];
-    const takes = reading.rows.flatMap((row) => parseKeptTake(row, isSamples) ?? []);
-    const unread = reading.rows.length - takes.length;
+    const rows = reading.rows.flatMap((row) => parseRow(row) ?? []);
+    const unread = reading.rows.length - rows.length;
     if (unread > 0) this.stand.board.post(unreadTakes(unread));
-    return [...new Map(takes.map((take) => [take.id, take])).values()];
+    return rows;
   }
 
   /** @returns what went wrong, in a sentence; null when all is safe. */

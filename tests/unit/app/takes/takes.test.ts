@@ -237,6 +237,21 @@ describe('takes that are kept', () => {
     expect(takes.kept.rows.size).toBe(3);
   });
 
+  it('are deleted whatever they were kept under, and brought back under their own name', async () => {
+    const { commands, shelf, takes } = await keptOne();
+    const [[own, whole] = []] = [...takes.kept.rows];
+    await takes.kept.remove(null);
+    await takes.kept.put([
+      { ...whole, id: 'of an older version' },
+      { ...whole, id: 'and its twin' },
+    ]);
+    await commands.dropKeptTake(shelf()[0]?.id ?? '');
+    expect(shelf()).toEqual([]);
+    expect([...takes.kept.rows.keys()]).toEqual([]);
+    await commands.restoreKeptTake();
+    expect([...takes.kept.rows.keys()]).toEqual([own]);
+  });
+
   it('go into the file with everything where they are wanted, and come out of it without doubles', async () => {
     const { commands, takeAway, takes } = await keptOne();
     const text = (at: number) => new TextDecoder().decode(Uint8Array.from(takeAway.files[at]?.bytes ?? []));
