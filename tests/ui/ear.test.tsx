@@ -1,5 +1,6 @@
 import { act, cleanup, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
+import { parseCalibration } from '../../src/core/hearing/calibration';
 import { createSoundChooser } from '../../src/core/hearing/choose-sounds';
 import { asCents, asHz, asSeconds } from '../../src/core/theory/units';
 import { openPage } from '../helpers/open-page';
@@ -42,6 +43,20 @@ describe('the page for the ear', () => {
     panel.getByText(/Two seconds of quiet/);
     await user.click(panel.getByRole('button', { name: 'Break off' }));
     expect(panel.queryByText(/Two seconds of quiet/)).toBeNull();
+  });
+
+  it('says of a calibration whether notes are heard before or after a click', async () => {
+    const { panel, session } = await openEar();
+    const heard = (lag: number): void =>
+      act(() => {
+        const value = { id: 'built-in', noise: -60, roundTrip: null, way: null, leak: null, lag };
+        const { item } = parseCalibration(value);
+        session.store.setState(({ ear }) => ({ ear: { ...ear, calibration: item } }));
+      });
+    heard(0.113);
+    panel.getByText('Your notes are heard 113 ms after a click, all ways together.');
+    heard(-0.019);
+    panel.getByText('Your notes are heard 19 ms before a click, all ways together.');
   });
 
   it('reads the harp’s own tuning from its notes, shows what is still to play, and takes it back', async () => {

@@ -1,4 +1,5 @@
 import { spokenHole } from '../harp/tab';
+import { apartWords } from '../theory/apart-words';
 import { capital } from '../theory/wording';
 import { type Fault, faultsOf } from './faults';
 import type { Judgement, NoteVerdict } from './judge';
@@ -54,8 +55,6 @@ const beats = (count: number): string => {
   if (rounded === 1) return 'a beat';
   return `${Number.isInteger(rounded) ? countWord(rounded) : rounded} beats`;
 };
-
-const milliseconds = (seconds: number): string => `${Math.round(Math.abs(seconds) * 200) * 5} ms`;
 
 const missedWords = (those: readonly NoteVerdict[], judgement: Judgement): string => {
   const [first] = those;
@@ -120,7 +119,7 @@ const faultWords = (fault: Fault, { judgement, beat }: JudgeWords): string => {
         ? 'Small notes slip in between: leave them out once, and add them again when the plain line stands.'
         : `${capital(countWord(fault.count))} ${fault.count === 1 ? 'note' : 'notes'} more than was asked: play fewer, and let the rests be heard.`;
     case 'lean':
-      return `You are about ${milliseconds(fault.seconds)} ${fault.seconds > 0 ? 'behind' : 'ahead of'} the beat as a rule: ${fault.seconds > 0 ? 'breathe in time to begin on it' : 'lean back and let it come to you'}.`;
+      return `You are about ${apartWords(fault.seconds, { earlier: 'ahead of', later: 'behind' }, 5)} the beat as a rule: ${fault.seconds > 0 ? 'breathe in time to begin on it' : 'lean back and let it come to you'}.`;
     case 'early':
     case 'late':
       return strayWords(fault.kind, fault.notes, judgement);

@@ -2,6 +2,7 @@ import { STOP_TIMES, TIMES } from '../../../core/players/style';
 import { PART_NAMES } from '../../../core/score/part-names';
 import type { PartId } from '../../../core/score/score';
 import { BASS_VOICES, CHORD_VOICES, KITS, SECOND_VOICES } from '../../../core/score/voices';
+import { apartWords } from '../../../core/theory/apart-words';
 import { Choice, optionsOf } from '../../controls/choice';
 import { Slider } from '../../controls/slider';
 import { Switch } from '../../controls/switch';
@@ -41,10 +42,8 @@ const TIME_OPTIONS = optionsOf(TIMES, {
 });
 const PUSHED = ['drums', 'bass', 'chords'] as const satisfies readonly PartId[];
 
-const pushText = (ms: number): string => {
-  if (ms === 0) return 'on the beat';
-  return `${Math.abs(ms)} ms ${ms > 0 ? 'behind' : 'ahead'}`;
-};
+const pushText = (ms: number): string =>
+  ms === 0 ? 'on the beat' : apartWords(ms / 1000, { earlier: 'ahead', later: 'behind' });
 
 const SwingChoice = () => {
   const [style, change] = useStyle();

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
 import { hidesSoftNotes } from '../../../core/hearing/calibrate-gate';
 import type { Calibration } from '../../../core/hearing/calibration';
+import { apartWords } from '../../../core/theory/apart-words';
 import { useSelected, useSession } from '../../state/session-context';
 
 const STEPS = {
@@ -15,9 +16,10 @@ const ms = (seconds: number): string => `${Math.round(seconds * 1000)} ms`;
 const lagWords = ({ lag, tapped }: Calibration): string => {
   if (lag === null)
     return 'Neither notes nor taps came along with the clicks: your timing is judged by a guess.';
+  const apart = apartWords(lag, { earlier: 'before', later: 'after' });
   return tapped
-    ? `By your taps you are heard ${ms(lag)} after a click, the microphone’s own delay as the browser tells it.`
-    : `Your notes are heard ${ms(lag)} after a click, all ways together.`;
+    ? `By your taps you are heard ${apart} a click, the microphone’s own delay as the browser tells it.`
+    : `Your notes are heard ${apart} a click, all ways together.`;
 };
 
 const foundWords = (known: Calibration): readonly string[] => {
