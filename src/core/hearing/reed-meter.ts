@@ -49,7 +49,7 @@ const powerOf = (samples: Float64Array, [from, to]: Stretch, turn: number): numb
   let last = 0;
   let before = 0;
   for (let i = from; i < to; i += 1) {
-    const now = (samples[i] ?? 0) + twice * last - before;
+    const now = (samples[i] ?? 0) - before + twice * last;
     before = last;
     last = now;
   }
@@ -66,8 +66,8 @@ const powerOfBoth = (samples: Float64Array, [from, to]: Stretch, turn: number, o
   let beforeOther = 0;
   for (let i = from; i < to; i += 1) {
     const sample = samples[i] ?? 0;
-    const now = sample + twice * last - before;
-    const nowOther = sample + twiceOther * lastOther - beforeOther;
+    const now = sample - before + twice * last;
+    const nowOther = sample - beforeOther + twiceOther * lastOther;
     before = last;
     last = now;
     beforeOther = lastOther;

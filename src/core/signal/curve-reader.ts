@@ -53,10 +53,29 @@ export const createCurveReader = (lags: Float64Array): CurveReader => {
   };
 };
 
-/** The curve at one lag, in samples; it must lie so far from both ends that all its neighbours exist. */
+/** The angles of the raised cosine at each of the values, where the lag is a whole one. */
+const ANGLES = Float64Array.from({ length: TAPS }, (_, k) => (2 * Math.PI * (k + 1 - TAPS / 2)) / TAPS);
+const COSINES = ANGLES.map(Math.cos);
+const SINES = ANGLES.map(Math.sin);
+
+/**
+ * The curve at one lag, in samples; it must lie so far from both ends that all its neighbours exist. The sines of all
+ * distances are one but for their signs, and the raised cosine turns by a fixed angle from one to the next.
+ */
 export const valueAt = (curve: Float64Array, lag: number): number => {
-  const first = Math.floor(lag) - TAPS / 2 + 1;
+  const whole = Math.floor(lag);
+  const part = lag - whole;
+  const near = Math.min(part, 1 - part);
+  if (near < 1e-9) return curve[Math.round(lag)] ?? 0;
+  const sine = Math.sin(Math.PI * near) / Math.PI;
+  const cosineOfPart = Math.cos((2 * Math.PI * part) / TAPS);
+  const sineOfPart = Math.sin((2 * Math.PI * part) / TAPS);
+  const first = whole + 1 - TAPS / 2;
   let sum = 0;
-  for (let k = 0; k < TAPS; k += 1) sum += weightAt(first + k - lag) * (curve[Math.abs(first + k)] ?? 0);
+  for (let k = 0; k < TAPS; k += 1) {
+    const sinc = (k % 2 === 0 ? sine : -sine) / (k + 1 - TAPS / 2 - part);
+    const raised = 0.5 + 0.5 * ((COSINES[k] ?? 0) * cosineOfPart + (SINES[k] ?? 0) * sineOfPart);
+    sum += sinc * raised * (curve[Math.abs(first + k)] ?? 0);
+  }
   return sum;
 };

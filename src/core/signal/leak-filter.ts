@@ -160,14 +160,15 @@ export const createLeakFilter = ({ hop, partitions, latest }: LeakFilterOptions)
       for (let i = 0; i < hop; i += 1) rest[i] = (heard[i] ?? 0) - (leak[i] ?? 0);
       blocks.toSpectrum(rest, errors);
       followOthers(others, errors);
-      doubted = 0;
+      let sum = 0;
       steps.fill(0);
       for (let p = 0; p < partitions; p += 1)
         addWeighted(steps, history.ago(start + p).power, elementAt(way, p).doubt);
       for (let k = 0; k < bins; k += 1) {
-        doubted += steps[k] ?? 0;
+        sum += steps[k] ?? 0;
         steps[k] = 1 / ((steps[k] ?? 0) + 2 * (others[k] ?? 0) + NOTHING);
       }
+      doubted = sum;
       for (let p = 0; p < partitions; p += 1) learn(elementAt(way, p), history.ago(start + p), errors, steps);
       constrain(elementAt(way, turn).response);
       turn = (turn + 1) % partitions;
