@@ -17,7 +17,7 @@ export const arrange = (passage: Passage): Score => {
   const drums = playDrums(passageFor(band, 'drums'));
   const passing = chart.meter.beatTicks / 3;
   const played = playChords(passageFor(band, 'chords'), [...bass, ...drums]);
-  const chords = clearOfBass(played, bass, passing);
+  const chords = withoutLoneNotes(clearOfBass(played, bass, passing));
   const beside = playSecond(passageFor(band, 'second'), chords, bass);
   const second = withoutLoneNotes(clearOfBass(besideFirst(beside, chords), bass, passing));
   return finishScore(chart, [

@@ -168,13 +168,7 @@ const playBars = (random: Random, passage: Passage, segments: readonly Segment[]
       line: lines[i] ?? [],
     }),
   );
-  const line = varyRhythm(random, passage, cut);
-  if (passage.next === null || segments.at(-1)?.bar !== passage.chart.bars.length - 1)
-    return withoutLongLeaps(line);
-  // What follows is led to as well.
-  const last = line.at(-1);
-  const led = last === undefined ? [] : [{ ...last, pitch: bassRoot(passage.next) }];
-  return withoutLongLeaps([...line, ...led]).slice(0, line.length);
+  return varyRhythm(random, passage, cut);
 };
 
 /** The bass part of a passage: E1–G3, one note at a time, the root (or slash bass) where a chord begins. */
@@ -182,18 +176,18 @@ export const playBass = (passage: Passage): readonly NoteEvent[] => {
   const random = createRandom(seedFrom(passage.seed, 'bass'));
   const sway = wandering(passage.seed, 'bass');
   const kindOf = (segment: Segment) => passage.shapes[segment.bar]?.bass;
-  return runsBy(segmentsOf(passage), kindOf).flatMap((run) => {
+  const line = runsBy(segmentsOf(passage), kindOf).flatMap((run) => {
     const kind = run[0] === undefined ? 'tacet' : kindOf(run[0]);
     if (kind === 'tacet') return [];
-    const notes =
-      kind === 'hits'
-        ? runsBy(run, (segment) => segment.bar).flatMap((bar) => hitNotes(random, passage, bar))
-        : playBars(random, passage, run);
-    return notes.map((note) => {
-      const bar = run[countWhile(run.length, (i) => (run[i]?.at ?? 0) <= note.at + 1) - 1]?.bar ?? 0;
-      const gain = passage.shapes[bar]?.gain ?? 1;
-      const swayed = sway(note.at / passage.grid.beatTicks) * SWAY;
-      return noteEvent('bass', { ...note, velocity: note.velocity * gain + swayed });
-    });
+    return kind === 'hits'
+      ? runsBy(run, (segment) => segment.bar).flatMap((bar) => hitNotes(random, passage, bar))
+      : playBars(random, passage, run);
+  });
+  const { bars } = passage.chart;
+  return withoutLongLeaps(line, passage.next === null ? null : bassRoot(passage.next)).map((note) => {
+    const bar = countWhile(bars.length, (i) => (bars[i]?.at ?? 0) <= note.at + 1) - 1;
+    const gain = passage.shapes[bar]?.gain ?? 1;
+    const swayed = sway(note.at / passage.grid.beatTicks) * SWAY;
+    return noteEvent('bass', { ...note, velocity: note.velocity * gain + swayed });
   });
 };

@@ -44,29 +44,29 @@ const changesAfter = ({ chart, next }: Passage, bar: number): boolean => {
  * shuffling snare has everywhere, do not.
  */
 const TOGETHER = 24;
-const LOUD = 58;
+const LOUD = 50;
 const STRUCK: readonly number[] = [DRUM_KEYS.kick, DRUM_KEYS.snare, DRUM_KEYS.stick, DRUM_KEYS.slap];
 /** How much a stroke together with bass or drums speaks against a rhythm; choices are weighed by e to this power. */
-const AGAINST = { bass: 4.8, drums: 3 } as const;
+const AGAINST = { bass: 4.8, drums: 5 } as const;
 /** A held chord lies under the others rather than answers them: it may begin with them. */
 const HELD_COUNTS = 0.55;
 
-/** Where bass and drums strike, in ticks of the passage, in order. */
+/** Where bass, drums and of these the kick strike, in ticks of the passage, in order. */
 interface Others {
   readonly bass: readonly number[];
   readonly drums: readonly number[];
+  readonly kick: readonly number[];
 }
 
-const othersOf = (heard: readonly NoteEvent[]): Others => ({
-  bass: heard
-    .filter(({ part }) => part === 'bass')
-    .map(({ at }) => at)
-    .sort((a, b) => a - b),
-  drums: heard
-    .filter(({ part, pitch, velocity }) => part === 'drums' && velocity >= LOUD && STRUCK.includes(pitch))
-    .map(({ at }) => at)
-    .sort((a, b) => a - b),
-});
+const othersOf = (heard: readonly NoteEvent[]): Others => {
+  const inOrder = (events: readonly NoteEvent[]) => events.map(({ at }) => at).sort((a, b) => a - b);
+  const drums = heard.filter(({ part, velocity }) => part === 'drums' && velocity >= LOUD);
+  return {
+    bass: inOrder(heard.filter(({ part }) => part === 'bass')),
+    drums: inOrder(drums.filter(({ pitch }) => STRUCK.includes(pitch))),
+    kick: inOrder(drums.filter(({ pitch }) => pitch === DRUM_KEYS.kick)),
+  };
+};
 
 const near = (ticks: readonly number[], at: number): boolean => {
   const last = ticks[countWhile(ticks.length, (i) => (ticks[i] ?? 0) < at + TOGETHER) - 1];
@@ -78,7 +78,7 @@ const doubling = (passage: Passage, others: Others, bar: number, rhythm: StepBar
   const barAt = passage.chart.bars[bar]?.at ?? 0;
   const strokes = rhythm.filter(({ mark }) => mark !== '.');
   if (strokes.length === 0) return 0;
-  const shareOf = (part: keyof Others) => {
+  const shareOf = (part: 'bass' | 'drums') => {
     const doubled = strokes.filter((step) => near(others[part], barAt + ticksOf(passage.grids[part], step)));
     const weight = doubled.reduce((sum, { mark }) => sum + (mark === 'h' ? HELD_COUNTS : 1), 0);
     return weight / strokes.length;
@@ -192,31 +192,44 @@ const withoutGaps = (
   });
 };
 
-/** So many bars in a row may have one rhythm, and so many begin with a chord that is held. */
+/** So many bars in a row may have one rhythm, and so many hold a chord from a stroke of bass and kick on. */
 const MOST_ALIKE = 3;
-const MOST_HELD = 4;
+const MOST_HELD = 3;
 
 const printOf = (bar: StepBar): string =>
   bar.flatMap(({ beat, step, of, mark }) => (mark === '.' ? [] : [beat + step / of])).join();
 
-/** A chord held from the first beat on, where bass and kick begin as well. */
-const beginsHeld = (bar: StepBar): boolean => {
-  const first = bar.find(({ mark }) => mark !== '.');
-  return first?.mark === 'h' && first.beat + first.step === 0;
+/** Whether a rhythm holds a chord from where bass and kick both strike. */
+const holdsWithAll = (passage: Passage, others: Others, index: number, bar: StepBar): boolean => {
+  const barAt = passage.chart.bars[index]?.at ?? 0;
+  return bar.some(
+    (step) =>
+      step.mark === 'h' &&
+      near(others.bass, barAt + ticksOf(passage.grids.bass, step)) &&
+      near(others.kick, barAt + ticksOf(passage.grids.drums, step)),
+  );
 };
 
 /** Finds a rhythm of a bar other than what the bars before it have, once they had it often enough. */
-const createTiring = () => {
+const createTiring = (heavyIn: (index: number, bar: StepBar) => boolean) => {
   let before = '';
   let run = 0;
   let held = 0;
-  return (bar: StepBar, another: (wanted: (other: StepBar) => boolean) => StepBar): StepBar => {
-    const heavy = beginsHeld(bar) && held >= MOST_HELD;
-    const tired = printOf(bar) === before && run >= MOST_ALIKE;
-    const chosen = heavy ? another((other) => !beginsHeld(other)) : tired ? another(() => true) : bar;
+  return (
+    index: number,
+    bar: StepBar,
+    another: (wanted: (other: StepBar) => boolean) => StepBar,
+  ): StepBar => {
+    const heavy = held >= MOST_HELD && heavyIn(index, bar);
+    const isFresh = (other: StepBar) => run < MOST_ALIKE || printOf(other) !== before;
+    const chosen = heavy
+      ? another((other) => isFresh(other) && !heavyIn(index, other))
+      : isFresh(bar)
+        ? bar
+        : another(isFresh);
     const print = printOf(chosen);
     run = print === before ? run + 1 : 1;
-    held = beginsHeld(chosen) ? held + 1 : print === '' ? held : 0;
+    held = heavyIn(index, chosen) ? held + 1 : print === '' ? held : 0;
     before = print;
     return chosen;
   };
@@ -247,7 +260,7 @@ export const rhythmOfBars = (
   const mayRest = (beats * 60) / passage.tempo <= LONGEST_REST;
   const turningAt = passage.turnaround?.bar ?? Number.POSITIVE_INFINITY;
   const turning = [0, 1].map((more) => answering(random, turnarounds, costIn([turningAt + more])));
-  const unlike = createTiring();
+  const unlike = createTiring((bar, rhythm) => holdsWithAll(passage, others, bar, rhythm));
   const rhythms = shapes.map((shape, bar) => {
     if (shape.chords === 'hits') return hitSteps(shape.hits, beats);
     if (shape.chords === 'tacet') return [];
@@ -265,14 +278,14 @@ export const rhythmOfBars = (
     const astray = draws.stray < STRAY_CHANCE || (hasFigure(text) && !takesFigure(passage, bar));
     const among = (texts: readonly string[]) => readIn(bar, answering(own, texts, costIn([bar])));
     const taken = astray ? among(chordal(book[level])) : readIn(bar, text);
-    const others = (wanted: (other: StepBar) => boolean) => {
+    const another = (wanted: (other: StepBar) => boolean) => {
       const texts = chordal(book[level]).filter((each) => {
         const other = readIn(bar, each);
         return printOf(other) !== printOf(taken) && wanted(other);
       });
       return texts.length > 0 ? among(texts) : taken;
     };
-    const rhythm = unlike(taken, others);
+    const rhythm = unlike(bar, taken, another);
     const pushes = draws.push < IDLE_PUSH_CHANCE || changesAfter(passage, bar);
     return pushes ? rhythm : rhythm.filter((step) => step.mark !== 'p');
   });

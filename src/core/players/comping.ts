@@ -118,9 +118,12 @@ const writtenAttacks = (passage: Passage, rhythm: readonly StepBar[]): readonly 
       })),
   );
 
+/** A chord that is held may come an off-beat after its place where a beat is shorter than this, in seconds. */
+const LONGEST_BREATH = 0.6;
+
 /**
  * Attacks in time order; a change of chord gets one of its own where nothing marks it, or where a held chord lasts and no
- * stroke comes within the beat; a chord that would be held from later in that beat comes forward to it.
+ * stroke comes within the beat; where beats are long, a chord that would be held from later in that beat comes forward to it.
  */
 const attacksOf = (
   passage: Passage,
@@ -138,7 +141,10 @@ const attacksOf = (
     }
     const own = written.filter((attack) => attack.at > at - 1 && attack.at < at + length - 1);
     const met = own[0] !== undefined && own[0].at < at + 1;
-    const soon = own[0] !== undefined && own[0].mark !== 'h' && own[0].at < at + passage.grid.beatTicks - 1;
+    const soon =
+      own[0] !== undefined &&
+      own[0].at < at + passage.grid.beatTicks - 1 &&
+      (own[0].mark !== 'h' || 60 / passage.tempo < LONGEST_BREATH);
     const lost = change && !met && !soon && (holding || own.length === 0);
     if (lost) added.push({ at, mark: holding ? 'h' : 's', bar });
     holding = own.length === 0 ? holding : own.at(-1)?.mark === 'h';
@@ -149,7 +155,7 @@ const attacksOf = (
   return [...written.filter((attack) => !forward(attack)), ...added].sort((a, b) => a.at - b.at);
 };
 
-/** What an attack sounds, and of which chord it is a voicing; null for figures that are none. */
+/** What an attack sounds, and the chord that it is a voicing of, or that stands in for a figure which the bass leaves no room. */
 interface Sound {
   readonly pitches: readonly number[];
   readonly chord: Chord | null;
@@ -175,13 +181,15 @@ const soundAttacks = (
     if (attack.mark === 'p' && close) return { pitches: next.pitches, chord: next.segment.chord };
     const dark = isMinorFive(passage, segment.chord);
     if (attack.mark === 'n' && !dark)
-      return { pitches: neighbour(segment.chord, pitches, register), chord: null };
+      return { pitches: neighbour(segment.chord, pitches, register), chord: segment.chord };
     const step = dark && attack.mark === '6' ? '7' : attack.mark;
-    return '567'.includes(step)
-      ? { pitches: dyad(segment.chord, step, register), chord: null }
-      : { pitches, chord: segment.chord };
+    const figure = FIGURE.includes(step) ? dyad(segment.chord, step, register) : pitches;
+    return { pitches: figure, chord: segment.chord };
   });
 };
+
+/** Marks of the two-note figure. */
+const FIGURE = '567';
 
 interface Stroke extends Attack, Sound {
   /** A tied chord sounds to the end of this bar. */
@@ -237,8 +245,8 @@ const overOthers = (
 ): readonly (readonly number[])[] => {
   const revoiced = overBass(bass, passage.grid.beatTicks * SHORTEST_RUB);
   const voicings = strokes.map((stroke) => {
-    const { chord, bar } = stroke;
-    const colour = colourOf(passage, passage.shapes[bar]?.level ?? 1);
+    const { chord, bar, mark } = stroke;
+    const colour = FIGURE.includes(mark) ? 'shell' : colourOf(passage, passage.shapes[bar]?.level ?? 1);
     const choices = () =>
       chord === null ? [] : voicingsOf(chord, colour, register, isMinorFive(passage, chord));
     return revoiced(stroke, choices);

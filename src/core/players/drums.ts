@@ -3,76 +3,15 @@ import { FILL_MARKS } from '../feels/fills';
 import { DRUM_KEYS, type DrumLane } from '../score/drum-kit';
 import { noteEvent } from '../score/note';
 import type { NoteEvent } from '../score/score';
-import { fitSteps, hitSteps, readSteps, type StepBar, stretchSteps, ticksOf } from '../score/steps';
+import { fitSteps, hitSteps, readSteps, type StepBar, ticksOf } from '../score/steps';
 import { createRandom, pick, type Random, seedFrom } from '../theory/random';
 import { BRUSH_STRENGTH, laneForKit, STROKE_LENGTH, STROKES } from './drum-strokes';
-import { type BarShape, type FillSize, isHalfTime, type Passage } from './passage';
+import { patternStrokes } from './drum-time';
+import type { BarShape, FillSize, Passage } from './passage';
+import { createVaried, type Stroke } from './vary-time';
 import { wandering } from './wander';
 
-/** One stroke of a bar, in ticks from the bar's start. */
-interface Stroke {
-  readonly at: number;
-  readonly lane: DrumLane;
-  readonly mark: string;
-}
-
 const CYMBALS: ReadonlySet<DrumLane> = new Set(['hat', 'open', 'ride', 'bell', 'crash']);
-
-const GHOST_CHANCE = 0.35;
-const EXTRA_CHANCE = 0.3;
-
-/** What `?` and `!` become this time; null when they stay silent. */
-const resolveMark = (random: Random, mark: string): string | null => {
-  if (mark === '?') return random() < GHOST_CHANCE ? 'g' : null;
-  if (mark === '!') return random() < EXTRA_CHANCE ? 'x' : null;
-  return mark === '.' ? null : mark;
-};
-
-const isLane = (name: string): name is DrumLane => name in DRUM_KEYS;
-
-/** Lanes that move to half the speed in half time; the hand that keeps the time, and ghosts, go on as they are. */
-const HALVED: ReadonlySet<DrumLane> = new Set(['kick', 'snare', 'stick', 'slap', 'foot']);
-const GHOSTS = 'g?';
-
-/** Halves of a beat that is divided in three: the hand plays all of them, where the feel does not swing anyhow. */
-const inThirds = (bar: StepBar): StepBar =>
-  bar.flatMap((step) => {
-    if (step.of !== 2) return [step];
-    const thirds = step.step === 0 ? [0] : [1, 2];
-    return thirds.map((third) => ({ ...step, step: third, of: 3 }));
-  });
-
-/** Below this ratio of long to short a feel is a straight one. */
-const STRAIGHT_BELOW = 1.5;
-
-const laneSteps = (passage: Passage, lane: DrumLane, text: string, bar: number): StepBar => {
-  const { grid, feel } = passage;
-  const bars = readSteps(text);
-  const hand = lane === 'hat' || lane === 'ride';
-  const straight = grid.compound && feel.swing !== 'by tempo' && feel.swing < STRAIGHT_BELOW;
-  const fitted = (index: number) => {
-    const steps = fitSteps(bars[index % bars.length] ?? [], grid.beats, hand ? 'hand' : 'time');
-    return hand && straight ? inThirds(steps) : steps;
-  };
-  if (!isHalfTime(passage) || !HALVED.has(lane)) return fitted(bar);
-  const struck = fitted(Math.floor(bar / 2)).filter(({ mark }) => !GHOSTS.includes(mark));
-  const ghosts = fitted(bar).filter(({ mark }) => GHOSTS.includes(mark));
-  return [...stretchSteps(struck, grid.beats, bar % 2 === 1), ...ghosts];
-};
-
-const patternStrokes = (
-  random: Random,
-  passage: Passage,
-  pattern: DrumPattern,
-  bar: number,
-): readonly Stroke[] =>
-  Object.entries(pattern).flatMap(([lane, text]) => {
-    if (!isLane(lane) || text === undefined) return [];
-    return laneSteps(passage, lane, text, bar).flatMap((step) => {
-      const mark = resolveMark(random, step.mark);
-      return mark === null ? [] : [{ at: ticksOf(passage.grid, step), lane, mark }];
-    });
-  });
 
 const fillStrokes = (passage: Passage, bar: StepBar, fromBeat: number): readonly Stroke[] =>
   bar.flatMap((step) =>
@@ -264,13 +203,17 @@ export const playDrums = (passage: Passage): readonly NoteEvent[] => {
   const limbs = swayingLimbs(passage);
   const patterns = patternOfBars(choice, passage);
   const motif = [0, 1, 2].map(() => pick(choice, passage.feel.drumming.fills.cells));
+  const varied = createVaried(passage);
   let solo = 0;
   return passage.chart.bars.flatMap((bar, index) => {
     const shape = passage.shapes[index];
     if (shape === undefined || shape.drums === 'tacet') return [];
     const strokes = {
-      time: () =>
-        timeStrokes(random, passage, shape, patternStrokes(random, passage, patterns[index] ?? {}, index)),
+      time: () => {
+        const own = createRandom(seedFrom(passage.seed, 'drum bar', index));
+        const time = varied(own, patternStrokes(random, passage, patterns[index] ?? {}, index), shape);
+        return timeStrokes(random, passage, shape, time);
+      },
       hits: () => hitBarStrokes(random, passage, shape),
       solo: () =>
         soloStrokes(random, passage, motif, {

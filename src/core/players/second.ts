@@ -199,9 +199,9 @@ export const besideFirst = (
     return rub.at - note.at < SHORTEST ? [] : [{ ...note, length: asTicks(rub.at - note.at) }];
   });
 
-/** Without strokes of which a single note is left: a shell of one is no chord. */
-export const withoutLoneNotes = (second: readonly NoteEvent[]): readonly NoteEvent[] => {
+/** Without strokes of which a single note is left: one note is no chord. */
+export const withoutLoneNotes = (chords: readonly NoteEvent[]): readonly NoteEvent[] => {
   const counts = new Map<number, number>();
-  for (const { at } of second) counts.set(at, (counts.get(at) ?? 0) + 1);
-  return second.filter(({ at }) => (counts.get(at) ?? 0) > 1);
+  for (const { at } of chords) counts.set(at, (counts.get(at) ?? 0) + 1);
+  return chords.filter(({ at }) => (counts.get(at) ?? 0) > 1);
 };

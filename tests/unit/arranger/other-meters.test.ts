@@ -43,6 +43,24 @@ describe('three beats', () => {
   );
 });
 
+describe('a parade figure in three', () => {
+  it('has the way out of its fourth beat on 3, where the bass is, not the accent of its second beat twice', () => {
+    for (let seed = 1; seed <= 6; seed += 1) {
+      const section = chorusIn('second-line', '3/4', seed);
+      const beat = section.chart.meter.beatTicks;
+      const snare = section.chart.bars.flatMap((_, bar) =>
+        inBar(section, bar, 'drums').filter(({ pitch }) => pitch === DRUM_KEYS.snare),
+      );
+      const loudness = (from: number) => {
+        const struck = snare.filter(({ at }) => Math.abs(at - from) < 24).map(({ velocity }) => velocity);
+        return struck.reduce((sum, each) => sum + each, 0) / Math.max(1, struck.length);
+      };
+      expect(loudness(2 * beat)).toBeGreaterThan(loudness(2.5 * beat));
+      expect(loudness(0)).toBeGreaterThan(60);
+    }
+  });
+});
+
 describe('bars of six', () => {
   it.each(['straight', 'rock', 'minor-slow'] as const)('%s: the hand plays every eighth', (feel) => {
     for (let seed = 1; seed <= 6; seed += 1) {

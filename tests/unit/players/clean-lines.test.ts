@@ -1,13 +1,18 @@
 /** What a musician stumbled over when choruses of every feel were read bar by bar. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import type { Section } from '../../../src/core/arranger/program';
+import type { FormId } from '../../../src/core/chart/forms';
+import { romanChord } from '../../../src/core/chart/roman';
 import { FEEL_IDS, feelOf } from '../../../src/core/feels/feels';
-import { withoutLongLeaps } from '../../../src/core/players/bass-register';
+import { approachesTo, withoutLongLeaps } from '../../../src/core/players/bass-register';
+import { chordShape } from '../../../src/core/players/chord-scale';
 import { COMPING_REGISTER, voicingsOf } from '../../../src/core/players/voicing';
-import { partOf, sectionOf } from '../../helpers/score-events';
+import { DRUM_KEYS } from '../../../src/core/score/drum-kit';
+import { inBar, partOf, sectionOf } from '../../helpers/score-events';
+import { inSoak } from '../../helpers/soak';
 import { testChart, testProgram } from '../../helpers/test-charts';
 
-const choruses = (feel: (typeof FEEL_IDS)[number], form: 'standard' | 'minor-a' | 'minor-b'): Section[] =>
+const choruses = (feel: (typeof FEEL_IDS)[number], form: FormId): Section[] =>
   [11].flatMap((seed) => {
     const chart = testChart(form, 7, feelOf(feel).meter ?? '4/4');
     const program = testProgram(feel, { chart, style: { seed }, plan: { arc: 'breathe' } });
@@ -60,6 +65,59 @@ describe('chords', () => {
   );
 });
 
+describe('strokes of chords', () => {
+  it.each(FEEL_IDS)('of %s are no single notes', (feel) => {
+    const sections = inSoak<FormId>(['standard', 'minor-b'], ['standard']).flatMap((form) =>
+      choruses(feel, form),
+    );
+    for (const second of ['organ', 'guitar'] as const) {
+      const style = { seed: 3, second, chords: 'guitar' } as const;
+      sections.push(sectionOf(testProgram(feel, { style, plan: { arc: 'breathe' } }), 2));
+    }
+    for (const section of sections) {
+      for (const part of ['chords', 'second'] as const) {
+        const counts = new Map<number, number>();
+        for (const { at } of partOf(section, part)) counts.set(at, (counts.get(at) ?? 0) + 1);
+        expect([...counts].filter(([, count]) => count < 2)).toEqual([]);
+      }
+    }
+  });
+
+  /** Bars in a row in which a chord is held from a stroke of bass and kick on, at most; turnarounds apart. */
+  const heldInARow = (section: Section): number => {
+    const { beatTicks } = section.chart.meter;
+    let [longest, run] = [0, 0];
+    for (const [bar] of section.chart.bars.slice(0, -2).entries()) {
+      const chords = inBar(section, bar, 'chords');
+      const ats = (part: 'bass' | 'drums', wanted: (pitch: number) => boolean) =>
+        inBar(section, bar, part).flatMap(({ at, pitch }) => (wanted(pitch) ? [at] : []));
+      const bass = ats('bass', () => true);
+      const kick = ats('drums', (pitch) => pitch === DRUM_KEYS.kick);
+      const near = (others: readonly number[], at: number) =>
+        others.some((other) => Math.abs(other - at) < 24);
+      const held = chords.some(
+        ({ at, length }) => length >= beatTicks * 0.9 && near(bass, at) && near(kick, at),
+      );
+      if (chords.length === 0) continue;
+      run = held ? run + 1 : 0;
+      longest = Math.max(longest, run);
+    }
+    return longest;
+  };
+
+  it.each(['rock', 'straight', 'double-shuffle', 'boogie'] as const)(
+    'of %s are not held from where bass and kick strike for more than five bars in a row',
+    (feel) => {
+      const seeds = inSoak([1, 2, 3, 4, 5, 6, 7, 8], [3, 17]);
+      for (const seed of seeds) {
+        const program = testProgram(feel, { style: { seed }, plan: { arc: 'breathe' } });
+        for (const index of [1, 2, 4, 5])
+          expect(heldInARow(sectionOf(program, index))).toBeLessThanOrEqual(5);
+      }
+    },
+  );
+});
+
 describe('a bass line', () => {
   it('is taken an octave nearer where it would leap further than an octave, and left alone elsewhere', () => {
     const line = (...pitches: number[]) => pitches.map((pitch) => ({ pitch }));
@@ -69,14 +127,64 @@ describe('a bass line', () => {
     expect(pitches(38, 40, 41, 43)).toEqual([38, 40, 41, 43]);
   });
 
-  it.each(FEEL_IDS)('of %s leaps further than an octave hardly ever', (feel) => {
-    const sections = choruses(feel, 'standard');
-    let [leaps, all] = [0, 0];
-    for (const section of sections) {
-      const line = partOf(section, 'bass').map(({ pitch }) => pitch);
-      all += line.length;
-      leaps += line.filter((pitch, i) => i > 0 && Math.abs(pitch - line[i - 1]) > 12).length;
+  it('stays where it was meant where nothing leaps, says a note again where it was, and tears no half step apart', () => {
+    const pitches = (next: number | null, ...given: number[]) =>
+      withoutLongLeaps(
+        given.map((pitch) => ({ pitch })),
+        next,
+      ).map(({ pitch }) => pitch);
+    expect(pitches(null, 36, 40, 29)).toEqual([36, 28, 29]);
+    expect(pitches(31, 38, 42, 42)).toEqual([38, 30, 30]);
+    expect(pitches(31, 38, 40, 42, 43)).toEqual([38, 40, 42, 43]);
+  });
+
+  it('approaches no root by a whole step that would make a dominant a major seventh', () => {
+    // Under F7 D is led to from C sharp and E flat, not from E.
+    const under = { root: 5, shape: chordShape(romanChord('IV7', 'C')) };
+    const steps = approachesTo(38, chordShape(romanChord('ii7', 'C')), under).map((pitch) => pitch - 38);
+    expect(steps).not.toContain(2);
+    expect(steps).toContain(-1);
+    expect(steps).toContain(1);
+  });
+
+  const FORMS = inSoak<FormId>(
+    ['standard', 'minor-b', 'jazz-bebop', 'eight-iv-third', 'sixteen-b'],
+    ['jazz-bebop'],
+  );
+  it.each(FEEL_IDS.flatMap((feel) => FORMS.map((form) => [feel, form] as const)))(
+    'of %s over %s never leaps further than an octave, nor a major seventh',
+    (feel, form) => {
+      for (const section of choruses(feel, form)) {
+        const line = partOf(section, 'bass').map(({ pitch }) => pitch);
+        const leaps = line.slice(1).map((pitch, i) => Math.abs(pitch - line[i]));
+        expect(leaps.filter((leap) => leap > 12 || leap === 11)).toEqual([]);
+      }
+    },
+  );
+});
+
+describe('drums', () => {
+  const longestRun = (labels: readonly string[]): number => {
+    let [longest, run] = [0, 0];
+    for (const [i, label] of labels.entries()) {
+      run = label === labels[i - 1] ? run + 1 : 1;
+      longest = Math.max(longest, run);
     }
-    expect(leaps / all).toBeLessThan(0.005);
+    return longest;
+  };
+
+  it.each(FEEL_IDS)('of %s play no bar more than six times in a row', (feel) => {
+    for (const seed of inSoak([1, 2, 3, 4, 5, 6, 7, 8], [3])) {
+      const program = testProgram(feel, { style: { seed }, plan: { arc: 'breathe' } });
+      const bars = [1, 2, 4].flatMap((index) => {
+        const section = sectionOf(program, index);
+        return section.chart.bars.map((_, bar) =>
+          inBar(section, bar, 'drums')
+            .map(({ at, pitch }) => `${at} ${pitch}`)
+            .join(),
+        );
+      });
+      expect(longestRun(bars)).toBeLessThanOrEqual(6);
+    }
   });
 });
