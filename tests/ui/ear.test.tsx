@@ -1,6 +1,5 @@
 import { act, cleanup, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
-import { parseCalibration } from '../../src/core/hearing/calibration';
 import { createSoundChooser } from '../../src/core/hearing/choose-sounds';
 import { asCents, asHz, asSeconds } from '../../src/core/theory/units';
 import { openPage } from '../helpers/open-page';
@@ -46,13 +45,15 @@ describe('the page for the ear', () => {
   });
 
   it('says of a calibration whether notes are heard before or after a click', async () => {
-    const { panel, session } = await openEar();
-    const heard = (lag: number): void =>
-      act(() => {
-        const value = { id: 'built-in', noise: -60, roundTrip: null, way: null, leak: null, lag };
-        const { item } = parseCalibration(value);
-        session.store.setState(({ ear }) => ({ ear: { ...ear, calibration: item } }));
-      });
+    const { panel, user, storage } = await openEar();
+    await user.click(panel.getByRole('button', { name: 'Listen' }));
+    /** As another tab has calibrated. */
+    const heard = (lag: number): void => {
+      const key = 'combshed.ears';
+      const newValue = JSON.stringify([{ id: 'built-in', name: '', noise: -60, lag }]);
+      storage.items.set(key, newValue);
+      act(() => void window.dispatchEvent(new StorageEvent('storage', { key, newValue })));
+    };
     heard(0.113);
     panel.getByText('Your notes are heard 113 ms after a click, all ways together.');
     heard(-0.019);
