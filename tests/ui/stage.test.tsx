@@ -68,6 +68,20 @@ describe('the way to Stage and back', () => {
     expect([counted(), screen.getByText(/^in \d beat/).textContent]).toEqual([0, 'in 4 beats']);
   });
 
+  it('shows of a form with many chords what is around the bar being heard', async () => {
+    const { band, user } = await open({ ...inBars(0), formId: 'strains' });
+    const lines = () =>
+      [...document.querySelectorAll('.strip-line')].map((line) => line.getAttribute('aria-label'));
+    expect(document.querySelectorAll('.strip-line > li').length).toBeLessThanOrEqual(24);
+    expect(lines()[0]).toBe('Line 1');
+    await user.keyboard(' ');
+    act(() => band.hear(0, 59));
+    expect(document.querySelector('.strip-line [aria-current]')?.getAttribute('aria-label')).toMatch(
+      /^Bars? .*60/,
+    );
+    expect([lines().length < 15, lines().at(-1)]).toEqual([true, 'Line 15']);
+  });
+
   it('announces what the stand announces, where that is asked for', async () => {
     const { band, user } = await open({ announcements: 'chords', ...inBars(0) });
     await user.keyboard(' ');

@@ -9,10 +9,14 @@ import { usePractice } from '../state/practice-context';
 import { useSelected } from '../state/session-context';
 import { useHeardChart } from '../state/use-heard-chart';
 import { useNames } from '../state/use-names';
+import { linesInView } from './lines-in-view';
 
 const BARS_IN_LINE = 4;
 /** Forms of more bars than this always show one line open at a time. */
 const SHORT = 16;
+
+/** More chords in the strip than these would be narrower than their own edges. */
+const MOST_CHORDS = 24;
 
 /** A bar of more chords shows its first and that it goes on: all of them would be too small to read. */
 const MOST_NAMED = 2;
@@ -66,26 +70,31 @@ const Run = ({ run, current, tonic }: RunProps) => {
   );
 };
 
-/** The form as a strip, line by line; bars that hold a chord stand together, each with a dash of its own. */
+/** The form, or of a long one what is around the line being heard, as a strip, line by line; bars that hold a chord stand together, each with a dash of its own. */
 export const StageStrip = () => {
   const chart = useHeardChart();
   const drill = useSelected((state) => state.exercise !== null);
   const current = useSelected((state) => state.now.formBar);
   const lineLength = drill ? chart.bars.length : BARS_IN_LINE;
   const runs = useMemo(() => chartRuns(chart, drill ? undefined : BARS_IN_LINE), [chart, drill]);
-  const lines = Math.ceil(chart.bars.length / lineLength);
+  const lines = useMemo(() => {
+    const all: ChartRun[][] = Array.from({ length: Math.ceil(chart.bars.length / lineLength) }, () => []);
+    for (const run of runs) all[Math.floor(run.from / lineLength)]?.push(run);
+    return all;
+  }, [runs, chart, lineLength]);
   const nowLine = Math.floor((current ?? 0) / lineLength);
+  const counts = lines.map((own) => own.length);
+  const [first, last] = drill ? [0, lines.length - 1] : linesInView(counts, nowLine, MOST_CHORDS);
   return (
     <div className="strip" data-long={chart.bars.length > SHORT}>
-      {Array.from({ length: lines }, (_, line) => {
-        const own = runs.filter(({ from }) => Math.floor(from / lineLength) === line);
+      {lines.slice(first, last + 1).map((own, i) => {
+        const line = first + i;
         const bars = own.reduce((sum, run) => sum + run.bars, 0);
         return (
           <ol
-            // biome-ignore lint/suspicious/noArrayIndexKey: lines are known by their place
             key={line}
             className="strip-line"
-            aria-label={lines > 1 ? `Line ${line + 1}` : 'The form'}
+            aria-label={lines.length > 1 ? `Line ${line + 1}` : 'The form'}
             data-now={line === nowLine}
             style={{ '--bars': Math.min(bars, BARS_IN_LINE * 4) } as CSSProperties}
           >
