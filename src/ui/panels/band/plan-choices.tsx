@@ -1,5 +1,6 @@
 import { DYNAMICS } from '../../../core/arranger/energy';
 import { ARCS, ENDINGS, INTROS, type Plan } from '../../../core/arranger/program';
+import { tradeRemark } from '../../../core/arranger/trade-remark';
 import { TURNAROUNDS, type Turnarounds } from '../../../core/arranger/turnarounds';
 import { TEMPO_RANGE } from '../../../core/settings/tempo';
 import { asBpm, asPitchClass } from '../../../core/theory/units';
@@ -50,6 +51,7 @@ const turnaroundHint = (turnarounds: Turnarounds, lined: boolean): string =>
 
 const StartAndEnd = () => {
   const [plan, change] = usePlan();
+  const chart = useSelected((state) => state.tune.chart);
   const lined = useSelected(({ settings }) => settings.line.kind !== 'none' || settings.trade.on);
   return (
     <fieldset className="group">
@@ -102,6 +104,7 @@ const StartAndEnd = () => {
         label="How the choruses build"
         value={plan.arc}
         options={ARC_OPTIONS}
+        hint={tradeRemark(plan, chart)}
         onChoose={(arc) => change({ arc })}
       />
     </fieldset>
