@@ -235,13 +235,15 @@ describe('Stage', () => {
       const ahead = styleOf('.stage-beats i:not([data-on="true"])');
       return {
         bar: here !== elsewhere,
+        ground: getComputedStyle(document.querySelector('.stage-next .stage-label') ?? document.body)
+          .forcedColorAdjust,
         beat: JSON.stringify(heard) !== JSON.stringify(ahead),
         degree: styleOf('.stage-tones .degree').border.startsWith('2px'),
         tone: styleOf('.pill[data-role="chord"][data-reach="true"]').border,
         other: styleOf('.pill[data-role="plain"]').border,
       };
     });
-    expect(drawn).toMatchObject({ bar: true, beat: true, degree: true });
+    expect(drawn).toMatchObject({ bar: true, beat: true, degree: true, ground: 'none' });
     expect(drawn.tone).not.toBe(drawn.other);
   });
 
