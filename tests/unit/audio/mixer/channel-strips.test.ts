@@ -30,6 +30,12 @@ describe('places in the mix', () => {
     );
   });
 
+  it('put the knocked rim beside the snare, nearer than the cymbals', () => {
+    const rim = Number(placeOf('drums', 'sticks', 37));
+    expect(rim).toBeGreaterThan(0.3);
+    expect(rim).toBeLessThan(Number(placeOf('drums', 'sticks', 42)));
+  });
+
   it('keep the click dry', () => {
     expect(CHANNEL_STRIPS.click.send).toBeNull();
   });
