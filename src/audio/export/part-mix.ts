@@ -2,12 +2,13 @@
 import type { PartId } from '../../core/score/score';
 import type { Mix } from '../../core/settings/mix';
 import { type Biquad, type FilterMemory, runFilter, runFilterOnBoth } from '../../core/signal/biquad';
+import type { Sides } from '../../core/signal/stereo-convolver';
 import { CHANNEL_STRIPS, placeOf } from '../mixer/channel-strips';
 import { partGains } from '../mixer/mix-gains';
 import { panGains, sideGains } from '../mixer/pan-law';
 import { bell } from '../synthesis/biquad';
 import type { VoiceId } from '../synthesis/voice';
-import { addSides, type MixSums, roundOff, type Sides, type Spread, spread, type ToSums } from './side-sums';
+import { addSides, type MixSums, roundOff, type Spread, spread, type ToSums } from './side-sums';
 import { createTurningSpeaker, type TurningSpeaker } from './turning-speaker';
 
 const fromDecibels = (decibels: number): number => 10 ** (decibels / 20);

@@ -1,7 +1,6 @@
 /** Sums of both sides, each in as few passes over the samples as do it. */
+import type { Sides } from '../../core/signal/stereo-convolver';
 import { type Rounding, roundedOff } from '../mixer/channel-strips';
-
-export type Sides = readonly [left: Float32Array, right: Float32Array];
 
 /** What the parts add up to: both sides, and what is sent to the room. */
 export interface MixSums {

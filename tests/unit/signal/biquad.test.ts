@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { createFilter, type FilterSpec } from '../../../src/core/signal/biquad';
+import { createFilter, type FilterSpec, runFilter, runFilterOnBoth } from '../../../src/core/signal/biquad';
+import { createRandom } from '../../../src/core/theory/random';
 
 const RATE = 24_000;
 
@@ -52,4 +53,24 @@ describe('filters in a row', () => {
       expect(gainAt(specs, hz)).toBeCloseTo(wanted, 9);
     }
   });
+});
+
+const SECTION = { b0: 0.9, b1: -1.6, b2: 0.75, a1: -1.6, a2: 0.65 };
+
+it('filters two sides at once as it does each alone, from block to block', () => {
+  const random = createRandom(5);
+  const sides = [0, 1].map(() => Float32Array.from({ length: 300 }, () => 2 * random() - 1));
+  const [left, right] = sides.map((side) => side.slice());
+  const [one, other] = [
+    { one: 0, other: 0 },
+    { one: 0, other: 0 },
+  ];
+  for (const [from, to] of [
+    [0, 100],
+    [100, 300],
+  ])
+    runFilterOnBoth([left.subarray(from, to), right.subarray(from, to)], SECTION, [one, other]);
+  for (const side of sides) runFilter(side, SECTION, { one: 0, other: 0 });
+  expect([left, right]).toEqual(sides);
+  expect(one).not.toEqual(other);
 });
