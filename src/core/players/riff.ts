@@ -87,8 +87,13 @@ const marksOf = (grid: BeatGrid, bar: StepBar, segments: readonly Segment[]): re
   return [...written, ...missing].sort((a, b) => a.at - b.at).filter(({ mark }) => mark !== '-');
 };
 
+/** What a pattern has on a beat. */
+const markOn = (bar: StepBar, beat: number): string =>
+  bar.find((step) => step.beat === beat && step.step === 0)?.mark ?? '.';
+
 /**
- * A bar of two beats has the pattern's strong ones, or its way out where the second is held.
+ * A bar of two beats has the pattern's strong ones, or its way out where the second is held or says the first again: of root
+ * and fifth in turn the root alone would be left.
  * Two-bar patterns go on while the chord lasts and begin again with a new one; a chord of one bar gets the first. In half
  * time every bar takes two.
  */
@@ -97,7 +102,7 @@ const barOfRiff = (riff: Riff, segment: Segment, beats: number): StepBar => {
   const held = riff.halfTime ? Math.floor(segment.barsHeld / 2) : segment.barsHeld;
   const bar = bars[held % bars.length];
   if (bar === undefined) throw new RangeError('A bass pattern needs at least one bar');
-  const strong = bar.some(({ beat, step, mark }) => beat === 2 && step === 0 && !'-.'.includes(mark));
+  const strong = !`-.${markOn(bar, 0)}`.includes(markOn(bar, 2));
   const fitted = fitSteps(bar, beats, strong ? 'bass' : 'line');
   if (!riff.halfTime) return fitted;
   const [first, ...rest] = stretchSteps(fitted, beats, segment.barsHeld % 2 === 1);

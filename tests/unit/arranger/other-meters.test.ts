@@ -72,6 +72,20 @@ describe('bars of six', () => {
     }
   });
 
+  it.each(['train', 'rock', 'straight'] as const)('%s: the bass seldom has nothing but the root', (feel) => {
+    let [bare, all] = [0, 0];
+    for (let seed = 1; seed <= 6; seed += 1) {
+      const section = chorusIn(feel, '6/8', seed);
+      for (const [bar, { chords }] of section.chart.bars.slice(0, -2).entries()) {
+        const root = chords[0]?.chord.root;
+        const bass = inBar(section, bar, 'bass');
+        all += 1;
+        if (bass.every(({ pitch }) => pitch % 12 === root)) bare += 1;
+      }
+    }
+    expect(bare / all).toBeLessThan(0.2);
+  });
+
   it.each(FREE)('%s: no bar of the bass is a first beat alone, but for where it is held', (feel) => {
     for (let seed = 1; seed <= 6; seed += 1) {
       const section = chorusIn(feel, '6/8', seed);
