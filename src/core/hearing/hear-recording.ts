@@ -23,26 +23,33 @@ const LEARNT = 4;
 /** Seconds heard between two words about how far it has come. */
 const STRETCH = 2;
 
-/** What is shorter and so far below the usual level of the recording is the band, or a room. Seconds, dB. */
-const FAINT = { shorter: 0.12, below: 14 } as const;
-/** What is left of the band's chords looks like grips, at least so far below the usual level, dB. */
-const LEFT_OVER = 12;
+/**
+ * What is shorter and so far below the usual level of the recording is what a band leaves; without one, a room. Seconds,
+ * dB.
+ */
+const FAINT = { shorter: 0.12, overBand: 14, alone: 17 } as const;
+/** What is left of the band's chords looks like grips, at least so far below the usual level, and so does hum. dB. */
+const LEFT_OVER = { overBand: 12, alone: 14 } as const;
 /** Single notes that are enough to know the usual level by. */
 const ENOUGH = 4;
-/** So long after the beginning the band's first strokes may still be heard, as its way there was learnt from later ones. */
-const FIRST_STROKES = 0.3;
+/**
+ * What begins so soon and is shorter may be the band's first stroke, whose way there was learnt from later ones. Seconds.
+ */
+const FIRST_STROKES = { before: 0.3, shorter: 0.2 } as const;
 
 /** Leaves out what is too short and soft to be played; levels of single notes decide what is soft, where there are any. */
 const withoutFaint = (notes: readonly HeardNote[], band: boolean): readonly HeardNote[] => {
   const single = notes.filter(({ together }) => together.length === 0);
   const usual = highMedian((single.length < ENOUGH ? notes : single).map(({ level }) => level));
+  const where = band ? 'overBand' : 'alone';
   const isLeftOver = ({ together, level }: HeardNote): boolean =>
-    band && together.length > 0 && level < usual - LEFT_OVER;
-  const isStroke = (from: number): boolean => band && from < FIRST_STROKES;
+    together.length > 0 && level < usual - LEFT_OVER[where];
+  const isStroke = ({ from, to }: HeardNote): boolean =>
+    band && to !== null && from < FIRST_STROKES.before && to - from < FIRST_STROKES.shorter;
   return notes.filter((note) => {
     const { from, to, level } = note;
-    if (isLeftOver(note)) return false;
-    return to === null || to - from >= FAINT.shorter || (level > usual - FAINT.below && !isStroke(from));
+    if (isLeftOver(note) || isStroke(note)) return false;
+    return to === null || to - from >= FAINT.shorter || level > usual - FAINT[where];
   });
 };
 

@@ -66,6 +66,40 @@ describe('a recording heard as a whole', () => {
     expect(names(told(samples.map((value, i) => value + (stick[i] ?? 0))))).toEqual(['4D', '4B', '7B']);
   });
 
+  it('has no short note at the beginning of a band, which may be its first stroke', () => {
+    const samples = harpSamples(
+      [
+        { midi: 74, from: 0.05, to: 0.2 },
+        { midi: 72, from: 0.5, to: 1 },
+      ],
+      1.4,
+    );
+    expect(names(told(samples))).toEqual(['4D', '4B']);
+    expect(names(told(samples, noise(samples.length, 0.001)))).toEqual(['4B']);
+  });
+
+  it('has a short soft note where there is no band that it may be of', () => {
+    const samples = harpSamples([{ midi: 74, from: 0.3, to: 0.8 }], 1.4);
+    const soft = harpSamples([{ midi: 72, from: 1, to: 1.08 }], 1.4);
+    const heard = samples.map((value, i) => value + 0.17 * (soft[i] ?? 0));
+    expect(names(told(heard))).toEqual(['4D', '4B']);
+    expect(names(told(heard, noise(heard.length, 0.001)))).toEqual(['4D']);
+  });
+
+  it('has no chord that is far softer than single notes, as what hum and noise of a room look like', () => {
+    const single = [0.3, 0.7, 1.1, 1.5].map((from) => ({ midi: 74, from, to: from + 0.3 }));
+    const samples = harpSamples(single, 2.8);
+    const chord = harpSamples(
+      [60, 64, 67].map((midi) => ({ midi, from: 2, to: 2.6 })),
+      2.8,
+    );
+    const together = (gain: number): number =>
+      told(samples.map((value, i) => value + gain * (chord[i] ?? 0))).filter(
+        (note) => note.together.length > 0,
+      ).length;
+    expect([together(0.5), together(0.08)]).toEqual([1, 0]);
+  });
+
   it('may hold nothing', () => {
     expect(told(new Float32Array(0))).toEqual([]);
     expect(told(new Float32Array(sampleRate))).toEqual([]);
