@@ -118,21 +118,49 @@ const createPreference = (grid: PitchGrid): ((values: Float64Array, demands: Dem
 
 /** How much of a say each band has, the lowest first. */
 const weigh = (bands: readonly SoundBand[], weights: Float64Array): void => {
-  const all = bands.reduce((sum, band) => sum + band.power(), NOTHING);
-  for (const [b, band] of bands.entries()) {
-    const power = band.power();
-    const [say, faint] = b === 0 ? [LOW_SAY, FAINT.low] : [1, FAINT.above];
+  let all = NOTHING;
+  for (let b = 0; b < bands.length; b += 1) all += elementAt(bands, b).power();
+  for (let b = 0; b < bands.length; b += 1) {
+    const power = elementAt(bands, b).power();
+    const say = b === 0 ? LOW_SAY : 1;
+    const faint = b === 0 ? FAINT.low : FAINT.above;
     weights[b] = (say * power) / (power + faint * all);
   }
 };
 
 /** Likeness at a place, where the bands that know it agree. */
-const likenessOf = (bands: readonly SoundBand[], says: readonly number[], place: number): number => {
-  const sum = bands.reduce(
-    (total, { likeness }, b) => total + (says[b] ?? 0) * Math.max(0, likeness[place] ?? 0),
-    0,
-  );
-  return Math.min(1, sum / says.reduce((total, say) => total + say, 0));
+const likenessOf = (bands: readonly SoundBand[], says: Float64Array, place: number): number => {
+  let sum = 0;
+  let all = 0;
+  for (let b = 0; b < bands.length; b += 1) {
+    const say = says[b] ?? 0;
+    sum += say * Math.max(0, elementAt(bands, b).likeness[place] ?? 0);
+    all += say;
+  }
+  return Math.min(1, sum / all);
+};
+
+/** The period near that of a pitch in the last hops, by what the bands that reach up to the pitch say of it. */
+const periodNear = (
+  bands: readonly SoundBand[],
+  says: Float64Array,
+  hops: number,
+  { hz, lag: near }: { readonly hz: number; readonly lag: number },
+): Peak => {
+  let lag = 0;
+  let height = 0;
+  let total = 0;
+  for (let b = 0; b < bands.length; b += 1) {
+    const band = elementAt(bands, b);
+    const peak = hz < band.to ? band.peak(hops, near) : undefined;
+    if (peak === undefined) continue;
+    const say = says[b] ?? 0;
+    lag += say * peak.lag;
+    height += say * peak.height;
+    total += say;
+  }
+  if (total === 0) return { lag: near, height: 0 };
+  return { lag: lag / total, height: height / total };
 };
 
 /**
@@ -151,8 +179,12 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
   const deniedBy = createDeniedPitches(grid, EDGES);
   const hasRisen = createUpperRise();
   const weights = new Float64Array(bands.length);
-  const saysOf = (place: number): readonly number[] =>
-    bands.map((band, b) => sayOf(band.likeness[place] ?? 0, weights[b] ?? 0));
+  const says = new Float64Array(bands.length);
+  const saysOf = (place: number): Float64Array => {
+    for (let b = 0; b < bands.length; b += 1)
+      says[b] = sayOf(elementAt(bands, b).likeness[place] ?? 0, weights[b] ?? 0);
+    return says;
+  };
 
   return {
     values,
@@ -177,18 +209,7 @@ export const createPitchEvidence = ({ grid, rate, hop, longest }: EvidenceOption
       favourOwn(values, { own: settled ? OWN.settled : OWN.begun, more, say: (a + b + c) / MOST_SAY });
     },
     likenessAt: (place) => likenessOf(bands, saysOf(place), place),
-    periodAt(place, hops) {
-      const says = saysOf(place);
-      let [lag, height, total] = [0, 0, 0];
-      for (const [b, band] of bands.entries()) {
-        const peak = (grid.frequencies[place] ?? 0) < band.to ? band.peak(hops, lags[place] ?? 0) : undefined;
-        if (peak === undefined) continue;
-        lag += (says[b] ?? 0) * peak.lag;
-        height += (says[b] ?? 0) * peak.height;
-        total += says[b] ?? 0;
-      }
-      if (total === 0) return { lag: lags[place] ?? 0, height: 0 };
-      return { lag: lag / total, height: height / total };
-    },
+    periodAt: (place, hops) =>
+      periodNear(bands, saysOf(place), hops, { hz: grid.frequencies[place] ?? 0, lag: lags[place] ?? 0 }),
   };
 };
