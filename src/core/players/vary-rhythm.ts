@@ -11,6 +11,8 @@ const MOST_FIGURES = 2;
 const EARLY_TURN = 0.4;
 
 const GRACE = { share: 0.7, velocity: 60 } as const;
+/** A skip with less room than this, in ticks, would be a click. */
+const SHORTEST_SKIP = 60;
 
 type Line = readonly NoteDraft[];
 
@@ -24,7 +26,7 @@ const withSkip = (random: Random, { grid }: Passage, line: Line, off: number): L
   const until = held.at + held.length;
   const beat = Math.max(1, Math.round(held.length / grid.beatTicks)) - 1;
   const at = held.at + beat * grid.beatTicks + off;
-  if (at >= until - 30) return line;
+  if (at >= until - SHORTEST_SKIP) return line;
   const skip = { ...held, at, length: (until - at) * GRACE.share, velocity: GRACE.velocity };
   return line.flatMap((note) =>
     note === held ? [{ ...held, length: (at - held.at) * 0.85 }, skip] : [note],

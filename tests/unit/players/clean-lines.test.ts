@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Section } from '../../../src/core/arranger/program';
 import type { FormId } from '../../../src/core/chart/forms';
 import { romanChord } from '../../../src/core/chart/roman';
-import { FEEL_IDS, feelOf } from '../../../src/core/feels/feels';
+import { FEEL_IDS, type FeelId, feelOf } from '../../../src/core/feels/feels';
 import { approachesTo, withoutLongLeaps } from '../../../src/core/players/bass-register';
 import { chordShape } from '../../../src/core/players/chord-scale';
 import { COMPING_REGISTER, voicingsOf } from '../../../src/core/players/voicing';
@@ -145,6 +145,20 @@ describe('a bass line', () => {
     expect(steps).not.toContain(2);
     expect(steps).toContain(-1);
     expect(steps).toContain(1);
+  });
+
+  it('has no note so short that it would be a click, in double time either', () => {
+    for (const feel of inSoak<FeelId>(FEEL_IDS, ['shuffle', 'boogie'])) {
+      for (const seed of inSoak([1, 2, 3, 4, 5, 6, 7, 8], [6])) {
+        const chart = testChart('standard-turnaround', 6, feelOf(feel).meter ?? '4/4');
+        const style = { seed, time: 'double-time' } as const;
+        const program = testProgram(feel, { chart, style, plan: { arc: 'breathe', turnarounds: 'varied' } });
+        for (const chorus of [0, 1, 2]) {
+          const lengths = partOf(sectionOf(program, chorus), 'bass').map(({ length }) => length);
+          expect(Math.min(...lengths)).toBeGreaterThan(30);
+        }
+      }
+    }
   });
 
   const FORMS = inSoak<FormId>(
