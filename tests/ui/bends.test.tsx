@@ -51,6 +51,18 @@ describe('the page for bends', () => {
     expect(panel.queryByText('Listen', { selector: '.bend-step' })).toBeNull();
   });
 
+  it('goes back to what is aimed at with Start, which stands below it', async () => {
+    const { panel, user } = await openBends();
+    const body = panel.getByRole('button', { name: 'Start' }).closest('.panel-body');
+    if (body === null) throw new Error('Start stands in no panel');
+    body.scrollTop = 240;
+    await user.click(panel.getByRole('button', { name: 'Start' }));
+    expect(body.scrollTop).toBe(0);
+    body.scrollTop = 240;
+    await user.click(panel.getByRole('button', { name: 'Stop' }));
+    expect(body.scrollTop).toBe(240);
+  });
+
   it('shows what is kept with its numbers, marks it on the harp when it may decide, and deletes it', async () => {
     const { panel, user, session } = await openBends(kept('6OB', '+++++'), kept("4D'", '+----'));
     const row = panel.getByRole('row', { name: /blow 6, overblow/ });

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import type { BendPractice } from '../../../app/bends/bend-practice';
 import { taskOf } from '../../../app/bends/bend-turns';
 import type { BendTurn } from '../../../app/bends/bends-state';
@@ -44,11 +45,17 @@ export const BendTurnView = ({ practice, turn }: Props) => {
   const listening = useSelected((state) => state.ear.status.kind === 'listening');
   const task = taskOf({ settings, tune }, turn);
   const { target, exercise, step, verdict } = turn;
+  const view = useRef<HTMLDivElement>(null);
+  const under = step !== undefined;
+  // Where there is little height, Start stands below what is aimed at: that is what is read from then on.
+  useEffect(() => {
+    if (under) view.current?.closest('.panel-body')?.scrollTo({ top: 0 });
+  }, [under]);
   const note = useNames().pitch(spelledPitch(target.pitch, plainName(target.pitch, tune.chart.tonic)));
   const words = verdict == null ? null : verdictWords(task, verdict);
   const hit = verdict?.kind === 'right' || (verdict != null && 'blue' in verdict && verdict.blue !== null);
   return (
-    <div className="bend-turn">
+    <div className="bend-turn" data-under={under} ref={view}>
       <BendGauge
         task={task}
         live={listening}
