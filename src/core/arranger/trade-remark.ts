@@ -15,10 +15,6 @@ const lengthsOf = (begins: readonly boolean[]): readonly number[] => {
 /**
  * What a plan that trades with the drums comes to over the bars of a form, in a sentence or two: who plays when, and what
  * becomes of bars that do not make a whole turn. Undefined where nobody trades.
- *
- * @example
- * // Ten bars.
- * tradeRemark({ ...plan, arc: 'trade fours' }, chart) // '… Here the last turn has 2 bars.'
  */
 export const tradeRemark = (plan: Plan, chart: { readonly bars: readonly Bar[] }): string | undefined => {
   const { from, to } = plan.repeat ?? { from: onceBars(chart), to: chart.bars.length - 1 };
