@@ -5,6 +5,7 @@ import type { EarAnswer, EarBlock, EarRequest } from './ear-messages';
 import { createEarServer, type EarServer } from './ear-server';
 import { hearThrough } from './hear-through';
 import type { EarChoice } from './microphone';
+import { createUnbrokenBlocks } from './unbroken-blocks';
 
 let server: EarServer | null = null;
 let choice: EarChoice | null = null;
@@ -44,8 +45,9 @@ self.onmessage = ({ data }: MessageEvent<EarRequest>) => {
   );
   server = listening;
   if (choice !== null) server.choose(choice);
-  data.port.onmessage = (block: MessageEvent<EarBlock>) => {
-    listening.take(block.data);
-    recorder.take(block.data, data.sampleRate);
-  };
+  const take = createUnbrokenBlocks((block) => {
+    listening.take(block);
+    recorder.take(block, data.sampleRate);
+  });
+  data.port.onmessage = (block: MessageEvent<EarBlock>) => take(block.data);
 };
