@@ -40,8 +40,11 @@ export interface EvidenceOptions {
 
 /** Where the bands meet, Hz: fundamentals below, the strong low harmonics between, brightness above. */
 const EDGES = [1000, 2500] as const;
-/** What the lowest band counts of the others, as that is where a band's instruments are strong. */
-const LOW_SAY = 0.75;
+/**
+ * What the lowest band counts of the others, as that is where a band's instruments are strong; with less, reeds whose
+ * third harmonic is the loudest were heard a twelfth too high over a band.
+ */
+const LOW_SAY = 0.9;
 const MOST_SAY = LOW_SAY + 2;
 /**
  * A band with so little of the power is what filters let through of others, and has half a say; the lowest is often no
