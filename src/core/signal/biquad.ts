@@ -1,3 +1,5 @@
+import { settled } from './settled';
+
 /** Filters a block of samples in place and keeps its state for the next block. */
 export type Filter = (block: Float64Array) => void;
 
@@ -9,11 +11,6 @@ export interface Biquad {
   readonly a1: number;
   readonly a2: number;
 }
-
-/** Below this a state is silence; smaller numbers still would slow the processor down (denormals). */
-const SILENCE = 1e-30;
-
-const settled = (state: number): number => (Math.abs(state) < SILENCE ? 0 : state);
 
 /** What a section holds between two blocks; all 0 at its beginning. */
 export interface FilterMemory {
@@ -72,8 +69,6 @@ const TOGETHER = 4;
 /** A section that changes nothing. */
 const NO_CHANGE = [1, 0, 0, 1, 0, 0] as const;
 
-const holds = (value: number): number => (Math.abs(value) < SILENCE ? 0 : value);
-
 /**
  * Four sections in one loop, one after the other: as each waits for its own last sample, they take two fifths of the time
  * of four loops, if all that they need is at hand: hence a typed array, and no objects.
@@ -119,14 +114,14 @@ const runFour = (block: Float64Array, row: Float64Array, from: number): void => 
     s2 = sb0 * v - sa2 * w;
     block[i] = w;
   }
-  row[from + 4] = holds(p1);
-  row[from + 5] = holds(p2);
-  row[from + 10] = holds(q1);
-  row[from + 11] = holds(q2);
-  row[from + 16] = holds(r1);
-  row[from + 17] = holds(r2);
-  row[from + 22] = holds(s1);
-  row[from + 23] = holds(s2);
+  row[from + 4] = settled(p1);
+  row[from + 5] = settled(p2);
+  row[from + 10] = settled(q1);
+  row[from + 11] = settled(q2);
+  row[from + 16] = settled(r1);
+  row[from + 17] = settled(r2);
+  row[from + 22] = settled(s1);
+  row[from + 23] = settled(s2);
 };
 
 /** Quality factors of the second-order sections of a Butterworth filter of the fourth order. */

@@ -4,6 +4,7 @@
  * processing schemes for efficient interpolation and decimation", IEE Proceedings G 130, 1983): it passes what lies below
  * 0.17 of the rate, stops what lies above 0.33 of it by more than 100 dB, and bends the phase a little.
  */
+import { settled } from './settled';
 
 /** Takes blocks of an even length at the whole rate and writes half as many samples. */
 export interface Halver {
@@ -45,11 +46,6 @@ const allPassCoefficients = (sections: number, transition: number): readonly num
 };
 
 const COEFFICIENTS = Float64Array.from(allPassCoefficients(SECTIONS, TRANSITION));
-/** Below this a state is silence; smaller numbers still would slow the processor down (denormals). */
-const SILENCE = 1e-30;
-
-const settled = (state: number): number => (Math.abs(state) < SILENCE ? 0 : state);
-
 /**
  * Both branches: all-passes 0, 2 and 4 one after another, which are prompt, and 1 and 3, which are a sample of the whole
  * rate late. Each waits for what it gave last, so that five side by side take little longer than one.
